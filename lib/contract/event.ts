@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { elevationM, jetSize, pressureHpa, relativeHumidity, shortText, temperatureC, time } from './numbers';
+
+export const settingSchema = z.strictObject({
+  mains: z.array(jetSize).min(1).max(6),
+  trim: z.int().nullable().default(null),
+});
+
+export const runSchema = z.strictObject({
+  name: shortText,
+  start: time,
+  end: time,
+  weight: z.number().min(0).max(100).default(1),
+  typicalSeconds: z.number().gt(0).max(86_400).optional().describe('Typical time over a fixed distance; gives the price of a swap in seconds.'),
+});
+
+export const placeSchema = z.strictObject({
+  name: z.string().trim().max(120).default(''),
+  latitude: z.number().min(-90, 'expected -90 to 90').max(90, 'expected -90 to 90'),
+  longitude: z.number().min(-180, 'expected -180 to 180').max(180, 'expected -180 to 180'),
+});
+
+export const timezoneSchema = z
+  .string()
+  .max(64)
+  .refine(
+    (zone) => {
+      try {
+        new Intl.DateTimeFormat('en', { timeZone: zone });
+        return true;
+      } catch {
+        return false;
+      }
+    },
+    { message: 'not an IANA time zone, such as America/Chicago' },
+  );
+
+export const eventSchema = z
+  .strictObject({
+    name: shortText,
+    timezone: timezoneSchema,
+    place: placeSchema.optional(),
+    elevationM,
+    runs: z.array(runSchema).max(60, 'at most 60 runs'),
+    swapMinutes: z.number().min(0, 'expected 0 to 600').max(600, 'expected 0 to 600').default(15),
+    ride: z.boolean().default(false).describe('One setting for all runs: a ride has no stop to swap in.'),
+  })
+  .meta({ id: 'Event' });
+
+export type EventJson = z.output<typeof eventSchema>;
+export type EventInput = z.input<typeof eventSchema>;
+export type RunJson = z.output<typeof runSchema>;
+export type PlaceJson = z.output<typeof placeSchema>;
+export type SettingJson = z.output<typeof settingSchema>;
+
+/** One hour as typed or sent. Pressure is station pressure where given; altimeter and sea-level kinds have their own fields. */
+export const hourSchema = z
+  .strictObject({
+    time,
+    temperatureC,
+    pressureHpa: pressureHpa.optional().describe('Station pressure [hPa].'),
+    altimeterHpa: pressureHpa.optional(),
+    seaLevelHpa: pressureHpa.optional(),
+    relativeHumidity: relativeHumidity.optional(),
+    dewPointC: z.number().min(-100).max(60).optional(),
+  })
+  .meta({ id: 'Hour' });
+
+export type HourJson = z.output<typeof hourSchema>;
+
+export const readingSchema = z
+  .strictObject({
+    id: z.string().min(1).max(64).optional(),
+    time,
+    temperatureC,
+    pressureHpa: pressureHpa.optional().describe('Station pressure [hPa].'),
+    relativeHumidity: relativeHumidity.optional(),
+    confirmed: z.boolean().default(false).describe('True where a reading far from the hours has been confirmed by the person.'),
+  })
+  .meta({ id: 'Reading' });
+
+export type ReadingJson = z.output<typeof readingSchema>;

@@ -1,0 +1,43 @@
+import type { PressureKind } from '@/lib/air/air';
+import type { Instant } from '@/lib/time/instant';
+import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from '@/lib/units/quantity';
+
+/**
+ * Where an hour's temperature came from: a forecast, a person's typing, interpolation between two typed points,
+ * or a short gap in a forecast that was filled.
+ */
+export type HourOrigin = 'forecast' | 'typed' | 'between' | 'filled';
+
+/** Air at one instant at the site. Pressure is station pressure at the site's elevation. */
+export type Hour = {
+  readonly at: Instant;
+  readonly temperature: Kelvin;
+  readonly pressure: Pascal;
+  readonly pressureFrom: PressureKind;
+  /** Over liquid water at every temperature. */
+  readonly relativeHumidity: Ratio;
+  /** Standard deviation of an ensemble's temperature, where a service gives one. */
+  readonly spread: KelvinDifference | null;
+  readonly origin: HourOrigin;
+};
+
+/** Where a series came from, for the label beside it. */
+export type SeriesSource = {
+  /** Short name of the service, or 'typed'. */
+  readonly name: string;
+  /** The credit line the service asks for; empty for typed hours. */
+  readonly attribution: string;
+  readonly attributionUrl: string | null;
+  /** When the forecast was made (not when it was fetched); null where unknown. */
+  readonly issuedAt: Instant | null;
+  readonly fetchedAt: Instant | null;
+  /** Height of the service's own terrain; null where unknown. */
+  readonly modelElevation: Metre | null;
+};
+
+/** Hourly (or finer) air at one place, sorted by time, strictly increasing, gaps left out. */
+export type HourSeries = {
+  readonly hours: readonly Hour[];
+  readonly elevation: Metre;
+  readonly source: SeriesSource;
+};

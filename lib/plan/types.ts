@@ -1,0 +1,204 @@
+import type { Air } from '@/lib/air/air';
+import type { Machine, Setting } from '@/lib/carb/machine';
+import type { HourSeries } from '@/lib/hours/series';
+import type { Instant } from '@/lib/time/instant';
+import type { Kelvin, Pascal, Ratio } from '@/lib/units/quantity';
+
+/** One timed stretch the engine works: a heat, a round, a leg of a ride. */
+export type Run = {
+  readonly name: string;
+  readonly start: Instant;
+  readonly end: Instant;
+  /** How much the run's power counts beside the others; 1 by default. */
+  readonly weight: number;
+  /** Length of a timed run, for the price of a swap in seconds; null where it is not timed over a distance. */
+  readonly typicalSeconds: number | null;
+};
+
+/** A temperature (and perhaps more) read at the track. */
+export type Reading = {
+  readonly id: string;
+  readonly at: Instant;
+  readonly temperature: Kelvin;
+  readonly stationPressure: Pascal | null;
+  readonly relativeHumidity: Ratio | null;
+};
+
+/** A run that has been made, and with what. The plan never touches it. */
+export type MadeRun = { readonly run: number; readonly setting: Setting };
+
+export type PlanOptions = {
+  /** Paths that are planned over, 64 by default. */
+  readonly scenarios: number;
+  readonly seed: number;
+  /** What a swap must save over the stint it opens to be worth making; 0.005 = half a percent of power. */
+  readonly worthIt: Ratio;
+  /** Time a jet swap takes. A swap fits only where the gap before the run is at least this long. */
+  readonly swapMinutes: number;
+  /** One setting for all runs: a ride has no gap to swap in. */
+  readonly oneSetting: boolean;
+};
+
+export type PlanRequest = {
+  readonly machine: Machine;
+  readonly runs: readonly Run[];
+  readonly series: HourSeries;
+  readonly readings: readonly Reading[];
+  readonly now: Instant;
+  /** What is in the engine now; the baseline's mains where not told. */
+  readonly fitted: Setting | null;
+  readonly made: readonly MadeRun[];
+  /** The plan the person accepted, kept unless a new one is clearly better. Settings by run index. */
+  readonly accepted: readonly Setting[] | null;
+  readonly options: PlanOptions;
+};
+
+export type DriftState = 'lean' | 'right' | 'rich';
+
+/** One hour of the picture: the air, the ideal and how the baseline and the plan sit in it. */
+export type PlanHour = {
+  readonly at: Instant;
+  readonly origin: HourSeries['hours'][number]['origin'];
+  /** The ambient air after readings have corrected the hours (posterior mean). */
+  readonly air: Air;
+  readonly temperatureSd: number;
+  /** Ideal size for each carburettor in its own marking, not rounded. */
+  readonly ideal: readonly number[];
+  /** 10 % and 90 % of the first carburettor's ideal, for the fan. */
+  readonly idealLow: readonly number[];
+  readonly idealHigh: readonly number[];
+  /** Drift of the baseline setting: leanest carburettor. */
+  readonly baselineDrift: Ratio;
+  readonly baselineState: DriftState;
+  /** Drift of the setting the plan has in the engine at this hour. */
+  readonly drift: Ratio;
+  /** Share of paths in which the planned setting is lean at this instant. */
+  readonly chanceOfLean: Ratio;
+  /** Power of the planned setting relative to the baseline in its own air. */
+  readonly relativePower: Ratio;
+};
+
+/** When the baseline setting passes into another state, as a time with an 80 % range. */
+export type Crossing = {
+  readonly at: Instant;
+  readonly earliest: Instant;
+  /** null: in at least one path in ten it does not happen before the hours end. */
+  readonly latest: Instant | null;
+  readonly to: DriftState;
+};
+
+export type RunPlan = {
+  readonly run: number;
+  readonly setting: Setting;
+  /** Ambient air in the middle of the run (posterior mean). */
+  readonly air: Air;
+  /** Ideal size for each carburettor at the run's leanest instant. */
+  readonly ideal: readonly number[];
+  /** Least and greatest mean drift over the run's window, over all carburettors. */
+  readonly leanest: Ratio;
+  readonly richest: Ratio;
+  readonly chanceOfLean: Ratio;
+  /** The same in counts, from the same draws: lean in `lean` of `of`. */
+  readonly leanCount: { readonly lean: number; readonly of: number };
+  readonly chanceOfRich: Ratio;
+  /** How far the run stands from its lean limit: leanest drift + lean limit. */
+  readonly reserve: Ratio;
+  /** Mean power lost against the ideal mixture. */
+  readonly loss: Ratio;
+  readonly relativePower: Ratio;
+  readonly state: 'made' | 'planned' | 'beyond-hours';
+};
+
+export type Stint = { readonly setting: Setting; readonly firstRun: number; readonly lastRun: number };
+
+export type SwapReason =
+  | { readonly code: 'old-turns-lean'; readonly chance: Ratio }
+  | { readonly code: 'old-turns-rich'; readonly chance: Ratio }
+  | { readonly code: 'power'; readonly gain: Ratio };
+
+/** One change of setting between two runs. */
+export type Swap = {
+  /** The first run on the new setting. */
+  readonly beforeRun: number;
+  readonly from: Setting;
+  readonly to: Setting;
+  /** 'jets' needs the gap; 'trim' is a turn of the knob and fits any gap. */
+  readonly kind: 'jets' | 'trim';
+  /** From the end of the run before (or now) ... */
+  readonly windowStart: Instant;
+  /** ... to the latest moment to start and still be ready. */
+  readonly latestStart: Instant;
+  /** When the old setting is expected to leave its lane; null where it never does within the hours. */
+  readonly due: Crossing | null;
+  readonly reason: SwapReason;
+  /** What happens over the stint if the swap is skipped. */
+  readonly ifSkipped: { readonly chanceOfLean: Ratio; readonly loss: Ratio };
+};
+
+/** Things the person must know beside the plan. Sentences live in lib/words. */
+export type PlanWarning =
+  | { readonly code: 'no-jet-rich-enough'; readonly run: number; readonly neededSizes: readonly number[] }
+  | { readonly code: 'no-jet-lean-enough'; readonly run: number; readonly neededSizes: readonly number[] }
+  | { readonly code: 'swap-does-not-fit'; readonly run: number; readonly gapMinutes: number; readonly swapMinutes: number }
+  | { readonly code: 'run-beyond-hours'; readonly run: number; readonly hoursEnd: Instant }
+  | { readonly code: 'run-before-hours'; readonly run: number; readonly hoursStart: Instant }
+  | { readonly code: 'gap-in-hours'; readonly from: Instant; readonly to: Instant }
+  | { readonly code: 'pressure-is-estimate' }
+  | { readonly code: 'reading-far-off'; readonly readingId: string; readonly difference: number }
+  | { readonly code: 'runs-overlap'; readonly run: number; readonly other: number }
+  | { readonly code: 'runs-reordered' }
+  | { readonly code: 'baseline-jet-not-in-box'; readonly size: number }
+  | { readonly code: 'far-from-baseline-air'; readonly run: number };
+
+/** Why there is no plan at all. */
+export type PlanProblem =
+  | { readonly code: 'no-runs' }
+  | { readonly code: 'no-hours' }
+  | { readonly code: 'empty-box' }
+  | { readonly code: 'too-few-jets'; readonly carburettors: number }
+  | { readonly code: 'hours-do-not-cover-any-run'; readonly hoursStart: Instant; readonly hoursEnd: Instant }
+  | { readonly code: 'run-ends-before-it-starts'; readonly run: number }
+  | { readonly code: 'too-many-runs'; readonly limit: number };
+
+/** The best plan with a given number of jet swaps: what one swap less costs. */
+export type BySwapCount = {
+  readonly swaps: number;
+  readonly settings: readonly Setting[];
+  readonly leanRunsOverRisk: number;
+  readonly richRuns: number;
+  /** Weighted mean power lost over the runs. */
+  readonly loss: Ratio;
+  /** Total seconds lost over the timed runs against the ideal mixture, through speed ~ power^(1/3); null if none is timed. */
+  readonly secondsLost: number | null;
+};
+
+export type Plan = {
+  readonly hours: readonly PlanHour[];
+  readonly crossings: readonly Crossing[];
+  readonly runs: readonly RunPlan[];
+  /** Order of the request's runs after sorting by start: runs[i] here is request.runs[order[i]]. All run indexes above count sorted runs. */
+  readonly order: readonly number[];
+  readonly sortedRuns: readonly Run[];
+  readonly stints: readonly Stint[];
+  readonly swaps: readonly Swap[];
+  readonly bySwapCount: readonly BySwapCount[];
+  /** The best plan that differs in its first act, with its margin (objective difference, as loss). */
+  readonly runnerUp: { readonly settings: readonly Setting[]; readonly margin: Ratio } | null;
+  /** True where the accepted plan was kept although a fresh one would differ a little. */
+  readonly kept: boolean;
+  readonly warnings: readonly PlanWarning[];
+  /** Where the hours end, the plan ends. */
+  readonly hoursEnd: Instant;
+  readonly baseline: Setting;
+};
+
+/** What changed between two plans, act by act. */
+export type PlanChange =
+  | { readonly code: 'start-changed'; readonly from: Setting; readonly to: Setting }
+  | { readonly code: 'swap-moved'; readonly from: Swap; readonly to: Swap; readonly colder: number }
+  | { readonly code: 'swap-added'; readonly swap: Swap; readonly colder: number }
+  | { readonly code: 'swap-dropped'; readonly swap: Swap; readonly colder: number }
+  | { readonly code: 'swap-target-changed'; readonly from: Swap; readonly to: Swap; readonly colder: number };
+
+/** Empty `changes`: the acts are the same. `colder` [K] is old minus new mean temperature at the act. */
+export type PlanDifference = { readonly changes: readonly PlanChange[]; readonly nextActChanged: boolean };

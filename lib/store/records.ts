@@ -1,0 +1,114 @@
+import { z } from 'zod';
+import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
+import { elevationM, pressureHpa, relativeHumidity, time } from '@/lib/contract/numbers';
+import { baselineSchema, machineSchema } from '@/lib/contract/machine';
+
+/** Tables of the browser database. All keys in one place. */
+export const TABLES = ['machines', 'boxes', 'events', 'log', 'forecasts', 'comparisons', 'preferences'] as const;
+export type TableName = (typeof TABLES)[number];
+
+const id = z.string().min(1).max(64);
+
+/** A baseline of the past or present: jets proven right in given air. */
+export const datedBaselineSchema = z.strictObject({
+  id,
+  mains: settingSchema.shape.mains,
+  trim: z.int().nullable().default(null),
+  baseline: baselineSchema,
+});
+
+export const hardwareChangeSchema = z.strictObject({
+  id,
+  kind: z.enum(['bored', 'airbox-off', 'airbox-on', 'open-filters', 'pipe', 'big-bore', 'compression', 'fuel']),
+  /** Millimetres bored, percent of displacement, share of ethanol ...: meaning depends on kind; null where none is needed. */
+  amount: z.number().nullable(),
+  on: z.iso.date(),
+  note: z.string().max(500).default(''),
+});
+
+/** One cell of a maker's or tuner's own chart. */
+export const chartCellSchema = z.strictObject({ temperatureC: z.number(), elevationM, main: z.number().gt(0) });
+
+export const machineRecordSchema = z.strictObject({
+  machine: machineSchema,
+  baselines: z.array(datedBaselineSchema).max(200).default([]),
+  activeBaselineId: id.nullable().default(null),
+  /** A box shared by several machines; null where the machine's own box counts. */
+  boxId: id.nullable().default(null),
+  hardware: z.array(hardwareChangeSchema).max(100).default([]),
+  chart: z.array(chartCellSchema).max(400).default([]),
+  /** Set when hardware changed since the baseline was proven. */
+  toBeReproven: z.boolean().default(false),
+});
+
+export const boxRecordSchema = z.strictObject({ name: z.string().max(80), entries: machineSchema.shape.box });
+
+/** How the typed hours of an event were entered, so that they can be edited again. */
+export const typedHoursSchema = z.strictObject({
+  hours: z.array(hourSchema).max(400),
+  /** Asked once for all hours that carry no pressure of their own. */
+  pressure: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('standard') }),
+    z.strictObject({ kind: z.enum(['station', 'altimeter', 'sea-level']), hpa: pressureHpa }),
+  ]),
+  relativeHumidity: relativeHumidity.default(0.8),
+});
+
+export const eventRecordSchema = z.strictObject({
+  event: eventSchema,
+  machineIds: z.array(id).max(100),
+  typed: typedHoursSchema.nullable(),
+  /** Key of the forecast in its table; null while there is none. */
+  forecastId: id.nullable().default(null),
+  readings: z.array(readingSchema).max(500).default([]),
+  /** By machine id. */
+  accepted: z.record(id, z.array(settingSchema).max(60)).default({}),
+  fitted: z.record(id, settingSchema).default({}),
+  made: z.record(id, z.array(z.strictObject({ run: z.int().min(0), setting: settingSchema })).max(60)).default({}),
+  demo: z.boolean().default(false),
+});
+
+export const verdictSchema = z.enum(['lean', 'right', 'rich']);
+
+export const logRecordSchema = z.strictObject({
+  machineId: id,
+  eventId: id.nullable().default(null),
+  run: z.string().max(80).default(''),
+  at: time,
+  air: baselineSchema.shape.air,
+  setting: settingSchema,
+  verdict: verdictSchema.nullable().default(null),
+  /** How many sizes lean or rich; 0 when right. */
+  sizes: z.number().min(0).max(10).nullable().default(null),
+  judgedBy: z.enum(['plugs', 'exhaust-temperature', 'wideband', 'piston-wash', 'clock', 'feel']).nullable().default(null),
+  seconds: z.number().gt(0).max(86_400).nullable().default(null),
+  speedKmh: z.number().gt(0).max(600).nullable().default(null),
+  note: z.string().max(1000).default(''),
+});
+
+export const preferencesSchema = z.strictObject({
+  temperature: z.enum(['F', 'C']).default('F'),
+  pressure: z.enum(['inHg', 'hPa', 'kPa', 'mbar']).default('inHg'),
+  elevation: z.enum(['ft', 'm']).default('ft'),
+  theme: z.enum(['auto', 'day', 'night']).default('auto'),
+  brightness: z.number().min(0.3).max(1).default(1),
+  eventId: id.nullable().default(null),
+  machineId: id.nullable().default(null),
+});
+
+export type MachineRecord = z.output<typeof machineRecordSchema>;
+export type BoxRecord = z.output<typeof boxRecordSchema>;
+export type EventRecord = z.output<typeof eventRecordSchema>;
+export type TypedHours = z.output<typeof typedHoursSchema>;
+export type LogRecord = z.output<typeof logRecordSchema>;
+export type Preferences = z.output<typeof preferencesSchema>;
+
+/** A stored value with what keeps two tabs from overwriting each other. */
+export type Stored<T> = {
+  readonly id: string;
+  /** Grows by one with every write. */
+  readonly revision: number;
+  /** ISO 8601, UTC. */
+  readonly updatedAt: string;
+  readonly value: T;
+};

@@ -1,0 +1,36 @@
+import { type Kelvin, kelvin, type KelvinDifference, kelvinDifference, type Metre, metre, type Pascal, pascal, type Watt, watt } from './quantity';
+
+/** Exact by definition unless a source is given. The only place where units other than SI exist. */
+export const ZERO_CELSIUS_K = 273.15;
+/** International foot [m], exact since 1959. */
+export const FOOT_M = 0.3048;
+/** Conventional inch of mercury at 0 °C [Pa]. Source: NIST SP 811 (2008), appendix B.8. */
+export const INCH_OF_MERCURY_PA = 3386.389;
+/** Conventional millimetre of mercury [Pa]. Source: NIST SP 811 (2008), appendix B.8. */
+export const MILLIMETRE_OF_MERCURY_PA = 133.3224;
+/** Mechanical horsepower (550 ft·lbf/s) [W]. Source: NIST SP 811 (2008), appendix B.8. */
+export const HORSEPOWER_W = 745.6999;
+/** Metric horsepower (75 kgf·m/s) [W], exact. */
+export const METRIC_HORSEPOWER_W = 735.49875;
+
+export const celsiusToKelvin = (t: number): Kelvin => kelvin(t + ZERO_CELSIUS_K);
+export const kelvinToCelsius = (t: Kelvin): number => t - ZERO_CELSIUS_K;
+export const fahrenheitToKelvin = (t: number): Kelvin => kelvin((t - 32) / 1.8 + ZERO_CELSIUS_K);
+export const kelvinToFahrenheit = (t: Kelvin): number => (t - ZERO_CELSIUS_K) * 1.8 + 32;
+export const fahrenheitStepToKelvin = (step: number): KelvinDifference => kelvinDifference(step / 1.8);
+export const kelvinToFahrenheitStep = (step: KelvinDifference): number => step * 1.8;
+
+export const hectopascalToPascal = (p: number): Pascal => pascal(p * 100);
+export const pascalToHectopascal = (p: Pascal): number => p / 100;
+export const kilopascalToPascal = (p: number): Pascal => pascal(p * 1000);
+export const pascalToKilopascal = (p: Pascal): number => p / 1000;
+export const inchOfMercuryToPascal = (p: number): Pascal => pascal(p * INCH_OF_MERCURY_PA);
+export const pascalToInchOfMercury = (p: Pascal): number => p / INCH_OF_MERCURY_PA;
+export const millimetreOfMercuryToPascal = (p: number): Pascal => pascal(p * MILLIMETRE_OF_MERCURY_PA);
+
+export const feetToMetre = (h: number): Metre => metre(h * FOOT_M);
+export const metreToFeet = (h: Metre): number => h / FOOT_M;
+
+export const horsepowerToWatt = (p: number): Watt => watt(p * HORSEPOWER_W);
+export const wattToHorsepower = (p: Watt): number => p / HORSEPOWER_W;
+export const metricHorsepowerToWatt = (p: number): Watt => watt(p * METRIC_HORSEPOWER_W);

@@ -1,0 +1,16 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)) } },
+  oxc: { jsx: { runtime: 'automatic' } },
+  test: {
+    include: ['tests/**/*.test.{ts,tsx}'],
+    exclude: ['tests/browser/**', 'node_modules/**'],
+    environment: 'node',
+    // A zone with clock changes that is not UTC: hidden use of the machine's zone shows up here.
+    env: { TZ: 'Europe/Berlin' },
+    setupFiles: ['tests/support/setup.ts'],
+    testTimeout: 30_000,
+  },
+});
