@@ -1,0 +1,58 @@
+import { defineConfig, devices } from '@playwright/test';
+
+const PORT = 3210;
+const FAKE_WEATHER_PORT = 3211;
+const FAKE = `http://127.0.0.1:${FAKE_WEATHER_PORT}`;
+
+export default defineConfig({
+  testDir: 'tests/browser',
+  outputDir: '.cache/browser',
+  fullyParallel: true,
+  workers: 2,
+  retries: 0,
+  timeout: 60_000,
+  reporter: [['list'], ['json']],
+  use: {
+    baseURL: `http://127.0.0.1:${PORT}`,
+    trace: 'retain-on-failure',
+    launchOptions: {
+      executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+  projects: [
+    { name: 'phone', use: { ...devices['Pixel 5'], viewport: { width: 360, height: 740 } } },
+    { name: 'desk', use: { viewport: { width: 1280, height: 800 } }, testIgnore: /\.phone\.spec\.ts$/ },
+  ],
+  webServer: [
+    {
+      command: `npx --no-install next start -p ${PORT}`,
+      url: `http://127.0.0.1:${PORT}/api/health`,
+      env: {
+        OPEN_METEO_BASE_URL: `${FAKE}/open-meteo`,
+        OPEN_METEO_GEOCODING_BASE_URL: `${FAKE}/open-meteo-geocoding`,
+        OPEN_METEO_ENSEMBLE_BASE_URL: `${FAKE}/open-meteo-ensemble`,
+        OPEN_METEO_ARCHIVE_BASE_URL: `${FAKE}/open-meteo-archive`,
+        METNO_BASE_URL: `${FAKE}/met-norway`,
+        METNO_CONTACT: 'tests@example.org',
+        NWS_BASE_URL: `${FAKE}/weather-gov`,
+        NEXT_TELEMETRY_DISABLED: '1',
+      },
+      reuseExistingServer: false,
+    },
+    {
+      command: 'npx --no-install tsx tests/support/fake-weather/serve.ts',
+      url: `${FAKE}/health`,
+      env: { PORT: String(FAKE_WEATHER_PORT) },
+      reuseExistingServer: false,
+    },
+  ],
+});

@@ -1,0 +1,138 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { CORE_FOLDERS, EMPTY_NAMES, LIB_ARROWS, OUTSIDE_READS, PACKAGE_DOORS } from './support/arrows';
+import { foldersOf, ROOT, type SourceFile, sourceFiles } from './support/source-tree';
+
+const lib = sourceFiles('lib');
+const components = sourceFiles('components');
+const app = sourceFiles('app');
+const product = [...lib, ...components, ...app];
+
+/** Longest a file may be; tables of numbers stand in a file of their own ending in -table.ts. */
+const MOST_LINES = 300;
+const MOST_ROUTE_LINES = 60;
+const MOST_FUNCTION_LINES = 60;
+
+const folderOf = (path: string): string => path.split('/')[1] ?? '';
+const fileTargets = (file: SourceFile): string[] =>
+  file.imports.flatMap((i) => (i.target.kind === 'file' ? [i.target.path] : []));
+
+describe('the house', () => {
+  it('knows every folder of lib, and each says in a README what it knows', () => {
+    expect([...foldersOf('lib')].sort()).toEqual(Object.keys(LIB_ARROWS).sort());
+    expect(foldersOf('lib').filter((folder) => !existsSync(join(ROOT, 'lib', folder, 'README.md')))).toEqual(
+      [],
+    );
+  });
+
+  it('lets lib import only along the listed arrows', () => {
+    const wrong = lib.flatMap((file) =>
+      fileTargets(file)
+        .filter((target) => {
+          if (!target.startsWith('lib/')) return true;
+          const [from, to] = [folderOf(file.path), folderOf(target)];
+          return from !== to && !LIB_ARROWS[from]?.includes(to);
+        })
+        .map((target) => `${file.path} -> ${target}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('keeps components from importing routes, and ui from knowing a domain word', () => {
+    const wrong = components.flatMap((file) =>
+      fileTargets(file)
+        .filter(
+          (target) =>
+            target.startsWith('app/') ||
+            target.startsWith('tests/') ||
+            (file.path.startsWith('components/ui/') && !/^(components\/ui|lib\/units)\//.test(target)),
+        )
+        .map((target) => `${file.path} -> ${target}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('lets nothing in the product import a test', () => {
+    expect(
+      product.flatMap((f) =>
+        fileTargets(f)
+          .filter((t) => t.startsWith('tests/'))
+          .map((t) => `${f.path} -> ${t}`),
+      ),
+    ).toEqual([]);
+  });
+
+  it('lets each package in by one door', () => {
+    const wrong = product.flatMap((file) =>
+      file.imports
+        .filter((i) => i.target.kind === 'package' && PACKAGE_DOORS[i.target.name] !== undefined)
+        .filter(
+          (i) =>
+            i.target.kind === 'package' &&
+            !PACKAGE_DOORS[i.target.name]?.some((door) => file.path.startsWith(door)),
+        )
+        .map((i) => `${file.path} -> ${i.from}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('has no import cycle between files', () => {
+    const graph = new Map(product.map((file) => [file.path, fileTargets(file)]));
+    const done = new Set<string>();
+    const cycles: string[] = [];
+    const visit = (path: string, trail: readonly string[]): void => {
+      if (trail.includes(path)) cycles.push([...trail.slice(trail.indexOf(path)), path].join(' -> '));
+      else if (!done.has(path)) {
+        for (const next of graph.get(path) ?? []) visit(next, [...trail, path]);
+        done.add(path);
+      }
+    };
+    for (const path of graph.keys()) visit(path, []);
+    expect(cycles).toEqual([]);
+  });
+
+  it('reads no clock, chance, network or storage in the functional core', () => {
+    const wrong = lib
+      .filter((file) => CORE_FOLDERS.some((folder) => folder === folderOf(file.path)))
+      .filter((file) =>
+        OUTSIDE_READS.test(
+          readFileSync(join(ROOT, file.path), 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, ''),
+        ),
+      )
+      .map((file) => file.path);
+    expect(wrong).toEqual([]);
+  });
+
+  it('names files for what is in them, exports by name and re-exports nothing', () => {
+    expect(product.filter((file) => EMPTY_NAMES.test(file.path)).map((file) => file.path)).toEqual([]);
+    expect([...lib, ...components].filter((file) => file.hasDefaultExport).map((file) => file.path)).toEqual(
+      [],
+    );
+    expect(product.filter((file) => file.reExports).map((file) => file.path)).toEqual([]);
+  });
+
+  it('keeps files and functions short enough to read', () => {
+    const longFiles = product
+      .filter((f) => f.lines > MOST_LINES && !f.path.endsWith('-table.ts'))
+      .map((f) => `${f.path} ${f.lines}`);
+    const longRoutes = app
+      .filter((f) => /(page|route|layout)\.tsx?$/.test(f.path) && f.lines > MOST_ROUTE_LINES)
+      .map((f) => `${f.path} ${f.lines}`);
+    const longFunctions = product
+      .filter((f) => (f.longestFunction?.lines ?? 0) > MOST_FUNCTION_LINES)
+      .map((f) => `${f.path} ${f.longestFunction?.name} ${f.longestFunction?.lines}`);
+    expect({ longFiles, longRoutes, longFunctions }).toEqual({
+      longFiles: [],
+      longRoutes: [],
+      longFunctions: [],
+    });
+  });
+
+  it('gives up no types', () => {
+    const given = /:\s*any\b|\bas any\b|@ts-ignore|@ts-nocheck|@ts-expect-error/;
+    expect(
+      product.filter((file) => given.test(readFileSync(join(ROOT, file.path), 'utf8'))).map((f) => f.path),
+    ).toEqual([]);
+  });
+});

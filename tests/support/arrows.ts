@@ -1,0 +1,69 @@
+/** Which lib folder may import which: everything not listed is forbidden. */
+export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
+  result: [],
+  units: ['result'],
+  time: ['result'],
+  air: ['result', 'units'],
+  hours: ['result', 'units', 'time', 'air'],
+  carb: ['result', 'units', 'air'],
+  power: ['result', 'units', 'air', 'carb'],
+  plan: ['result', 'units', 'time', 'air', 'hours', 'carb', 'power'],
+  contract: ['result', 'units', 'time', 'air', 'hours', 'carb', 'power', 'plan'],
+  weather: ['result', 'units', 'time', 'air', 'hours', 'contract'],
+  store: ['result', 'units', 'time', 'carb', 'contract'],
+  words: ['result', 'units', 'time', 'air', 'hours', 'carb', 'power', 'plan', 'contract', 'weather', 'store'],
+  share: [
+    'result',
+    'units',
+    'time',
+    'air',
+    'hours',
+    'carb',
+    'power',
+    'plan',
+    'contract',
+    'words',
+    'weather',
+    'store',
+  ],
+};
+
+/** One door per package: the only places that may import it. */
+export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
+  luxon: ['lib/time/'],
+  suncalc: ['lib/time/'],
+  papaparse: ['lib/hours/', 'lib/store/', 'lib/share/'],
+  zod: ['lib/contract/', 'lib/store/', 'lib/weather/', 'lib/share/', 'app/api/'],
+  idb: ['lib/store/'],
+  'ical-generator': ['lib/share/'],
+  fflate: ['lib/share/'],
+  uqr: ['lib/share/', 'components/'],
+  '@tmcw/togeojson': ['lib/share/', 'components/'],
+  swr: ['components/'],
+  recharts: ['components/'],
+  react: ['components/', 'app/'],
+  'react-dom': ['components/', 'app/'],
+  next: ['components/', 'app/', 'next.config.ts', 'proxy.ts'],
+  serwist: ['app/'],
+  '@serwist/turbopack': ['app/', 'next.config.ts'],
+};
+
+/** Words that say nothing about what is inside. */
+export const EMPTY_NAMES = /(^|\/)(utils?|helpers?|misc|common|shared|index)(\/|\.tsx?$)/;
+
+/** Reads of the outside world that the functional core must be given instead. */
+export const CORE_FOLDERS = [
+  'result',
+  'units',
+  'time',
+  'air',
+  'hours',
+  'carb',
+  'power',
+  'plan',
+  'contract',
+  'words',
+  'share',
+] as const;
+export const OUTSIDE_READS =
+  /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bfetch\(|\blocalStorage\b|\bindexedDB\b|\bprocess\.env\b|DateTime\.(now|local)\(\)/;
