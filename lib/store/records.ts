@@ -1,10 +1,18 @@
 import { z } from 'zod';
-import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
-import { elevationM, pressureHpa, relativeHumidity, time } from '@/lib/contract/numbers';
+import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { baselineSchema, machineSchema } from '@/lib/contract/machine';
+import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
 
 /** Tables of the browser database. All keys in one place. */
-export const TABLES = ['machines', 'boxes', 'events', 'log', 'forecasts', 'comparisons', 'preferences'] as const;
+export const TABLES = [
+  'machines',
+  'boxes',
+  'events',
+  'log',
+  'forecasts',
+  'comparisons',
+  'preferences',
+] as const;
 export type TableName = (typeof TABLES)[number];
 
 const id = z.string().min(1).max(64);
@@ -19,7 +27,16 @@ export const datedBaselineSchema = z.strictObject({
 
 export const hardwareChangeSchema = z.strictObject({
   id,
-  kind: z.enum(['bored', 'airbox-off', 'airbox-on', 'open-filters', 'pipe', 'big-bore', 'compression', 'fuel']),
+  kind: z.enum([
+    'bored',
+    'airbox-off',
+    'airbox-on',
+    'open-filters',
+    'pipe',
+    'big-bore',
+    'compression',
+    'fuel',
+  ]),
   /** Millimetres bored, percent of displacement, share of ethanol ...: meaning depends on kind; null where none is needed. */
   amount: z.number().nullable(),
   on: z.iso.date(),
@@ -27,7 +44,11 @@ export const hardwareChangeSchema = z.strictObject({
 });
 
 /** One cell of a maker's or tuner's own chart. */
-export const chartCellSchema = z.strictObject({ temperatureC: z.number(), elevationM, main: z.number().gt(0) });
+export const chartCellSchema = z.strictObject({
+  temperatureC: z.number(),
+  elevationM,
+  main: z.number().gt(0),
+});
 
 export const machineRecordSchema = z.strictObject({
   machine: machineSchema,
@@ -64,7 +85,9 @@ export const eventRecordSchema = z.strictObject({
   /** By machine id. */
   accepted: z.record(id, z.array(settingSchema).max(60)).default({}),
   fitted: z.record(id, settingSchema).default({}),
-  made: z.record(id, z.array(z.strictObject({ run: z.int().min(0), setting: settingSchema })).max(60)).default({}),
+  made: z
+    .record(id, z.array(z.strictObject({ run: z.int().min(0), setting: settingSchema })).max(60))
+    .default({}),
   demo: z.boolean().default(false),
 });
 
@@ -80,10 +103,76 @@ export const logRecordSchema = z.strictObject({
   verdict: verdictSchema.nullable().default(null),
   /** How many sizes lean or rich; 0 when right. */
   sizes: z.number().min(0).max(10).nullable().default(null),
-  judgedBy: z.enum(['plugs', 'exhaust-temperature', 'wideband', 'piston-wash', 'clock', 'feel']).nullable().default(null),
+  judgedBy: z
+    .enum(['plugs', 'exhaust-temperature', 'wideband', 'piston-wash', 'clock', 'feel'])
+    .nullable()
+    .default(null),
   seconds: z.number().gt(0).max(86_400).nullable().default(null),
   speedKmh: z.number().gt(0).max(600).nullable().default(null),
   note: z.string().max(1000).default(''),
+});
+
+/** One hour of a kept forecast, at the site's elevation. */
+export const forecastHourSchema = z.strictObject({
+  time,
+  temperatureC,
+  stationPressureHpa: pressureHpa,
+  pressureFrom: z.enum(['station', 'altimeter', 'sea-level', 'standard']),
+  relativeHumidity,
+  /** Standard deviation of an ensemble's temperature; null where the service gives none. */
+  spreadC: z.number().min(0).max(40).nullable().default(null),
+  origin: z.enum(['forecast', 'typed', 'between', 'filled']).default('forecast'),
+});
+
+/** The last forecast of a place, kept for when there is no signal. */
+export const forecastRecordSchema = z.strictObject({
+  place: placeSchema,
+  fetchedAt: time,
+  forecast: z.strictObject({
+    elevationM,
+    source: z.strictObject({
+      name: z.string().max(80),
+      attribution: z.string().max(400).default(''),
+      attributionUrl: z.string().max(400).nullable().default(null),
+      issuedAt: time.nullable().default(null),
+      fetchedAt: time.nullable().default(null),
+      modelElevationM: elevationM.nullable().default(null),
+    }),
+    hours: z.array(forecastHourSchema).max(1000),
+  }),
+});
+
+/** One run or dyno pull of a fair comparison. One of the three measures is given, the same for all pulls. */
+export const pullSchema = z
+  .strictObject({
+    id,
+    side: z.enum(['before', 'after']),
+    air: baselineSchema.shape.air,
+    setting: settingSchema,
+    powerHp: z.number().gt(0).max(5000).nullable().default(null),
+    seconds: z.number().gt(0).max(86_400).nullable().default(null),
+    speedKmh: z.number().gt(0).max(600).nullable().default(null),
+    at: time.nullable().default(null),
+    note: z.string().max(500).default(''),
+  })
+  .refine(
+    (pull) => [pull.powerHp, pull.seconds, pull.speedKmh].filter((measure) => measure !== null).length === 1,
+    {
+      message: 'give one of powerHp, seconds, speedKmh',
+      path: ['powerHp'],
+    },
+  );
+
+export const comparisonRecordSchema = z.strictObject({
+  name: z.string().trim().min(1).max(80),
+  /** What was changed between before and after. */
+  part: z.string().max(200).default(''),
+  machineId: id.nullable().default(null),
+  /** Name of the correction standard; the names are those of lib/power. */
+  standard: z.string().max(40),
+  /** Distance of timed runs; null where power or speed was measured. */
+  distanceM: z.number().gt(0).max(1_000_000).nullable().default(null),
+  pulls: z.array(pullSchema).max(200),
 });
 
 export const preferencesSchema = z.strictObject({
@@ -101,7 +190,25 @@ export type BoxRecord = z.output<typeof boxRecordSchema>;
 export type EventRecord = z.output<typeof eventRecordSchema>;
 export type TypedHours = z.output<typeof typedHoursSchema>;
 export type LogRecord = z.output<typeof logRecordSchema>;
+export type ForecastRecord = z.output<typeof forecastRecordSchema>;
+export type ComparisonRecord = z.output<typeof comparisonRecordSchema>;
 export type Preferences = z.output<typeof preferencesSchema>;
+
+/** The schema of each table's values. */
+export const TABLE_SCHEMA = {
+  machines: machineRecordSchema,
+  boxes: boxRecordSchema,
+  events: eventRecordSchema,
+  log: logRecordSchema,
+  forecasts: forecastRecordSchema,
+  comparisons: comparisonRecordSchema,
+  preferences: preferencesSchema,
+} as const satisfies Record<TableName, z.ZodType>;
+
+export type TableValue = { [T in TableName]: z.output<(typeof TABLE_SCHEMA)[T]> };
+
+/** Preferences are a single record under this key. */
+export const PREFERENCES_ID = 'preferences';
 
 /** A stored value with what keeps two tabs from overwriting each other. */
 export type Stored<T> = {

@@ -1,0 +1,106 @@
+import type { Result } from '@/lib/result/result';
+import type { Stored, TableName, TableValue } from './records';
+
+/** Why a write did not happen. Nothing that was handed in or stored is lost in any of these. */
+export type StoreProblem<T> =
+  /**
+   * Someone else (another tab) wrote, or removed, this record since it was read. `mine` is what was handed in,
+   * `theirs` what is stored now; null where it was removed there.
+   */
+  | { readonly code: 'conflict'; readonly mine: T; readonly theirs: Stored<T> | null }
+  /** The value is not a record of its table; each issue names the field. */
+  | { readonly code: 'invalid'; readonly issues: readonly StoreIssue[] }
+  /** To be removed, but it was gone already. */
+  | { readonly code: 'not-found' }
+  /** The store was closed. */
+  | { readonly code: 'closed' };
+
+export type StoreIssue = { readonly path: string; readonly message: string };
+
+/**
+ * Why values are kept in memory only and are gone after a reload: no database in this browser (private mode, a
+ * locked-down setting), another tab holds an old version open, the disk quota is used up, a newer version of the app
+ * has used this database, or the database failed.
+ */
+export type MemoryReason = 'no-database' | 'blocked' | 'full' | 'newer-app' | 'failed';
+
+/** A stored record that is not valid any more: taken out of its table, kept as text, shown to the person. */
+export type SetAside = {
+  readonly table: TableName;
+  readonly id: string;
+  /** The record as it was found, as JSON text. */
+  readonly text: string;
+  readonly issues: readonly StoreIssue[];
+};
+
+export type StoreHealth = {
+  readonly keeps: 'disk' | 'memory';
+  /** null where values are kept on disk. */
+  readonly because: MemoryReason | null;
+  /** True: the browser promised not to clear the data by itself. False: it did not. null: not known (yet). */
+  readonly promised: boolean | null;
+  readonly setAside: readonly SetAside[];
+};
+
+export type ChangeOrigin = 'this-tab' | 'other-tab';
+
+/** What subscribers hear. `everything` follows an import: read all tables again. */
+export type StoreChange =
+  | {
+      readonly kind: 'put' | 'removed';
+      readonly table: TableName;
+      readonly id: string;
+      readonly revision: number;
+      readonly origin: ChangeOrigin;
+    }
+  | { readonly kind: 'everything'; readonly origin: ChangeOrigin }
+  | { readonly kind: 'health'; readonly health: StoreHealth };
+
+/** Everything stored, table by table. */
+export type Snapshot = { readonly [T in TableName]: readonly Stored<TableValue[T]>[] };
+
+/** Values to stand in the tables, without revisions: the store gives each its own. */
+export type SnapshotValues = {
+  readonly [T in TableName]: readonly { readonly id: string; readonly value: TableValue[T] }[];
+};
+
+export type Store = {
+  /** All records of a table, oldest first. Damaged ones are left out and set aside. */
+  list<T extends TableName>(table: T): Promise<readonly Stored<TableValue[T]>[]>;
+  get<T extends TableName>(table: T, id: string): Promise<Stored<TableValue[T]> | null>;
+  /**
+   * Writes `value` if the stored revision still is `basedOn`; null means "there is none yet".
+   * To overwrite after a conflict, put again based on the revision of `theirs` (null where it was removed).
+   */
+  put<T extends TableName>(
+    table: T,
+    id: string,
+    value: TableValue[T],
+    basedOn: number | null,
+  ): Promise<Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>>;
+  /** Removes and hands back what was removed, for `restore` (undo). */
+  remove<T extends TableName>(
+    table: T,
+    id: string,
+    basedOn: number,
+  ): Promise<Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>>;
+  /** Undoes a removal; a conflict where another record took its place meanwhile. */
+  restore<T extends TableName>(
+    table: T,
+    removed: Stored<TableValue[T]>,
+  ): Promise<Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>>;
+  snapshot(): Promise<Snapshot>;
+  /**
+   * Changes many records at once or none: reads everything, asks `change` what should stand, writes that.
+   * Hands back what stood before; give it to `rewrite` again to undo.
+   */
+  rewrite(
+    change: (current: Snapshot) => SnapshotValues,
+  ): Promise<Result<{ readonly before: Snapshot; readonly after: Snapshot }, StoreProblem<never>>>;
+  /** Hears every change, also those of other tabs. Returns the way to stop listening. */
+  subscribe(listener: (change: StoreChange) => void): () => void;
+  health(): StoreHealth;
+  /** After memory-only: tries the database again and writes what was kept meanwhile. */
+  retry(): Promise<StoreHealth>;
+  close(): void;
+};
