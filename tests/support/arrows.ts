@@ -44,8 +44,7 @@ export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
   react: ['components/', 'app/'],
   'react-dom': ['components/', 'app/'],
   next: ['components/', 'app/', 'next.config.ts', 'proxy.ts'],
-  serwist: ['app/'],
-  '@serwist/turbopack': ['app/', 'next.config.ts'],
+  serwist: ['components/offline/'],
 };
 
 /** Words that say nothing about what is inside. */
