@@ -1,0 +1,44 @@
+'use client';
+
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { Button } from './button';
+import styles from './dialog.module.css';
+
+type DialogProps = {
+  readonly title: string;
+  readonly open: boolean;
+  readonly onClose: () => void;
+  /** Acts at the foot; without any, a close button stands at the head only. */
+  readonly footer?: ReactNode;
+  readonly children: ReactNode;
+};
+
+/** The browser's own modal dialog: it traps focus, closes on Escape and gives focus back. */
+export function Dialog({ title, open, onClose, footer, children }: DialogProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const titleId = useId();
+  useEffect(() => {
+    const element = dialog.current;
+    if (!element) return;
+    if (open && !element.open) element.showModal();
+    if (!open && element.open) element.close();
+  }, [open]);
+  return (
+    <dialog ref={dialog} className={styles.dialog} aria-labelledby={titleId} onClose={onClose}>
+      {open ? (
+        <div className={styles.sheet}>
+          <div className={styles.head}>
+            <h2 id={titleId} className={styles.title}>
+              {title}
+            </h2>
+            <Button kind="quiet" onClick={onClose}>
+              Close
+            </Button>
+          </div>
+          <div className={styles.body}>{children}</div>
+          {footer ? <div className={styles.foot}>{footer}</div> : null}
+        </div>
+      ) : null}
+    </dialog>
+  );
+}

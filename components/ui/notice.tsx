@@ -1,0 +1,28 @@
+import type { ReactNode } from 'react';
+import { classNames } from './class-names';
+import styles from './notice.module.css';
+
+type NoticeProps = {
+  /** `danger` interrupts a screen reader; the others wait their turn. */
+  readonly tone?: 'note' | 'caution' | 'danger';
+  readonly title?: string;
+  /** What can be done about it. */
+  readonly act?: ReactNode;
+  readonly children?: ReactNode;
+};
+
+const WORD = { note: 'Note', caution: 'Caution', danger: 'Stop' } as const;
+
+/** Something to know, set off by a rule and a word, not by colour alone. */
+export function Notice({ tone = 'note', title, act, children }: NoticeProps) {
+  return (
+    <div className={classNames(styles.notice, styles[tone])} role={tone === 'danger' ? 'alert' : 'note'}>
+      <p className={styles.title}>
+        <span className={styles.word}>{WORD[tone]}</span>
+        {title ? <span>{title}</span> : null}
+      </p>
+      {children ? <div className={styles.body}>{children}</div> : null}
+      {act ? <div className={styles.act}>{act}</div> : null}
+    </div>
+  );
+}
