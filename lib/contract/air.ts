@@ -3,7 +3,9 @@ import { elevationM, pressureHpa, relativeHumidity, temperatureC } from './numbe
 
 /** One pressure, said by its kind; `elevationM` alone asks for the standard atmosphere, marked as an estimate. */
 const pressureFields = {
-  pressureHpa: pressureHpa.optional().describe('Station pressure [hPa]: what a barometer at the place shows.'),
+  pressureHpa: pressureHpa
+    .optional()
+    .describe('Station pressure [hPa]: what a barometer at the place shows.'),
   altimeterHpa: pressureHpa.optional().describe('Altimeter setting [hPa]; needs elevationM.'),
   seaLevelHpa: pressureHpa.optional().describe('Pressure reduced to mean sea level [hPa]; needs elevationM.'),
   elevationM: elevationM.optional().describe('Elevation of the place [m].'),
@@ -15,19 +17,45 @@ const humidityFields = {
   frostPointC: z.number().min(-100).max(0.01).optional().describe('Frost point [°C].'),
 };
 
+type GivenAir = {
+  readonly pressureHpa?: number | undefined;
+  readonly altimeterHpa?: number | undefined;
+  readonly seaLevelHpa?: number | undefined;
+  readonly relativeHumidity?: number | undefined;
+  readonly dewPointC?: number | undefined;
+  readonly frostPointC?: number | undefined;
+};
+
+const count = (values: readonly (number | undefined)[]): number =>
+  values.filter((v) => v !== undefined).length;
+
+/** Two numbers for one thing leave no right answer, so both are refused rather than one dropped. */
+export function refuseTwoOfOne(air: GivenAir, context: z.core.$RefinementCtx): void {
+  const refuse = (field: string, message: string) =>
+    context.addIssue({ code: 'custom', path: [field], message });
+  if (count([air.pressureHpa, air.altimeterHpa, air.seaLevelHpa]) > 1)
+    refuse('pressureHpa', 'give one pressure: pressureHpa, altimeterHpa or seaLevelHpa');
+  if (count([air.relativeHumidity, air.dewPointC, air.frostPointC]) > 1)
+    refuse('relativeHumidity', 'give one humidity: relativeHumidity, dewPointC or frostPointC');
+}
+
 export const airStateSchema = z
   .strictObject({ temperatureC, ...pressureFields, ...humidityFields })
   .superRefine((state, context) => {
-    const given = [state.pressureHpa, state.altimeterHpa, state.seaLevelHpa].filter((p) => p !== undefined);
-    if (given.length > 1)
-      context.addIssue({ code: 'custom', path: ['pressureHpa'], message: 'give one pressure: pressureHpa, altimeterHpa or seaLevelHpa' });
-    if (given.length === 0 && state.elevationM === undefined)
-      context.addIssue({ code: 'custom', path: ['pressureHpa'], message: 'give pressureHpa, or altimeterHpa or seaLevelHpa with elevationM, or elevationM alone' });
-    if ((state.altimeterHpa !== undefined || state.seaLevelHpa !== undefined) && state.elevationM === undefined)
-      context.addIssue({ code: 'custom', path: ['elevationM'], message: 'an altimeter setting or a sea-level pressure needs elevationM' });
-    const humidities = [state.relativeHumidity, state.dewPointC, state.frostPointC].filter((h) => h !== undefined);
-    if (humidities.length > 1)
-      context.addIssue({ code: 'custom', path: ['relativeHumidity'], message: 'give one of relativeHumidity, dewPointC, frostPointC' });
+    refuseTwoOfOne(state, context);
+    if (state.elevationM !== undefined) return;
+    if (state.altimeterHpa !== undefined || state.seaLevelHpa !== undefined)
+      context.addIssue({
+        code: 'custom',
+        path: ['elevationM'],
+        message: 'an altimeter setting or a sea-level pressure needs elevationM',
+      });
+    else if (state.pressureHpa === undefined)
+      context.addIssue({
+        code: 'custom',
+        path: ['pressureHpa'],
+        message: 'give pressureHpa, or altimeterHpa or seaLevelHpa with elevationM, or elevationM alone',
+      });
   })
   .meta({ id: 'AirState' });
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { refuseTwoOfOne } from './air';
 import { elevationM, jetSize, pressureHpa, relativeHumidity, shortText, temperatureC, time } from './numbers';
 
 export const settingSchema = z.strictObject({
@@ -11,7 +12,12 @@ export const runSchema = z.strictObject({
   start: time,
   end: time,
   weight: z.number().min(0).max(100).default(1),
-  typicalSeconds: z.number().gt(0).max(86_400).optional().describe('Typical time over a fixed distance; gives the price of a swap in seconds.'),
+  typicalSeconds: z
+    .number()
+    .gt(0)
+    .max(86_400)
+    .optional()
+    .describe('Typical time over a fixed distance; gives the price of a swap in seconds.'),
 });
 
 export const placeSchema = z.strictObject({
@@ -64,6 +70,7 @@ export const hourSchema = z
     relativeHumidity: relativeHumidity.optional(),
     dewPointC: z.number().min(-100).max(60).optional(),
   })
+  .superRefine(refuseTwoOfOne)
   .meta({ id: 'Hour' });
 
 export type HourJson = z.output<typeof hourSchema>;
@@ -75,7 +82,10 @@ export const readingSchema = z
     temperatureC,
     pressureHpa: pressureHpa.optional().describe('Station pressure [hPa].'),
     relativeHumidity: relativeHumidity.optional(),
-    confirmed: z.boolean().default(false).describe('True where a reading far from the hours has been confirmed by the person.'),
+    confirmed: z
+      .boolean()
+      .default(false)
+      .describe('True where a reading far from the hours has been confirmed by the person.'),
   })
   .meta({ id: 'Reading' });
 

@@ -4,14 +4,23 @@ import { jetSize, shortText } from './numbers';
 
 const boxEntry = z.strictObject({
   size: jetSize.describe('The number stamped on the jet.'),
-  count: z.int().min(0, 'a count is 0 or more').max(99, 'at most 99 of a size').describe('How many of this size are owned.'),
+  count: z
+    .int()
+    .min(0, 'a count is 0 or more')
+    .max(99, 'at most 99 of a size')
+    .describe('How many of this size are owned.'),
 });
 
 export const jetMarkingSchema = z.union([
   z.enum(['flow', 'bore']),
   z.strictObject({
     list: z
-      .array(z.strictObject({ size: jetSize, area: z.number().gt(0).max(1e6).describe('Relative area; only ratios count.') }))
+      .array(
+        z.strictObject({
+          size: jetSize,
+          area: z.number().gt(0).max(1e6).describe('Relative area; only ratios count.'),
+        }),
+      )
       .min(2, 'list at least two jets')
       .max(200),
   }),
@@ -27,9 +36,21 @@ export const responseSchema = z.strictObject({
 });
 
 export const limitsSchema = z.strictObject({
-  leanPercent: z.number().min(0, 'expected 0 to 20').max(20, 'expected 0 to 20').describe('Drift below minus this is lean.'),
-  richPercent: z.number().min(0.5, 'expected 0.5 to 30').max(30, 'expected 0.5 to 30').describe('Drift above this is too rich.'),
-  risk: z.number().min(0.001, 'expected 0.001 to 0.5').max(0.5, 'expected 0.001 to 0.5').describe('Highest accepted chance of a lean run.'),
+  leanPercent: z
+    .number()
+    .min(0, 'expected 0 to 20')
+    .max(20, 'expected 0 to 20')
+    .describe('Drift below minus this is lean.'),
+  richPercent: z
+    .number()
+    .min(0.5, 'expected 0.5 to 30')
+    .max(30, 'expected 0.5 to 30')
+    .describe('Drift above this is too rich.'),
+  risk: z
+    .number()
+    .min(0.001, 'expected 0.001 to 0.5')
+    .max(0.5, 'expected 0.001 to 0.5')
+    .describe('Highest accepted chance of a lean run.'),
 });
 
 export const trimSchema = z
@@ -48,7 +69,9 @@ export const pilotSchema = z
   .strictObject({
     jet: jetSize,
     jets: z.array(jetSize).max(40).default([]),
-    screw: z.enum(['fuel', 'air']).describe('A fuel screw turned out is richer; an air screw turned out is leaner.'),
+    screw: z
+      .enum(['fuel', 'air'])
+      .describe('A fuel screw turned out is richer; an air screw turned out is leaner.'),
     turns: z.number().min(0).max(8),
     leastTurns: z.number().min(0).max(8).default(0.5),
     mostTurns: z.number().min(0).max(8).default(2.25),
@@ -71,15 +94,26 @@ export const needleSchema = z
 export const baselineSchema = z.strictObject({
   air: airStateSchema.describe('The air the jets were proven in.'),
   provenOn: z.iso.date().optional(),
-  judged: z.enum(['edge', 'right', 'size-rich']).default('right').describe('On the edge of lean, right, or a size rich.'),
-  intakeOffsetC: z.number().min(-20).max(60).optional().describe('Carburettor air minus ambient when proven; as now where not given.'),
+  judged: z
+    .enum(['edge', 'right', 'size-rich'])
+    .default('right')
+    .describe('On the edge of lean, right, or a size rich.'),
+  intakeOffsetC: z
+    .number()
+    .min(-20)
+    .max(60)
+    .optional()
+    .describe('Carburettor air minus ambient when proven; as now where not given.'),
   note: z.string().max(500).optional(),
 });
 
 export const machineSchema = z
   .strictObject({
     name: shortText,
-    carburettors: z.array(z.strictObject({ main: jetSize })).min(1, 'at least one carburettor').max(6, 'at most six carburettors'),
+    carburettors: z
+      .array(z.strictObject({ main: jetSize }))
+      .min(1, 'at least one carburettor')
+      .max(6, 'at most six carburettors'),
     jetMarking: jetMarkingSchema.default('flow'),
     box: z.array(boxEntry).max(100, 'at most 100 sizes'),
     baseline: baselineSchema,
@@ -87,9 +121,18 @@ export const machineSchema = z
     pilot: pilotSchema.optional(),
     needle: needleSchema.optional(),
     limits: limitsSchema.default({ leanPercent: 2, richPercent: 5, risk: 0.05 }),
-    intakeOffsetC: z.number().min(-20).max(60).default(0).describe('Air at the carburettor minus ambient air.'),
-    response: responseSchema.optional().describe('How far mains move with air; the default is a prior of 0.65 ± 0.12 on each exponent.'),
-    fuelDensity: z.strictObject({ offsetC: z.number().min(-40).max(60), baselineC: z.number().min(-50).max(60) }).optional(),
+    intakeOffsetC: z
+      .number()
+      .min(-20)
+      .max(60)
+      .default(0)
+      .describe('Air at the carburettor minus ambient air.'),
+    response: responseSchema
+      .optional()
+      .describe('How far mains move with air; the default is a prior of 0.65 ± 0.12 on each exponent.'),
+    fuelDensity: z
+      .strictObject({ offsetC: z.number().min(-40).max(60), baselineC: z.number().min(-50).max(60) })
+      .optional(),
     richPowerLoss: z.number().min(0).max(20).default(2),
     ratedPowerHp: z.number().gt(0).max(2000).optional(),
   })

@@ -1,10 +1,31 @@
 import { z } from 'zod';
 
 /** Ranges wide enough for any place on earth where an engine runs; a number outside is a slip of the finger. */
-export const temperatureC = z.number().min(-70, 'colder than any place on earth: expected -70 to 60 °C').max(60, 'hotter than any place on earth: expected -70 to 60 °C');
-export const pressureHpa = z.number().min(450, 'expected 450 to 1100 hPa').max(1100, 'expected 450 to 1100 hPa');
-export const elevationM = z.number().min(-430, 'expected -430 to 6000 m').max(6000, 'expected -430 to 6000 m');
-export const relativeHumidity = z.number().min(0, 'expected 0 to 1').max(1, 'expected 0 to 1 (0.8 means 80 %)');
-export const jetSize = z.number().gt(0, 'a jet size is greater than 0').max(10_000, 'a jet size is at most 10000');
-export const time = z.iso.datetime({ offset: true, error: 'expected an ISO 8601 time with offset or Z, such as 2027-01-16T19:30:00-06:00' });
+export const temperatureC = z
+  .number()
+  .min(-70, 'colder than any place on earth: expected -70 to 60 °C')
+  .max(60, 'hotter than any place on earth: expected -70 to 60 °C');
+export const pressureHpa = z
+  .number()
+  .min(450, 'expected 450 to 1100 hPa')
+  .max(1100, 'expected 450 to 1100 hPa');
+export const elevationM = z
+  .number()
+  .min(-430, 'expected -430 to 6000 m')
+  .max(6000, 'expected -430 to 6000 m');
+export const relativeHumidity = z
+  .number()
+  .min(0, 'expected 0 to 1')
+  .max(1, 'expected 0 to 1 (0.8 means 80 %)');
+export const jetSize = z
+  .number()
+  .gt(0, 'a jet size is greater than 0')
+  .max(10_000, 'a jet size is at most 10000');
+/** Seconds may be left out, as ISO 8601 allows; the offset may not, since a clock time alone is no moment. */
+export const time = z.union(
+  [z.iso.datetime({ offset: true }), z.iso.datetime({ offset: true, precision: -1 })],
+  {
+    error: 'expected an ISO 8601 time with offset or Z, such as 2027-01-16T19:30:00-06:00',
+  },
+);
 export const shortText = z.string().trim().min(1, 'must not be empty').max(80, 'at most 80 characters');

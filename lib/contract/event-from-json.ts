@@ -1,0 +1,45 @@
+import type { Setting } from '@/lib/carb/machine';
+import type { MadeRun, Reading, Run } from '@/lib/plan/types';
+import { expectOk } from '@/lib/result/result';
+import type { Instant } from '@/lib/time/instant';
+import { readInstant } from '@/lib/time/zone';
+import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
+import { ratio } from '@/lib/units/quantity';
+import type { EventJson, ReadingJson, SettingJson } from './event';
+
+/** A time the schema has already accepted. */
+export function instantFromJson(time: string): Instant {
+  return expectOk(readInstant(time));
+}
+
+/** The runs in the order they were given; the planner sorts them. */
+export function runsFromEvent(event: Pick<EventJson, 'runs'>): readonly Run[] {
+  return event.runs.map((run) => ({
+    name: run.name,
+    start: instantFromJson(run.start),
+    end: instantFromJson(run.end),
+    weight: run.weight,
+    typicalSeconds: run.typicalSeconds ?? null,
+  }));
+}
+
+/** `index` names the reading where it carries no id of its own. */
+export function readingFromJson(json: ReadingJson, index: number): Reading {
+  return {
+    id: json.id ?? String(index + 1),
+    at: instantFromJson(json.time),
+    temperature: celsiusToKelvin(json.temperatureC),
+    stationPressure: json.pressureHpa === undefined ? null : hectopascalToPascal(json.pressureHpa),
+    relativeHumidity: json.relativeHumidity === undefined ? null : ratio(json.relativeHumidity),
+  };
+}
+
+export function settingFromJson({ mains, trim }: SettingJson): Setting {
+  return { mains, trim };
+}
+
+export function madeFromJson(
+  made: readonly { readonly run: number; readonly setting: SettingJson }[],
+): readonly MadeRun[] {
+  return made.map(({ run, setting }) => ({ run, setting: settingFromJson(setting) }));
+}

@@ -1,0 +1,109 @@
+import type { Air } from '@/lib/air/air';
+import { normaliseBox } from '@/lib/carb/box';
+import type { JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
+import { DEFAULT_RESPONSE } from '@/lib/carb/response';
+import { fail, ok, type Result } from '@/lib/result/result';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { kelvinDifference, type Ratio, ratio } from '@/lib/units/quantity';
+import { airFromJson } from './air-from-json';
+import type { MachineJson } from './machine';
+import type { ContractProblem, Path } from './problem';
+
+/** A machine as the planner wants it, or every reason why it cannot be one. `path` is where the machine sits in what was sent. */
+export function machineFromJson(
+  json: MachineJson,
+  path: Path = [],
+): Result<Machine, readonly ContractProblem[]> {
+  const air = airFromJson(json.baseline.air, [...path, 'baseline', 'air']);
+  const problems = [...listProblems(json, path), ...jetProblems(json, path), ...(air.ok ? [] : air.reason)];
+  if (!air.ok || problems.length > 0) return fail(problems);
+  return ok(provenMachine(json, air.value));
+}
+
+function provenMachine(json: MachineJson, baselineAir: Air): Machine {
+  return {
+    name: json.name,
+    carburettors: json.carburettors,
+    marking: markingFromJson(json.jetMarking),
+    box: normaliseBox(json.box),
+    baselineAir,
+    intakeOffset: kelvinDifference(json.intakeOffsetC),
+    baselineIntakeOffset: kelvinDifference(json.baseline.intakeOffsetC ?? json.intakeOffsetC),
+    trim: json.trim === undefined ? null : trimFromJson(json.trim),
+    limits: {
+      lean: percent(json.limits.leanPercent),
+      rich: percent(json.limits.richPercent),
+      risk: ratio(json.limits.risk),
+    },
+    response: json.response === undefined ? DEFAULT_RESPONSE : responseFromJson(json.response),
+    pilot: json.pilot === undefined ? null : pilotFromJson(json.pilot),
+    needle: json.needle === undefined ? null : needleFromJson(json.needle),
+    fuelDensity:
+      json.fuelDensity === undefined
+        ? null
+        : {
+            offset: kelvinDifference(json.fuelDensity.offsetC),
+            baselineTemperature: celsiusToKelvin(json.fuelDensity.baselineC),
+          },
+    richPowerLoss: json.richPowerLoss,
+  };
+}
+
+const percent = (value: number): Ratio => ratio(value / 100);
+
+export function markingFromJson(json: MachineJson['jetMarking']): JetMarking {
+  if (json === 'flow' || json === 'bore') return { kind: json };
+  return { kind: 'list', jets: json.list.toSorted((a, b) => a.size - b.size) };
+}
+
+function trimFromJson({
+  lowest,
+  highest,
+  baseline,
+  percentPerPosition,
+}: NonNullable<MachineJson['trim']>): Trim {
+  return { lowest, highest, baseline, richerPerPosition: percent(percentPerPosition) };
+}
+
+function responseFromJson({ origin: _, ...response }: NonNullable<MachineJson['response']>): Response {
+  return response;
+}
+
+function pilotFromJson({ percentPerSize, ...pilot }: NonNullable<MachineJson['pilot']>): Pilot {
+  return { ...pilot, richerPerSize: percent(percentPerSize) };
+}
+
+function needleFromJson({ percentPerGroove, ...needle }: NonNullable<MachineJson['needle']>): Needle {
+  return { ...needle, richerPerGroove: percent(percentPerGroove) };
+}
+
+/** A list of jets must name each size once, and its areas must grow with the sizes. */
+function listProblems(json: MachineJson, path: Path): readonly ContractProblem[] {
+  if (typeof json.jetMarking === 'string') return [];
+  const at = (index: number): Path => [...path, 'jetMarking', 'list', index];
+  const sorted = json.jetMarking.list
+    .map((jet, index) => ({ ...jet, index }))
+    .sort((a, b) => a.size - b.size);
+  return sorted.flatMap((jet, i): readonly ContractProblem[] => {
+    const before = sorted[i - 1];
+    if (before === undefined) return [];
+    if (before.size === jet.size)
+      return [{ path: at(jet.index), reason: { code: 'jet-listed-twice', size: jet.size } }];
+    if (before.area >= jet.area)
+      return [{ path: at(jet.index), reason: { code: 'list-not-growing', size: jet.size } }];
+    return [];
+  });
+}
+
+/** With a list of jets, every jet named must be in it, or its area is unknown. */
+function jetProblems(json: MachineJson, path: Path): readonly ContractProblem[] {
+  if (typeof json.jetMarking === 'string') return [];
+  const listed = new Set(json.jetMarking.list.map((jet) => jet.size));
+  const named = [
+    ...json.carburettors.map(({ main }, i) => ({ size: main, at: [...path, 'carburettors', i, 'main'] })),
+    ...json.box.map(({ size }, i) => ({ size, at: [...path, 'box', i, 'size'] })),
+  ];
+  return named
+    .filter(({ size }) => !listed.has(size))
+    .map(({ size, at }) => ({ path: at, reason: { code: 'jet-not-in-list', size } }));
+}
