@@ -83,6 +83,9 @@ export type FuelDensityOption = {
   readonly baselineTemperature: number;
 };
 
+/** How far the right jet area stood from the baseline's own in the baseline's air, and how sure that is. Logs of area. */
+export type BaselineShift = { readonly log: number; readonly sd: number };
+
 export type Machine = {
   readonly name: string;
   readonly carburettors: readonly Carburettor[];
@@ -101,6 +104,8 @@ export type Machine = {
   readonly fuelDensity: FuelDensityOption | null;
   /** k of power = 1 - k drift², rich side; 2 by default (an assumption). */
   readonly richPowerLoss: number;
+  /** From how the baseline was judged and what hardware changed since; absent where the baseline is right as it is. */
+  readonly baselineShift?: BaselineShift;
 };
 
 /** Jets in every carburettor and the trim position: what is fitted, or could be. */

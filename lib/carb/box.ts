@@ -1,0 +1,45 @@
+import type { Box } from './machine';
+
+/** The same box sorted by size, equal sizes added up and empty ones dropped. */
+export function normaliseBox(box: Box): Box {
+  const counts = new Map<number, number>();
+  for (const { size, count } of box) counts.set(size, (counts.get(size) ?? 0) + count);
+  return [...counts]
+    .filter(([, count]) => count > 0)
+    .sort(([a], [b]) => a - b)
+    .map(([size, count]) => ({ size, count }));
+}
+
+/** Sizes of which there are enough pieces to fit the same jet in every one of `carburettors`. */
+export function sizesForAll(box: Box, carburettors: number): readonly number[] {
+  return normaliseBox(box)
+    .filter(({ count }) => count >= carburettors)
+    .map(({ size }) => size);
+}
+
+/** Whether the box holds enough pieces of every size in `mains`. */
+export function canFit(box: Box, mains: readonly number[]): boolean {
+  const needed = new Map<number, number>();
+  for (const main of mains) needed.set(main, (needed.get(main) ?? 0) + 1);
+  const owned = new Map(normaliseBox(box).map(({ size, count }) => [size, count]));
+  return [...needed].every(([size, count]) => (owned.get(size) ?? 0) >= count);
+}
+
+/** How many pieces the box holds over all sizes. */
+export function pieces(box: Box): number {
+  return normaliseBox(box).reduce((sum, { count }) => sum + count, 0);
+}
+
+/** The box from `lowest` to `highest` by `step`, `count` of each: how most people describe what they own. */
+export function boxFromRange(range: {
+  readonly lowest: number;
+  readonly highest: number;
+  readonly step: number;
+  readonly count: number;
+}): Box {
+  const { lowest, highest, step, count } = range;
+  if (!(step > 0) || highest < lowest) return [];
+  // Counting the steps, not adding them up, keeps 2.5-steps exact; the half step forgives a rounded end.
+  const steps = Math.floor((highest - lowest) / step + 1e-9);
+  return normaliseBox(Array.from({ length: steps + 1 }, (_, i) => ({ size: lowest + i * step, count })));
+}
