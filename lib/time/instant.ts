@@ -10,7 +10,8 @@ export const HOUR_MS = 3_600_000;
 const LIMIT_MS = 8.64e15;
 
 export function instant(epochMs: number): Instant {
-  if (!Number.isFinite(epochMs) || Math.abs(epochMs) > LIMIT_MS) throw new RangeError(`not an instant: ${epochMs}`);
+  if (!Number.isFinite(epochMs) || Math.abs(epochMs) > LIMIT_MS)
+    throw new RangeError(`not an instant: ${epochMs}`);
   return epochMs as Instant;
 }
 

@@ -1,0 +1,83 @@
+import { DateTime, IANAZone } from 'luxon';
+import { fail, ok, type Result } from '@/lib/result/result';
+import { HOUR_MS, type Instant, instant } from './instant';
+
+export type InstantProblem =
+  /** The time says neither Z nor an offset, so it could be any of 24 moments. */
+  | { readonly code: 'no-offset'; readonly text: string }
+  | { readonly code: 'not-a-time'; readonly text: string };
+
+/** True for an IANA name this machine knows, such as America/Chicago. */
+export function zoneExists(zone: string): boolean {
+  return IANAZone.isValidZone(zone);
+}
+
+/** A date and time in a zone; a zone nobody checked is a programming error. */
+export function inZone(at: Instant, zone: string): DateTime<true> {
+  const local = DateTime.fromMillis(at, { zone });
+  if (!local.isValid) throw new RangeError(`unknown time zone: ${zone}`);
+  return local;
+}
+
+const WITH_OFFSET = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}([.,]\d+)?)?(Z|[+-]\d{2}(:?\d{2})?)$/i;
+const WITHOUT_OFFSET = /^\d{4}-\d{2}-\d{2}([T ]\d{1,2}:\d{2}(:\d{2}([.,]\d+)?)?)?$/;
+
+/** Reads an ISO 8601 time that says its offset, such as 2027-01-16T19:30:00-06:00 or ...Z. */
+export function readInstant(iso: string): Result<Instant, InstantProblem> {
+  const text = iso.trim();
+  if (!WITH_OFFSET.test(text))
+    return fail({ code: WITHOUT_OFFSET.test(text) ? 'no-offset' : 'not-a-time', text });
+  const time = DateTime.fromISO(text.toUpperCase(), { setZone: true });
+  return time.isValid ? ok(instant(time.toMillis())) : fail({ code: 'not-a-time', text });
+}
+
+/** 2027-01-17T04:05:00Z; with milliseconds only where there are any. */
+export function isoUtc(at: Instant): string {
+  return inZone(at, 'utc').toISO({ suppressMilliseconds: true });
+}
+
+/** 2027-01-16T22:05:00-06:00. */
+export function isoLocal(at: Instant, zone: string): string {
+  return inZone(at, zone).toISO({ suppressMilliseconds: true });
+}
+
+/** 22:05, on the 24-hour clock. */
+export function localClock(at: Instant, zone: string): string {
+  return inZone(at, zone).toFormat('HH:mm');
+}
+
+/** 2027-01-16. */
+export function localDate(at: Instant, zone: string): string {
+  return inZone(at, zone).toISODate();
+}
+
+/** 1 = Monday ... 7 = Sunday (ISO 8601). */
+export function localWeekday(at: Instant, zone: string): number {
+  return inZone(at, zone).weekday;
+}
+
+/** Minutes east of UTC at this instant. */
+export function offsetMinutes(at: Instant, zone: string): number {
+  return inZone(at, zone).offset;
+}
+
+/**
+ * The full local hours from `from` to `to`, both included, an hour of real time apart: a night in which clocks go
+ * back has 25 of them and shows one clock time twice. `every` keeps only hours divisible by it (3: 0, 3, 6 ...).
+ */
+export function hourTicks(
+  span: { readonly from: Instant; readonly to: Instant },
+  zone: string,
+  every = 1,
+): readonly Instant[] {
+  const nextFullHour = (at: Instant): Instant => {
+    const local = inZone(at, zone);
+    const full = local.startOf('hour');
+    // Real time, not calendar time: 'plus' of a calendar hour would skip the repeated one.
+    return full.toMillis() === local.toMillis() ? at : instant(full.toMillis() + HOUR_MS);
+  };
+  const ticks: Instant[] = [];
+  for (let at = nextFullHour(span.from); at <= span.to; at = nextFullHour(instant(at + HOUR_MS)))
+    if (inZone(at, zone).hour % every === 0) ticks.push(at);
+  return ticks;
+}
