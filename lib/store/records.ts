@@ -207,9 +207,6 @@ export const TABLE_SCHEMA = {
 
 export type TableValue = { [T in TableName]: z.output<(typeof TABLE_SCHEMA)[T]> };
 
-/** Preferences are a single record under this key. */
-export const PREFERENCES_ID = 'preferences';
-
 /** A stored value with what keeps two tabs from overwriting each other. */
 export type Stored<T> = {
   readonly id: string;

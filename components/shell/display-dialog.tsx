@@ -1,0 +1,74 @@
+'use client';
+
+import { usePreferences } from '@/components/store/use-preferences';
+import { Choice } from '@/components/ui/choice';
+import { Dialog } from '@/components/ui/dialog';
+import { Slider } from '@/components/ui/slider';
+
+type DisplayDialogProps = { readonly open: boolean; readonly onClose: () => void };
+
+const THEMES = [
+  { value: 'auto', label: 'As the device' },
+  { value: 'day', label: 'Day' },
+  { value: 'night', label: 'Night' },
+] as const;
+const TEMPERATURES = [
+  { value: 'F', label: '°F' },
+  { value: 'C', label: '°C' },
+] as const;
+const PRESSURES = [
+  { value: 'inHg', label: 'inHg' },
+  { value: 'hPa', label: 'hPa' },
+  { value: 'kPa', label: 'kPa' },
+  { value: 'mbar', label: 'mbar' },
+] as const;
+const ELEVATIONS = [
+  { value: 'ft', label: 'feet' },
+  { value: 'm', label: 'metres' },
+] as const;
+
+/** How things are shown: paper or night, how bright, which units. */
+export function DisplayDialog({ open, onClose }: DisplayDialogProps) {
+  const { preferences, changePreferences } = usePreferences();
+  const change = (part: Parameters<typeof changePreferences>[0]) => void changePreferences(part);
+  return (
+    <Dialog title="Display and units" open={open} onClose={onClose}>
+      <Choice
+        label="Page"
+        hint="Day is the one to read in sunlight."
+        value={preferences.theme}
+        options={THEMES}
+        onChange={(theme) => change({ theme })}
+      />
+      {preferences.theme === 'day' ? null : (
+        <Slider
+          label="Brightness of the night page"
+          value={preferences.brightness}
+          least={0.4}
+          most={1}
+          step={0.05}
+          text={`${Math.round(preferences.brightness * 100)} %`}
+          onChange={(brightness) => change({ brightness })}
+        />
+      )}
+      <Choice
+        label="Temperature"
+        value={preferences.temperature}
+        options={TEMPERATURES}
+        onChange={(temperature) => change({ temperature })}
+      />
+      <Choice
+        label="Pressure"
+        value={preferences.pressure}
+        options={PRESSURES}
+        onChange={(pressure) => change({ pressure })}
+      />
+      <Choice
+        label="Elevation"
+        value={preferences.elevation}
+        options={ELEVATIONS}
+        onChange={(elevation) => change({ elevation })}
+      />
+    </Dialog>
+  );
+}

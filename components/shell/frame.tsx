@@ -1,0 +1,22 @@
+'use client';
+
+import type { ReactNode } from 'react';
+import { StoreProvider } from '@/components/store/store-provider';
+import { ToastProvider } from '@/components/ui/toast';
+import { StoreBanner } from './store-banner';
+import { ThemeKeeper } from './theme-keeper';
+import { TopBar } from './top-bar';
+
+/** What stands around every page. */
+export function Frame({ children }: { readonly children: ReactNode }) {
+  return (
+    <StoreProvider>
+      <ToastProvider>
+        <ThemeKeeper />
+        <TopBar />
+        <StoreBanner />
+        {children}
+      </ToastProvider>
+    </StoreProvider>
+  );
+}

@@ -1,0 +1,6 @@
+import type { Route } from 'next';
+
+export type PageEntry = { readonly href: Route; readonly label: string };
+
+/** Every page a person can go to; one that does not exist is not promised. */
+export const PAGES: readonly PageEntry[] = [{ href: '/', label: 'Night' }];

@@ -1,0 +1,45 @@
+'use client';
+
+import { useState } from 'react';
+import { useOpenedStore, useStoreHealth } from '@/components/store/store-provider';
+import { Button } from '@/components/ui/button';
+import { Notice } from '@/components/ui/notice';
+import type { MemoryReason } from '@/lib/store/store-type';
+import styles from './store-banner.module.css';
+
+const WHY: Record<MemoryReason, string> = {
+  'no-database':
+    'This browser keeps nothing here (private window or a locked setting). Use an ordinary window to keep your night.',
+  blocked: 'Another tab holds an older version open. Close the other tabs of Heavy Air, then try again.',
+  full: 'The storage of this device is full. Free some space, then try again.',
+  'newer-app': 'A newer version of Heavy Air has used this data. Reload the page to get that version.',
+  failed: 'The browser’s database failed. Try again; if that does not help, reload the page.',
+};
+
+/** Says when what is entered will be gone after a reload, and what to do about it. */
+export function StoreBanner() {
+  const opened = useOpenedStore();
+  const health = useStoreHealth();
+  const [trying, setTrying] = useState(false);
+  if (opened === null || health === null || health.because === null) return null;
+  async function retry() {
+    setTrying(true);
+    await opened?.store.retry();
+    setTrying(false);
+  }
+  return (
+    <div className={styles.place}>
+      <Notice
+        tone="caution"
+        title="What you enter now is gone after a reload."
+        act={
+          <Button disabled={trying} onClick={() => void retry()}>
+            {trying ? 'Trying...' : 'Try again'}
+          </Button>
+        }
+      >
+        <p>{WHY[health.because]}</p>
+      </Notice>
+    </div>
+  );
+}

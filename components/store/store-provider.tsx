@@ -1,0 +1,51 @@
+'use client';
+
+import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
+import type { Store, StoreHealth } from '@/lib/store/store-type';
+import { type TableCache, tableCache } from './table-cache';
+
+export type OpenedStore = { readonly store: Store; readonly tables: TableCache };
+type StoreState = { readonly opened: OpenedStore | null; readonly health: StoreHealth | null };
+
+const StoreContext = createContext<StoreState>({ opened: null, health: null });
+
+/** Loaded apart from the page, so that words stand on the screen before the database code has arrived. */
+async function openBrowserStore(): Promise<Store> {
+  const { openStore } = await import('@/lib/store/open-store');
+  return openStore();
+}
+
+type StoreProviderProps = { readonly open?: () => Promise<Store>; readonly children: ReactNode };
+
+export function StoreProvider({ open = openBrowserStore, children }: StoreProviderProps) {
+  const [state, setState] = useState<StoreState>({ opened: null, health: null });
+  const [failure, setFailure] = useState<unknown>(null);
+  useEffect(() => {
+    let stopped = false;
+    let opened: Store | null = null;
+    open().then((store) => {
+      opened = store;
+      if (stopped) return store.close();
+      setState({ opened: { store, tables: tableCache(store) }, health: store.health() });
+      store.subscribe((change) => {
+        if (change.kind === 'health') setState((before) => ({ ...before, health: change.health }));
+      });
+    }, setFailure);
+    return () => {
+      stopped = true;
+      opened?.close();
+    };
+  }, [open]);
+  // The nearest error boundary says it in words.
+  if (failure !== null) throw failure;
+  return <StoreContext value={state}>{children}</StoreContext>;
+}
+
+/** null while the store is being opened, and on the server. */
+export function useOpenedStore(): OpenedStore | null {
+  return useContext(StoreContext).opened;
+}
+
+export function useStoreHealth(): StoreHealth | null {
+  return useContext(StoreContext).health;
+}

@@ -1,0 +1,39 @@
+import type { Stored, TableName, TableValue } from '@/lib/store/records';
+import type { Store } from '@/lib/store/store-type';
+
+export type Table<T extends TableName> = readonly Stored<TableValue[T]>[];
+
+export type TableCache = {
+  /** What a table held when last read; null until it has been read once. */
+  readonly read: <T extends TableName>(table: T) => Table<T> | null;
+  /** Reads the table and keeps it current until the way out is called. */
+  readonly watch: (table: TableName, listener: () => void) => () => void;
+};
+
+/** Keeps the tables that are on screen in memory, so that a render can read them at once. */
+export function tableCache(store: Store): TableCache {
+  const tables: { [T in TableName]?: Table<T> } = {};
+  const listeners = new Map<TableName, Set<() => void>>();
+
+  async function refresh<T extends TableName>(table: T): Promise<void> {
+    const rows: Table<T> = await store.list(table);
+    Object.assign(tables, { [table]: rows });
+    for (const listener of listeners.get(table) ?? []) listener();
+  }
+
+  store.subscribe((change) => {
+    if (change.kind === 'health') return;
+    if (change.kind === 'everything') for (const table of listeners.keys()) void refresh(table);
+    else if (listeners.has(change.table)) void refresh(change.table);
+  });
+
+  return {
+    read: (table) => tables[table] ?? null,
+    watch: (table, listener) => {
+      const known = listeners.get(table) ?? new Set();
+      listeners.set(table, known.add(listener));
+      void refresh(table);
+      return () => known.delete(listener);
+    },
+  };
+}
