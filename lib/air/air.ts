@@ -27,11 +27,14 @@ export type Air = {
   readonly pressure: Pascal;
   /** What the pressure was derived from; 'standard' means it is an estimate. */
   readonly pressureFrom: PressureKind;
+  /** With the enhancement factor of real air: 0.4 % more than `vapourPressure / pressure`. */
   readonly vapourMoleFraction: Ratio;
+  /** Relative humidity times saturation pressure, as weather services and engine test codes reckon it. */
   readonly vapourPressure: Pascal;
   readonly relativeHumidity: Ratio;
-  /** null where the air holds no water at all. */
+  /** Over liquid water; null where the air holds no water at all. */
   readonly dewPoint: Kelvin | null;
+  /** Over ice; null where the air holds no water, and where it holds too much for frost (above 0.01 °C). */
   readonly frostPoint: Kelvin | null;
   readonly density: Density;
   readonly dryDensity: Density;
@@ -54,4 +57,12 @@ export type AirProblem =
       readonly elevation: number;
       /** What the station pressure would be if the number were a sea-level one [Pa]. */
       readonly stationIfSeaLevel: number;
+    }
+  /** A station pressure too low for the elevation: the elevation is wrong, or the number is. */
+  | {
+      readonly code: 'pressure-too-low-for-elevation';
+      readonly pressure: number;
+      readonly elevation: number;
+      /** Standard pressure at the elevation [Pa]. */
+      readonly standard: number;
     };

@@ -92,6 +92,7 @@ function fieldOf(problem: AirProblem, given: AirGiven): string {
       return 'temperatureC';
     case 'pressure-out-of-range':
     case 'sea-level-number-as-station':
+    case 'pressure-too-low-for-elevation':
       return PRESSURE_FIELDS[given.pressure.kind];
     case 'elevation-out-of-range':
       return 'elevationM';

@@ -1,4 +1,15 @@
-import { type Kelvin, kelvin, type KelvinDifference, kelvinDifference, type Metre, metre, type Pascal, pascal, type Watt, watt } from './quantity';
+import {
+  type Kelvin,
+  type KelvinDifference,
+  kelvin,
+  kelvinDifference,
+  type Metre,
+  metre,
+  type Pascal,
+  pascal,
+  type Watt,
+  watt,
+} from './quantity';
 
 /** Exact by definition unless a source is given. The only place where units other than SI exist. */
 export const ZERO_CELSIUS_K = 273.15;
