@@ -1,5 +1,6 @@
 import type { Air } from '@/lib/air/air';
 import { normaliseBox } from '@/lib/carb/box';
+import { judgedShift } from '@/lib/carb/judged';
 import type { JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
 import { fail, ok, type Result } from '@/lib/result/result';
@@ -21,6 +22,13 @@ export function machineFromJson(
 }
 
 function provenMachine(json: MachineJson, baselineAir: Air): Machine {
+  const machine = asBuilt(json, baselineAir);
+  const main = json.carburettors[0]?.main;
+  if (main === undefined) return machine;
+  return { ...machine, baselineShift: judgedShift(json.baseline.judged, { ...machine, main }) };
+}
+
+function asBuilt(json: MachineJson, baselineAir: Air): Machine {
   return {
     name: json.name,
     carburettors: json.carburettors,

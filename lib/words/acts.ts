@@ -1,0 +1,86 @@
+import type { Plan, Swap, SwapReason } from '@/lib/plan/types';
+import { formatPercent } from '@/lib/units/format';
+import { chanceCount } from './counts';
+import { planClock, runName } from './runs';
+import { actText, settingText } from './settings';
+import { type Clock, clockText, windowText } from './times';
+import type { Voice } from './voice';
+
+/** One act of the night in words. */
+export type ActWords = {
+  readonly swap: Swap;
+  /** "Fit 420". */
+  readonly act: string;
+  /** "between Round 3 and Round 4". */
+  readonly where: string;
+  /** "22:05 to 22:25", or "by 18:45" before the first run. */
+  readonly window: string;
+  /** "410 turns lean about 22:40 (22:05 to 23:20)." */
+  readonly why: string;
+  readonly ifSkipped: string;
+};
+
+export function actSentences(plan: Plan, { zone }: Pick<Voice, 'zone'>): readonly ActWords[] {
+  const clock = planClock(plan, zone);
+  return plan.swaps.map((swap) => ({
+    swap,
+    act: actText(swap.from, swap.to),
+    where: whereText(plan, swap),
+    window: actWindow(swap, clock),
+    why: whyText(plan, swap, clock),
+    ifSkipped: ifSkippedText(plan, swap),
+  }));
+}
+
+/** "Fit 420 between Round 3 and Round 4 (22:05 to 22:25)". */
+export function actInOne(plan: Plan, swap: Swap, clock: Clock): string {
+  return `${actText(swap.from, swap.to)} ${whereText(plan, swap)} (${actWindow(swap, clock)})`;
+}
+
+function whereText(plan: Plan, { beforeRun }: Swap): string {
+  const before = plan.runs[beforeRun - 1];
+  const next = runName(plan, beforeRun);
+  return before === undefined ? `before ${next}` : `between ${runName(plan, before.run)} and ${next}`;
+}
+
+/** Before the first run there is no run that ends, so only the latest moment is said. */
+function actWindow({ beforeRun, windowStart, latestStart }: Swap, clock: Clock): string {
+  return beforeRun === 0
+    ? `by ${clockText(latestStart, clock)}`
+    : windowText(windowStart, latestStart, clock);
+}
+
+/** "about 22:40 (22:05 to 23:20)"; an open end is said as one. */
+export function dueText(
+  due: { at: Swap['windowStart']; earliest: Swap['windowStart']; latest: Swap['windowStart'] | null },
+  clock: Clock,
+): string {
+  const range =
+    due.latest === null
+      ? `${clockText(due.earliest, clock)} at the earliest, in some forecasts not at all`
+      : windowText(due.earliest, due.latest, clock);
+  return `${clockText(due.at, clock)} (${range})`;
+}
+
+function whyText(plan: Plan, { from, due, reason }: Swap, clock: Clock): string {
+  const old = settingText(from);
+  if (reason.code === 'power') return `It gains ${formatPercent(reason.gain, 1)} power over ${old}.`;
+  const state = STATES[reason.code];
+  const when = due === null ? '' : ` about ${dueText(due, clock)}`;
+  return `${old} turns ${state}${when}: ${state} in ${chanceCount(reason.chance, forecasts(plan))} if it stays in.`;
+}
+
+const STATES: Readonly<Record<Exclude<SwapReason['code'], 'power'>, string>> = {
+  'old-turns-lean': 'lean',
+  'old-turns-rich': 'rich',
+};
+
+function ifSkippedText(plan: Plan, { from, ifSkipped }: Swap): string {
+  const lean = `lean in ${chanceCount(ifSkipped.chanceOfLean, forecasts(plan))}`;
+  return `Skipped, ${settingText(from)} is ${lean} and loses ${formatPercent(ifSkipped.loss, 1)} power.`;
+}
+
+/** How many forecasts the plan counts in. */
+export function forecasts(plan: Plan): number {
+  return plan.runs[0]?.leanCount.of ?? 0;
+}

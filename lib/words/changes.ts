@@ -1,0 +1,40 @@
+import type { Plan, PlanChange, PlanDifference, Swap } from '@/lib/plan/types';
+import { formatTemperatureStep } from '@/lib/units/format';
+import { kelvinDifference } from '@/lib/units/quantity';
+import { planClock, runName } from './runs';
+import { actText, settingText } from './settings';
+import { type Clock, clockText } from './times';
+import type { Voice } from './voice';
+
+/** Half of what a good thermometer can tell apart; less is not a reason worth a clause. */
+const WORTH_SAYING_K = 0.25;
+
+/** What changed between an accepted plan and a new one, act by act; `after` is the new one. */
+export function changeSentences(difference: PlanDifference, after: Plan, voice: Voice): readonly string[] {
+  const clock = planClock(after, voice.zone);
+  return difference.changes.map((change) => `${changeText(change, after, clock)}${why(change, voice)}.`);
+}
+
+function changeText(change: PlanChange, plan: Plan, clock: Clock): string {
+  switch (change.code) {
+    case 'start-changed':
+      return `The start moved from ${settingText(change.from)} to ${settingText(change.to)}`;
+    case 'swap-moved':
+      return `The swap to ${settingText(change.to.to)} moved from ${at(change.from, clock)} to ${at(change.to, clock)}, before ${runName(plan, change.to.beforeRun)}`;
+    case 'swap-added':
+      return `New: ${actText(change.swap.from, change.swap.to)} before ${runName(plan, change.swap.beforeRun)} (${at(change.swap, clock)})`;
+    case 'swap-dropped':
+      return `Dropped: the swap to ${settingText(change.swap.to)} at ${at(change.swap, clock)} is no longer needed`;
+    case 'swap-target-changed':
+      return `The swap at ${at(change.to, clock)} is now to ${settingText(change.to.to)}, not ${settingText(change.from.to)}`;
+  }
+}
+
+const at = (swap: Swap, clock: Clock): string => clockText(swap.windowStart, clock);
+
+/** ": it is now 3.8 °F colder", where the temperature moved enough to be the reason. */
+function why(change: PlanChange, { units }: Voice): string {
+  if (change.code === 'start-changed' || Math.abs(change.colder) < WORTH_SAYING_K) return '';
+  const step = formatTemperatureStep(kelvinDifference(Math.abs(change.colder)), units);
+  return `: it is now ${step} ${change.colder > 0 ? 'colder' : 'warmer'}`;
+}

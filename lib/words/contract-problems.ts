@@ -1,0 +1,44 @@
+import type { ContractReason } from '@/lib/contract/problem';
+import { airProblemSentence } from './air-problems';
+import { planProblemSentence } from './plan-problems';
+import { dateClockText } from './times';
+import type { Voice } from './voice';
+
+/** What is wrong with a value that was typed, pasted, loaded or sent. */
+export function contractProblemSentence(
+  reason: ContractReason,
+  { zone, units, runNames = [] }: Voice & { readonly runNames?: readonly string[] },
+): string {
+  switch (reason.code) {
+    case 'field':
+      return reason.message;
+    case 'same-hour-twice':
+      return `${dateClockText(reason.at, zone)} is there twice. Keep the one you believe.`;
+    case 'jet-not-in-list':
+      return `Jet ${reason.size} is not in your list of jets, so its area is unknown. Add it to the list.`;
+    case 'jet-listed-twice':
+      return `Jet ${reason.size} is in the list twice. Keep one area for it.`;
+    case 'list-not-growing':
+      return `Jet ${reason.size} has no larger area than the jet before it in the list. Check the areas.`;
+    case 'mains-do-not-fit':
+      return `${reason.mains} jets are named for ${reason.carburettors} carburettors. Name one for each.`;
+    case 'trim-not-there':
+      return 'A trim position is named, but the machine has no trim circuit.';
+    case 'trim-out-of-range':
+      return `Trim ${reason.trim} does not exist: this circuit goes from ${reason.lowest} to ${reason.highest}.`;
+    case 'no-such-run':
+      return `There is no run ${reason.run}: the event has ${reason.runs}, counted from 0.`;
+    case 'settings-do-not-match-runs':
+      return `${reason.settings} settings are given for ${reason.runs} runs. Give one for each.`;
+    case 'temperature-out-of-range':
+    case 'pressure-out-of-range':
+    case 'elevation-out-of-range':
+    case 'humidity-out-of-range':
+    case 'dew-point-above-temperature':
+    case 'sea-level-number-as-station':
+    case 'pressure-too-low-for-elevation':
+      return airProblemSentence(reason, units);
+    default:
+      return planProblemSentence(reason, { zone, runNames });
+  }
+}

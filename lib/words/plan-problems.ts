@@ -1,0 +1,26 @@
+import type { PlanProblem } from '@/lib/plan/types';
+import { dateClockText } from './times';
+
+/** Why there is no plan, and what to do next. `runNames` are the names of the runs as they were given. */
+export function planProblemSentence(
+  problem: PlanProblem,
+  context: { readonly zone: string; readonly runNames: readonly string[] },
+): string {
+  const { zone, runNames } = context;
+  switch (problem.code) {
+    case 'no-runs':
+      return 'There is no run to plan for. Add at least one run with a start and an end.';
+    case 'no-hours':
+      return 'There are no hours to plan with. Type two temperatures or more, paste a column, or get a forecast.';
+    case 'empty-box':
+      return 'The box is empty. Add the main jets you own, the fitted ones included.';
+    case 'too-few-jets':
+      return `The box does not hold enough jets for ${problem.carburettors} carburettors. Add how many you own of each size.`;
+    case 'hours-do-not-cover-any-run':
+      return `The hours run from ${dateClockText(problem.hoursStart, zone)} to ${dateClockText(problem.hoursEnd, zone)}; no run lies in them. Check the date of the runs and of the hours.`;
+    case 'run-ends-before-it-starts':
+      return `${runNames[problem.run] ?? `Run ${problem.run + 1}`} ends before it starts. A run past midnight needs the next day's date on its end.`;
+    case 'too-many-runs':
+      return `At most ${problem.limit} runs can be planned at once. Split the event.`;
+  }
+}

@@ -1,0 +1,27 @@
+import type { Plan, RunPlan } from '@/lib/plan/types';
+import { listing } from './listing';
+import type { Clock } from './times';
+
+/** The name of a run of the plan, counted in the plan's own order. */
+export function runName(plan: Plan, run: number): string {
+  return plan.sortedRuns[run]?.name ?? `run ${run + 1}`;
+}
+
+/** "Round 5 and Round 6"; a longer unbroken row as "Round 5 to Round 9". */
+export function runNames(plan: Plan, runs: readonly number[]): string {
+  const [first, last] = [runs[0], runs[runs.length - 1]];
+  if (first === undefined || last === undefined) return '';
+  if (runs.length > 2 && last - first === runs.length - 1)
+    return `${runName(plan, first)} to ${runName(plan, last)}`;
+  return listing(runs.map((run) => runName(plan, run)));
+}
+
+/** The clock of a plan's event: bare times are understood from its first run on. */
+export function planClock(plan: Plan, zone: string): Clock {
+  const from = plan.sortedRuns[0]?.start;
+  return from === undefined ? { zone } : { zone, from };
+}
+
+export function plannedRuns(plan: Plan): readonly RunPlan[] {
+  return plan.runs.filter((run) => run.state === 'planned');
+}

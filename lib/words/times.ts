@@ -1,0 +1,45 @@
+import { addMinutes, HOUR_MS, type Instant } from '@/lib/time/instant';
+import { localClock, localDate, localWeekday } from '@/lib/time/zone';
+
+const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
+
+/** Within this of the event's first moment a clock time alone says enough. */
+const SAME_NIGHT_MS = 18 * HOUR_MS;
+const SAME_WEEK_MS = 6 * 24 * HOUR_MS;
+
+/** A zone, and the moment from which on a bare clock time is understood: the start of the first run. */
+export type Clock = { readonly zone: string; readonly from?: Instant };
+
+/**
+ * Which of two a clock time is that shows twice because the clocks go back, else ''. One hour is the usual step, half
+ * an hour that of Lord Howe Island.
+ */
+function whichOfTwo(at: Instant, zone: string): string {
+  const shown = localClock(at, zone);
+  const shows = (minutes: number) => localClock(addMinutes(at, minutes), zone) === shown;
+  if (shows(60) || shows(30)) return ' before the clocks go back';
+  if (shows(-60) || shows(-30)) return ' after the clocks go back';
+  return '';
+}
+
+function dayText(at: Instant, { zone, from }: Clock): string {
+  const away = from === undefined ? 0 : Math.abs(at - from);
+  if (away <= SAME_NIGHT_MS) return '';
+  return away <= SAME_WEEK_MS ? `${WEEKDAYS[localWeekday(at, zone) - 1]} ` : `${localDate(at, zone)} `;
+}
+
+/** "22:05"; "Sun 09:10" on another day; "01:30 after the clocks go back" where the clock shows 01:30 twice. */
+export function clockText(at: Instant, clock: Clock): string {
+  return `${dayText(at, clock)}${localClock(at, clock.zone)}${whichOfTwo(at, clock.zone)}`;
+}
+
+/** "22:05 to 22:25"; one time where both are the same minute. */
+export function windowText(from: Instant, to: Instant, clock: Clock): string {
+  const [first, last] = [clockText(from, clock), clockText(to, clock)];
+  return first === last ? first : `${first} to ${last}`;
+}
+
+/** "2027-01-16 22:05", with no context to lean on. */
+export function dateClockText(at: Instant, zone: string): string {
+  return `${localDate(at, zone)} ${clockText(at, { zone })}`;
+}

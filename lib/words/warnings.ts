@@ -1,0 +1,70 @@
+import type { Plan, PlanWarning } from '@/lib/plan/types';
+import { formatTemperatureStep } from '@/lib/units/format';
+import { kelvinDifference } from '@/lib/units/quantity';
+import { planClock, runName } from './runs';
+import { neededText } from './settings';
+import { clockText } from './times';
+import type { Voice } from './voice';
+
+export type WarningWords = { readonly code: PlanWarning['code']; readonly message: string };
+
+export function warningSentences(plan: Plan, voice: Voice): readonly WarningWords[] {
+  return plan.warnings.map((warning) => ({
+    code: warning.code,
+    message: warningSentence(warning, plan, voice),
+  }));
+}
+
+/** One warning in words, with what to do about it. */
+export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice): string {
+  switch (warning.code) {
+    case 'no-jet-rich-enough':
+      return `No jet in the box is rich enough for ${runName(plan, warning.run)}: borrow ${neededText(warning.neededSizes)} or larger.`;
+    case 'no-jet-lean-enough':
+      return `No jet in the box is lean enough for ${runName(plan, warning.run)}: it needs ${neededText(warning.neededSizes)} or smaller. It runs rich, which costs power.`;
+    case 'swap-does-not-fit':
+      return `The gap before ${runName(plan, warning.run)} is ${minutes(warning.gapMinutes)}; a swap takes ${minutes(warning.swapMinutes)}. The plan does not count on a swap there.`;
+    case 'runs-overlap':
+      return `${runName(plan, warning.run)} and ${runName(plan, warning.other)} overlap: check their times.`;
+    case 'runs-reordered':
+      return 'The runs were not in order of time; the plan sorted them.';
+    case 'baseline-jet-not-in-box':
+      return `The baseline jet ${warning.size} is not in the box (or not enough of them), so the plan cannot go back to it. Add it if you own it.`;
+    case 'far-from-baseline-air':
+      return `${runName(plan, warning.run)} is far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.`;
+    default:
+      return hoursWarning(warning, plan, voice);
+  }
+}
+
+type HoursWarning = Extract<
+  PlanWarning,
+  {
+    code:
+      | 'run-beyond-hours'
+      | 'run-before-hours'
+      | 'gap-in-hours'
+      | 'pressure-is-estimate'
+      | 'reading-far-off';
+  }
+>;
+
+function hoursWarning(warning: HoursWarning, plan: Plan, { zone, units }: Voice): string {
+  const clock = planClock(plan, zone);
+  switch (warning.code) {
+    case 'run-beyond-hours':
+      return `The hours end at ${clockText(warning.hoursEnd, clock)}, before ${runName(plan, warning.run)} is over: no call for it. Add hours.`;
+    case 'run-before-hours':
+      return `The hours begin at ${clockText(warning.hoursStart, clock)}, after ${runName(plan, warning.run)} starts: no call for it. Add hours.`;
+    case 'gap-in-hours':
+      return `There are no hours from ${clockText(warning.from, clock)} to ${clockText(warning.to, clock)}: what lies between is a straight guess.`;
+    case 'pressure-is-estimate':
+      return 'No pressure was given, so the standard atmosphere at this elevation stands in. Weather moves it by up to 3 %, about one jet size: a barometer or a forecast is better.';
+    case 'reading-far-off':
+      return `A reading is ${formatTemperatureStep(kelvinDifference(Math.abs(warning.difference)), units)} ${warning.difference > 0 ? 'warmer' : 'colder'} than the hours said. Was the sensor in the sun or near an engine? Confirm it or take it again.`;
+  }
+}
+
+function minutes(count: number): string {
+  return count === 1 ? '1 minute' : `${Math.max(0, Math.floor(count))} minutes`;
+}
