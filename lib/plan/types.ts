@@ -22,9 +22,11 @@ export type Reading = {
   readonly temperature: Kelvin;
   readonly stationPressure: Pascal | null;
   readonly relativeHumidity: Ratio | null;
+  /** True where the person has confirmed a reading that stands far from the hours; otherwise such a one is left out. */
+  readonly confirmed?: boolean;
 };
 
-/** A run that has been made, and with what. The plan never touches it. */
+/** A run that has been made, and with what. The plan never touches it. `run` counts the request's runs as given. */
 export type MadeRun = { readonly run: number; readonly setting: Setting };
 
 export type PlanOptions = {
@@ -48,8 +50,13 @@ export type PlanRequest = {
   /** What is in the engine now; the baseline's mains where not told. */
   readonly fitted: Setting | null;
   readonly made: readonly MadeRun[];
-  /** The plan the person accepted, kept unless a new one is clearly better. Settings by run index. */
+  /**
+   * The plan the person accepted, kept unless a new one is clearly better. One setting for each of the request's
+   * runs, in the request's order (`settingsAsGiven(plan)` makes it).
+   */
   readonly accepted: readonly Setting[] | null;
+  /** Sunsets and sunrises at the site around the runs: a forecast's error forgets faster across them. */
+  readonly sun?: readonly Instant[];
   readonly options: PlanOptions;
 };
 
@@ -64,7 +71,7 @@ export type PlanHour = {
   readonly temperatureSd: number;
   /** Ideal size for each carburettor in its own marking, not rounded. */
   readonly ideal: readonly number[];
-  /** 10 % and 90 % of the first carburettor's ideal, for the fan. */
+  /** 10 % and 90 % of each carburettor's ideal, for the fan. */
   readonly idealLow: readonly number[];
   readonly idealHigh: readonly number[];
   /** Drift of the baseline setting: leanest carburettor. */
@@ -72,7 +79,7 @@ export type PlanHour = {
   readonly baselineState: DriftState;
   /** Drift of the setting the plan has in the engine at this hour. */
   readonly drift: Ratio;
-  /** Share of paths in which the planned setting is lean at this instant. */
+  /** Chance that the planned setting is lean at this instant, from the spread of the air and of the response. */
   readonly chanceOfLean: Ratio;
   /** Power of the planned setting relative to the baseline in its own air. */
   readonly relativePower: Ratio;
@@ -139,12 +146,18 @@ export type Swap = {
 export type PlanWarning =
   | { readonly code: 'no-jet-rich-enough'; readonly run: number; readonly neededSizes: readonly number[] }
   | { readonly code: 'no-jet-lean-enough'; readonly run: number; readonly neededSizes: readonly number[] }
-  | { readonly code: 'swap-does-not-fit'; readonly run: number; readonly gapMinutes: number; readonly swapMinutes: number }
+  | {
+      readonly code: 'swap-does-not-fit';
+      readonly run: number;
+      readonly gapMinutes: number;
+      readonly swapMinutes: number;
+    }
   | { readonly code: 'run-beyond-hours'; readonly run: number; readonly hoursEnd: Instant }
   | { readonly code: 'run-before-hours'; readonly run: number; readonly hoursStart: Instant }
   | { readonly code: 'gap-in-hours'; readonly from: Instant; readonly to: Instant }
   | { readonly code: 'pressure-is-estimate' }
   | { readonly code: 'reading-far-off'; readonly readingId: string; readonly difference: number }
+  | { readonly code: 'reading-outside-hours'; readonly readingId: string }
   | { readonly code: 'runs-overlap'; readonly run: number; readonly other: number }
   | { readonly code: 'runs-reordered' }
   | { readonly code: 'baseline-jet-not-in-box'; readonly size: number }
