@@ -1,11 +1,10 @@
-import type { Setting } from '@/lib/carb/machine';
-import type { MadeRun, Reading, Run } from '@/lib/plan/types';
+import type { Reading, Run } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { readInstant } from '@/lib/time/zone';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
-import type { EventJson, ReadingJson, SettingJson } from './event';
+import type { EventJson, ReadingJson } from './event';
 
 /** A time the schema has already accepted. */
 export function instantFromJson(time: string): Instant {
@@ -31,15 +30,6 @@ export function readingFromJson(json: ReadingJson, index: number): Reading {
     temperature: celsiusToKelvin(json.temperatureC),
     stationPressure: json.pressureHpa === undefined ? null : hectopascalToPascal(json.pressureHpa),
     relativeHumidity: json.relativeHumidity === undefined ? null : ratio(json.relativeHumidity),
+    confirmed: json.confirmed,
   };
-}
-
-export function settingFromJson({ mains, trim }: SettingJson): Setting {
-  return { mains, trim };
-}
-
-export function madeFromJson(
-  made: readonly { readonly run: number; readonly setting: SettingJson }[],
-): readonly MadeRun[] {
-  return made.map(({ run, setting }) => ({ run, setting: settingFromJson(setting) }));
 }

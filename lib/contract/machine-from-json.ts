@@ -1,5 +1,6 @@
 import type { Air } from '@/lib/air/air';
 import { normaliseBox } from '@/lib/carb/box';
+import { markingProblem } from '@/lib/carb/jets';
 import { judgedShift } from '@/lib/carb/judged';
 import type { JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
@@ -85,22 +86,9 @@ function needleFromJson({ percentPerGroove, ...needle }: NonNullable<MachineJson
   return { ...needle, richerPerGroove: percent(percentPerGroove) };
 }
 
-/** A list of jets must name each size once, and its areas must grow with the sizes. */
 function listProblems(json: MachineJson, path: Path): readonly ContractProblem[] {
-  if (typeof json.jetMarking === 'string') return [];
-  const at = (index: number): Path => [...path, 'jetMarking', 'list', index];
-  const sorted = json.jetMarking.list
-    .map((jet, index) => ({ ...jet, index }))
-    .sort((a, b) => a.size - b.size);
-  return sorted.flatMap((jet, i): readonly ContractProblem[] => {
-    const before = sorted[i - 1];
-    if (before === undefined) return [];
-    if (before.size === jet.size)
-      return [{ path: at(jet.index), reason: { code: 'jet-listed-twice', size: jet.size } }];
-    if (before.area >= jet.area)
-      return [{ path: at(jet.index), reason: { code: 'list-not-growing', size: jet.size } }];
-    return [];
-  });
+  const reason = markingProblem(markingFromJson(json.jetMarking));
+  return reason === null ? [] : [{ path: [...path, 'jetMarking', 'list'], reason }];
 }
 
 /** With a list of jets, every jet named must be in it, or its area is unknown. */

@@ -1,4 +1,5 @@
 import type { AirProblem } from '@/lib/air/air';
+import type { MarkingProblem } from '@/lib/carb/jets';
 import type { PlanProblem } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 
@@ -11,11 +12,9 @@ export type ContractReason =
   | { readonly code: 'field'; readonly message: string }
   | AirProblem
   | PlanProblem
+  | MarkingProblem
   | { readonly code: 'same-hour-twice'; readonly at: Instant }
   | { readonly code: 'jet-not-in-list'; readonly size: number }
-  | { readonly code: 'jet-listed-twice'; readonly size: number }
-  /** A list's areas must grow with the numbers stamped on the jets, or "the next richer jet" has no meaning. */
-  | { readonly code: 'list-not-growing'; readonly size: number }
   /** A setting names a different number of jets than the machine has carburettors. */
   | { readonly code: 'mains-do-not-fit'; readonly mains: number; readonly carburettors: number }
   | { readonly code: 'trim-not-there' }
@@ -26,6 +25,10 @@ export type ContractReason =
       readonly highest: number;
     }
   | { readonly code: 'no-such-run'; readonly run: number; readonly runs: number }
+  /** Longer than one event: most likely a slip in a date. */
+  | { readonly code: 'event-too-long'; readonly days: number; readonly limit: number }
+  | { readonly code: 'hours-too-far-apart'; readonly days: number; readonly limit: number }
+  | { readonly code: 'run-made-twice'; readonly run: number }
   | { readonly code: 'settings-do-not-match-runs'; readonly settings: number; readonly runs: number };
 
 export type ContractProblem = { readonly path: Path; readonly reason: ContractReason };

@@ -1,4 +1,5 @@
 import type { ContractReason } from '@/lib/contract/problem';
+import { formatNumber } from '@/lib/units/format';
 import { airProblemSentence } from './air-problems';
 import { planProblemSentence } from './plan-problems';
 import { dateClockText } from './times';
@@ -16,10 +17,14 @@ export function contractProblemSentence(
       return `${dateClockText(reason.at, zone)} is there twice. Keep the one you believe.`;
     case 'jet-not-in-list':
       return `Jet ${reason.size} is not in your list of jets, so its area is unknown. Add it to the list.`;
-    case 'jet-listed-twice':
+    case 'too-few-jets-listed':
+      return 'A list of jets needs at least two jets with their areas.';
+    case 'jet-not-positive':
+      return `Jet ${reason.size} with area ${reason.area}: both must be greater than 0.`;
+    case 'size-listed-twice':
       return `Jet ${reason.size} is in the list twice. Keep one area for it.`;
-    case 'list-not-growing':
-      return `Jet ${reason.size} has no larger area than the jet before it in the list. Check the areas.`;
+    case 'area-not-rising':
+      return `Jet ${reason.next} has no larger area than jet ${reason.size}, though its number is larger. Check the areas.`;
     case 'mains-do-not-fit':
       return `${reason.mains} jets are named for ${reason.carburettors} carburettors. Name one for each.`;
     case 'trim-not-there':
@@ -28,6 +33,12 @@ export function contractProblemSentence(
       return `Trim ${reason.trim} does not exist: this circuit goes from ${reason.lowest} to ${reason.highest}.`;
     case 'no-such-run':
       return `There is no run ${reason.run}: the event has ${reason.runs}, counted from 0.`;
+    case 'event-too-long':
+      return `The runs span ${formatNumber(reason.days)} days; one event may span ${reason.limit}. Check the years and months.`;
+    case 'hours-too-far-apart':
+      return `The hours span ${formatNumber(reason.days)} days; one event may have ${reason.limit}. Check the years and months.`;
+    case 'run-made-twice':
+      return `Run ${reason.run} is named as made twice. Keep the setting it was made with.`;
     case 'settings-do-not-match-runs':
       return `${reason.settings} settings are given for ${reason.runs} runs. Give one for each.`;
     case 'temperature-out-of-range':

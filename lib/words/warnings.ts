@@ -32,6 +32,8 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
       return `The baseline jet ${warning.size} is not in the box (or not enough of them), so the plan cannot go back to it. Add it if you own it.`;
     case 'far-from-baseline-air':
       return `${runName(plan, warning.run)} is far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.`;
+    case 'reading-outside-hours':
+      return 'A reading was taken outside the hours of the plan, so it moves nothing. Check its time.';
     default:
       return hoursWarning(warning, plan, voice);
   }

@@ -1,0 +1,62 @@
+import { lacksHumidity } from '@/lib/contract/air-from-json';
+import type { PlanAnswer } from '@/lib/contract/plan-answer';
+import { type PlacedRequest, planProblemPath, planRequestsFromJson } from '@/lib/contract/plan-from-json';
+import type { PlanRequestJson } from '@/lib/contract/plan-request';
+import { planAnswer } from '@/lib/contract/plan-to-json';
+import type { ContractProblem } from '@/lib/contract/problem';
+import type { HourSeries } from '@/lib/hours/series';
+import { makePlan } from '@/lib/plan/make-plan';
+import type { Plan } from '@/lib/plan/types';
+import { fail, ok, type Result } from '@/lib/result/result';
+import type { Instant } from '@/lib/time/instant';
+import { actSentences } from '@/lib/words/acts';
+import { humidityAssumedSentence } from '@/lib/words/assumptions';
+import { type CallVoice, callSentence } from '@/lib/words/call';
+import { warningSentences } from '@/lib/words/warnings';
+
+type Given = { readonly series: HourSeries; readonly clock: Instant; readonly voice: CallVoice };
+
+/** A plan in JSON for every engine of a request, in its order, or everything that keeps one of them from having a plan. */
+export function planAnswers(
+  body: PlanRequestJson,
+  { series, clock, voice }: Given,
+): Result<readonly PlanAnswer[], readonly ContractProblem[]> {
+  const requests = planRequestsFromJson(body, { series, clock });
+  if (!requests.ok) return requests;
+  const warnings = body.hours.some(lacksHumidity)
+    ? [{ code: 'humidity-assumed', message: humidityAssumedSentence() }]
+    : [];
+  const answers = requests.value.map((placed) => answerOne(placed, voice, warnings));
+  const problems = answers.flatMap((answer) => (answer.ok ? [] : [answer.reason]));
+  return problems.length > 0
+    ? fail(problems)
+    : ok(answers.flatMap((answer) => (answer.ok ? [answer.value] : [])));
+}
+
+type WarningJson = PlanAnswer['warnings'][number];
+
+function answerOne(
+  { request, path }: PlacedRequest,
+  voice: CallVoice,
+  warnings: readonly WarningJson[],
+): Result<PlanAnswer, ContractProblem> {
+  const plan = makePlan(request);
+  if (!plan.ok) return fail({ path: planProblemPath(plan.reason, path), reason: plan.reason });
+  const { machine, now } = request;
+  return ok(
+    planAnswer(plan.value, {
+      machine: machine.name,
+      zone: voice.zone,
+      now,
+      call: callSentence(plan.value, voice),
+      swapWords: swapWords(plan.value, voice),
+      warnings: [...warningSentences(plan.value, voice), ...warnings],
+    }),
+  );
+}
+
+function swapWords(plan: Plan, voice: CallVoice): readonly string[] {
+  return actSentences(plan, voice).map(
+    ({ act, where, window, why, ifSkipped }) => `${act} ${where} (${window}). ${why} ${ifSkipped}`,
+  );
+}

@@ -1,0 +1,34 @@
+import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { fieldsProblem } from '@/app/api/_http/problem';
+import { readJsonBody } from '@/app/api/_http/read-json-body';
+import { parseWith } from '@/lib/contract/parse';
+import { planRequestSchema } from '@/lib/contract/plan-request';
+import { seriesFromJson } from '@/lib/contract/series-from-json';
+import { fail, ok } from '@/lib/result/result';
+import { instant } from '@/lib/time/instant';
+import { METRIC_UNITS } from '@/lib/units/choice';
+import { planAnswers } from './plan-answers';
+
+/** A hundred engines with full boxes and sixteen days of hours fit several times over. */
+const MOST_BYTES = 1_000_000;
+
+export function POST(request: Request): Promise<Response> {
+  return handle(async () => {
+    const json = await readJsonBody(request, MOST_BYTES);
+    if (!json.ok) return json;
+    const parsed = parseWith(planRequestSchema, json.value);
+    if (!parsed.ok) return fail(fieldsProblem(parsed.reason, { zone: 'UTC', units: METRIC_UNITS }));
+    const { event, options, hours, machines } = parsed.value;
+    const voice = { zone: event.timezone, units: options.units ?? METRIC_UNITS, ride: event.ride };
+    const refuse = { ...voice, runNames: event.runs.map(({ name }) => name) };
+    const series = seriesFromJson(hours, event.elevationM);
+    if (!series.ok) return fail(fieldsProblem(series.reason, refuse));
+    const plans = planAnswers(parsed.value, { series: series.value, clock: instant(Date.now()), voice });
+    if (!plans.ok) return fail(fieldsProblem(plans.reason, refuse));
+    return ok(machines === undefined ? plans.value[0] : { plans: plans.value });
+  });
+}
+
+const notAllowed = onlyAllows('POST');
+
+export { notAllowed as DELETE, notAllowed as GET, notAllowed as PATCH, notAllowed as PUT };

@@ -1,0 +1,128 @@
+import type { Setting } from '@/lib/carb/machine';
+import type { BySwapCount, Crossing, Plan, PlanHour, RunPlan, Swap, SwapReason } from '@/lib/plan/types';
+import type { Instant } from '@/lib/time/instant';
+import { isoLocal } from '@/lib/time/zone';
+import { airAnswer } from './air-answer';
+import type { SettingJson } from './event';
+import type { CrossingAnswer, PlanAnswer } from './plan-answer';
+
+/** What a plan does not know itself and its answer says. */
+export type PlanWords = {
+  readonly machine: string;
+  readonly zone: string;
+  readonly now: Instant;
+  readonly call: string;
+  readonly swapWords: readonly string[];
+  readonly warnings: readonly { readonly code: string; readonly message: string }[];
+};
+
+type Write = (at: Instant) => string;
+
+const percent = (value: number): number => value * 100;
+
+/** A plan as JSON: percent where the name says so, times with the offset of the event's zone, nothing rounded. */
+export function planAnswer(plan: Plan, words: PlanWords): PlanAnswer {
+  const write: Write = (at) => isoLocal(at, words.zone);
+  return {
+    machine: words.machine,
+    call: words.call,
+    now: write(words.now),
+    hours: plan.hours.map((hour) => hourAnswer(hour, write)),
+    crossings: plan.crossings.map((crossing) => crossingAnswer(crossing, write)),
+    runs: plan.runs.map((run) => runAnswer(run, plan, write)),
+    stints: plan.stints.map(({ setting, firstRun, lastRun }) => ({
+      setting: settingJson(setting),
+      firstRun,
+      lastRun,
+    })),
+    swaps: plan.swaps.map((swap, i) => swapAnswer(swap, write, words.swapWords[i] ?? '')),
+    bySwapCount: plan.bySwapCount.map(bySwapCountAnswer),
+    runnerUp:
+      plan.runnerUp === null
+        ? null
+        : { settings: plan.runnerUp.settings.map(settingJson), marginPercent: percent(plan.runnerUp.margin) },
+    kept: plan.kept,
+    hoursEnd: write(plan.hoursEnd),
+    baseline: settingJson(plan.baseline),
+    warnings: [...words.warnings],
+  };
+}
+
+function settingJson({ mains, trim }: Setting): SettingJson {
+  return { mains: [...mains], trim };
+}
+
+function hourAnswer(hour: PlanHour, write: Write): PlanAnswer['hours'][number] {
+  return {
+    time: write(hour.at),
+    origin: hour.origin,
+    air: airAnswer(hour.air),
+    temperatureSdC: hour.temperatureSd,
+    ideal: [...hour.ideal],
+    idealLow: [...hour.idealLow],
+    idealHigh: [...hour.idealHigh],
+    baselineDriftPercent: percent(hour.baselineDrift),
+    baselineState: hour.baselineState,
+    driftPercent: percent(hour.drift),
+    chanceOfLean: hour.chanceOfLean,
+    relativePower: hour.relativePower,
+  };
+}
+
+function crossingAnswer({ at, earliest, latest, to }: Crossing, write: Write): CrossingAnswer {
+  return { time: write(at), earliest: write(earliest), latest: latest === null ? null : write(latest), to };
+}
+
+function runAnswer(run: RunPlan, plan: Plan, write: Write): PlanAnswer['runs'][number] {
+  const sorted = plan.sortedRuns[run.run];
+  if (sorted === undefined) throw new Error(`plan names run ${run.run}, which it does not hold`);
+  return {
+    name: sorted.name,
+    start: write(sorted.start),
+    end: write(sorted.end),
+    sentRun: plan.order[run.run] ?? run.run,
+    state: run.state,
+    setting: settingJson(run.setting),
+    air: airAnswer(run.air),
+    ideal: [...run.ideal],
+    leanestPercent: percent(run.leanest),
+    richestPercent: percent(run.richest),
+    reservePercent: percent(run.reserve),
+    chanceOfLean: run.chanceOfLean,
+    leanCount: { ...run.leanCount },
+    chanceOfRich: run.chanceOfRich,
+    lossPercent: percent(run.loss),
+    relativePower: run.relativePower,
+  };
+}
+
+function reasonAnswer(reason: SwapReason): PlanAnswer['swaps'][number]['reason'] {
+  if (reason.code === 'power') return { code: reason.code, gainPercent: percent(reason.gain) };
+  return { code: reason.code, chance: reason.chance };
+}
+
+function swapAnswer(swap: Swap, write: Write, words: string): PlanAnswer['swaps'][number] {
+  return {
+    beforeRun: swap.beforeRun,
+    from: settingJson(swap.from),
+    to: settingJson(swap.to),
+    kind: swap.kind,
+    windowStart: write(swap.windowStart),
+    latestStart: write(swap.latestStart),
+    due: swap.due === null ? null : crossingAnswer(swap.due, write),
+    reason: reasonAnswer(swap.reason),
+    ifSkipped: { chanceOfLean: swap.ifSkipped.chanceOfLean, lossPercent: percent(swap.ifSkipped.loss) },
+    words,
+  };
+}
+
+function bySwapCountAnswer(entry: BySwapCount): PlanAnswer['bySwapCount'][number] {
+  return {
+    swaps: entry.swaps,
+    settings: entry.settings.map(settingJson),
+    leanRunsOverRisk: entry.leanRunsOverRisk,
+    richRuns: entry.richRuns,
+    lossPercent: percent(entry.loss),
+    secondsLost: entry.secondsLost,
+  };
+}
