@@ -4,7 +4,6 @@ import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { PlanOptions, PlanProblem, PlanRequest, Run } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
-import { sunEvents } from '@/lib/time/sun';
 import { ratio } from '@/lib/units/quantity';
 import type { EventJson } from './event';
 import { instantFromJson, readingFromJson, runsFromEvent } from './event-from-json';
@@ -12,6 +11,7 @@ import { machineFromJson } from './machine-from-json';
 import { entriesOf, type PlacedEntry, type PlanEntryJson, type PlanRequestJson } from './plan-request';
 import type { ContractProblem, Path } from './problem';
 import { settingOf, settingProblems } from './setting-problems';
+import { sunOfEvent } from './sun-of-event';
 
 /** What all engines of one event share. */
 type SharedInputs = Omit<PlanRequest, 'machine' | 'fitted' | 'made' | 'accepted'>;
@@ -43,7 +43,7 @@ export function planRequestsFromJson(
     readings: body.readings.map(readingFromJson),
     now: nowFromJson(body.now, runs, given.clock),
     options: optionsFromJson(body.options, body.event),
-    ...sunOf(body.event, runs),
+    sun: sunOfEvent(body.event, runs),
   };
   const read = entriesOf(body).map((placed) => ({ placed, request: planRequestFromJson(placed, shared) }));
   const problems = read.flatMap(({ request }) => (request.ok ? [] : request.reason));
@@ -74,15 +74,6 @@ function spanProblems(runs: readonly Run[], series: HourSeries): readonly Contra
 
 function daysOf(times: readonly Instant[]): number {
   return times.length === 0 ? 0 : (Math.max(...times) - Math.min(...times)) / DAY_MS;
-}
-
-/** Sunsets and sunrises from a day before the event to a day after it, where the place is known. */
-function sunOf({ place }: EventJson, runs: readonly Run[]): Pick<PlanRequest, 'sun'> {
-  if (place === undefined || runs.length === 0) return {};
-  const times = runs.flatMap(({ start, end }) => [start, end]);
-  const span = { from: instant(Math.min(...times) - DAY_MS), to: instant(Math.max(...times) + DAY_MS) };
-  const events = sunEvents(span, place).filter(({ kind }) => kind === 'sunset' || kind === 'sunrise');
-  return { sun: events.map(({ at }) => at) };
 }
 
 export function optionsFromJson(json: PlanRequestJson['options'], event: EventJson): PlanOptions {

@@ -1,0 +1,105 @@
+import { expectOk } from '@/lib/result/result';
+import type { EventRecord, MachineRecord } from '@/lib/store/records';
+import { addMinutes, type Instant } from '@/lib/time/instant';
+import { addDays, fromLocal } from '@/lib/time/local';
+import { isoLocal, localClock, localDate } from '@/lib/time/zone';
+
+export const DEMO_EVENT_ID = 'demo-night';
+export const DEMO_MACHINE_ID = 'demo-machine';
+
+const ZONE = 'America/Chicago';
+const ELEVATION_M = 402;
+/** Before this hour a night still belongs to the evening before. */
+const NIGHT_ENDS = '06:00';
+
+/** °F at each local hour from noon to noon: a clear evening over snow, invented. */
+const EVENING_F = [
+  17, 19, 20, 20, 19.5, 19, 18, 15, 10.5, 6, 2, -1.5, -4.5, -7, -8.5, -9.5, -10, -10, -9.5, -8,
+];
+const FIRST_HOUR = '12:00';
+
+const FIRST_RUN = '19:00';
+const RUNS = 8;
+const EVERY_MINUTES = 45;
+const RUN_MINUTES = 20;
+
+export type DemoNight = { readonly event: EventRecord; readonly machine: MachineRecord };
+
+/** The evening `now` belongs to in the demo's zone. */
+export function demoDate(now: Instant): string {
+  const date = localDate(now, ZONE);
+  return localClock(now, ZONE) < NIGHT_ENDS ? (addDays(date, -1) ?? date) : date;
+}
+
+/** An invented night, dated tonight where it is set: what the app shows before anything has been entered. */
+export function demoNight(now: Instant): DemoNight {
+  const date = demoDate(now);
+  return { event: demoEvent(date), machine: demoMachine(date) };
+}
+
+function demoEvent(date: string): EventRecord {
+  const noon = expectOk(fromLocal(date, FIRST_HOUR, ZONE)).at;
+  const first = expectOk(fromLocal(date, FIRST_RUN, ZONE)).at;
+  const iso = (at: Instant) => isoLocal(at, ZONE);
+  return {
+    event: {
+      name: 'Night drags on Lake Orvana',
+      timezone: ZONE,
+      place: { name: 'Lake Orvana', latitude: 47.42, longitude: -93.61 },
+      elevationM: ELEVATION_M,
+      runs: Array.from({ length: RUNS }, (_, i) => {
+        const start = addMinutes(first, i * EVERY_MINUTES);
+        return {
+          name: `Round ${i + 1}`,
+          start: iso(start),
+          end: iso(addMinutes(start, RUN_MINUTES)),
+          weight: 1,
+          typicalSeconds: 6.4,
+        };
+      }),
+      swapMinutes: 20,
+      ride: false,
+    },
+    machineIds: [DEMO_MACHINE_ID],
+    typed: {
+      hours: EVENING_F.map((fahrenheit, i) => ({
+        time: iso(addMinutes(noon, i * 60)),
+        temperatureC: Math.round(((fahrenheit - 32) / 1.8) * 100) / 100,
+      })),
+      pressure: { kind: 'station', hpa: 968 },
+      relativeHumidity: 0.78,
+    },
+    forecastId: null,
+    readings: [],
+    accepted: {},
+    fitted: {},
+    made: {},
+    demo: true,
+  };
+}
+
+function demoMachine(date: string): MachineRecord {
+  return {
+    machine: {
+      name: 'Ilsa Vorn’s triple',
+      carburettors: [{ main: 410 }, { main: 400 }, { main: 410 }],
+      jetMarking: 'flow',
+      box: [380, 390, 400, 410, 420, 430, 440, 450, 460].map((size) => ({ size, count: 3 })),
+      baseline: {
+        air: { temperatureC: -8, pressureHpa: 970, elevationM: ELEVATION_M, relativeHumidity: 0.75 },
+        provenOn: addDays(date, -6) ?? date,
+        judged: 'right',
+        note: 'Plugs the colour of weak coffee after three full passes. Invented.',
+      },
+      limits: { leanPercent: 2, richPercent: 5, risk: 0.05 },
+      intakeOffsetC: 3,
+      richPowerLoss: 2,
+    },
+    baselines: [],
+    activeBaselineId: null,
+    boxId: null,
+    hardware: [],
+    chart: [],
+    toBeReproven: false,
+  };
+}

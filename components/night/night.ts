@@ -1,0 +1,95 @@
+import { baselineSetting } from '@/lib/carb/baseline-setting';
+import type { Machine, Setting } from '@/lib/carb/machine';
+import type { SettingJson } from '@/lib/contract/event';
+import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import { machineFromJson } from '@/lib/contract/machine-from-json';
+import type { ContractProblem } from '@/lib/contract/problem';
+import { settingOf, settingProblems } from '@/lib/contract/setting-problems';
+import { sunOfEvent } from '@/lib/contract/sun-of-event';
+import type { HourSeries } from '@/lib/hours/series';
+import { makePlan } from '@/lib/plan/make-plan';
+import { DEFAULT_OPTIONS } from '@/lib/plan/options';
+import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
+import { fail, ok, type Result } from '@/lib/result/result';
+import type { BoxRecord, EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import { hoursOfNight } from './hours-of-night';
+import { machineOfNight } from './machine-of-night';
+
+/** What the store holds about one night and one machine. */
+export type NightRecords = {
+  readonly event: Stored<EventRecord>;
+  readonly machine: Stored<MachineRecord>;
+  readonly box: BoxRecord | null;
+};
+
+/** A night that can be planned: the records in the core's own terms. */
+export type Night = {
+  readonly records: NightRecords;
+  readonly zone: string;
+  readonly machine: Machine;
+  readonly series: HourSeries;
+  /** What is in the engine as far as the app was told; the baseline where it was not. */
+  readonly fitted: Setting;
+  readonly request: Omit<PlanRequest, 'now'>;
+};
+
+/** Why there is no plan, by what has to be mended. */
+export type NightProblem =
+  | { readonly code: 'machine'; readonly problems: readonly ContractProblem[] }
+  | { readonly code: 'hours'; readonly problems: readonly ContractProblem[] }
+  | { readonly code: 'plan'; readonly problem: PlanProblem };
+
+export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
+  const machine = machineFromJson(machineOfNight(records.machine.value, records.box));
+  if (!machine.ok) return fail({ code: 'machine', problems: machine.reason });
+  const series = hoursOfNight(records.event.value);
+  if (series === null) return fail({ code: 'plan', problem: { code: 'no-hours' } });
+  if (!series.ok) return fail({ code: 'hours', problems: series.reason });
+  return ok(readyNight(records, machine.value, series.value));
+}
+
+function readyNight(records: NightRecords, machine: Machine, series: HourSeries): Night {
+  const { event, readings } = records.event.value;
+  const runs = runsFromEvent(event);
+  const told = toldAbout(records, machine, runs.length);
+  return {
+    records,
+    zone: event.timezone,
+    machine,
+    series,
+    fitted: told.fitted ?? baselineSetting(machine),
+    request: {
+      machine,
+      runs,
+      series,
+      readings: readings.map(readingFromJson),
+      ...told,
+      sun: sunOfEvent(event, runs),
+      options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
+    },
+  };
+}
+
+/** What was said about this machine tonight, as far as it still fits the machine and the runs as they are now. */
+function toldAbout({ event, machine: { id } }: NightRecords, machine: Machine, runs: number) {
+  const { fitted, made, accepted } = event.value;
+  const fits = (setting: SettingJson) => settingProblems(setting, machine, []).length === 0;
+  const inEngine = fitted[id];
+  const plan = accepted[id];
+  return {
+    fitted: inEngine !== undefined && fits(inEngine) ? settingOf(inEngine, machine) : null,
+    made: (made[id] ?? [])
+      .filter(({ run, setting }) => run < runs && fits(setting))
+      .map(({ run, setting }) => ({ run, setting: settingOf(setting, machine) })),
+    accepted:
+      plan !== undefined && plan.length === runs && plan.every(fits)
+        ? plan.map((setting) => settingOf(setting, machine))
+        : null,
+  };
+}
+
+export function planNight(night: Night, now: Instant): Result<Plan, NightProblem> {
+  const plan = makePlan({ ...night.request, now });
+  return plan.ok ? plan : fail({ code: 'plan', problem: plan.reason });
+}

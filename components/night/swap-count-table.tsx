@@ -1,0 +1,60 @@
+import { Section } from '@/components/ui/section';
+import { type Column, Table } from '@/components/ui/table';
+import type { BySwapCount, Plan } from '@/lib/plan/types';
+import { formatNumber, formatPercent } from '@/lib/units/format';
+import { chosenCount } from '@/lib/words/lean-runs';
+import { runName } from '@/lib/words/runs';
+import { sameSetting, settingText } from '@/lib/words/settings';
+import styles from './tables.module.css';
+
+/** The best plan for every number of swaps: what one less costs. */
+export function SwapCountTable({ plan }: { readonly plan: Plan }) {
+  if (plan.bySwapCount.length < 2) return null;
+  const chosen = chosenCount(plan);
+  const timed = plan.bySwapCount.some(({ secondsLost }) => secondsLost !== null);
+  return (
+    <Section title="What a swap is worth">
+      <Table
+        caption="The best plan with each number of swaps; power and seconds are lost against the ideal mixture."
+        columns={columnsOf(plan, timed)}
+        rows={plan.bySwapCount}
+        rowKey={({ swaps }) => String(swaps)}
+        rowClass={(row) => (row === chosen ? styles.chosen : undefined)}
+      />
+    </Section>
+  );
+}
+
+function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
+  const chosen = chosenCount(plan);
+  return [
+    {
+      head: 'Swaps',
+      names: true,
+      cell: (row) => (row === chosen ? `${row.swaps}, the call` : row.swaps),
+    },
+    { head: 'Jets', cell: ({ settings }) => stintsText(plan, settings) },
+    { head: 'Runs over lean risk', figures: true, cell: ({ leanRunsOverRisk }) => leanRunsOverRisk },
+    { head: 'Runs too rich', figures: true, cell: ({ richRuns }) => richRuns },
+    { head: 'Power lost', figures: true, cell: ({ loss }) => formatPercent(loss, 2) },
+    ...(timed ? [secondsColumn] : []),
+  ];
+}
+
+const secondsColumn: Column<BySwapCount> = {
+  head: 'Time lost',
+  figures: true,
+  cell: ({ secondsLost }) => (secondsLost === null ? '' : `${formatNumber(secondsLost, 2)} s`),
+};
+
+/** "410, then 430 from Round 4". */
+function stintsText(plan: Plan, settings: BySwapCount['settings']): string {
+  return settings
+    .flatMap((setting, run) => {
+      const before = settings[run - 1];
+      if (before === undefined) return [settingText(setting)];
+      if (sameSetting(before, setting)) return [];
+      return [`${settingText(setting)} from ${runName(plan, run)}`];
+    })
+    .join(', then ');
+}

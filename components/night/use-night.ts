@@ -1,0 +1,72 @@
+'use client';
+
+import { useMemo } from 'react';
+import { usePreferences } from '@/components/store/use-preferences';
+import { useTable } from '@/components/store/use-table';
+import type { Plan } from '@/lib/plan/types';
+import type { EventRecord, MachineRecord, Preferences, Stored } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import { type Night, type NightProblem, type NightRecords, nightFrom, planNight } from './night';
+import { useDemo } from './use-demo';
+import { useNow } from './use-now';
+
+export type NightState =
+  | { readonly status: 'opening' }
+  | { readonly status: 'no-event' }
+  | { readonly status: 'no-machine'; readonly event: Stored<EventRecord> }
+  | { readonly status: 'problem'; readonly records: NightRecords; readonly problem: NightProblem }
+  | {
+      readonly status: 'ready';
+      readonly night: Night;
+      readonly plan: Plan;
+      readonly now: Instant;
+      readonly preferences: Preferences;
+    };
+
+/** The chosen night, planned: again with every change of its records and every half minute. */
+export function useNight(): NightState {
+  const now = useNow();
+  useDemo(now);
+  const { preferences, known } = usePreferences();
+  const events = useTable('events');
+  const machines = useTable('machines');
+  const boxes = useTable('boxes');
+  const event = events === null ? null : chosenEvent(events, preferences);
+  const machine = event === null || machines === null ? null : chosenMachine(event, machines, preferences);
+  const records = useMemo<NightRecords | null>(() => {
+    if (event === null || machine === null || boxes === null) return null;
+    const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
+    return { event, machine, box };
+  }, [event, machine, boxes]);
+  const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
+  const plan = useMemo(
+    () => (night?.ok === true && now !== null ? planNight(night.value, now) : null),
+    [night, now],
+  );
+  if (!known || now === null || events === null || machines === null || boxes === null)
+    return { status: 'opening' };
+  if (event === null) return { status: 'no-event' };
+  if (records === null || night === null) return { status: 'no-machine', event };
+  if (!night.ok) return { status: 'problem', records, problem: night.reason };
+  if (plan === null) return { status: 'opening' };
+  if (!plan.ok) return { status: 'problem', records, problem: plan.reason };
+  return { status: 'ready', night: night.value, plan: plan.value, now, preferences };
+}
+
+/** The event the person chose, else the newest. */
+function chosenEvent(
+  events: readonly Stored<EventRecord>[],
+  { eventId }: Preferences,
+): Stored<EventRecord> | null {
+  return events.find(({ id }) => id === eventId) ?? events.at(-1) ?? null;
+}
+
+/** The machine the person chose if it takes part, else the first that does. */
+function chosenMachine(
+  event: Stored<EventRecord>,
+  machines: readonly Stored<MachineRecord>[],
+  { machineId }: Preferences,
+): Stored<MachineRecord> | null {
+  const taking = machines.filter(({ id }) => event.value.machineIds.includes(id));
+  return taking.find(({ id }) => id === machineId) ?? taking[0] ?? null;
+}
