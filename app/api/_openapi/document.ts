@@ -1,0 +1,79 @@
+import { AIR_EXAMPLE, PLAN_EXAMPLE } from './examples';
+import { componentSchemas, type SchemaName, schemaAddress } from './schemas';
+
+const json = (schema: object, more: object = {}): object => ({ 'application/json': { schema, ...more } });
+const ref = (name: SchemaName): object => ({ $ref: schemaAddress(name) });
+
+function refusals(...statuses: readonly (keyof typeof REFUSALS)[]): Record<string, object> {
+  const content = { 'application/problem+json': { schema: ref('Problem') } };
+  return Object.fromEntries(statuses.map((status) => [status, { description: REFUSALS[status], content }]));
+}
+
+const REFUSALS = {
+  400: 'The body is not JSON, or fields are missing, unknown or out of range; each is named.',
+  413: 'The body is too large; it is refused while it arrives.',
+  415: 'The body is not sent as application/json.',
+  422: 'Every field can be read, but together they make no sense; each reason is named.',
+} as const;
+
+type Post = {
+  readonly summary: string;
+  readonly description: string;
+  readonly body: SchemaName;
+  readonly example: unknown;
+};
+
+function post({ summary, description, body, example }: Post, answer: object): object {
+  return {
+    post: {
+      summary,
+      description,
+      requestBody: { required: true, content: json(ref(body), { example }) },
+      responses: {
+        200: { description: 'The answer.', content: json(answer) },
+        ...refusals(400, 413, 415, 422),
+      },
+    },
+  };
+}
+
+const AIR: Post = {
+  summary: 'Density of moist air',
+  description:
+    'Up to 100,000 states, answered in the same order. Give one pressure by its kind (station, altimeter setting, sea level, or the elevation alone for the standard atmosphere) and one humidity. At most 8 MB.',
+  body: 'AirRequest',
+  example: AIR_EXAMPLE,
+};
+
+const PLAN: Post = {
+  summary: 'Which jets, when',
+  description:
+    'The plan for one machine, or with "machines" for up to 100 of them at one event: the call in words, the hours, the swaps with their windows, and what was not certain. At most 1 MB.',
+  body: 'PlanRequest',
+  example: PLAN_EXAMPLE,
+};
+
+function get(summary: string, description: string, content: object): object {
+  return { get: { summary, responses: { 200: { description, content } } } };
+}
+
+/** This service as an OpenAPI 3.1 document; the schemas are the ones that judge what is sent. */
+export function openApiDocument(): object {
+  return {
+    openapi: '3.1.0',
+    info: {
+      title: 'Heavy Air',
+      version: '1.0.0',
+      description:
+        "Jetting plans for carburetted two-strokes. Arithmetic on a forecast: the maker's manual and the rules of the event come first.",
+    },
+    servers: [{ url: '/' }],
+    paths: {
+      '/api': { ...get('This document', 'OpenAPI 3.1.', json({ type: 'object' })) },
+      '/api/health': { ...get('Whether the service runs', 'It runs.', json(ref('Health'))) },
+      '/api/air': post(AIR, ref('Airs')),
+      '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
+    },
+    components: { schemas: componentSchemas() },
+  };
+}

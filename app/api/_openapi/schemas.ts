@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import { airStateSchema } from '@/lib/contract/air';
+import { airAnswerSchema } from '@/lib/contract/air-answer';
+import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';
+import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
+import { machineSchema } from '@/lib/contract/machine';
+import { planAnswerSchema, plansAnswerSchema } from '@/lib/contract/plan-answer';
+import { planEntrySchema, planOptionsSchema, planRequestSchema } from '@/lib/contract/plan-request';
+
+const healthSchema = z.strictObject({ status: z.literal('ok') });
+
+const problemSchema = z
+  .strictObject({
+    type: z.literal('about:blank'),
+    title: z.string(),
+    status: z.int(),
+    detail: z.string().describe('What is wrong and what to do, in words.'),
+    errors: z
+      .array(
+        z.strictObject({
+          path: z.string().describe('Where the bad field is: machine.box[2].size.'),
+          pointer: z.string().describe('The same as an RFC 6901 pointer.'),
+          code: z.string(),
+          detail: z.string(),
+        }),
+      )
+      .optional(),
+  })
+  .describe('RFC 9457 problem details.');
+
+/** What callers send, where defaults may be left out, and what they get, where they are filled in. */
+const SENT = {
+  AirState: airStateSchema,
+  AirRequest: airRequestSchema,
+  Event: eventSchema,
+  Hour: hourSchema,
+  Machine: machineSchema,
+  PlanEntry: planEntrySchema,
+  PlanOptions: planOptionsSchema,
+  PlanRequest: planRequestSchema,
+  Reading: readingSchema,
+} as const;
+
+const ANSWERED = {
+  Air: airAnswerSchema,
+  Airs: airsAnswerSchema,
+  Health: healthSchema,
+  Plan: planAnswerSchema,
+  Plans: plansAnswerSchema,
+  Problem: problemSchema,
+} as const;
+
+export type SchemaName = keyof typeof SENT | keyof typeof ANSWERED;
+
+export const schemaAddress = (name: SchemaName): string => `#/components/schemas/${name}`;
+
+/** The JSON Schema dialect OpenAPI 3.1 uses is zod's own default, so the schemas go in as they are. */
+export function componentSchemas(): Readonly<Record<string, object>> {
+  return { ...jsonSchemas(SENT, 'input'), ...jsonSchemas(ANSWERED, 'output') };
+}
+
+function jsonSchemas(
+  named: Readonly<Record<string, z.ZodType>>,
+  io: 'input' | 'output',
+): Record<string, object> {
+  const registry = z.registry<{ id: string }>();
+  for (const [id, schema] of Object.entries(named)) registry.add(schema, { id });
+  const { schemas } = z.toJSONSchema(registry, { io, uri: (id) => `#/components/schemas/${id}` });
+  // Inside one document the place of a schema is its name; an $id of its own would make its references relative to it.
+  return Object.fromEntries(
+    Object.entries(schemas).map(([name, { $id: _, $schema: __, ...schema }]) => [name, schema]),
+  );
+}
