@@ -1,0 +1,67 @@
+import { normaliseBox } from '@/lib/carb/box';
+import type { Box, BoxEntry } from '@/lib/carb/machine';
+import { fail, ok, type Result } from '@/lib/result/result';
+
+export type BoxTextProblem =
+  | { readonly code: 'empty' }
+  | { readonly code: 'not-a-jet'; readonly text: string }
+  /** More than 99 of one size: size and count were most likely swapped. */
+  | {
+      readonly code: 'count-too-large';
+      readonly text: string;
+      readonly size: number;
+      readonly count: number;
+    };
+
+const MOST_OF_A_SIZE = 99;
+/** 400x3, 400 × 3, 400*3, 400 (3), 162.5x2. */
+const ENTRY = /^(\d+(?:\.\d+)?)(?:\s*[x×*]\s*(\d+)|\s*\(\s*(\d+)\s*\))?$/i;
+
+/** What stands between two jets once counts have been pulled to their sizes. */
+const SEPARATORS = /[,;\s]+/;
+
+/**
+ * A box as a person types it: "400x3 410x3 420". A size alone is one piece; a size named twice adds up. A comma with
+ * one digit behind it is a decimal comma ("162,5"), any other comma parts two jets.
+ */
+export function readBoxText(text: string): Result<Box, BoxTextProblem> {
+  const words = text
+    .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
+    .replace(/\s*([x×*])\s*(?=\d)/gi, '$1')
+    .replace(/\s*\(\s*(\d+)\s*\)/g, 'x$1')
+    .split(SEPARATORS)
+    .filter((word) => word !== '');
+  if (words.length === 0) return fail({ code: 'empty' });
+  const entries: BoxEntry[] = [];
+  for (const word of words) {
+    const entry = readEntry(word);
+    if (!entry.ok) return entry;
+    entries.push(entry.value);
+  }
+  return ok(normaliseBox(entries));
+}
+
+function readEntry(word: string): Result<BoxEntry, BoxTextProblem> {
+  const match = ENTRY.exec(word);
+  if (match === null) return fail({ code: 'not-a-jet', text: word });
+  const size = Number(match[1]);
+  const count = Number(match[2] ?? match[3] ?? 1);
+  if (size === 0 || count === 0) return fail({ code: 'not-a-jet', text: word });
+  if (count > MOST_OF_A_SIZE) return fail({ code: 'count-too-large', text: word, size, count });
+  return ok({ size, count });
+}
+
+export function boxText(box: Box): string {
+  return box.map(({ size, count }) => (count === 1 ? String(size) : `${size}x${count}`)).join(' ');
+}
+
+export function boxProblemWords(problem: BoxTextProblem): string {
+  switch (problem.code) {
+    case 'empty':
+      return 'Type the jets you own, such as 400x3 410x3 420.';
+    case 'not-a-jet':
+      return `“${problem.text}” is not a jet. Write the size, then x and how many: 400x3.`;
+    case 'count-too-large':
+      return `${problem.count} pieces of size ${problem.size}? Write the size first: ${problem.count}x${problem.size}.`;
+  }
+}
