@@ -7,6 +7,8 @@ import {
   metre,
   type Pascal,
   pascal,
+  type SpeedMs,
+  speedMs,
   type Watt,
   watt,
 } from './quantity';
@@ -45,3 +47,8 @@ export const metreToFeet = (h: Metre): number => h / FOOT_M;
 export const horsepowerToWatt = (p: number): Watt => watt(p * HORSEPOWER_W);
 export const wattToHorsepower = (p: Watt): number => p / HORSEPOWER_W;
 export const metricHorsepowerToWatt = (p: number): Watt => watt(p * METRIC_HORSEPOWER_W);
+
+/** International mile [m], exact. */
+export const MILE_M = 1609.344;
+export const kilometrePerHourToSpeed = (v: number): SpeedMs => speedMs(v / 3.6);
+export const milePerHourToSpeed = (v: number): SpeedMs => speedMs((v * MILE_M) / 3600);

@@ -17,6 +17,8 @@ export type Density = Quantity<'kg/m3'>;
 export type Ratio = Quantity<'1'>;
 /** Duration [s]. */
 export type Second = Quantity<'s'>;
+/** Speed [m/s]. */
+export type SpeedMs = Quantity<'m/s'>;
 /** Power [W]. */
 export type Watt = Quantity<'W'>;
 
@@ -34,4 +36,5 @@ export const metre = (value: number): Metre => finite<Metre>(value, 'length');
 export const density = (value: number): Density => finite<Density>(value, 'density');
 export const ratio = (value: number): Ratio => finite<Ratio>(value, 'ratio');
 export const second = (value: number): Second => finite<Second>(value, 'duration');
+export const speedMs = (value: number): SpeedMs => finite<SpeedMs>(value, 'speed');
 export const watt = (value: number): Watt => finite<Watt>(value, 'power');
