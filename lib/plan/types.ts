@@ -157,6 +157,7 @@ export type PlanWarning =
   | { readonly code: 'gap-in-hours'; readonly from: Instant; readonly to: Instant }
   | { readonly code: 'pressure-is-estimate' }
   | { readonly code: 'reading-far-off'; readonly readingId: string; readonly difference: number }
+  | { readonly code: 'reading-pressure-far-off'; readonly readingId: string; readonly difference: number }
   | { readonly code: 'reading-outside-hours'; readonly readingId: string }
   | { readonly code: 'runs-overlap'; readonly run: number; readonly other: number }
   | { readonly code: 'runs-reordered' }
