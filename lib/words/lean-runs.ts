@@ -19,8 +19,10 @@ export function leanRuns(plan: Plan): readonly RunPlan[] {
   const warned = new Set(
     plan.warnings.flatMap((warning) => (warning.code === 'no-jet-rich-enough' ? [warning.run] : [])),
   );
-  const over = chosenCount(plan)?.leanRunsOverRisk ?? 0;
   // The runs over the limit are those with the highest chance: the limit is one for all of them.
-  const likeliest = [...plannedRuns(plan)].sort((a, b) => b.chanceOfLean - a.chanceOfLean).slice(0, over);
+  const likeliest = plannedRuns(plan)
+    .filter(({ run, chanceOfLean }) => !warned.has(run) && chanceOfLean > 0)
+    .sort((a, b) => b.chanceOfLean - a.chanceOfLean)
+    .slice(0, Math.max(0, (chosenCount(plan)?.leanRunsOverRisk ?? 0) - warned.size));
   return plannedRuns(plan).filter((run) => warned.has(run.run) || likeliest.includes(run));
 }

@@ -1,0 +1,92 @@
+import { describe, expect, test } from 'vitest';
+import { ratio } from '@/lib/units/quantity';
+import { crossingsSentence, driftText } from '@/lib/words/drift';
+import { oneSwapLess, runnerUpSentence } from '@/lib/words/price';
+import { howSure } from '@/lib/words/sure';
+import { countOf, crossing, on, plain, planOf, runOn, swapTo, ZONE } from './plan-of';
+
+const runs = [runOn(0, on(410)), runOn(1, on(420))];
+const swaps = [swapTo(1, on(410), on(420))];
+const stayed = [runOn(0, on(410)), runOn(1, on(410))];
+
+describe('The price of one swap less', () => {
+  test('is power, and seconds where the runs are timed', () => {
+    const bySwapCount = [
+      countOf(0, stayed, { loss: ratio(0.0075), secondsLost: 0.4 }),
+      countOf(1, runs, { loss: ratio(0.001), secondsLost: 0.05 }),
+    ];
+    const plan = planOf([on(410), on(420)], { runs, swaps, bySwapCount });
+    expect(plain(oneSwapLess(plan))).toBe(
+      'With 0 swaps: 0.65 % less power, 0.35 s slower over the timed runs.',
+    );
+  });
+
+  test('names the runs it puts in danger first', () => {
+    const bySwapCount = [
+      countOf(0, stayed, { loss: ratio(0.0075), leanRunsOverRisk: 1, richRuns: 2 }),
+      countOf(1, runs, { loss: ratio(0.001) }),
+    ];
+    const plan = planOf([on(410), on(420)], { runs, swaps, bySwapCount });
+    expect(plain(oneSwapLess(plan))).toBe(
+      'With 0 swaps: 1 more run in danger of running lean, 2 more runs too rich, 0.65 % less power.',
+    );
+  });
+
+  test('does not exist where there is no swap to leave out', () => {
+    expect(oneSwapLess(planOf([on(410)]))).toBeNull();
+  });
+});
+
+describe('The runner-up', () => {
+  test('is named by its next jets and its margin', () => {
+    const runnerUp = { settings: [on(420), on(420)], margin: ratio(0.0012) };
+    expect(plain(runnerUpSentence(planOf([on(410), on(420)], { runnerUp })))).toBe(
+      'Next best: 420 first, behind by 0.12 % power.',
+    );
+  });
+
+  test('is not invented', () => {
+    expect(runnerUpSentence(planOf([on(410)]))).toBeNull();
+  });
+});
+
+describe('How sure', () => {
+  test('is told by the worst run to come, in counts', () => {
+    const unsure = [
+      runOn(0, on(410), { leanCount: { lean: 1, of: 64 } }),
+      runOn(1, on(410), { leanCount: { lean: 3, of: 64 } }),
+    ];
+    expect(howSure(planOf([on(410), on(410)], { runs: unsure }))).toBe(
+      'Lean in 3 of 64 forecasts at worst (Round 2).',
+    );
+    expect(howSure(planOf([on(410)]))).toBe('Lean in none of 64 forecasts.');
+  });
+
+  test('does not look back at runs already made', () => {
+    const made = [runOn(0, on(410), { state: 'made', leanCount: { lean: 30, of: 64 } }), runOn(1, on(410))];
+    expect(howSure(planOf([on(410), on(410)], { runs: made }))).toBe('Lean in none of 64 forecasts.');
+  });
+});
+
+describe("The baseline's own drift", () => {
+  test('is written out with its crossings and their ranges', () => {
+    const crossings = [
+      crossing('2027-01-16T21:40:00-06:00'),
+      crossing('2027-01-17T02:15:00-06:00', { to: 'right', latest: null }),
+    ];
+    expect(crossingsSentence(planOf([on(410)], { crossings }), { zone: ZONE })).toBe(
+      'The baseline 410 is right at the start of the hours; it turns lean about 21:40 (21:10 to 22:20) and right about 02:15 (01:45 at the earliest, in some forecasts not at all).',
+    );
+  });
+
+  test('without crossings is said to stay', () => {
+    expect(crossingsSentence(planOf([on(410)]), { zone: ZONE })).toBe(
+      'The baseline 410 stays right through all the hours.',
+    );
+  });
+
+  test('never stands without its word', () => {
+    expect(plain(driftText(ratio(-0.0234), 'lean'))).toBe('−2.3 %, lean');
+    expect(plain(driftText(ratio(0.004), 'right'))).toBe('+0.4 %, right');
+  });
+});

@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import type { PlanWarning } from '@/lib/plan/types';
+import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
+import { warningSentence, warningSentences } from '@/lib/words/warnings';
+import { at, on, plain, planOf, ZONE } from './plan-of';
+
+const plan = planOf([on(410), on(410), on(410)]);
+const say = (warning: PlanWarning, units = US_UNITS) =>
+  plain(warningSentence(warning, plan, { zone: ZONE, units }));
+
+/** Every code a plan can warn with, so that none is left without words. */
+const ALL: Readonly<Record<PlanWarning['code'], PlanWarning>> = {
+  'no-jet-rich-enough': { code: 'no-jet-rich-enough', run: 2, neededSizes: [430] },
+  'no-jet-lean-enough': { code: 'no-jet-lean-enough', run: 0, neededSizes: [380] },
+  'swap-does-not-fit': { code: 'swap-does-not-fit', run: 1, gapMinutes: 9.6, swapMinutes: 15 },
+  'run-beyond-hours': { code: 'run-beyond-hours', run: 2, hoursEnd: at('2027-01-16T23:00:00-06:00') },
+  'run-before-hours': { code: 'run-before-hours', run: 0, hoursStart: at('2027-01-16T20:00:00-06:00') },
+  'gap-in-hours': {
+    code: 'gap-in-hours',
+    from: at('2027-01-16T20:00:00-06:00'),
+    to: at('2027-01-17T00:00:00-06:00'),
+  },
+  'pressure-is-estimate': { code: 'pressure-is-estimate' },
+  'reading-far-off': { code: 'reading-far-off', readingId: 'a', difference: 12 },
+  'reading-outside-hours': { code: 'reading-outside-hours', readingId: 'a' },
+  'runs-overlap': { code: 'runs-overlap', run: 0, other: 1 },
+  'runs-reordered': { code: 'runs-reordered' },
+  'baseline-jet-not-in-box': { code: 'baseline-jet-not-in-box', size: 410 },
+  'far-from-baseline-air': { code: 'far-from-baseline-air', run: 2 },
+};
+
+describe('A warning', () => {
+  test.each(Object.values(ALL))(
+    '$code has a sentence without codes, units of the core or holes',
+    (warning) => {
+      expect(say(warning)).toMatch(/^[A-Z][^{}]+\.$/);
+      expect(say(warning)).not.toMatch(/undefined|NaN|\bPa\b|\bK\b|[a-z]-[a-z]+-[a-z]/);
+    },
+  );
+
+  test('says what to borrow', () => {
+    expect(say(ALL['no-jet-rich-enough'])).toBe(
+      'No jet in the box is rich enough for Round 3: borrow 430 or larger.',
+    );
+  });
+
+  test('never makes a gap longer than it is', () => {
+    expect(say(ALL['swap-does-not-fit'])).toContain(
+      'The gap before Round 2 is 9 minutes; a swap takes 15 minutes.',
+    );
+  });
+
+  test("speaks in the person's units", () => {
+    expect(say(ALL['reading-far-off'])).toContain('22 °F warmer');
+    expect(say(ALL['reading-far-off'], METRIC_UNITS)).toContain('12.0 °C warmer');
+    expect(say({ code: 'reading-far-off', readingId: 'a', difference: -12 })).toContain('22 °F colder');
+  });
+
+  test('keeps its code beside its words', () => {
+    const warned = { ...plan, warnings: [ALL['runs-reordered'], ALL['pressure-is-estimate']] };
+    const codes = warningSentences(warned, { zone: ZONE, units: US_UNITS }).map(({ code }) => code);
+    expect(codes).toEqual(['runs-reordered', 'pressure-is-estimate']);
+  });
+});
