@@ -1,5 +1,7 @@
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
+import { Frame } from '@/components/shell/frame';
+import { THEME_SCRIPT } from '@/components/shell/theme';
 import './globals.css';
 
 export const metadata: Metadata = {
@@ -20,8 +22,14 @@ export const viewport: Viewport = {
 
 export default function Layout({ children }: { children: ReactNode }) {
   return (
-    <html lang="en">
-      <body>{children}</body>
+    <html lang="en" suppressHydrationWarning>
+      <head>
+        {/* biome-ignore lint/security/noDangerouslySetInnerHtml: a constant of ours; the theme must stand before the first paint */}
+        <script dangerouslySetInnerHTML={{ __html: THEME_SCRIPT }} />
+      </head>
+      <body>
+        <Frame>{children}</Frame>
+      </body>
     </html>
   );
 }

@@ -1,3 +1,5 @@
+import { NightPage } from '@/components/night/night-page';
+
 export default function Page() {
-  return <main>Heavy Air</main>;
+  return <NightPage />;
 }

@@ -1,0 +1,205 @@
+'use client';
+
+import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
+import type { Instant } from '@/lib/time/instant';
+import { localClock } from '@/lib/time/zone';
+import { formatNumber } from '@/lib/units/format';
+import { hatchId } from './hatch-patterns';
+import styles from './night-chart.module.css';
+import type { Picture, RunMark, Stair } from './picture';
+
+/** Pixels of the chart around us; null until it has been laid out. */
+function usePixels() {
+  const xScale = useXAxisScale();
+  const yScale = useYAxisScale();
+  const plot = usePlotArea();
+  if (xScale === undefined || yScale === undefined || plot === undefined) return null;
+  const { x: left, y: top, width, height } = plot;
+  const [right, bottom] = [left + width, top + height];
+  const within = (value: number | undefined, least: number, most: number) =>
+    Math.min(most, Math.max(least, value ?? least));
+  return {
+    left,
+    right,
+    top,
+    bottom,
+    x: (at: number) => within(xScale(at), left, right),
+    y: (size: number) => within(yScale(size), top, bottom),
+  };
+}
+
+type LayerProps = { readonly picture: Picture };
+
+/** The runs as bands with their numbers above; dusk, dawn and now as lines. */
+export function RunLayer({
+  picture,
+  now,
+  zone,
+}: LayerProps & { readonly now: Instant; readonly zone: string }) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { x, top, bottom } = pixels;
+  const inside = (at: number) => at >= picture.from && at <= picture.to;
+  return (
+    <g>
+      {picture.runs
+        .filter(({ start, end }) => end >= picture.from && start <= picture.to)
+        .map((run, index) => (
+          <RunBand key={`${run.name} ${run.start}`} run={run} index={index} pixels={{ x, top, bottom }} />
+        ))}
+      {picture.sun
+        .filter(({ kind }) => kind === 'dusk' || kind === 'dawn')
+        .map(({ kind, at }) => (
+          <g key={`${kind} ${at}`}>
+            <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
+            <text className={styles.sunWord} x={x(at) + 4} y={bottom - 6}>
+              {kind} {localClock(at, zone)}
+            </text>
+          </g>
+        ))}
+      {inside(now) ? (
+        <g>
+          <line className={styles.now} x1={x(now)} x2={x(now)} y1={top} y2={bottom} />
+          <text className={styles.nowWord} x={x(now) + 4} y={top + 14}>
+            now
+          </text>
+        </g>
+      ) : null}
+    </g>
+  );
+}
+
+type RunBandProps = {
+  readonly run: RunMark;
+  readonly index: number;
+  readonly pixels: {
+    readonly x: (at: number) => number;
+    readonly top: number;
+    readonly bottom: number;
+  };
+};
+
+/** The number in a name ("Round 4" gives 4), else the run's place. */
+const shortName = (name: string, index: number): string => /(\d+)\s*$/.exec(name)?.[1] ?? String(index + 1);
+
+function RunBand({ run, index, pixels: { x, top, bottom } }: RunBandProps) {
+  const [left, right] = [x(run.start), Math.max(x(run.end), x(run.start) + 2)];
+  return (
+    <g>
+      <rect className={styles.run} x={left} width={right - left} y={top} height={bottom - top} />
+      <rect
+        className={run.state === 'made' ? styles.runMade : styles.runMark}
+        x={left}
+        width={right - left}
+        y={top - 5}
+        height={5}
+      />
+      <text className={styles.runName} x={(left + right) / 2} y={top - 10} textAnchor="middle">
+        {shortName(run.name, index)}
+      </text>
+    </g>
+  );
+}
+
+/** Every jet of the box: a hairline at its size, and beside the plot its lane from rich edge to lean edge. */
+export function LaneLayer({ picture }: LayerProps) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { left, right, y } = pixels;
+  return (
+    <g>
+      {picture.lanes.map((lane, index) => {
+        const at = right + 8 + (index % 3) * 11;
+        return (
+          <g key={lane.size}>
+            <line className={styles.jet} x1={left} x2={right} y1={y(lane.size)} y2={y(lane.size)} />
+            <line className={styles.lane} x1={at} x2={at} y1={y(lane.richEdge)} y2={y(lane.leanEdge)} />
+            <line
+              className={styles.laneLean}
+              x1={at - 4}
+              x2={at + 4}
+              y1={y(lane.leanEdge)}
+              y2={y(lane.leanEdge)}
+            />
+            <line
+              className={styles.laneRich}
+              x1={at - 4}
+              x2={at + 4}
+              y1={y(lane.richEdge)}
+              y2={y(lane.richEdge)}
+            />
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** What the plan fits, each in its lane; the steps between them stand in the swap windows. */
+export function StairLayer({ picture, patternId }: LayerProps & { readonly patternId: string }) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { x, y, top, bottom } = pixels;
+  return (
+    <g>
+      {picture.swaps.map(({ from, to }) => (
+        <rect
+          key={from}
+          className={styles.window}
+          x={x(from)}
+          width={Math.max(2, x(to) - x(from))}
+          y={top}
+          height={bottom - top}
+        />
+      ))}
+      {picture.stairs.map((stair) => (
+        <g key={stair.from}>
+          <rect
+            className={styles.stair}
+            x={x(stair.from)}
+            width={x(stair.to) - x(stair.from)}
+            y={y(stair.leanEdge)}
+            height={y(stair.richEdge) - y(stair.leanEdge)}
+          />
+          <rect
+            fill={`url(#${hatchId(patternId, 'lean')})`}
+            x={x(stair.from)}
+            width={x(stair.to) - x(stair.from)}
+            y={y(stair.leanEdge) - 7}
+            height={7}
+          />
+          <rect
+            fill={`url(#${hatchId(patternId, 'rich')})`}
+            x={x(stair.from)}
+            width={x(stair.to) - x(stair.from)}
+            y={y(stair.richEdge)}
+            height={4}
+          />
+        </g>
+      ))}
+      <path className={styles.steps} d={stepsPath(picture.stairs, pixels)} />
+      {picture.stairs.map((stair) => (
+        <text key={stair.from} className={styles.stairName} x={x(stair.from) + 6} y={y(stair.worth) - 7}>
+          {formatNumber(stair.size, Number.isInteger(stair.size) ? 0 : 1)}
+          {stair.trim === null ? '' : ` trim ${stair.trim}`}
+        </text>
+      ))}
+    </g>
+  );
+}
+
+type Scales = { readonly x: (at: number) => number; readonly y: (size: number) => number };
+
+function stepsPath(stairs: readonly Stair[], { x, y }: Scales): string {
+  return stairs
+    .map(({ from, to, worth }, i) => `${i === 0 ? 'M' : 'L'}${x(from)} ${y(worth)}H${x(to)}`)
+    .join('');
+}
+
+/** Where a person has walked to. */
+export function CursorLayer({ picture, cursor }: LayerProps & { readonly cursor: Instant | null }) {
+  const pixels = usePixels();
+  if (pixels === null || cursor === null || cursor < picture.from || cursor > picture.to) return null;
+  const at = pixels.x(cursor);
+  return <line className={styles.cursor} x1={at} x2={at} y1={pixels.top} y2={pixels.bottom} />;
+}

@@ -1,0 +1,54 @@
+'use client';
+
+import { usePreferences } from '@/components/store/use-preferences';
+import { Notice } from '@/components/ui/notice';
+import type { EventRecord, Stored } from '@/lib/store/records';
+import type { NightProblem, NightRecords } from './night';
+import { NightHead } from './night-head';
+import styles from './night-page.module.css';
+import { problemSentences, problemTitle } from './problem-words';
+
+export function NoEvent() {
+  return (
+    <main className={styles.words}>
+      <Notice title="There is no night yet.">
+        <p>Reload the page to get the invented demo night back, or start your own.</p>
+      </Notice>
+    </main>
+  );
+}
+
+export function NoMachine({ event }: { readonly event: Stored<EventRecord> }) {
+  return (
+    <main className={styles.words}>
+      <NightHead event={event.value} machine={null} />
+      <Notice title="No machine takes part in this night.">
+        <p>Add the machine you race: its carburettors, the jets you own and a baseline you have proven.</p>
+      </Notice>
+    </main>
+  );
+}
+
+type NoPlanProps = { readonly records: NightRecords; readonly problem: NightProblem };
+
+/** Why there is no plan, and what to do next. */
+export function NoPlan({ records, problem }: NoPlanProps) {
+  const { preferences } = usePreferences();
+  const { event, machine } = records;
+  const { temperature, pressure, elevation } = preferences;
+  const sentences = problemSentences(problem, {
+    zone: event.value.event.timezone,
+    units: { temperature, pressure, elevation },
+    runNames: event.value.event.runs.map(({ name }) => name),
+  });
+  return (
+    <main className={styles.words}>
+      <NightHead event={event.value} machine={machine.value} />
+      <Notice tone="caution" title={problemTitle(problem)}>
+        {sentences.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </Notice>
+    </main>
+  );
+}

@@ -1,0 +1,68 @@
+'use client';
+
+import { useMemo } from 'react';
+import { useHash } from '@/components/ui/use-hash';
+import type { Plan } from '@/lib/plan/types';
+import type { Preferences } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import type { CallVoice } from '@/lib/words/call';
+import { AirTable } from './air-table';
+import { Call } from './call';
+import { Cautions } from './cautions';
+import type { Night } from './night';
+import { NightHead } from './night-head';
+import styles from './night-page.module.css';
+import { PictureSection } from './picture-section';
+import { Plate } from './plate';
+import { RunTable } from './run-table';
+import { SwapCountTable } from './swap-count-table';
+import { TrackView } from './track-view';
+import { useActs } from './use-acts';
+import { Warnings } from './warnings';
+
+type ReadyNightProps = {
+  readonly night: Night;
+  readonly plan: Plan;
+  readonly now: Instant;
+  readonly preferences: Preferences;
+};
+
+/** A planned night, whole or as seen at the track. */
+export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
+  const { zone, machine, records } = night;
+  const acts = useActs({ eventId: records.event.id, machineId: records.machine.id, plan });
+  const hash = useHash();
+  const { temperature, pressure, elevation } = preferences;
+  const voice = useMemo<CallVoice>(
+    () => ({
+      zone,
+      units: { temperature, pressure, elevation },
+      now,
+      ride: records.event.value.event.ride,
+    }),
+    [zone, temperature, pressure, elevation, now, records],
+  );
+  if (hash === 'track') return <TrackView night={night} plan={plan} now={now} acts={acts} />;
+  return (
+    <main className={styles.page}>
+      <div className={styles.first}>
+        <NightHead event={records.event.value} machine={records.machine.value} />
+        <Plate night={night} plan={plan} now={now} acts={acts} />
+        <a className={styles.track} href="#track">
+          At the track: large, screen stays on
+        </a>
+      </div>
+      <div className={styles.rest}>
+        <Call plan={plan} voice={voice} />
+        <Warnings plan={plan} voice={voice} />
+        <PictureSection night={night} plan={plan} voice={voice} now={now} />
+      </div>
+      <div className={styles.whole}>
+        <RunTable plan={plan} machine={machine} voice={voice} />
+        <SwapCountTable plan={plan} />
+        <AirTable plan={plan} voice={voice} />
+        <Cautions />
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,28 @@
+'use client';
+
+import { useAwake } from '@/components/ui/use-awake';
+import { localClock } from '@/lib/time/zone';
+import { cautionsFor } from '@/lib/words/cautions';
+import { Plate, type PlateProps } from './plate';
+import styles from './track-view.module.css';
+
+/** What is needed with gloves on: nothing else is on the screen, and it stays on. */
+export function TrackView(props: PlateProps) {
+  const awake = useAwake();
+  return (
+    <main className={styles.view} data-view="track">
+      <div className={styles.head}>
+        <p className={styles.clock}>{localClock(props.now, props.night.zone)}</p>
+        <a className={styles.leave} href="#night">
+          Whole night
+        </a>
+      </div>
+      <Plate {...props} large />
+      <p className={styles.aside}>{cautionsFor('swap')[0]}</p>
+      <p className={styles.aside}>
+        {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
+        {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}
+      </p>
+    </main>
+  );
+}
