@@ -1,0 +1,28 @@
+import { z } from 'zod';
+import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
+import { machineSchema } from '@/lib/contract/machine';
+import { time } from '@/lib/contract/numbers';
+
+/** One engine of a shared night, with what its owner accepted and has done. */
+export const sharedMachineSchema = z.strictObject({
+  machine: machineSchema,
+  fitted: settingSchema.optional(),
+  accepted: z.array(settingSchema).max(60).optional(),
+  made: z
+    .array(z.strictObject({ run: z.int().min(0).max(59), setting: settingSchema }))
+    .max(60)
+    .optional(),
+});
+
+/** A whole night as it travels in a link or a file: nothing in it is needed from anywhere else. */
+export const sharedNightSchema = z.strictObject({
+  event: eventSchema,
+  machines: z.array(sharedMachineSchema).min(1).max(40),
+  /** Hours known when it was shared, typed or forecast; the fallback when no newer forecast can be had. */
+  hours: z.array(hourSchema).max(200),
+  readings: z.array(readingSchema).max(100).default([]),
+  sharedAt: time,
+});
+
+export type SharedNight = z.output<typeof sharedNightSchema>;
+export type SharedMachine = z.output<typeof sharedMachineSchema>;
