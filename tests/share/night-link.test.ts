@@ -69,17 +69,17 @@ describe('a night in a link', () => {
   it('never turns into another night when a single character changes', () => {
     const text = packNight(bigNight());
     const alphabet = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
-    const stillRead: number[] = [];
+    let read = 0;
     for (let i = 1; i < text.length; i++) {
       const other = alphabet[(alphabet.indexOf(text[i]!) + 1 + (i % 63)) % 64]!;
       if (other === text[i]) continue;
       const result = unpackNight(text.slice(0, i) + other + text.slice(i + 1));
       if (!result.ok) continue;
       expect(result.value).toEqual(bigNight());
-      stillRead.push(i);
+      read += 1;
     }
-    // The last byte of the compressed stream and the last character may hold bits that mean nothing.
-    expect(stillRead.every((i) => i >= text.length - 2)).toBe(true);
+    // A changed bit can point to an equal piece of text further back: another way of writing the same night.
+    expect(read / text.length).toBeLessThan(0.05);
   });
 
   it('answers 100,000 mutated links with a reason or a valid night, and never throws', () => {
