@@ -1,6 +1,6 @@
 import type { Plan, PlanWarning } from '@/lib/plan/types';
-import { formatTemperatureStep } from '@/lib/units/format';
-import { kelvinDifference } from '@/lib/units/quantity';
+import { formatPressure, formatTemperatureStep } from '@/lib/units/format';
+import { kelvinDifference, pascal } from '@/lib/units/quantity';
 import { planClock, runName } from './runs';
 import { neededText } from './settings';
 import { clockText } from './times';
@@ -33,7 +33,9 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
     case 'far-from-baseline-air':
       return `${runName(plan, warning.run)} is far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.`;
     case 'reading-outside-hours':
-      return 'A reading was taken outside the hours of the plan, so it moves nothing. Check its time.';
+    case 'reading-far-off':
+    case 'reading-pressure-far-off':
+      return readingWarning(warning, voice);
     default:
       return hoursWarning(warning, plan, voice);
   }
@@ -51,7 +53,7 @@ type HoursWarning = Extract<
   }
 >;
 
-function hoursWarning(warning: HoursWarning, plan: Plan, { zone, units }: Voice): string {
+function hoursWarning(warning: HoursWarning, plan: Plan, { zone }: Voice): string {
   const clock = planClock(plan, zone);
   switch (warning.code) {
     case 'run-beyond-hours':
@@ -62,8 +64,28 @@ function hoursWarning(warning: HoursWarning, plan: Plan, { zone, units }: Voice)
       return `There are no hours from ${clockText(warning.from, clock)} to ${clockText(warning.to, clock)}: what lies between is a straight guess.`;
     case 'pressure-is-estimate':
       return 'No pressure was given, so the standard atmosphere at this elevation stands in. Weather moves it by up to 3 %, about one jet size: a barometer or a forecast is better.';
-    case 'reading-far-off':
-      return `A reading is ${formatTemperatureStep(kelvinDifference(Math.abs(warning.difference)), units)} ${warning.difference > 0 ? 'warmer' : 'colder'} than the hours said. Was the sensor in the sun or near an engine? Confirm it or take it again.`;
+  }
+}
+
+type ReadingWarning = Extract<
+  PlanWarning,
+  { code: 'reading-outside-hours' | 'reading-far-off' | 'reading-pressure-far-off' }
+>;
+
+function readingWarning(warning: ReadingWarning, { units }: Voice): string {
+  switch (warning.code) {
+    case 'reading-outside-hours':
+      return 'A reading was taken outside the hours of the plan, so it moves nothing. Check its time.';
+    case 'reading-far-off': {
+      const step = formatTemperatureStep(kelvinDifference(Math.abs(warning.difference)), units);
+      const way = warning.difference > 0 ? 'warmer' : 'colder';
+      return `A reading is ${step} ${way} than the hours said. Was the sensor in the sun or near an engine? Confirm it or take it again.`;
+    }
+    case 'reading-pressure-far-off': {
+      const step = formatPressure(pascal(Math.abs(warning.difference)), units);
+      const way = warning.difference > 0 ? 'higher' : 'lower';
+      return `A barometer reading is ${step} ${way} than the hours said. Does it show a sea-level number? It must show station pressure. Confirm it or take it again.`;
+    }
   }
 }
 

@@ -22,6 +22,7 @@ const ALL: Readonly<Record<PlanWarning['code'], PlanWarning>> = {
   },
   'pressure-is-estimate': { code: 'pressure-is-estimate' },
   'reading-far-off': { code: 'reading-far-off', readingId: 'a', difference: 12 },
+  'reading-pressure-far-off': { code: 'reading-pressure-far-off', readingId: 'b', difference: 16_000 },
   'reading-outside-hours': { code: 'reading-outside-hours', readingId: 'a' },
   'runs-overlap': { code: 'runs-overlap', run: 0, other: 1 },
   'runs-reordered': { code: 'runs-reordered' },
@@ -54,6 +55,8 @@ describe('A warning', () => {
     expect(say(ALL['reading-far-off'])).toContain('22 °F warmer');
     expect(say(ALL['reading-far-off'], METRIC_UNITS)).toContain('12.0 °C warmer');
     expect(say({ code: 'reading-far-off', readingId: 'a', difference: -12 })).toContain('22 °F colder');
+    expect(say(ALL['reading-pressure-far-off'])).toContain('4.72 inHg higher');
+    expect(say(ALL['reading-pressure-far-off'], METRIC_UNITS)).toContain('160 hPa higher');
   });
 
   test('keeps its code beside its words', () => {
