@@ -1,0 +1,79 @@
+import { fieldReader } from '@/components/draft/field-reader';
+import { type Instant, MINUTE_MS } from '@/lib/time/instant';
+import { clockChange } from '@/lib/time/local';
+import { clockChangeNote } from '@/lib/words/clock-problems';
+import { listing } from '@/lib/words/listing';
+import { clockText } from '@/lib/words/times';
+import type { EventDraft } from './event-draft';
+import { type TimedRun, timedRuns } from './timed-runs';
+
+/** Things to know about the runs as typed; none of them keeps the event from being saved. */
+export type EventNotes = {
+  readonly runs: readonly TimedRun[];
+  readonly notes: readonly string[];
+};
+
+export function eventNotes(draft: EventDraft): EventNotes {
+  const typed = timedRuns(draft, fieldReader(draft.units));
+  const runs = typed.toSorted((a, b) => a.start - b.start);
+  return {
+    runs,
+    notes: [
+      ...orderNotes(typed, runs),
+      ...overlapNotes(runs, draft),
+      ...gapNotes(runs, draft),
+      ...clockNotes(runs, draft),
+    ],
+  };
+}
+
+function orderNotes(typed: readonly TimedRun[], sorted: readonly TimedRun[]): readonly string[] {
+  const moved = typed.some((run, i) => run !== sorted[i]);
+  return moved ? ['The runs were not in order of time. They are sorted by their start when you save.'] : [];
+}
+
+type Pair = { readonly before: TimedRun; readonly run: TimedRun };
+
+const pairsOf = (runs: readonly TimedRun[]): readonly Pair[] =>
+  runs.slice(1).map((run, i) => ({ before: runs[i] ?? run, run }));
+
+function overlapNotes(runs: readonly TimedRun[], { timezone }: EventDraft): readonly string[] {
+  const clock = (at: Instant): string => clockText(at, { zone: timezone });
+  return pairsOf(runs)
+    .filter(({ before, run }) => run.start < before.end)
+    .map(
+      ({ before, run }) =>
+        `${run.name} starts at ${clock(run.start)}, before ${before.name} ends at ${clock(before.end)}. Check both times.`,
+    );
+}
+
+/** Pairs of runs too close together to swap jets between; named while they are few. */
+function gapNotes(runs: readonly TimedRun[], { ride, swapMinutes }: EventDraft): readonly string[] {
+  const minutes = Number(swapMinutes);
+  const tight = pairsOf(runs).filter(
+    ({ before, run }) => run.start >= before.end && run.start - before.end < minutes * MINUTE_MS,
+  );
+  if (ride || tight.length === 0) return [];
+  const where =
+    tight.length <= MOST_NAMED
+      ? listing(tight.map(({ before, run }) => `${before.name} and ${run.name}`))
+      : `${tight.length} of the ${runs.length - 1} pairs of runs`;
+  return [`There are fewer than ${swapMinutes.trim()} minutes between ${where}: no time to swap jets there.`];
+}
+
+const MOST_NAMED = 1;
+
+function clockNotes(runs: readonly TimedRun[], { timezone, how }: EventDraft): readonly string[] {
+  const [first, last] = [runs[0], runs.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const change = clockChange(first.start, last.end, timezone);
+  const doubled = runs.filter((run) => run.doubled).map((run) => run.name);
+  const which =
+    how === 'series'
+      ? 'The clock shows the first start twice that night; the earlier moment is taken. Edit the runs one by one to choose.'
+      : `${listing(doubled)}: the clock shows this time twice that night. Say beside the run which one is meant.`;
+  return [
+    ...(change === null ? [] : [clockChangeNote(change, timezone)]),
+    ...(doubled.length === 0 ? [] : [which]),
+  ];
+}
