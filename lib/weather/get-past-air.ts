@@ -1,0 +1,75 @@
+import { fail, ok, type Result } from '@/lib/result/result';
+import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
+import { localDate } from '@/lib/time/zone';
+import { kelvin, type Metre, pascal, ratio } from '@/lib/units/quantity';
+import { siteKey } from './copy';
+import { lookUp } from './lookup';
+import { type PastHours, requestPastHours } from './open-meteo/past';
+import type { PastAir } from './past';
+import type { Coordinates, Site } from './place';
+import type { LookupProblem, SourceProblem } from './problem';
+import { readSite } from './read-site';
+import type { SiteHour } from './site-hour';
+import type { WeatherDeps } from './weather-deps';
+
+export type PastAirQuestion = Coordinates & { readonly elevation: Metre | null; readonly at: Instant };
+
+const FRESH_MS = 7 * 24 * HOUR_MS;
+/** The forecast host keeps 92 days; older hours come from the archive. */
+const RECENT_MS = 90 * 24 * HOUR_MS;
+/** ERA5 begins on 1 January 1940. */
+const ARCHIVE_BEGINS = instant(Date.UTC(1940, 0, 2));
+
+/** The air at a place at a past moment, for a baseline that was proven then. */
+export async function getPastAir(
+  question: PastAirQuestion,
+  deps: WeatherDeps,
+): Promise<Result<PastAir, LookupProblem>> {
+  const site = readSite(question);
+  if (!site.ok) return site;
+  const { at } = question;
+  const now = deps.now();
+  if (at > now || at < ARCHIVE_BEGINS) return fail({ code: 'not-in-archive', at });
+  const ask = (deadline: AbortSignal) => askMoment({ site: site.value, at }, deadline, deps);
+  return lookUp(deps.memory.pastAir, { key: `${siteKey(site.value)};${at}`, freshMs: FRESH_MS, ask }, deps);
+}
+
+async function askMoment(
+  { site, at }: { readonly site: Site; readonly at: Instant },
+  deadline: AbortSignal,
+  deps: WeatherDeps,
+): Promise<Result<PastAir, SourceProblem>> {
+  const day = (offset: number): string => localDate(instant(at + offset), 'UTC');
+  const past = await requestPastHours(
+    {
+      site,
+      // A day on either side: the service counts days in the place's own zone.
+      stretch: { from: day(-24 * HOUR_MS), to: day(Math.min(24 * HOUR_MS, deps.now() - at + HOUR_MS)) },
+      from: deps.now() - at < RECENT_MS ? 'recent' : 'archive',
+    },
+    deadline,
+    deps,
+  );
+  if (!past.ok) return past;
+  const air = between(past.value, at);
+  return air === null ? fail({ code: 'no-hours' }) : ok(air);
+}
+
+/** On the straight line between the hours around a moment; null where they are not there or too far apart. */
+function between(past: PastHours, at: Instant): PastAir | null {
+  const after = past.hours.findIndex((hour) => hour.at >= at);
+  const next = past.hours[after];
+  const last = next?.at === at ? next : past.hours[after - 1];
+  if (next === undefined || last === undefined || next.at - last.at > HOUR_MS) return null;
+  if (next.pressure === null || last.pressure === null) return null;
+  const share = next.at === last.at ? 0 : (at - last.at) / (next.at - last.at);
+  const line = (of: (hour: SiteHour) => number): number => of(last) + (of(next) - of(last)) * share;
+  return {
+    at,
+    elevation: past.elevation,
+    temperature: kelvin(line((hour) => hour.temperature)),
+    pressure: pascal(last.pressure + (next.pressure - last.pressure) * share),
+    pressureFrom: last.pressureFrom,
+    relativeHumidity: ratio(line((hour) => hour.relativeHumidity)),
+  };
+}

@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { time } from '@/lib/contract/numbers';
+import { isoUtc } from '@/lib/time/zone';
+import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
+import type { PastAir, PastSeason, Percentiles } from './past';
+
+const percentilesSchema = z.strictObject({ p10: z.number(), p50: z.number(), p90: z.number() });
+
+const CREDIT = {
+  attribution: 'Past weather by Open-Meteo.com (Copernicus ERA5, ECMWF IFS)',
+  attributionUrl: 'https://open-meteo.com/',
+};
+
+export const historyJsonSchema = z
+  .strictObject({
+    elevationM: z.number(),
+    timezone: z.string(),
+    months: z.array(
+      z.strictObject({
+        month: z.int().min(1).max(12),
+        hours: z.int().describe('Riding hours behind the numbers.'),
+        temperatureC: percentilesSchema,
+        pressureHpa: percentilesSchema.describe('Station pressure [hPa].'),
+        relativeHumidity: percentilesSchema,
+      }),
+    ),
+    stretches: z.array(z.strictObject({ from: z.string(), to: z.string() })).describe('Days covered.'),
+    attribution: z.string(),
+    attributionUrl: z.string(),
+  })
+  .meta({ id: 'History' });
+
+export const pastAirJsonSchema = z
+  .strictObject({
+    time,
+    elevationM: z.number(),
+    temperatureC: z.number(),
+    pressureHpa: z.number().describe('Station pressure [hPa].'),
+    relativeHumidity: z.number(),
+    attribution: z.string(),
+    attributionUrl: z.string(),
+  })
+  .meta({ id: 'PastAir' });
+
+export type HistoryJson = z.output<typeof historyJsonSchema>;
+export type PastAirJson = z.output<typeof pastAirJsonSchema>;
+
+const tidy = (value: number): number => Number(value.toFixed(6));
+
+function percentilesTo<Q>(
+  { p10, p50, p90 }: Percentiles<Q>,
+  to: (value: Q) => number,
+): HistoryJson['months'][number]['temperatureC'] {
+  return { p10: tidy(to(p10)), p50: tidy(to(p50)), p90: tidy(to(p90)) };
+}
+
+export function historyToJson(season: PastSeason): HistoryJson {
+  return {
+    elevationM: season.elevation,
+    timezone: season.zone,
+    months: season.months.map((month) => ({
+      month: month.month,
+      hours: month.hours,
+      temperatureC: percentilesTo(month.temperature, kelvinToCelsius),
+      pressureHpa: percentilesTo(month.pressure, pascalToHectopascal),
+      relativeHumidity: percentilesTo(month.relativeHumidity, Number),
+    })),
+    stretches: season.stretches.map(({ from, to }) => ({ from, to })),
+    ...CREDIT,
+  };
+}
+
+export function pastAirToJson(air: PastAir): PastAirJson {
+  return {
+    time: isoUtc(air.at),
+    elevationM: air.elevation,
+    temperatureC: tidy(kelvinToCelsius(air.temperature)),
+    pressureHpa: tidy(pascalToHectopascal(air.pressure)),
+    relativeHumidity: tidy(air.relativeHumidity),
+    ...CREDIT,
+  };
+}

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+
+const value = z.number().nullish();
+
+const details = z.object({
+  air_temperature: value,
+  relative_humidity: value,
+  dew_point_temperature: value,
+  air_pressure_at_sea_level: value,
+  air_temperature_percentile_10: value,
+  air_temperature_percentile_90: value,
+});
+
+/** Locationforecast 2.0, `complete`: GeoJSON with the altitude in use as third coordinate. */
+export const metNorwaySchema = z.object({
+  geometry: z.object({ coordinates: z.tuple([z.number(), z.number(), z.number()]) }),
+  properties: z.object({
+    meta: z.object({
+      updated_at: z.string(),
+      /** Keys vary with the area. */
+      units: z.record(z.string(), z.string()),
+    }),
+    timeseries: z
+      .array(z.object({ time: z.string(), data: z.object({ instant: z.object({ details }) }) }))
+      .min(1),
+  }),
+});
+
+export type MetNorwayForecast = z.output<typeof metNorwaySchema>;
+export type MetNorwayDetails = z.output<typeof details>;

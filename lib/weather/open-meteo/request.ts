@@ -1,0 +1,98 @@
+import { fail, ok, type Result } from '@/lib/result/result';
+import { parseAnswer } from '@/lib/weather/parse-answer';
+import type { Site } from '@/lib/weather/place';
+import type { SourceProblem } from '@/lib/weather/problem';
+import { address, coordinate } from '@/lib/weather/request/address';
+import { ask } from '@/lib/weather/request/ask';
+import type { Host } from '@/lib/weather/settings';
+import type { Source, SourceReply } from '@/lib/weather/source';
+import type { WeatherDeps } from '@/lib/weather/weather-deps';
+import { adaptOpenMeteo } from './adapt';
+import { openMeteoEnsembleSchema, openMeteoHoursSchema } from './schema';
+import { adaptSpread, type Spread } from './spread';
+
+/** From this morning's heats to an event ten days ahead. */
+const WINDOW = { past_hours: '24', forecast_hours: '240' };
+/** Local clock times come with one offset for all rows, wrong after a change of the clocks: ask for none. */
+const TIMES = { timeformat: 'unixtime', timezone: 'GMT' };
+export const HOURLY = 'temperature_2m,relative_humidity_2m,dew_point_2m,surface_pressure,pressure_msl';
+
+export const OPEN_METEO: Source = {
+  name: 'open-meteo',
+  label: 'Open-Meteo',
+  attribution: 'Weather data by Open-Meteo.com',
+  attributionUrl: 'https://open-meteo.com/',
+  covers: () => true,
+  async request({ site, deadline }, deps) {
+    const json = await askOpenMeteo(
+      {
+        host: 'openMeteo',
+        path: '/v1/forecast',
+        parameters: { ...point(site), hourly: HOURLY, ...WINDOW, ...TIMES },
+      },
+      deadline,
+      deps,
+    );
+    if (!json.ok) return json;
+    const wire = parseAnswer(openMeteoHoursSchema, json.value);
+    if (!wire.ok) return wire;
+    const answer = adaptOpenMeteo(wire.value);
+    if (!answer.ok) return answer;
+    return ok<SourceReply>({
+      kind: 'answer',
+      answer: answer.value,
+      validity: { expires: null, lastModified: null },
+    });
+  },
+};
+
+/** The spread of an ensemble's temperature at the site. */
+export async function requestSpread(
+  site: Site,
+  deadline: AbortSignal,
+  deps: WeatherDeps,
+): Promise<Result<Spread, SourceProblem>> {
+  const models = deps.settings().ensembleModel;
+  const json = await askOpenMeteo(
+    {
+      host: 'openMeteoEnsemble',
+      path: '/v1/ensemble',
+      parameters: { ...point(site), hourly: 'temperature_2m_spread', models, ...WINDOW, ...TIMES },
+    },
+    deadline,
+    deps,
+  );
+  if (!json.ok) return json;
+  const wire = parseAnswer(openMeteoEnsembleSchema, json.value);
+  return wire.ok ? adaptSpread(wire.value) : wire;
+}
+
+export type OpenMeteoQuestion = {
+  readonly host: Host;
+  readonly path: string;
+  readonly parameters: Readonly<Record<string, string>>;
+};
+
+/** Asks one of Open-Meteo's hosts and hands back the JSON, unread. */
+export async function askOpenMeteo(
+  question: OpenMeteoQuestion,
+  deadline: AbortSignal,
+  deps: WeatherDeps,
+): Promise<Result<unknown, SourceProblem>> {
+  const { baseUrls, openMeteoKey } = deps.settings();
+  const base = baseUrls[question.host];
+  if (base === null) return fail({ code: 'bad-address' });
+  const key: Readonly<Record<string, string>> = openMeteoKey === null ? {} : { apikey: openMeteoKey };
+  const url = address(base, question.path, { ...question.parameters, ...key });
+  const answer = await ask({ host: question.host, url, deadline }, deps);
+  if (!answer.ok) return answer;
+  // Nothing was asked conditionally, so a 304 is nonsense.
+  return answer.value.kind === 'body' ? ok(answer.value.json) : fail({ code: 'bad-status', status: 304 });
+}
+
+export function point(site: Site): Readonly<Record<string, string>> {
+  const { latitude, longitude, elevation } = site;
+  const place = { latitude: coordinate(latitude), longitude: coordinate(longitude) };
+  // Never NaN: the service then answers with a sea-level pressure (open-meteo issues #1155, #1708).
+  return elevation === null ? place : { ...place, elevation: String(elevation) };
+}

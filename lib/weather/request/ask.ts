@@ -1,0 +1,101 @@
+import { fail, type Result } from '@/lib/result/result';
+import type { Instant } from '@/lib/time/instant';
+import type { FetchProblem } from '@/lib/weather/problem';
+import type { Host } from '@/lib/weather/settings';
+import { type Answer, attempt, type Outside } from './attempt';
+import { afterAskedRest, afterFailure, type Breaker, HEALTHY, isResting } from './breaker';
+import type { Queue } from './queue';
+import type { Timings } from './timings';
+
+/** What the request layer remembers between requests. */
+export type RequestMemory = {
+  readonly breakers: Map<Host, Breaker>;
+  /** Open-Meteo serves one request at a time per address. */
+  readonly openMeteoQueue: Queue;
+};
+
+export type RequestDeps = Outside & {
+  /** 0 to 1. */
+  readonly random: () => number;
+  readonly timings: Timings;
+  readonly memory: RequestMemory;
+};
+
+export type Ask = {
+  readonly host: Host;
+  readonly url: string;
+  readonly headers?: Readonly<Record<string, string>>;
+  readonly deadline: AbortSignal;
+};
+
+/** Asks a service, with one retry, unless it is resting; and remembers how it went. */
+export async function ask(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
+  const breaker = deps.memory.breakers.get(question.host) ?? HEALTHY;
+  if (isResting(breaker, deps.now())) {
+    const until = breaker.restingUntil;
+    return fail(breaker.asked ? { code: 'rate-limited', until } : { code: 'resting', until });
+  }
+  const answer = question.host.startsWith('openMeteo')
+    ? await deps.memory.openMeteoQueue.run(() => askTwice(question, deps))
+    : await askTwice(question, deps);
+  const before = deps.memory.breakers.get(question.host) ?? HEALTHY;
+  deps.memory.breakers.set(question.host, afterAnswer(before, answer, deps.now()));
+  return answer;
+}
+
+async function askTwice(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
+  // Its turn came too late: that says nothing about the service.
+  if (question.deadline.aborted) return fail({ code: 'busy' });
+  const { fetch, now, timings } = deps;
+  const once = () =>
+    attempt(
+      {
+        url: question.url,
+        headers: question.headers ?? {},
+        deadline: question.deadline,
+        attemptMs: timings.attemptMs,
+      },
+      { fetch, now },
+    );
+  const first = await once();
+  if (first.ok) return first;
+  const wait = waitBeforeRetry(first.reason, deps);
+  if (wait === null) return first;
+  await sleep(wait, question.deadline);
+  return question.deadline.aborted ? first : once();
+}
+
+/** How long to wait before the one retry [ms]; null where a retry is of no use or not wanted. */
+function waitBeforeRetry(problem: FetchProblem, deps: RequestDeps): number | null {
+  const { retryLeastMs, retryMostMs } = deps.timings;
+  const jitter = deps.random() * retryLeastMs;
+  if (problem.code === 'unreachable') return retryLeastMs + jitter;
+  if (problem.code === 'bad-status') return problem.status >= 500 ? retryLeastMs + jitter : null;
+  if (problem.code !== 'rate-limited') return null;
+  const wanted = problem.until - deps.now();
+  return wanted <= retryMostMs ? Math.max(wanted, retryLeastMs) + jitter : null;
+}
+
+function sleep(ms: number, deadline: AbortSignal): Promise<void> {
+  return new Promise((resolve) => {
+    const done = (): void => {
+      clearTimeout(timer);
+      deadline.removeEventListener('abort', done);
+      resolve();
+    };
+    const timer = setTimeout(done, ms);
+    deadline.addEventListener('abort', done);
+  });
+}
+
+/** Statuses that are about the question, not about the service's health. */
+const ABOUT_THE_QUESTION = [400, 404, 422];
+
+function afterAnswer(breaker: Breaker, answer: Result<Answer, FetchProblem>, now: Instant): Breaker {
+  if (answer.ok) return HEALTHY;
+  const problem = answer.reason;
+  if (problem.code === 'rate-limited') return afterAskedRest(breaker, problem.until);
+  if (problem.code === 'busy') return breaker;
+  if (problem.code === 'bad-status' && ABOUT_THE_QUESTION.includes(problem.status)) return breaker;
+  return afterFailure(breaker, now);
+}

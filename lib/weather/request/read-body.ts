@@ -1,0 +1,23 @@
+import { fail, ok, type Result } from '@/lib/result/result';
+
+/** Reads a body as text and stops, with the connection closed, as soon as it is larger than allowed. */
+export async function readBody(response: Response, mostBytes: number): Promise<Result<string, 'too-large'>> {
+  const reader = response.body?.getReader();
+  if (reader === undefined) return ok('');
+  if (Number(response.headers.get('content-length') ?? 0) > mostBytes) {
+    await reader.cancel();
+    return fail('too-large');
+  }
+  const decoder = new TextDecoder();
+  let text = '';
+  let bytes = 0;
+  for (let part = await reader.read(); !part.done; part = await reader.read()) {
+    bytes += part.value.byteLength;
+    if (bytes > mostBytes) {
+      await reader.cancel();
+      return fail('too-large');
+    }
+    text += decoder.decode(part.value, { stream: true });
+  }
+  return ok(text + decoder.decode());
+}

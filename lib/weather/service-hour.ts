@@ -1,0 +1,24 @@
+import type { Instant } from '@/lib/time/instant';
+import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from '@/lib/units/quantity';
+
+/** One hour as a service gave it, in our units. null: the service has no value; 0 °C and 0 % are values. */
+export type ServiceHour = {
+  readonly at: Instant;
+  readonly temperature: Kelvin | null;
+  /** Over liquid water. */
+  readonly relativeHumidity: Ratio | null;
+  readonly dewPoint: Kelvin | null;
+  /** At `elevation` of the answer. */
+  readonly stationPressure: Pascal | null;
+  readonly seaLevelPressure: Pascal | null;
+  readonly spread: KelvinDifference | null;
+};
+
+/** What a service's answer says, before it is moved to the site. */
+export type ServiceAnswer = {
+  /** By time, strictly increasing. */
+  readonly hours: readonly ServiceHour[];
+  /** The height that temperature and station pressure are for. */
+  readonly elevation: Metre;
+  readonly issuedAt: Instant | null;
+};

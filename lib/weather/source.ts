@@ -1,0 +1,33 @@
+import type { Result } from '@/lib/result/result';
+import type { Coordinates, Site } from './place';
+import type { SourceProblem } from './problem';
+import type { Validity } from './request/attempt';
+import type { ServiceAnswer } from './service-hour';
+import type { SourceName } from './source-name';
+import type { WeatherDeps } from './weather-deps';
+
+export type SourceQuestion = {
+  readonly site: Site;
+  /** The Last-Modified of the copy at hand, word for word; null where there is none. */
+  readonly lastModified: string | null;
+  readonly deadline: AbortSignal;
+};
+
+export type SourceReply =
+  | { readonly kind: 'answer'; readonly answer: ServiceAnswer; readonly validity: Validity }
+  | { readonly kind: 'not-modified'; readonly validity: Validity };
+
+/** One forecast service. */
+export type Source = {
+  readonly name: SourceName;
+  /** Its name as people know it. */
+  readonly label: string;
+  /** The credit line its licence asks for. */
+  readonly attribution: string;
+  readonly attributionUrl: string;
+  readonly covers: (place: Coordinates) => boolean;
+  readonly request: (
+    question: SourceQuestion,
+    deps: WeatherDeps,
+  ) => Promise<Result<SourceReply, SourceProblem>>;
+};

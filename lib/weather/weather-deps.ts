@@ -1,0 +1,57 @@
+import type { Result } from '@/lib/result/result';
+import type { Metre } from '@/lib/units/quantity';
+import type { Copy } from './copy';
+import type { Forecast } from './forecast';
+import type { Kept } from './kept';
+import { createLookup, type Lookup } from './lookup';
+import type { Spread } from './open-meteo/spread';
+import type { PastAir, PastSeason } from './past';
+import type { Place } from './place';
+import type { WeatherProblem } from './problem';
+import type { RequestDeps, RequestMemory } from './request/ask';
+import { type BoundedCache, createBoundedCache } from './request/bounded-cache';
+import { createQueue } from './request/queue';
+import { createSingleFlight, type SingleFlight } from './request/single-flight';
+import type { WeatherSettings } from './settings';
+import type { WeatherGovPoint } from './weather-gov/schema';
+
+/** What is remembered between questions: bounded, in this process only, safe to lose. */
+export type WeatherMemory = RequestMemory & {
+  /** Last good answer of each service, by service and site. */
+  readonly copies: BoundedCache<Copy>;
+  /** Whole forecasts put together from them, and failures that need not be repeated yet, by site. */
+  readonly forecasts: BoundedCache<Kept<Result<Forecast, WeatherProblem>>>;
+  readonly forecastFlights: SingleFlight<Result<Forecast, WeatherProblem>>;
+  readonly spreads: BoundedCache<Kept<Spread>>;
+  readonly gridCells: BoundedCache<Kept<WeatherGovPoint>>;
+  readonly places: Lookup<readonly Place[]>;
+  readonly elevations: Lookup<Metre>;
+  readonly seasons: Lookup<PastSeason>;
+  readonly pastAir: Lookup<PastAir>;
+};
+
+export type WeatherDeps = RequestDeps & {
+  readonly settings: () => WeatherSettings;
+  readonly memory: WeatherMemory;
+};
+
+/** A site's ten days of hours take about 50 kB. */
+const MOST_SITES = 300;
+const MOST_LOOKUPS = 500;
+const MOST_WAITING = 50;
+
+export function createWeatherMemory(): WeatherMemory {
+  return {
+    breakers: new Map(),
+    openMeteoQueue: createQueue(MOST_WAITING),
+    copies: createBoundedCache(MOST_SITES),
+    forecasts: createBoundedCache(MOST_SITES),
+    forecastFlights: createSingleFlight(),
+    spreads: createBoundedCache(MOST_SITES),
+    gridCells: createBoundedCache(MOST_LOOKUPS),
+    places: createLookup(MOST_LOOKUPS),
+    elevations: createLookup(MOST_LOOKUPS),
+    seasons: createLookup(MOST_SITES),
+    pastAir: createLookup(MOST_LOOKUPS),
+  };
+}

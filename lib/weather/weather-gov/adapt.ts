@@ -1,0 +1,74 @@
+import { fail, ok, type Result } from '@/lib/result/result';
+import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
+import { readInstant } from '@/lib/time/zone';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { metre, ratio } from '@/lib/units/quantity';
+import type { AnswerProblem } from '@/lib/weather/problem';
+import type { ServiceAnswer, ServiceHour } from '@/lib/weather/service-hour';
+import { readInterval } from './interval';
+import type { WeatherGovGrid, WeatherGovLayer } from './schema';
+
+/** The grid reaches eight days; a month would be nonsense [ms]. */
+const LONGEST_GRID_MS = 30 * 24 * HOUR_MS;
+
+/** A layer's values by full hour; null where the service says null. */
+type HourlyValues = ReadonlyMap<number, number | null>;
+
+/**
+ * The grid's layers, spread over the full hours they cover. Layers begin and end at different times. There is no
+ * pressure: the `pressure` layer is empty in practice, and where an office fills it, it names no unit.
+ */
+export function adaptWeatherGov(wire: WeatherGovGrid): Result<ServiceAnswer, AnswerProblem> {
+  const { temperature, dewpoint, relativeHumidity, elevation, updateTime } = wire.properties;
+  if (elevation.unitCode !== 'wmoUnit:m')
+    return fail({ code: 'wrong-units', field: 'elevation', unit: elevation.unitCode });
+  const temperatures = hourly('temperature', temperature, 'wmoUnit:degC');
+  if (!temperatures.ok) return temperatures;
+  const dewPoints = hourly('dewpoint', dewpoint, 'wmoUnit:degC');
+  if (!dewPoints.ok) return dewPoints;
+  const humidities = hourly('relativeHumidity', relativeHumidity, 'wmoUnit:percent');
+  if (!humidities.ok) return humidities;
+  const covered = [...temperatures.value.keys()];
+  if (covered.length === 0) return fail({ code: 'no-hours' });
+  const [first, last] = [covered.reduce((a, b) => Math.min(a, b)), covered.reduce((a, b) => Math.max(a, b))];
+  if (last - first > LONGEST_GRID_MS)
+    return fail({ code: 'unexpected-shape', field: 'properties.temperature.validTime' });
+  const hours: ServiceHour[] = [];
+  for (let at = first; at <= last; at += HOUR_MS) {
+    const celsius = temperatures.value.get(at) ?? null;
+    const dewPoint = dewPoints.value.get(at) ?? null;
+    const percent = humidities.value.get(at) ?? null;
+    hours.push({
+      at: instant(at),
+      temperature: celsius === null ? null : celsiusToKelvin(celsius),
+      dewPoint: dewPoint === null ? null : celsiusToKelvin(dewPoint),
+      relativeHumidity: percent === null ? null : ratio(percent / 100),
+      stationPressure: null,
+      seaLevelPressure: null,
+      spread: null,
+    });
+  }
+  const issued = readInstant(updateTime);
+  return ok({ hours, elevation: metre(elevation.value), issuedAt: issued.ok ? issued.value : null });
+}
+
+function hourly(
+  field: string,
+  layer: WeatherGovLayer | undefined,
+  unit: string,
+): Result<HourlyValues, AnswerProblem> {
+  const values = new Map<number, number | null>();
+  if (layer === undefined || layer.values.length === 0) return ok(values);
+  if (layer.uom !== unit) return fail({ code: 'wrong-units', field, unit: layer.uom ?? '' });
+  for (const { validTime, value } of layer.values) {
+    const interval = readInterval(validTime);
+    if (interval === null) return fail({ code: 'unexpected-shape', field: `properties.${field}.validTime` });
+    for (let at = fullHour(interval.start); at < interval.end; at += HOUR_MS) values.set(at, value);
+  }
+  return ok(values);
+}
+
+/** The first full hour at or after. */
+function fullHour(at: Instant): number {
+  return Math.ceil(at / HOUR_MS) * HOUR_MS;
+}

@@ -1,0 +1,33 @@
+import { z } from 'zod';
+
+/** Which grid cell a point lies in. The address of the grid that comes along is not used: only these three are. */
+export const weatherGovPointSchema = z.object({
+  properties: z.object({
+    gridId: z.string().regex(/^[A-Z]{3}$/),
+    gridX: z.int().min(0).max(9999),
+    gridY: z.int().min(0).max(9999),
+  }),
+});
+
+/** A week in hours and then some. */
+const MOST_RUNS = 1000;
+
+const layer = z.object({
+  uom: z.string().optional(),
+  values: z.array(z.object({ validTime: z.string(), value: z.number().nullable() })).max(MOST_RUNS),
+});
+
+/** The raw grid: each layer in runs of its own, over intervals such as `2022-02-03T21:00:00+00:00/PT5H`. */
+export const weatherGovGridSchema = z.object({
+  properties: z.object({
+    updateTime: z.string(),
+    elevation: z.object({ unitCode: z.string(), value: z.number() }),
+    temperature: layer,
+    dewpoint: layer.optional(),
+    relativeHumidity: layer.optional(),
+  }),
+});
+
+export type WeatherGovPoint = z.output<typeof weatherGovPointSchema>['properties'];
+export type WeatherGovGrid = z.output<typeof weatherGovGridSchema>;
+export type WeatherGovLayer = z.output<typeof layer>;
