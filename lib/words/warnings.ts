@@ -44,12 +44,7 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
 type HoursWarning = Extract<
   PlanWarning,
   {
-    code:
-      | 'run-beyond-hours'
-      | 'run-before-hours'
-      | 'gap-in-hours'
-      | 'pressure-is-estimate'
-      | 'reading-far-off';
+    code: 'run-beyond-hours' | 'run-before-hours' | 'gap-in-hours' | 'pressure-is-estimate';
   }
 >;
 
