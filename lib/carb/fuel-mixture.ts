@@ -4,8 +4,8 @@ import { PUMP_FUEL_DENSITY } from './fuel-density';
 /** Atoms of hydrogen and oxygen per atom of carbon. */
 export type FuelFormula = { readonly hydrogen: number; readonly oxygen: number };
 
-/** Petrol without ethanol as an average hydrocarbon. Source: Heywood, appendix D (from memory). */
-export const PETROL: FuelFormula = { hydrogen: 1.85, oxygen: 0 };
+/** Petrol without ethanol as an average hydrocarbon. Source: Heywood, table D.4 (from memory). */
+export const PETROL: FuelFormula = { hydrogen: 1.87, oxygen: 0 };
 export const ISO_OCTANE: FuelFormula = { hydrogen: 18 / 8, oxygen: 0 };
 export const ETHANOL: FuelFormula = { hydrogen: 3, oxygen: 0.5 };
 export const METHANOL: FuelFormula = { hydrogen: 4, oxygen: 1 };

@@ -38,6 +38,8 @@ export function markingProblem(marking: JetMarking): MarkingProblem | null {
  *
  *     flow: A ∝ number      bore: A ∝ number²      list: straight lines in (ln number, ln area)
  *
+ * Outside a list its last slope carries on, between the powers 1/8 and 8.
+ *
  * @param marking what the number means
  * @param size the number on the jet, > 0; need not be a size that is made
  * @throws RangeError on a size that is not positive or a list that is no scale (check with markingProblem first)
@@ -46,7 +48,7 @@ export function jetArea(marking: JetMarking, size: number): number {
   if (!isPositive(size)) throw new RangeError(`a jet size must be a positive number, got ${size}`);
   if (marking.kind === 'flow') return size;
   if (marking.kind === 'bore') return size * size;
-  return Math.exp(interpolate(logScale(marking.jets, 'size', 'area'), Math.log(size)));
+  return Math.exp(interpolate(logScale(marking.jets), Math.log(size)));
 }
 
 /** The continuous size that passes a relative area; the inverse of jetArea, with the same limits. */
@@ -54,18 +56,35 @@ export function sizeOfArea(marking: JetMarking, area: number): number {
   if (!isPositive(area)) throw new RangeError(`a jet area must be a positive number, got ${area}`);
   if (marking.kind === 'flow') return area;
   if (marking.kind === 'bore') return Math.sqrt(area);
-  return Math.exp(interpolate(logScale(marking.jets, 'area', 'size'), Math.log(area)));
+  const inverse = logScale(marking.jets).map(({ x, y }) => ({ x: y, y: x }));
+  return Math.exp(interpolate(inverse, Math.log(area)));
 }
 
 type Knot = { readonly x: number; readonly y: number };
 
-function logScale(jets: readonly ListedJet[], from: keyof ListedJet, to: keyof ListedJet): readonly Knot[] {
+/** Steepest and flattest power of the number believed outside the list; flow marks are 1, bore marks 2. Judgement. */
+const STEEPEST = 8;
+const FLATTEST = 1 / STEEPEST;
+/** How far the carried-on ends reach, in ln number: beyond any jet. */
+const REACH = 20;
+
+/** The list as (ln number, ln area), with an end knot far out on either side. */
+function logScale(jets: readonly ListedJet[]): readonly Knot[] {
   const sorted = sortedJets(jets);
   if (!sorted.ok) throw new RangeError(`the list of jets is no scale: ${sorted.reason.code}`);
-  return sorted.value.map((jet) => ({ x: Math.log(jet[from]), y: Math.log(jet[to]) }));
+  const knots = sorted.value.map(({ size, area }) => ({ x: Math.log(size), y: Math.log(area) }));
+  const first = carriedOn(knots[1]!, knots[0]!);
+  const last = carriedOn(knots[knots.length - 2]!, knots[knots.length - 1]!);
+  return [first, ...knots, last];
 }
 
-/** Straight lines between rising knots, so monotone and exactly invertible; the end slopes carry on outside. */
+function carriedOn(inner: Knot, end: Knot): Knot {
+  const slope = Math.min(Math.max((end.y - inner.y) / (end.x - inner.x), FLATTEST), STEEPEST);
+  const reach = Math.sign(end.x - inner.x) * REACH;
+  return { x: end.x + reach, y: end.y + reach * slope };
+}
+
+/** Straight lines between rising knots, so monotone and exactly invertible. */
 function interpolate(knots: readonly Knot[], x: number): number {
   let right = 1;
   while (right < knots.length - 1 && knots[right]!.x < x) right += 1;

@@ -40,7 +40,7 @@ export function pilotFor(pilot: Pilot, logNeed: number): PilotAdvice {
     .map((jet) => withJet(pilot, jet, logNeed))
     .sort((a, b) => Math.abs(a.sizes) - Math.abs(b.sizes));
   const fitted = fits[0]!;
-  const inRange = fits.find((fit) => fit.turns === fit.turnsWanted);
+  const inRange = fits.find((fit) => Math.abs(fit.turns - fit.turnsWanted) < TURNS_SLACK);
   const best = inRange ?? nearest(fits);
   return {
     jet: best.jet,
@@ -50,6 +50,9 @@ export function pilotFor(pilot: Pilot, logNeed: number): PilotAdvice {
     logLeft: best.logLeft,
   };
 }
+
+/** Rounding noise at the very end of the range must not ask for another jet. */
+const TURNS_SLACK = 1e-9;
 
 type Fit = {
   readonly jet: number;

@@ -86,6 +86,25 @@ describe('what the number on a jet means', () => {
   });
 });
 
+describe('a list with a slip of the finger in it', () => {
+  it('stays finite however far outside it is read', () => {
+    const slip: JetMarking = {
+      kind: 'list',
+      jets: [
+        { size: 410, area: 100 },
+        { size: 410.1, area: 200 },
+      ],
+    };
+    for (const size of [0.001, 10_000]) {
+      const area = jetArea(slip, size);
+      expect(Number.isFinite(area) && area > 0).toBe(true);
+      expect(sizeOfArea(slip, area) / size).toBeCloseTo(1, 9);
+    }
+    expect(sizeOfArea(slip, 1e-9)).toBeGreaterThan(0);
+    expect(sizeOfArea(slip, 1e9)).toBeLessThan(1e6);
+  });
+});
+
 describe('a list that is no scale', () => {
   it.each([
     [[{ size: 40, area: 2 }], { code: 'too-few-jets-listed', listed: 1 }],
