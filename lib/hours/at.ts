@@ -1,0 +1,52 @@
+import type { Air } from '@/lib/air/air';
+import { airAt } from '@/lib/air/air-from';
+import { HOUR_MS, type Instant } from '@/lib/time/instant';
+import { kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
+import { type Curve, shapePreservingCurve } from './interpolate';
+import type { Hour, HourSeries } from './series';
+
+/**
+ * Longest stretch without an hour that is filled from its two ends. Services go to six-hourly steps after two days;
+ * over more than that a night's low can hide unseen. (Judgement, no source.)
+ */
+export const LONGEST_FILL_MS = 6 * HOUR_MS;
+
+/** Air at any instant from the first hour to the last; null outside. An instant on an hour gives that hour. */
+export function hourCurve(hours: readonly Hour[]): (at: Instant) => Hour | null {
+  const through = (value: (hour: Hour) => number): Curve =>
+    shapePreservingCurve(hours.map((hour) => ({ x: hour.at, y: value(hour) })));
+  const temperature = through((hour) => hour.temperature);
+  const pressure = through((hour) => hour.pressure);
+  const humidity = through((hour) => hour.relativeHumidity);
+  const spread = hours.every((hour) => hour.spread !== null) ? through((hour) => hour.spread ?? 0) : null;
+  return (at) => {
+    const before = hours.findLast((hour) => hour.at <= at);
+    if (before === undefined || before.at === at) return before ?? null;
+    const [t, p, rh] = [temperature(at), pressure(at), humidity(at)];
+    if (t === null || p === null || rh === null) return null;
+    const deviation = spread?.(at) ?? null;
+    return {
+      at,
+      temperature: kelvin(t),
+      pressure: pascal(p),
+      pressureFrom: before.pressureFrom,
+      relativeHumidity: ratio(rh),
+      spread: deviation === null ? null : kelvinDifference(deviation),
+      origin: 'between',
+    };
+  };
+}
+
+/** The hour at an instant; null outside the series and within a gap too long to fill. */
+export function hourAt({ hours }: HourSeries, at: Instant): Hour | null {
+  const before = hours.findLast((hour) => hour.at <= at);
+  const after = hours.find((hour) => hour.at >= at);
+  if (before === undefined || after === undefined || after.at - before.at > LONGEST_FILL_MS) return null;
+  return hourCurve(hours)(at);
+}
+
+/** The air at an instant; null where there is no hour to take it from. */
+export function airAtInstant(series: HourSeries, at: Instant): Air | null {
+  const hour = hourAt(series, at);
+  return hour === null ? null : airAt(hour);
+}
