@@ -70,8 +70,8 @@ export const STANDARDS: Readonly<Record<StandardId, PowerStandard>> = {
     ...J1349_REFERENCE,
     id: 'sae-j1349-2004',
     revision: 'AUG2004',
-    // 1/0.85, printed as 1.176.
-    indicatedShare: 1.176,
+    // Friction is 15 % of the indicated power; printed as 1.176.
+    indicatedShare: 1 / 0.85,
   },
   'sae-j607': {
     id: 'sae-j607',
