@@ -1,0 +1,56 @@
+import { Validator } from '@seriousme/openapi-schema-validator';
+import { describe, expect, test } from 'vitest';
+import { AIR_EXAMPLE } from '@/app/api/_openapi/examples';
+import { GET as getHealth, POST as postHealth } from '@/app/api/health/route';
+import { GET } from '@/app/api/route';
+import { airRequestSchema } from '@/lib/contract/air-request';
+import { problemOf } from './ask';
+
+const document = async () => JSON.parse(await (await GET()).text());
+
+describe('GET /api', () => {
+  test('is a valid OpenAPI 3.1 document', async () => {
+    const { valid, errors } = await new Validator().validate(await document());
+    expect(errors ?? []).toEqual([]);
+    expect(valid).toBe(true);
+  });
+
+  test('would not be called valid with a hole in it', async () => {
+    const holed = await document();
+    delete holed.paths['/api/plan'].post.responses;
+    holed.paths['/api/air'].post.requestBody = { content: 3 };
+    expect((await new Validator().validate(holed)).valid).toBe(false);
+  });
+
+  test('refers only to schemas it holds', async () => {
+    const text = JSON.stringify(await document());
+    const held = Object.keys((await document()).components.schemas);
+    const named = [...text.matchAll(/"\$ref":"([^"]+)"/g)].map(([, address]) =>
+      address?.replace('#/components/schemas/', ''),
+    );
+    expect(named.length).toBeGreaterThan(10);
+    expect(named.filter((name) => !held.includes(name ?? ''))).toEqual([]);
+  });
+
+  test('lets callers leave out what has a default, and answers with all of it', async () => {
+    const { Machine, Plan } = (await document()).components.schemas;
+    expect(Machine.required).toEqual(['name', 'carburettors', 'box', 'baseline']);
+    expect(Plan.required).toContain('warnings');
+  });
+
+  test('carries examples that its own schemas accept', () => {
+    expect(airRequestSchema.safeParse(AIR_EXAMPLE).error).toBeUndefined();
+  });
+});
+
+describe('GET /api/health', () => {
+  test('says that the service runs', async () => {
+    const response = await getHealth();
+    expect([response.status, await response.json()]).toEqual([200, { status: 'ok' }]);
+    expect(response.headers.get('cache-control')).toBe('no-store');
+  });
+
+  test('takes nothing else', async () => {
+    expect((await problemOf(postHealth())).status).toBe(405);
+  });
+});
