@@ -1,0 +1,85 @@
+import { formatElevation, formatNumber } from '@/lib/units/format';
+import { metre } from '@/lib/units/quantity';
+import type { LookupProblem, SourceProblem, SourceTry, WeatherProblem } from '@/lib/weather/problem';
+import type { SourceName } from '@/lib/weather/source-name';
+import { counted, listing } from './listing';
+import { dateClockText } from './times';
+import type { Voice } from './voice';
+
+const SERVICES: Readonly<Record<SourceName, string>> = {
+  'open-meteo': 'Open-Meteo',
+  'met-norway': 'MET Norway',
+  'weather-gov': 'the US National Weather Service',
+};
+
+const UNTIL_THEN = 'Type the hours yourself meanwhile, or use the last forecast.';
+
+/** Why there is no forecast, and what to do next. */
+export function weatherProblemSentence(problem: WeatherProblem, voice: Voice): string {
+  switch (problem.code) {
+    case 'all-sources-failed':
+      return `No weather service answered (${triesText(problem.tries)}). Try again in ${secondsText(problem.retryAfterSeconds)}. ${UNTIL_THEN}`;
+    case 'outside-forecast':
+      return `The forecast runs from ${dateClockText(problem.hoursStart, voice.zone)} to ${dateClockText(problem.hoursEnd, voice.zone)}; the hours asked for lie outside. Ask again nearer the day, or type the hours yourself.`;
+    default:
+      return siteSentence(problem, voice);
+  }
+}
+
+/** Why a place, an elevation or past weather could not be looked up, and what to do next. */
+export function lookupProblemSentence(problem: LookupProblem, voice: Voice): string {
+  switch (problem.code) {
+    case 'name-too-short':
+      return 'Type at least two letters of the place, or its coordinates.';
+    case 'not-in-archive':
+      return `There is no past weather for ${dateClockText(problem.at, voice.zone)}: it has not passed yet, or lies before the archive begins. Type the air yourself.`;
+    case 'lookup-failed':
+      return `The weather service did not answer (${sourceProblemText(problem.problem)}). Try again in ${secondsText(problem.retryAfterSeconds)}, or type it yourself.`;
+    default:
+      return siteSentence(problem, voice);
+  }
+}
+
+type SiteProblem = Extract<WeatherProblem, { code: 'not-a-place' | 'elevation-out-of-range' }>;
+
+function siteSentence(problem: SiteProblem, { units }: Voice): string {
+  if (problem.code === 'elevation-out-of-range')
+    return `${formatElevation(metre(problem.elevation), units)} is outside the elevations of roads and tracks. Check the number and its unit.`;
+  const { latitude, longitude } = problem;
+  return `${formatNumber(latitude, 4)}, ${formatNumber(longitude, 4)} is no place on earth: latitude goes from −90 to 90, longitude from −180 to 180.`;
+}
+
+function triesText(tries: readonly SourceTry[]): string {
+  return listing(tries.map(({ source, problem }) => `${SERVICES[source]} ${sourceProblemText(problem)}`));
+}
+
+const SOURCE_WORDS: Readonly<Record<SourceProblem['code'], string>> = {
+  timeout: 'took too long',
+  unreachable: 'cannot be reached',
+  redirected: 'sent us elsewhere',
+  'too-large': 'sent far too much',
+  'not-json': 'sent something unreadable',
+  'bad-status': 'had an error',
+  'rate-limited': 'asked us to wait',
+  resting: 'failed several times and is left alone for a while',
+  busy: 'has too many requests waiting',
+  'unexpected-shape': 'sent something unexpected',
+  'wrong-units': 'sent other units than asked for',
+  implausible: 'sent numbers that cannot be right',
+  'no-pressure': 'gave no pressure',
+  'no-hours': 'gave no hours',
+  'outside-area': 'does not cover this place',
+  'no-contact': 'wants a contact address, and none is set',
+  'bad-address': 'has no usable address set',
+  slow: 'was slower than the others',
+};
+
+/** What a service did, to follow its name: "took too long". */
+export function sourceProblemText(problem: SourceProblem): string {
+  return SOURCE_WORDS[problem.code];
+}
+
+function secondsText(seconds: number): string {
+  if (seconds <= 90) return counted(Math.max(1, Math.ceil(seconds)), 'second');
+  return `${Math.ceil(seconds / 60)} minutes`;
+}

@@ -1,0 +1,63 @@
+import { describe, expect, test } from 'vitest';
+import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
+import type { LookupProblem, WeatherProblem } from '@/lib/weather/problem';
+import { lookupProblemSentence, weatherProblemSentence } from '@/lib/words/weather-problems';
+import { at, plain, ZONE } from './plan-of';
+
+const voice = { zone: ZONE, units: US_UNITS };
+const say = (problem: WeatherProblem) => plain(weatherProblemSentence(problem, voice));
+const look = (problem: LookupProblem) =>
+  plain(lookupProblemSentence(problem, { zone: ZONE, units: METRIC_UNITS }));
+
+describe('Having no weather', () => {
+  test('names each service that was asked, what it did, and what to do meanwhile', () => {
+    expect(
+      say({
+        code: 'all-sources-failed',
+        tries: [
+          { source: 'open-meteo', problem: { code: 'timeout' } },
+          { source: 'met-norway', problem: { code: 'bad-status', status: 500 } },
+          { source: 'weather-gov', problem: { code: 'outside-area' } },
+        ],
+        retryAfterSeconds: 30,
+      }),
+    ).toBe(
+      'No weather service answered (Open-Meteo took too long, MET Norway had an error and the US National Weather Service does not cover this place). Try again in 30 seconds. Type the hours yourself meanwhile, or use the last forecast.',
+    );
+  });
+
+  test('rounds a wait up, never down', () => {
+    const wait = (retryAfterSeconds: number) =>
+      say({ code: 'all-sources-failed', tries: [], retryAfterSeconds });
+    expect(wait(0.2)).toContain('in 1 second.');
+    expect(wait(91)).toContain('in 2 minutes');
+  });
+
+  test('outside the forecast says how far it goes, on the event clock', () => {
+    const problem = {
+      code: 'outside-forecast',
+      hoursStart: at('2027-01-10T06:00:00Z'),
+      hoursEnd: at('2027-01-20T06:00:00Z'),
+    } as const;
+    expect(say(problem)).toContain('from 2027-01-10 00:00 to 2027-01-20 00:00');
+  });
+
+  test('at coordinates that are none says what they may be', () => {
+    expect(say({ code: 'not-a-place', latitude: 146.1, longitude: -89.2 })).toContain(
+      '146.1000, −89.2000 is no place',
+    );
+    expect(look({ code: 'elevation-out-of-range', elevation: 9000 })).toContain('9,000 m');
+  });
+
+  test.each<LookupProblem>([
+    { code: 'name-too-short' },
+    { code: 'not-in-archive', at: at('2027-01-10T06:00:00Z') },
+    {
+      code: 'lookup-failed',
+      problem: { code: 'rate-limited', until: at('2027-01-10T06:00:00Z') },
+      retryAfterSeconds: 60,
+    },
+  ])('after a look-up ($code) says what to do instead', (problem) => {
+    expect(look(problem)).toMatch(/type/i);
+  });
+});
