@@ -1,0 +1,131 @@
+import type { PressureKind } from '@/lib/air/air';
+import { relativeHumidityOf } from '@/lib/air/humidity';
+import { airFromJson } from '@/lib/contract/air-from-json';
+import type { EventJson, HourJson } from '@/lib/contract/event';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { TypedHours } from '@/lib/store/records';
+import { addMinutes, type Instant, instant } from '@/lib/time/instant';
+import { hourTicks, isoUtc } from '@/lib/time/zone';
+import type { UnitChoice } from '@/lib/units/choice';
+import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
+import {
+  elevationText,
+  numberText,
+  percentText,
+  pressureText,
+  temperatureText,
+} from '@/lib/units/entry-text';
+import { metre, ratio } from '@/lib/units/quantity';
+import { type HourRow, type HoursDraft, withMoments } from './hours-draft';
+
+/** What the hours belong to: where and when the runs are. */
+export type HoursEvent = Pick<EventJson, 'timezone' | 'elevationM' | 'runs'>;
+
+type HoursStart = { readonly event: HoursEvent; readonly units: UnitChoice; readonly now: Instant };
+
+/** Hours shown where there are no runs yet. */
+const HOURS_AHEAD = 12;
+/** Most rows a form opens with; a longer ride is typed at its points. */
+const MOST_ROWS = 72;
+
+/** Full hours from before the first run to after the last. */
+export function hoursOfEvent({ runs, timezone }: HoursEvent, now: Instant): readonly string[] {
+  const starts = runs.map((run) => instantFromJson(run.start));
+  const ends = runs.map((run) => instantFromJson(run.end));
+  const first = starts.length === 0 ? now : addMinutes(instant(Math.min(...starts)), -60);
+  const last =
+    ends.length === 0 ? addMinutes(now, HOURS_AHEAD * 60) : addMinutes(instant(Math.max(...ends)), 59);
+  return hourTicks({ from: first, to: last }, timezone).slice(0, MOST_ROWS).map(isoUtc);
+}
+
+export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
+  return {
+    units,
+    rows: withMoments([], hoursOfEvent(event, now)),
+    elevation: elevationText(metre(event.elevationM), units),
+    pressureKind: 'standard',
+    pressure: '',
+    humidity: '80',
+    humidityByHour: false,
+    pressureByHour: false,
+    pasted: '',
+  };
+}
+
+/** The draft that reads back as `typed`, with empty rows for the hours of the event that nobody typed. */
+export function draftFromHours(typed: TypedHours, { event, units, now }: HoursStart): HoursDraft {
+  const kind = pressureKindOf(typed);
+  const rows = typed.hours.map((hour) => hourRow(hour, { kind, units, event, typed }));
+  const own = rows.some((row) => row.pressure !== '');
+  return {
+    ...blankHoursDraft({ event, units, now }),
+    rows: withMoments(rows, hoursOfEvent(event, now)),
+    pressureKind: kind,
+    pressure:
+      typed.pressure.kind === kind && 'hpa' in typed.pressure ? pressureIn(typed.pressure.hpa, units) : '',
+    humidity: percentText(ratio(typed.relativeHumidity)),
+    humidityByHour: rows.some((row) => row.humidity !== ''),
+    pressureByHour: own,
+  };
+}
+
+const pressureIn = (hpa: number, units: UnitChoice): string => pressureText(hectopascalToPascal(hpa), units);
+
+/** The kind an hour's own pressure is of; null where it has none. */
+function ownKind(hour: HourJson): PressureKind | null {
+  if (hour.pressureHpa !== undefined) return 'station';
+  if (hour.altimeterHpa !== undefined) return 'altimeter';
+  return hour.seaLevelHpa !== undefined ? 'sea-level' : null;
+}
+
+/** The kind that all pressures are of; station pressure where they differ, for all can be said in it. */
+function pressureKindOf({ hours, pressure }: TypedHours): PressureKind {
+  const kinds = new Set(hours.map(ownKind).filter((kind) => kind !== null));
+  if (pressure.kind !== 'standard') kinds.add(pressure.kind);
+  const [kind = 'standard'] = kinds;
+  return kinds.size > 1 ? 'station' : kind;
+}
+
+type RowPlace = {
+  readonly kind: PressureKind;
+  readonly units: UnitChoice;
+  readonly event: HoursEvent;
+  readonly typed: TypedHours;
+};
+
+function hourRow(hour: HourJson, place: RowPlace): HourRow {
+  const temperature = celsiusToKelvin(hour.temperatureC);
+  return {
+    at: isoUtc(instantFromJson(hour.time)),
+    temperature: temperatureText(temperature, place.units),
+    humidity: humidityText(hour),
+    pressure: pressureOfRow(hour, place),
+  };
+}
+
+/** A dew point is shown as the humidity it is at the hour's temperature. */
+function humidityText({ relativeHumidity, dewPointC, temperatureC }: HourJson): string {
+  if (relativeHumidity !== undefined) return percentText(ratio(relativeHumidity));
+  if (dewPointC === undefined) return '';
+  const value = relativeHumidityOf(
+    { kind: 'dew-point', value: celsiusToKelvin(dewPointC) },
+    celsiusToKelvin(temperatureC),
+  );
+  return numberText(Math.min(1, value) * 100, 1);
+}
+
+function pressureOfRow(hour: HourJson, { kind, units, event, typed }: RowPlace): string {
+  const own = hour.pressureHpa ?? hour.altimeterHpa ?? hour.seaLevelHpa;
+  if (own !== undefined && ownKind(hour) === kind) return pressureIn(own, units);
+  const once = typed.pressure;
+  if (own === undefined && (once.kind === kind || once.kind === 'standard')) return '';
+  const said = own === undefined && 'hpa' in once ? { [PRESSURE_KEYS[once.kind]]: once.hpa } : {};
+  const air = airFromJson({ ...hour, ...said, elevationM: event.elevationM });
+  return air.ok ? pressureText(air.value.pressure, units) : '';
+}
+
+const PRESSURE_KEYS = {
+  station: 'pressureHpa',
+  altimeter: 'altimeterHpa',
+  'sea-level': 'seaLevelHpa',
+} as const;

@@ -1,0 +1,74 @@
+import type { PressureGiven } from '@/lib/air/air';
+import type { FilledSeries } from '@/lib/hours/gaps';
+import { type TypedPoint, type TypedProblem, typedSeries } from '@/lib/hours/typed';
+import { fail, type Result } from '@/lib/result/result';
+import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
+import { type Metre, metre, ratio } from '@/lib/units/quantity';
+import type { HourJson } from './event';
+import { instantFromJson } from './event-from-json';
+import type { ContractProblem, Path } from './problem';
+import { seriesFromJson } from './series-from-json';
+
+/** Hours as a person typed them, with what was asked once for all of them. */
+export type TypedHoursJson = {
+  readonly hours: readonly HourJson[];
+  readonly pressure:
+    | { readonly kind: 'standard' }
+    | { readonly kind: 'station' | 'altimeter' | 'sea-level'; readonly hpa: number };
+  readonly relativeHumidity: number;
+};
+
+/** Typed hours with the hours between them filled in, or every reason why they cannot be used. */
+export function typedSeriesFromJson(
+  typed: TypedHoursJson,
+  elevationM: number,
+  path: Path = ['hours'],
+): Result<FilledSeries, readonly ContractProblem[]> {
+  const checked = seriesFromJson(typed.hours, elevationM, { ...typed, path });
+  if (!checked.ok) return checked;
+  const elevation = metre(elevationM);
+  const filled = typedSeries({
+    points: typed.hours.map((hour) => pointFromJson(hour, elevation)),
+    elevation,
+    pressure: pressureAskedOnce(typed.pressure, elevation),
+    relativeHumidity: ratio(typed.relativeHumidity),
+    stepMinutes: 60,
+  });
+  return filled.ok ? filled : fail([{ path, reason: reasonOf(filled.reason) }]);
+}
+
+function pointFromJson(hour: HourJson, elevation: Metre): TypedPoint {
+  return {
+    at: instantFromJson(hour.time),
+    temperature: celsiusToKelvin(hour.temperatureC),
+    relativeHumidity: hour.relativeHumidity === undefined ? null : ratio(hour.relativeHumidity),
+    dewPoint: hour.dewPointC === undefined ? null : celsiusToKelvin(hour.dewPointC),
+    pressure: ownPressure(hour, elevation),
+  };
+}
+
+function ownPressure(hour: HourJson, elevation: Metre): PressureGiven | null {
+  if (hour.pressureHpa !== undefined)
+    return { kind: 'station', pressure: hectopascalToPascal(hour.pressureHpa), elevation };
+  if (hour.altimeterHpa !== undefined)
+    return { kind: 'altimeter', pressure: hectopascalToPascal(hour.altimeterHpa), elevation };
+  if (hour.seaLevelHpa !== undefined)
+    return { kind: 'sea-level', pressure: hectopascalToPascal(hour.seaLevelHpa), elevation };
+  return null;
+}
+
+function pressureAskedOnce(pressure: TypedHoursJson['pressure'], elevation: Metre): PressureGiven {
+  if (pressure.kind === 'standard') return { kind: 'standard', elevation };
+  return { kind: pressure.kind, pressure: hectopascalToPascal(pressure.hpa), elevation };
+}
+
+function reasonOf(problem: TypedProblem): ContractProblem['reason'] {
+  switch (problem.code) {
+    case 'no-points':
+      return { code: 'no-hours' };
+    case 'same-time':
+      return { code: 'same-hour-twice', at: problem.at };
+    case 'not-air':
+      return problem.problem;
+  }
+}
