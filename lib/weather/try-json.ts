@@ -35,13 +35,13 @@ export const sourceTryJsonSchema = z.strictObject({ source: z.enum(SOURCE_NAMES)
 export type SourceTryJson = z.output<typeof sourceTryJsonSchema>;
 
 export function tryToJson({ source, problem }: SourceTry): SourceTryJson {
-  if (problem.code === 'rate-limited' || problem.code === 'resting')
+  if ('until' in problem)
     return { source, problem: { code: problem.code, until: isoUtc(problem.until) } };
   return { source, problem };
 }
 
 export function tryFromJson({ source, problem }: SourceTryJson): SourceTry {
-  if (problem.code === 'rate-limited' || problem.code === 'resting')
+  if ('until' in problem)
     return { source, problem: { code: problem.code, until: instantFromJson(problem.until) } };
   return { source, problem };
 }
