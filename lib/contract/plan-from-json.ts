@@ -168,5 +168,7 @@ export function planProblemPath(problem: PlanProblem, path: Path): Path {
     case 'empty-box':
     case 'too-few-jets':
       return [...path, 'machine', 'box'];
+    case 'setting-does-not-fit':
+      return [...path, 'fitted'];
   }
 }

@@ -113,6 +113,7 @@ export type RunPlan = {
   /** Mean power lost against the ideal mixture. */
   readonly loss: Ratio;
   readonly relativePower: Ratio;
+  /** Of a run beyond the hours nothing is known: the numbers above are those of the nearest hour, not to be shown. */
   readonly state: 'made' | 'planned' | 'beyond-hours';
 };
 
@@ -170,6 +171,8 @@ export type PlanProblem =
   | { readonly code: 'no-hours' }
   | { readonly code: 'empty-box' }
   | { readonly code: 'too-few-jets'; readonly carburettors: number }
+  /** What is fitted or was made names another number of jets than the machine has carburettors. */
+  | { readonly code: 'setting-does-not-fit'; readonly mains: number; readonly carburettors: number }
   | { readonly code: 'hours-do-not-cover-any-run'; readonly hoursStart: Instant; readonly hoursEnd: Instant }
   | { readonly code: 'run-ends-before-it-starts'; readonly run: number }
   | { readonly code: 'too-many-runs'; readonly limit: number };
@@ -177,6 +180,7 @@ export type PlanProblem =
 /** The best plan with a given number of jet swaps: what one swap less costs. */
 export type BySwapCount = {
   readonly swaps: number;
+  /** By sorted run. */
   readonly settings: readonly Setting[];
   readonly leanRunsOverRisk: number;
   readonly richRuns: number;
@@ -196,7 +200,10 @@ export type Plan = {
   readonly stints: readonly Stint[];
   readonly swaps: readonly Swap[];
   readonly bySwapCount: readonly BySwapCount[];
-  /** The best plan that differs in its first act, with its margin (objective difference, as loss). */
+  /**
+   * The best plan that differs in its first act and keeps the limits as well, with its margin (objective difference,
+   * as loss); null where nothing else keeps them. Settings by sorted run, as everywhere in a plan.
+   */
   readonly runnerUp: { readonly settings: readonly Setting[]; readonly margin: Ratio } | null;
   /** True where the accepted plan was kept although a fresh one would differ a little. */
   readonly kept: boolean;

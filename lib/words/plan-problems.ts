@@ -16,6 +16,8 @@ export function planProblemSentence(
       return 'The box is empty. Add the main jets you own, the fitted ones included.';
     case 'too-few-jets':
       return `The box does not hold enough jets for ${problem.carburettors} carburettors. Add how many you own of each size.`;
+    case 'setting-does-not-fit':
+      return `What is fitted, or what a run was made with, names ${problem.mains} jets for ${problem.carburettors} carburettors. Type one jet for each carburettor.`;
     case 'hours-do-not-cover-any-run':
       return `The hours run from ${dateClockText(problem.hoursStart, zone)} to ${dateClockText(problem.hoursEnd, zone)}; no run lies in them. Check the date of the runs and of the hours.`;
     case 'run-ends-before-it-starts':

@@ -64,6 +64,7 @@ const PLAN: Readonly<Record<PlanProblem['code'], PlanProblem>> = {
   'no-hours': { code: 'no-hours' },
   'empty-box': { code: 'empty-box' },
   'too-few-jets': { code: 'too-few-jets', carburettors: 3 },
+  'setting-does-not-fit': { code: 'setting-does-not-fit', mains: 2, carburettors: 3 },
   'hours-do-not-cover-any-run': {
     code: 'hours-do-not-cover-any-run',
     hoursStart: at('2027-01-15T18:00:00-06:00'),

@@ -1,0 +1,95 @@
+import { normaliseBox } from '@/lib/carb/box';
+import { logDelivered } from '@/lib/carb/drift';
+import { jetArea } from '@/lib/carb/jets';
+import type { Machine, Setting } from '@/lib/carb/machine';
+import { trimPositions } from '@/lib/carb/trim';
+
+/** A setting that can be fitted, and the log of the fuel it passes over the baseline's, leanest and richest carburettor. */
+export type Candidate = {
+  readonly setting: Setting;
+  /** Candidates of one group have the same jets. */
+  readonly group: number;
+  /** For each carburettor. */
+  readonly delivered: readonly number[];
+  readonly leanest: number;
+  readonly richest: number;
+};
+
+/** One jet of the box, as the log of its area. */
+type Piece = { readonly size: number; readonly area: number };
+
+/** The pieces of the box, smallest first; more of one size than there are carburettors change nothing. */
+function piecesOf(machine: Machine): readonly Piece[] {
+  const most = machine.carburettors.length;
+  return normaliseBox(machine.box).flatMap(({ size, count }) =>
+    Array<Piece>(Math.min(count, most)).fill({ size, area: Math.log(jetArea(machine.marking, size)) }),
+  );
+}
+
+/**
+ * The leanest way to fit every carburettor so that none is leaner than `level` (log of area over its baseline jet's):
+ * the carburettor with the largest baseline picks first, each takes the smallest piece that is left and large enough,
+ * and what was picked is handed out in the order of the baselines. null where the box cannot.
+ *
+ * No other way to keep every carburettor at or above `level` passes less fuel in the sum of any convex loss, nor has
+ * a leaner richest carburettor, so nothing else needs to be looked at. One more jet in the box can only help.
+ */
+function leanestAbove(
+  level: number,
+  baselines: readonly number[],
+  pieces: readonly Piece[],
+): readonly number[] | null {
+  const order = baselines.map((_, i) => i).sort((i, j) => baselines[j]! - baselines[i]! || i - j);
+  const left = [...pieces];
+  const picked: Piece[] = [];
+  for (const i of order) {
+    // A level is itself a difference of two logs: a jet that sits on it must not fall out by the last bit.
+    const index = left.findIndex(({ area }) => area - baselines[i]! >= level - 1e-12);
+    if (index === -1) return null;
+    picked.push(...left.splice(index, 1));
+  }
+  picked.sort((a, b) => b.area - a.area || b.size - a.size);
+  const mains = new Array<number>(baselines.length);
+  for (const [place, i] of order.entries()) mains[i] = picked[place]!.size;
+  return mains;
+}
+
+/** Every jet set worth fitting, leanest first. Empty where the box has too few pieces. */
+export function jetSets(machine: Machine): readonly (readonly number[])[] {
+  const baselines = machine.carburettors.map(({ main }) => Math.log(jetArea(machine.marking, main)));
+  const pieces = piecesOf(machine);
+  const levels = pieces.flatMap(({ area }) => baselines.map((baseline) => area - baseline));
+  const sets = new Map<string, readonly number[]>();
+  for (const level of [...new Set(levels)].sort((a, b) => a - b)) {
+    const mains = leanestAbove(level, baselines, pieces);
+    if (mains === null) break;
+    sets.set(mains.join('/'), mains);
+  }
+  return [...sets.values()];
+}
+
+export function sameMains(a: readonly number[], b: readonly number[]): boolean {
+  return a.length === b.length && a.every((size, i) => size === b[i]);
+}
+
+export function sameSetting(a: Setting, b: Setting): boolean {
+  return a.trim === b.trim && sameMains(a.mains, b.mains);
+}
+
+/** All settings the plan may choose from: every jet set of the box and what is fitted, at every trim position. */
+export function candidatesFor(machine: Machine, fitted: Setting): readonly Candidate[] {
+  const fromBox = jetSets(machine);
+  const sets = fromBox.some((mains) => sameMains(mains, fitted.mains)) ? fromBox : [...fromBox, fitted.mains];
+  const positions = trimPositions(machine.trim);
+  const settings = sets.flatMap((mains, group) =>
+    positions.map((trim) => ({ setting: { mains, trim }, group })),
+  );
+  return settings.map(({ setting, group }) => {
+    const delivered = logDelivered(machine, setting);
+    return { setting, group, delivered, leanest: Math.min(...delivered), richest: Math.max(...delivered) };
+  });
+}
+
+export function indexOfSetting(candidates: readonly Candidate[], setting: Setting): number {
+  return candidates.findIndex((candidate) => sameSetting(candidate.setting, setting));
+}

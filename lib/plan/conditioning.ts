@@ -1,0 +1,84 @@
+import type { ErrorProcess } from './forecast-error';
+
+/** What was read minus what was forecast, with the sd of the instrument. */
+export type Observation = { readonly at: number; readonly value: number; readonly sd: number };
+
+/** The error at rising instants, given all observations. */
+export type ErrorTrack = {
+  readonly mean: Float64Array;
+  readonly sd: Float64Array;
+  /** Covariance of each instant with the next; one shorter. */
+  readonly toNext: Float64Array;
+};
+
+export type Conditioned = (instants: ArrayLike<number>) => ErrorTrack;
+
+/** k(s, t) = σ(s) σ(t) exp(−|θ(s) − θ(t)|). */
+type Point = { readonly sd: number; readonly clock: number };
+
+function covariance(a: Point, b: Point): number {
+  return a.sd * b.sd * Math.exp(-Math.abs(a.clock - b.clock));
+}
+
+/** Lower Cholesky factor of a covariance matrix, row by row. */
+function cholesky(size: number, entry: (i: number, j: number) => number): readonly Float64Array[] {
+  const rows: Float64Array[] = [];
+  for (let i = 0; i < size; i++) {
+    const row = new Float64Array(i + 1);
+    for (let j = 0; j <= i; j++) {
+      let sum = entry(i, j);
+      const other = j === i ? row : rows[j]!;
+      for (let k = 0; k < j; k++) sum -= row[k]! * other[k]!;
+      row[j] = j === i ? Math.sqrt(sum) : sum / other[j]!;
+    }
+    rows.push(row);
+  }
+  return rows;
+}
+
+/** Solves L x = b for a lower triangle L. */
+function forward(lower: readonly Float64Array[], b: (i: number) => number): Float64Array {
+  const x = new Float64Array(lower.length);
+  for (let i = 0; i < lower.length; i++) {
+    const row = lower[i]!;
+    let sum = b(i);
+    for (let k = 0; k < i; k++) sum -= row[k]! * x[k]!;
+    x[i] = sum / row[i]!;
+  }
+  return x;
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
+}
+
+/**
+ * The error process given readings, exactly: with observations y at t₁..t_n, K = k(tᵢ, tⱼ) + sdᵢ² δᵢⱼ,
+ *
+ *     mean(t)   = k(t)ᵀ K⁻¹ y
+ *     cov(s, t) = k(s, t) − k(s)ᵀ K⁻¹ k(t)
+ *
+ * Source: Rasmussen & Williams, Gaussian Processes for Machine Learning (2006), eq. 2.23-2.24. The process stays
+ * Markov, so the covariance of neighbours is all that paths need.
+ */
+export function conditionOn(process: ErrorProcess, observations: readonly Observation[]): Conditioned {
+  const pointAt = (at: number): Point => ({ sd: process.sd(at), clock: process.clock(at) });
+  const seen = observations.map(({ at }) => pointAt(at));
+  const lower = cholesky(
+    seen.length,
+    (i, j) => covariance(seen[i]!, seen[j]!) + (i === j ? observations[i]!.sd ** 2 : 0),
+  );
+  const whitened = forward(lower, (i) => observations[i]!.value);
+  return (instants) => {
+    const points = Array.from(instants, pointAt);
+    const known = points.map((point) => forward(lower, (i) => covariance(point, seen[i]!)));
+    const left = (i: number, j: number) => covariance(points[i]!, points[j]!) - dot(known[i]!, known[j]!);
+    return {
+      mean: Float64Array.from(known, (v) => dot(v, whitened)),
+      sd: Float64Array.from(points, (_, i) => Math.sqrt(Math.max(0, left(i, i)))),
+      toNext: Float64Array.from({ length: Math.max(0, points.length - 1) }, (_, i) => left(i, i + 1)),
+    };
+  };
+}

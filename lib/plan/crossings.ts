@@ -1,0 +1,150 @@
+import { type Instant, instant } from '@/lib/time/instant';
+import { TURNING_LOG } from './judgement';
+import type { Crossing, DriftState } from './types';
+
+/** Ideal log areas of the whole night: of every draw, and of the mean. */
+export type NightIdeals = {
+  readonly at: Float64Array;
+  /** At [j * draws + s]. */
+  readonly drawn: Float64Array;
+  readonly draws: number;
+  readonly mean: Float64Array;
+};
+
+/** Above `lean` a setting is lean, below `rich` too rich; between it is right. */
+export type Lane = { readonly lean: number; readonly rich: number };
+
+/** A stretch over which the night's mean ideal goes one way. */
+type Stretch = { readonly from: number; readonly to: number; readonly rising: boolean };
+
+/** Splits the night where its mean turns by more than a wiggle. */
+export function stretchesOf(mean: Float64Array): readonly Stretch[] {
+  const stretches: Stretch[] = [];
+  const last = mean.length - 1;
+  let direction: 'rising' | 'falling' | null = null;
+  let [from, low, high] = [0, 0, 0];
+  for (let j = 1; j <= last; j++) {
+    if (mean[j]! > mean[high]!) high = j;
+    if (mean[j]! < mean[low]!) low = j;
+    if (direction !== 'falling' && mean[high]! - mean[j]! > TURNING_LOG) {
+      if (direction === 'rising') {
+        stretches.push({ from, to: high, rising: true });
+        from = high;
+      }
+      direction = 'falling';
+      low = j;
+    } else if (direction !== 'rising' && mean[j]! - mean[low]! > TURNING_LOG) {
+      if (direction === 'falling') {
+        stretches.push({ from, to: low, rising: false });
+        from = low;
+      }
+      direction = 'rising';
+      high = j;
+    }
+  }
+  stretches.push({
+    from,
+    to: last,
+    rising: direction === null ? mean[last]! >= mean[0]! : direction === 'rising',
+  });
+  return stretches;
+}
+
+/** When the straight line between two instants passes a threshold. */
+function between(
+  night: NightIdeals,
+  j: number,
+  values: { readonly a: number; readonly b: number; readonly threshold: number },
+): number {
+  const { a, b, threshold } = values;
+  return night.at[j]! + ((night.at[j + 1]! - night.at[j]!) * (threshold - a)) / (b - a);
+}
+
+/**
+ * When one draw passes a threshold within a stretch, on the line of numbers with both infinities: −∞ it had passed
+ * before, +∞ it does not pass. A rising stretch asks for the first time above, a falling one for the last: a setting
+ * counts as lean from the first moment to the last, wobbles included.
+ */
+function passage(
+  night: NightIdeals,
+  stretch: Stretch,
+  at: { readonly draw: number; readonly threshold: number },
+): number {
+  const { draw, threshold } = at;
+  const value = (j: number) => night.drawn[j * night.draws + draw]!;
+  const cross = (j: number) => between(night, j, { a: value(j), b: value(j + 1), threshold });
+  if (stretch.rising) {
+    if (value(stretch.from) > threshold) return Number.NEGATIVE_INFINITY;
+    for (let j = stretch.from; j < stretch.to; j++) if (value(j + 1) > threshold) return cross(j);
+    return Number.POSITIVE_INFINITY;
+  }
+  if (value(stretch.to) > threshold) return Number.POSITIVE_INFINITY;
+  for (let j = stretch.to - 1; j >= stretch.from; j--) if (value(j) > threshold) return cross(j);
+  return Number.NEGATIVE_INFINITY;
+}
+
+/**
+ * The value below which a share of a law lies, from n sorted draws of it: place share (n + 1). A further draw then
+ * falls between two such values exactly as often as they say. Infinite where a neighbour is.
+ */
+export function quantileOf(sorted: Float64Array, share: number): number {
+  const place = share * (sorted.length + 1) - 1;
+  const [below, above] = [Math.floor(place), Math.ceil(place)];
+  const a = sorted[below] ?? Number.NEGATIVE_INFINITY;
+  const b = sorted[above] ?? Number.POSITIVE_INFINITY;
+  if (below === above || a === b) return a;
+  return Number.isFinite(a) && Number.isFinite(b)
+    ? a + (b - a) * (place - below)
+    : a === Number.NEGATIVE_INFINITY
+      ? a
+      : b;
+}
+
+/** All draws' passages of a stretch through a threshold, sorted. */
+export function passages(night: NightIdeals, stretch: Stretch, threshold: number): Float64Array {
+  return Float64Array.from({ length: night.draws }, (_, draw) =>
+    passage(night, stretch, { draw, threshold }),
+  ).sort();
+}
+
+function crossing(
+  night: NightIdeals,
+  stretch: Stretch,
+  pass: { readonly threshold: number; readonly to: DriftState },
+): readonly Crossing[] {
+  const times = passages(night, stretch, pass.threshold);
+  const at = quantileOf(times, 0.5);
+  if (!Number.isFinite(at)) return [];
+  const [earliest, latest] = [quantileOf(times, 0.1), quantileOf(times, 0.9)];
+  return [
+    {
+      at: instant(at),
+      earliest: instant(Math.max(earliest, night.at[stretch.from]!)),
+      latest: Number.isFinite(latest) ? instant(latest) : null,
+      to: pass.to,
+    },
+  ];
+}
+
+/**
+ * When a setting passes from one state into another: every passage that happens in over half of the draws, with its
+ * median time and the range that holds it in 80 % of nights.
+ */
+export function crossingsOf(night: NightIdeals, lane: Lane): readonly Crossing[] {
+  return stretchesOf(night.mean).flatMap((stretch) =>
+    stretch.rising
+      ? [
+          ...crossing(night, stretch, { threshold: lane.rich, to: 'right' }),
+          ...crossing(night, stretch, { threshold: lane.lean, to: 'lean' }),
+        ]
+      : [
+          ...crossing(night, stretch, { threshold: lane.lean, to: 'right' }),
+          ...crossing(night, stretch, { threshold: lane.rich, to: 'rich' }),
+        ],
+  );
+}
+
+/** The first time from `from` on that a setting leaves its lane. */
+export function leavesLane(crossings: readonly Crossing[], from: Instant): Crossing | null {
+  return crossings.find(({ at, to }) => to !== 'right' && at >= from) ?? null;
+}

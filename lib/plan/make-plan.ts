@@ -1,0 +1,51 @@
+import type { Setting } from '@/lib/carb/machine';
+import { fail, ok, type Result } from '@/lib/result/result';
+import { assemble } from './assemble';
+import { planProblem } from './check';
+import { type Night, type NightRequest, prepareNight } from './night';
+import type { Plan, PlanProblem, PlanRequest } from './types';
+
+/**
+ * The plan of a night: which jets in which run, when to swap, how sure. The same request always gives the same plan;
+ * `now`, the seed and the weather are in it.
+ */
+export function makePlan(request: PlanRequest): Result<Plan, PlanProblem> {
+  const problem = planProblem(request);
+  return problem === null ? ok(assemble(request, prepareNight(request))) : fail(problem);
+}
+
+/** Plans of many machines, answers in the order of the requests; what the same night has in common is done once. */
+export function planMany(requests: readonly PlanRequest[]): readonly Result<Plan, PlanProblem>[] {
+  const nights: { readonly request: NightRequest; readonly night: Night }[] = [];
+  const nightOf = (request: PlanRequest) => {
+    const known = nights.find((each) => isSameNight(each.request, request))?.night;
+    if (known !== undefined) return known;
+    const night = prepareNight(request);
+    nights.push({ request, night });
+    return night;
+  };
+  return requests.map((request) => {
+    const problem = planProblem(request);
+    return problem === null ? ok(assemble(request, nightOf(request))) : fail(problem);
+  });
+}
+
+/** Told by identity: an event hands the same lists to all its machines. */
+function isSameNight(a: NightRequest, b: NightRequest): boolean {
+  return (
+    a.series === b.series &&
+    a.runs === b.runs &&
+    a.readings === b.readings &&
+    a.sun === b.sun &&
+    a.now === b.now &&
+    a.options.scenarios === b.options.scenarios &&
+    a.options.seed === b.options.seed
+  );
+}
+
+/** A plan's settings in the order the request gave its runs: what to hand back as `accepted`. */
+export function settingsAsGiven(plan: Pick<Plan, 'runs' | 'order'>): readonly Setting[] {
+  const settings = new Array<Setting>(plan.order.length);
+  for (const { run, setting } of plan.runs) settings[plan.order[run]!] = setting;
+  return settings;
+}

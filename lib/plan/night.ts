@@ -1,0 +1,142 @@
+import type { Air } from '@/lib/air/air';
+import { airAt } from '@/lib/air/air-from';
+import { intakeAir } from '@/lib/carb/intake';
+import type { HourSeries } from '@/lib/hours/series';
+import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
+import { type KelvinDifference, kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
+import { STEP_MINUTES } from './judgement';
+import { type NeedCurve, needCurve } from './need-curve';
+import { type CorrectedHours, correctHours, type Track } from './readings';
+import type { Window } from './run-odds';
+import { type AirDraws, airDraws, coldest } from './scenarios';
+import { keptNormals, type Normals } from './stratified';
+import type { PlanRequest, Run } from './types';
+
+/** The part of a request that is the same for every machine at the event. */
+export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now' | 'sun'> & {
+  readonly options: Pick<PlanRequest['options'], 'scenarios' | 'seed'>;
+};
+
+/** Whether the hours say anything about a run. */
+export type Coverage = 'covered' | 'before' | 'after';
+
+/** Sorted runs with the weather of each, readings heard, paths drawn: everything but the machine. */
+export type Night = {
+  readonly series: HourSeries;
+  /** Runs by start; sortedRuns[i] is request.runs[order[i]]. */
+  readonly order: readonly number[];
+  readonly sortedRuns: readonly Run[];
+  readonly coverage: readonly Coverage[];
+  readonly corrected: CorrectedHours;
+  readonly normals: Normals;
+  /** One for each sorted run; for a run the hours do not cover, the nearest hour. */
+  readonly windows: readonly Window[];
+  readonly runAirs: readonly Air[];
+  readonly hours: Track;
+  readonly hourAirs: readonly Air[];
+  /** The whole night in steps, with a path through it in every draw. */
+  readonly grid: Track;
+  readonly gridDraws: AirDraws;
+  /** The night as a carburettor with this intake breathes it. */
+  readonly breathe: (offset: KelvinDifference) => Breathed;
+};
+
+/** The need of every stretch at one intake offset. */
+export type Breathed = {
+  readonly windows: readonly NeedCurve[];
+  readonly hours: NeedCurve;
+  readonly grid: NeedCurve;
+  /** Air at the carburettor. */
+  readonly hourAirs: readonly Air[];
+  readonly runAirs: readonly Air[];
+};
+
+/** Order of the runs by start, then by end, then as given. */
+export function orderOfRuns(runs: readonly Run[]): readonly number[] {
+  return runs
+    .map((_, i) => i)
+    .sort((a, b) => runs[a]!.start - runs[b]!.start || runs[a]!.end - runs[b]!.end || a - b);
+}
+
+/** From start to end in steps, the end included. */
+function steps(from: Instant, to: Instant): Float64Array {
+  const width = STEP_MINUTES * MINUTE_MS;
+  const inner = Math.ceil((to - from) / width);
+  const instants = Array.from({ length: inner }, (_, i) => from + i * width);
+  return Float64Array.from([...instants, to]);
+}
+
+function coverageOf(run: Run, series: HourSeries): Coverage {
+  if (run.start < series.hours[0]!.at) return 'before';
+  return run.end > series.hours.at(-1)!.at ? 'after' : 'covered';
+}
+
+function windowOf(track: Track, normals: Normals): Window {
+  const centre = coldest(track);
+  return { track, centre, draws: airDraws(track, normals, centre) };
+}
+
+/** Ambient air at instant i of a track. */
+function airOf(track: Track, i: number, series: HourSeries): Air {
+  // What the pressure came from is taken from the last hour at or before the instant.
+  const at = track.at[i]!;
+  const hour = series.hours.findLast((each) => each.at <= at) ?? series.hours[0]!;
+  return airAt({
+    temperature: kelvin(track.temperature[i]!),
+    pressure: pascal(track.pressure[i]!),
+    relativeHumidity: ratio(track.relativeHumidity[i]!),
+    pressureFrom: hour.pressureFrom,
+  });
+}
+
+function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Breathed {
+  return {
+    windows: night.windows.map(({ track }) => needCurve(track, offset)),
+    hours: needCurve(night.hours, offset),
+    grid: needCurve(night.grid, offset),
+    hourAirs: night.hourAirs.map((air) => intakeAir(air, offset)),
+    runAirs: night.runAirs.map((air) => intakeAir(air, offset)),
+  };
+}
+
+/** Needs at least one hour and runs that end after they start; `makePlan` checks both. */
+export function prepareNight(request: NightRequest): Night {
+  const { runs, series, options } = request;
+  const [first, last] = [series.hours[0]!.at, series.hours.at(-1)!.at];
+  const corrected = correctHours({ ...request, sun: request.sun ?? [] });
+  const normals = keptNormals(options.scenarios, options.seed);
+  const order = orderOfRuns(runs);
+  const sortedRuns = order.map((i) => runs[i]!);
+  const within = (at: number) => instant(Math.min(Math.max(at, first), last));
+  const windows = sortedRuns.map((run) =>
+    windowOf(corrected.trackAt(steps(within(run.start), within(run.end))), normals),
+  );
+  const middles = sortedRuns.map((run) => within((run.start + run.end) / 2));
+  // Tracks want rising instants; overlapping runs can have their middles in another order.
+  const runAirs = middles.map((at) => airOf(corrected.trackAt(Float64Array.of(at)), 0, series));
+  const hours = corrected.trackAt(Float64Array.from(series.hours, (hour) => hour.at));
+  const grid = corrected.trackAt(steps(first, last));
+  const night = {
+    series,
+    order,
+    sortedRuns,
+    coverage: sortedRuns.map((run) => coverageOf(run, series)),
+    corrected,
+    normals,
+    windows,
+    runAirs,
+    hours,
+    hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
+    grid,
+    gridDraws: airDraws(grid, normals, 0),
+  };
+  const kept = new Map<number, Breathed>();
+  return {
+    ...night,
+    breathe(offset) {
+      const known = kept.get(offset) ?? breathed(night, kelvinDifference(offset));
+      kept.set(offset, known);
+      return known;
+    },
+  };
+}

@@ -1,0 +1,167 @@
+import { dewPointOf, saturationOverWater } from '@/lib/air/saturation';
+import { shapePreservingCurve } from '@/lib/hours/interpolate';
+import type { HourSeries } from '@/lib/hours/series';
+import type { Instant } from '@/lib/time/instant';
+import { kelvin, pascal } from '@/lib/units/quantity';
+import { type Conditioned, conditionOn, type Observation } from './conditioning';
+import { pressureError, temperatureError } from './forecast-error';
+import {
+  DEPRESSION_SD,
+  FAR_OFF_PRESSURE,
+  FAR_OFF_READING,
+  READING_DEPRESSION_SD,
+  READING_PRESSURE_SD,
+  READING_TEMPERATURE_SD,
+} from './judgement';
+import type { PlanWarning, Reading } from './types';
+
+/** The air at rising instants: the hours as corrected by readings, and how far off they may still be. */
+export type Track = {
+  readonly at: Float64Array;
+  /** Posterior means [K, Pa, 1]. */
+  readonly temperature: Float64Array;
+  readonly pressure: Float64Array;
+  readonly relativeHumidity: Float64Array;
+  /** What is left of the error: sd and covariance with the next instant. */
+  readonly temperatureSd: Float64Array;
+  readonly temperatureToNext: Float64Array;
+  readonly pressureSd: Float64Array;
+  readonly pressureToNext: Float64Array;
+};
+
+export type CorrectedHours = {
+  readonly trackAt: (instants: Float64Array) => Track;
+  readonly warnings: readonly PlanWarning[];
+  /** A barometer at the track has been heard. */
+  readonly pressureRead: boolean;
+};
+
+/** Coldest dew point the saturation curve knows [K]; air drier than that is dry. */
+const COLDEST_DEW_POINT = 123;
+
+/** Temperature minus dew point [K]. */
+function depression(temperature: number, relativeHumidity: number): number {
+  const vapour = pascal(relativeHumidity * saturationOverWater(kelvin(temperature)));
+  return temperature - (dewPointOf(vapour) ?? COLDEST_DEW_POINT);
+}
+
+/** RH = e_w(T − depression) / e_w(T). */
+function humidityAt(temperature: number, dewPointDepression: number): number {
+  const dewPoint = Math.max(COLDEST_DEW_POINT, temperature - Math.max(0, dewPointDepression));
+  return saturationOverWater(kelvin(dewPoint)) / saturationOverWater(kelvin(temperature));
+}
+
+/** The series as three smooth curves; values at the ends are held. */
+type Curves = {
+  readonly temperature: (at: number) => number;
+  readonly pressure: (at: number) => number;
+  readonly depression: (at: number) => number;
+};
+
+function curvesOf({ hours }: HourSeries): Curves {
+  const [first, last] = [hours[0]!.at, hours.at(-1)!.at];
+  const curve = (pick: (hour: HourSeries['hours'][number]) => number) => {
+    const inside = shapePreservingCurve(hours.map((hour) => ({ x: hour.at - first, y: pick(hour) })));
+    return (at: number) => inside(Math.min(Math.max(at, first), last) - first)!;
+  };
+  return {
+    temperature: curve((hour) => hour.temperature),
+    pressure: curve((hour) => hour.pressure),
+    depression: curve((hour) => depression(hour.temperature, hour.relativeHumidity)),
+  };
+}
+
+type Judged = {
+  readonly temperature: readonly Observation[];
+  readonly pressure: readonly Observation[];
+  readonly depression: readonly Observation[];
+  readonly warnings: readonly PlanWarning[];
+};
+
+const NOTHING: Judged = { temperature: [], pressure: [], depression: [], warnings: [] };
+
+/** What one reading says against the hours, or why it is not heard. */
+function judge(reading: Reading, series: HourSeries, curves: Curves): Judged {
+  const { at, id } = reading;
+  const { hours } = series;
+  if (at < hours[0]!.at || at > hours.at(-1)!.at)
+    return { ...NOTHING, warnings: [{ code: 'reading-outside-hours', readingId: id }] };
+  const confirmed = reading.confirmed ?? false;
+  const off = reading.temperature - curves.temperature(at);
+  if (Math.abs(off) > FAR_OFF_READING && !confirmed)
+    return { ...NOTHING, warnings: [{ code: 'reading-far-off', readingId: id, difference: off }] };
+  const pressureOff = reading.stationPressure === null ? null : reading.stationPressure - curves.pressure(at);
+  const wrongPressure = pressureOff !== null && Math.abs(pressureOff) > FAR_OFF_PRESSURE && !confirmed;
+  const drier =
+    reading.relativeHumidity === null
+      ? null
+      : depression(reading.temperature, reading.relativeHumidity) - curves.depression(at);
+  return {
+    temperature: [{ at, value: off, sd: READING_TEMPERATURE_SD }],
+    pressure:
+      pressureOff === null || wrongPressure ? [] : [{ at, value: pressureOff, sd: READING_PRESSURE_SD }],
+    depression: drier === null ? [] : [{ at, value: drier, sd: READING_DEPRESSION_SD }],
+    warnings: wrongPressure
+      ? [{ code: 'reading-pressure-far-off', readingId: id, difference: pressureOff }]
+      : [],
+  };
+}
+
+export type ReadingsRequest = {
+  readonly series: HourSeries;
+  readonly readings: readonly Reading[];
+  readonly now: Instant;
+  readonly sun: readonly Instant[];
+};
+
+/**
+ * The hours as the readings correct them. The error of the hours is conditioned on every reading exactly, always
+ * against the series that is given: a new forecast starts from its own errors and nothing is stacked.
+ *
+ * Temperature and dew point are corrected, never humidity by itself. A temperature read alone moves the dew point with
+ * it: the air cools at the ground and hands its water to frost, so the depression outlasts the temperature, and a
+ * dew point held fixed would leave colder air more than saturated. A humidity that was read corrects the depression
+ * on its own.
+ */
+export function correctHours(request: ReadingsRequest): CorrectedHours {
+  const { series, readings } = request;
+  const curves = curvesOf(series);
+  const sorted = [...readings].sort((a, b) => a.at - b.at);
+  const judged = sorted.map((reading) => judge(reading, series, curves));
+  const temperatureProcess = temperatureError(request);
+  const pressure = judged.flatMap((each) => each.pressure);
+  return {
+    trackAt: trackFrom(curves, {
+      temperature: conditionOn(
+        temperatureProcess,
+        judged.flatMap((each) => each.temperature),
+      ),
+      pressure: conditionOn(pressureError(request), pressure),
+      depression: conditionOn(
+        { sd: () => DEPRESSION_SD, clock: temperatureProcess.clock },
+        judged.flatMap((each) => each.depression),
+      ),
+    }),
+    warnings: judged.flatMap((each) => each.warnings),
+    pressureRead: pressure.length > 0,
+  };
+}
+
+type Errors = { readonly [name in keyof Curves]: Conditioned };
+
+function trackFrom(curves: Curves, errors: Errors): (instants: Float64Array) => Track {
+  return (at) => {
+    const [warmer, higher, drier] = [errors.temperature(at), errors.pressure(at), errors.depression(at)];
+    const temperature = at.map((t, i) => curves.temperature(t) + warmer.mean[i]!);
+    return {
+      at,
+      temperature,
+      pressure: at.map((t, i) => curves.pressure(t) + higher.mean[i]!),
+      relativeHumidity: at.map((t, i) => humidityAt(temperature[i]!, curves.depression(t) + drier.mean[i]!)),
+      temperatureSd: warmer.sd,
+      temperatureToNext: warmer.toNext,
+      pressureSd: higher.sd,
+      pressureToNext: higher.toNext,
+    };
+  };
+}
