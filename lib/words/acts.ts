@@ -75,10 +75,15 @@ const STATES: Readonly<Record<Exclude<SwapReason['code'], 'power'>, string>> = {
   'old-turns-rich': 'rich',
 };
 
+/** Lean costs no power that can be counted on, so a loss is said only where one shows. */
 function ifSkippedText(plan: Plan, { from, ifSkipped }: Swap): string {
-  const lean = `lean in ${chanceCount(ifSkipped.chanceOfLean, forecasts(plan))}`;
-  return `Skipped, ${settingText(from)} is ${lean} and loses ${formatPercent(ifSkipped.loss, 1)} power.`;
+  const lean = `is lean in ${chanceCount(ifSkipped.chanceOfLean, forecasts(plan))}`;
+  const loses = ifSkipped.loss >= SHOWS ? ` and loses ${formatPercent(ifSkipped.loss, 1)} power` : '';
+  return `Skipped, ${settingText(from)} ${lean}${loses}.`;
 }
+
+/** Half of the last digit a loss is printed with. */
+const SHOWS = 0.0005;
 
 /** How many forecasts the plan counts in. */
 export function forecasts(plan: Plan): number {

@@ -3,7 +3,7 @@ import { forecastCount } from './counts';
 import { leanRuns } from './lean-runs';
 import { listing } from './listing';
 import { runName, runNames } from './runs';
-import { neededText, settingText } from './settings';
+import { atLeastText, atMostText, settingText } from './settings';
 
 type NoJet = Extract<PlanWarning, { code: 'no-jet-rich-enough' | 'no-jet-lean-enough' }>;
 
@@ -27,7 +27,7 @@ function noJetRichEnough(plan: Plan): readonly string[] {
     plan,
     warnings.map(({ run }) => run),
   );
-  const needed = neededText(extreme(warnings, Math.max));
+  const needed = atLeastText(extreme(warnings, Math.max));
   return [`No jet in the box is rich enough for ${runs}: borrow ${needed} or larger.`];
 }
 
@@ -55,7 +55,7 @@ export function noJetLeanEnough(plan: Plan): readonly string[] {
     plan,
     warnings.map(({ run }) => run),
   );
-  const needed = neededText(extreme(warnings, Math.min));
+  const needed = atMostText(extreme(warnings, Math.min));
   return [
     `No jet in the box is lean enough for ${runs}: ${needed} or smaller would be; until then it runs rich, which costs power.`,
   ];

@@ -1,9 +1,13 @@
 import type { Setting } from '@/lib/carb/machine';
+import { formatSizeDown, formatSizeUp } from '@/lib/units/format';
 
 /** "410", or with staggered jets "410/400/410" from the first carburettor to the last. */
 export function jetsText(mains: readonly number[]): string {
-  const [first] = mains;
-  return mains.every((main) => main === first) ? String(first ?? '') : mains.join('/');
+  return sameOrEach(mains.map(String));
+}
+
+function sameOrEach(jets: readonly string[]): string {
+  return new Set(jets).size === 1 ? (jets[0] ?? '') : jets.join('/');
 }
 
 /** "410", or with a trim circuit "410, trim 3". */
@@ -26,7 +30,12 @@ export function actText(from: Setting, to: Setting): string {
   return trimTurns ? `Fit ${jetsText(to.mains)} and set trim to ${to.trim}` : `Fit ${jetsText(to.mains)}`;
 }
 
-/** The smallest jets that would do, one number where all carburettors need the same: "430". */
-export function neededText(sizes: readonly number[]): string {
-  return jetsText(sizes);
+/** The smallest jets that would do, never rounded to a leaner one: "424" for 423.4. */
+export function atLeastText(sizes: readonly number[]): string {
+  return sameOrEach(sizes.map(formatSizeUp));
+}
+
+/** The largest jets that would do, never rounded to a richer one. */
+export function atMostText(sizes: readonly number[]): string {
+  return sameOrEach(sizes.map(formatSizeDown));
 }

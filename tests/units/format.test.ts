@@ -15,6 +15,8 @@ import {
   formatSignedPercent,
   formatSignedPower,
   formatSignedTemperatureStep,
+  formatSizeDown,
+  formatSizeUp,
   formatTemperature,
   formatTemperatureStep,
   MINUS,
@@ -115,5 +117,19 @@ describe('what is shown', () => {
       ),
       { numRuns: 500, seed: 21 },
     );
+  });
+});
+
+describe('A jet size that must be enough', () => {
+  it.each([
+    [423.4, '424', '423'],
+    [430, '430', '430'],
+    [127.2, '127.5', '127'],
+    [127.5, '127.5', '127.5'],
+    [1.622, '1.625', '1.62'],
+    [47.51, '47.6', '47.5'],
+    [1083, '1085', '1080'],
+  ])('%f is never rounded the wrong way', (size, up, down) => {
+    expect([formatSizeUp(size), formatSizeDown(size)]).toEqual([up, down]);
   });
 });

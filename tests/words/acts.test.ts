@@ -39,6 +39,11 @@ describe('An act', () => {
     expect(skipped(3 / 64)).toContain('lean in 3 of 64 forecasts');
   });
 
+  test('skipped says no loss of power where none shows', () => {
+    const [act] = actsOf({ ifSkipped: { chanceOfLean: ratio(0.95), loss: ratio(0.0004) } });
+    expect(act?.ifSkipped).toBe('Skipped, 410 is lean in 61 of 64 forecasts.');
+  });
+
   test('names jets and trim together when both change', () => {
     const swap = swapTo(1, { mains: [410], trim: 2 }, { mains: [420], trim: 1 });
     const [act] = actSentences(planOf(night, { swaps: [swap] }), { zone: ZONE });

@@ -54,7 +54,7 @@ describe('The call', () => {
   test('asks for the largest jet that several runs need', () => {
     const warnings = [
       { code: 'no-jet-rich-enough', run: 3, neededSizes: [430, 420] },
-      { code: 'no-jet-rich-enough', run: 4, neededSizes: [440, 430] },
+      { code: 'no-jet-rich-enough', run: 4, neededSizes: [439.2, 429.4] },
       { code: 'no-jet-rich-enough', run: 5, neededSizes: [430, 430] },
     ] as const;
     const settings = Array.from({ length: 6 }, () => on(420, 410));
@@ -131,7 +131,7 @@ describe('The call', () => {
   });
 
   test('says after the call, not before it, that every jet is too rich', () => {
-    const warnings = [{ code: 'no-jet-lean-enough', run: 0, neededSizes: [380] }] as const;
+    const warnings = [{ code: 'no-jet-lean-enough', run: 0, neededSizes: [380.7] }] as const;
     expect(callSentence(planOf(six(400, 400), { warnings }), voice)).toBe(
       'No swap: 400 holds all 2 runs. No jet in the box is lean enough for Round 1: 380 or smaller would be; until then it runs rich, which costs power.',
     );

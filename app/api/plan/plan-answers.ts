@@ -5,8 +5,8 @@ import type { PlanRequestJson } from '@/lib/contract/plan-request';
 import { planAnswer } from '@/lib/contract/plan-to-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { HourSeries } from '@/lib/hours/series';
-import { makePlan } from '@/lib/plan/make-plan';
-import type { Plan } from '@/lib/plan/types';
+import { planMany } from '@/lib/plan/make-plan';
+import type { Plan, PlanProblem } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { actSentences } from '@/lib/words/acts';
@@ -26,7 +26,11 @@ export function planAnswers(
   const warnings = body.hours.some(lacksHumidity)
     ? [{ code: 'humidity-assumed', message: humidityAssumedSentence() }]
     : [];
-  const answers = requests.value.map((placed) => answerOne(placed, voice, warnings));
+  const plans = planMany(requests.value.map(({ request }) => request));
+  const answers = requests.value.flatMap((placed, i) => {
+    const plan = plans[i];
+    return plan === undefined ? [] : [answerOne(placed, plan, { voice, warnings })];
+  });
   const problems = answers.flatMap((answer) => (answer.ok ? [] : [answer.reason]));
   return problems.length > 0
     ? fail(problems)
@@ -37,10 +41,9 @@ type WarningJson = PlanAnswer['warnings'][number];
 
 function answerOne(
   { request, path }: PlacedRequest,
-  voice: CallVoice,
-  warnings: readonly WarningJson[],
+  plan: Result<Plan, PlanProblem>,
+  { voice, warnings }: { readonly voice: CallVoice; readonly warnings: readonly WarningJson[] },
 ): Result<PlanAnswer, ContractProblem> {
-  const plan = makePlan(request);
   if (!plan.ok) return fail({ path: planProblemPath(plan.reason, path), reason: plan.reason });
   const { machine, now } = request;
   return ok(
