@@ -1,8 +1,11 @@
+import { runsFromEvent } from '@/lib/contract/event-from-json';
 import { expectOk } from '@/lib/result/result';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { addDays, fromLocal } from '@/lib/time/local';
 import { isoLocal, localClock, localDate } from '@/lib/time/zone';
+import { nightFrom, planNight } from './night';
+import { withFitted, withMade } from './records';
 
 export const DEMO_EVENT_ID = 'demo-night';
 export const DEMO_MACHINE_ID = 'demo-machine';
@@ -21,7 +24,7 @@ const FIRST_HOUR = '12:00';
 const FIRST_RUN = '19:00';
 const RUNS = 8;
 const EVERY_MINUTES = 45;
-const RUN_MINUTES = 20;
+const RUN_MINUTES = 15;
 
 export type DemoNight = { readonly event: EventRecord; readonly machine: MachineRecord };
 
@@ -34,7 +37,31 @@ export function demoDate(now: Instant): string {
 /** An invented night, dated tonight where it is set: what the app shows before anything has been entered. */
 export function demoNight(now: Instant): DemoNight {
   const date = demoDate(now);
-  return { event: demoEvent(date), machine: demoMachine(date) };
+  const machine = demoMachine(date);
+  return { event: asFollowed(demoEvent(date), machine, now), machine };
+}
+
+/** Opened in the middle of its night, the demo shows a racer who has gone by the call so far. */
+function asFollowed(event: EventRecord, machine: MachineRecord, now: Instant): EventRecord {
+  const runs = runsFromEvent(event.event);
+  const start = runs[0]?.start ?? now;
+  if (now <= start) return event;
+  const stored = { revision: 0, updatedAt: '' };
+  const night = expectOk(
+    nightFrom({
+      event: { id: DEMO_EVENT_ID, ...stored, value: event },
+      machine: { id: DEMO_MACHINE_ID, ...stored, value: machine },
+      box: null,
+    }),
+  );
+  const plan = expectOk(planNight(night, start));
+  return plan.runs
+    .filter(({ run }) => (runs[run]?.end ?? now) <= now)
+    .reduce(
+      (record, { run, setting }) =>
+        withFitted(withMade(record, { machineId: DEMO_MACHINE_ID, run, setting }), DEMO_MACHINE_ID, setting),
+      event,
+    );
 }
 
 function demoEvent(date: string): EventRecord {
@@ -57,7 +84,7 @@ function demoEvent(date: string): EventRecord {
           typicalSeconds: 6.4,
         };
       }),
-      swapMinutes: 20,
+      swapMinutes: 15,
       ride: false,
     },
     machineIds: [DEMO_MACHINE_ID],
@@ -86,7 +113,7 @@ function demoMachine(date: string): MachineRecord {
       jetMarking: 'flow',
       box: [380, 390, 400, 410, 420, 430, 440, 450, 460].map((size) => ({ size, count: 3 })),
       baseline: {
-        air: { temperatureC: -8, pressureHpa: 970, elevationM: ELEVATION_M, relativeHumidity: 0.75 },
+        air: { temperatureC: -10.5, pressureHpa: 970, elevationM: ELEVATION_M, relativeHumidity: 0.75 },
         provenOn: addDays(date, -6) ?? date,
         judged: 'right',
         note: 'Plugs the colour of weak coffee after three full passes. Invented.',

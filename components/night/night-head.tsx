@@ -7,11 +7,10 @@ type NightHeadProps = { readonly event: EventRecord; readonly machine: MachineRe
 
 /** Which night, which machine. */
 export function NightHead({ event, machine }: NightHeadProps) {
-  const { name, timezone, runs, place } = event.event;
+  const { name, timezone, runs } = event.event;
   const first = runs[0];
   const parts = [
     first === undefined ? null : dayText(instantFromJson(first.start), timezone),
-    place?.name || null,
     machine?.machine.name ?? null,
   ].filter((part) => part !== null);
   return (

@@ -1,22 +1,23 @@
 'use client';
 
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
+import { PictureSection } from '@/components/night/picture/picture-section';
+import { Plate } from '@/components/night/plate/plate';
+import { TrackView } from '@/components/night/plate/track-view';
+import { AirTable } from '@/components/night/tables/air-table';
+import { BoxTable } from '@/components/night/tables/box-table';
+import { RunTable } from '@/components/night/tables/run-table';
+import { SwapCountTable } from '@/components/night/tables/swap-count-table';
 import { useHash } from '@/components/ui/use-hash';
 import type { Plan } from '@/lib/plan/types';
 import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import type { CallVoice } from '@/lib/words/call';
-import { AirTable } from './air-table';
 import { Call } from './call';
 import { Cautions } from './cautions';
 import type { Night } from './night';
 import { NightHead } from './night-head';
 import styles from './night-page.module.css';
-import { PictureSection } from './picture-section';
-import { Plate } from './plate';
-import { RunTable } from './run-table';
-import { SwapCountTable } from './swap-count-table';
-import { TrackView } from './track-view';
 import { useActs } from './use-acts';
 import { Warnings } from './warnings';
 
@@ -32,6 +33,8 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
   const { zone, machine, records } = night;
   const acts = useActs({ eventId: records.event.id, machineId: records.machine.id, plan });
   const hash = useHash();
+  const [chosen, setCarburettor] = useState(0);
+  const carburettor = chosen < machine.carburettors.length ? chosen : 0;
   const { temperature, pressure, elevation } = preferences;
   const voice = useMemo<CallVoice>(
     () => ({
@@ -55,13 +58,20 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
       <div className={styles.rest}>
         <Call plan={plan} voice={voice} />
         <Warnings plan={plan} voice={voice} />
-        <PictureSection night={night} plan={plan} voice={voice} now={now} />
+        <PictureSection {...{ night, plan, voice, now, carburettor }} onCarburettor={setCarburettor} />
       </div>
       <div className={styles.whole}>
         <RunTable plan={plan} machine={machine} voice={voice} />
-        <SwapCountTable plan={plan} />
-        <AirTable plan={plan} voice={voice} />
-        <Cautions />
+        <BoxTable {...{ plan, machine, carburettor, voice }} />
+        <div className={styles.broad}>
+          <SwapCountTable plan={plan} />
+        </div>
+        <div className={styles.broad}>
+          <AirTable plan={plan} voice={voice} />
+        </div>
+        <div className={styles.broad}>
+          <Cautions />
+        </div>
       </div>
     </main>
   );

@@ -1,4 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
+import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 
 type StoredSetting = EventRecord['fitted'][string];
@@ -17,6 +18,18 @@ type Made = { readonly machineId: string; readonly run: number; readonly setting
 export function withMade(record: EventRecord, { machineId, run, setting }: Made): EventRecord {
   const before = (record.made[machineId] ?? []).filter((made) => made.run !== run);
   return { ...record, made: { ...record.made, [machineId]: [...before, { run, setting: stored(setting) }] } };
+}
+
+/**
+ * The event with the runs that the clock says are over written down on the jets they were made on, before what is
+ * fitted changes.
+ */
+export function withPastMade(record: EventRecord, machineId: string, plan: Plan): EventRecord {
+  return plan.runs.reduce((before, { run: sorted, state, setting }) => {
+    const run = plan.order[sorted] ?? sorted;
+    const known = (before.made[machineId] ?? []).some((made) => made.run === run);
+    return state === 'made' && !known ? withMade(before, { machineId, run, setting }) : before;
+  }, record);
 }
 
 /** The event with the plan a person acts on, so that a new plan changes its mind only for a reason. */
@@ -45,10 +58,4 @@ export function withMachineAsBefore(
 function putBack<V>(all: Record<string, V>, key: string, value: V | undefined): Record<string, V> {
   const { [key]: _, ...others } = all;
   return value === undefined ? others : { ...others, [key]: value };
-}
-
-/** True where nobody has acted on the event yet. */
-export function isUntouched(record: EventRecord): boolean {
-  const parts = [record.fitted, record.made, record.accepted];
-  return parts.every((part) => Object.keys(part).length === 0) && record.readings.length === 0;
 }

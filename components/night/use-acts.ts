@@ -5,11 +5,12 @@ import { changeRecord } from '@/components/store/change-record';
 import { type OpenedStore, useOpenedStore } from '@/components/store/store-provider';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Setting } from '@/lib/carb/machine';
+import { settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
-import { withAccepted, withFitted, withMachineAsBefore, withMade } from './records';
+import { withAccepted, withFitted, withMachineAsBefore, withMade, withPastMade } from './records';
 
 export type Acts = {
   /** "I have fitted it." */
@@ -28,7 +29,8 @@ export function useActs({ eventId, machineId, plan }: ActsOf): Acts {
     const write = (words: string, change: (record: EventRecord) => EventRecord) => {
       if (opened === null) return;
       const accepted = settingsAsGiven(plan);
-      const done = (record: EventRecord) => withAccepted(change(record), machineId, accepted);
+      const done = (record: EventRecord) =>
+        withAccepted(change(withPastMade(record, machineId, plan)), machineId, accepted);
       void writeAct({ opened, say, words, eventId, machineId, change: done });
     };
     return {
@@ -44,15 +46,6 @@ export function useActs({ eventId, machineId, plan }: ActsOf): Acts {
         ),
     };
   }, [opened, say, eventId, machineId, plan]);
-}
-
-/** The plan's settings in the order in which the event lists its runs. */
-function settingsAsGiven(plan: Plan): readonly Setting[] {
-  const given: Setting[] = [];
-  plan.runs.forEach((run, sorted) => {
-    given[plan.order[sorted] ?? sorted] = run.setting;
-  });
-  return given;
 }
 
 type Act = {

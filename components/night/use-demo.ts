@@ -8,9 +8,8 @@ import type { Store } from '@/lib/store/store-type';
 import type { Instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoDate, demoNight } from './demo-night';
-import { isUntouched } from './records';
 
-/** Puts the demo night into an empty store, and keeps it dated tonight until somebody acts on it. */
+/** Puts the demo night into an empty store, and dates it anew when its night is over. */
 export function useDemo(now: Instant | null): void {
   const opened = useOpenedStore();
   const events = useTable('events');
@@ -34,7 +33,7 @@ async function addDemo(store: Store, now: Instant): Promise<void> {
 async function redateDemo(store: Store, now: Instant): Promise<void> {
   const stored = await store.get('events', DEMO_EVENT_ID);
   const first = stored?.value.event.runs[0];
-  if (stored === null || first === undefined || !stored.value.demo || !isUntouched(stored.value)) return;
+  if (stored === null || first === undefined || !stored.value.demo) return;
   const date = localDate(instantFromJson(first.start), stored.value.event.timezone);
   if (date !== demoDate(now)) await store.put('events', DEMO_EVENT_ID, demoNight(now).event, stored.revision);
 }

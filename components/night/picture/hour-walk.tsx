@@ -4,6 +4,7 @@ import { useId } from 'react';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { Voice } from '@/lib/words/voice';
+import { timeScale } from './frame-of-picture';
 import { hourSentence } from './hour-sentence';
 import styles from './hour-walk.module.css';
 import type { Picture } from './picture';
@@ -12,16 +13,17 @@ type HourWalkProps = {
   readonly picture: Picture;
   readonly plan: Plan;
   readonly voice: Voice;
+  readonly now: Instant;
   readonly cursor: Instant | null;
+  readonly width: number;
   readonly onWalk: (at: Instant) => void;
 };
 
 /** Walks the chart hour by hour, by arrow key or finger, and says each hour: the chart's one tab stop. */
-export function HourWalk({ picture, plan, voice, cursor, onWalk }: HourWalkProps) {
+export function HourWalk({ picture, plan, voice, now, cursor, width, onWalk }: HourWalkProps) {
   const id = useId();
   const hours = picture.hours.filter(({ at }) => at >= picture.from && at <= picture.to);
-  const found = hours.findIndex(({ at }) => at === cursor);
-  const index = found === -1 ? 0 : found;
+  const index = nearestHour(hours, cursor ?? now);
   const hour = hours[index];
   if (hour === undefined) return null;
   const text = hourSentence(hour, { plan, voice, carburettor: picture.carburettor });
@@ -38,6 +40,7 @@ export function HourWalk({ picture, plan, voice, cursor, onWalk }: HourWalkProps
         id={id}
         type="range"
         className={styles.slider}
+        style={underPlot(hours, picture, width)}
         min={0}
         max={hours.length - 1}
         step={1}
@@ -47,8 +50,23 @@ export function HourWalk({ picture, plan, voice, cursor, onWalk }: HourWalkProps
       />
       {/* The slider speaks its own value; this is for the eye. */}
       <p className={styles.text} aria-hidden="true">
-        {found === -1 ? null : text}
+        {text}
       </p>
     </div>
   );
+}
+
+/** Half of a slider's thumb: its middle, not its edge, stands under the first and the last hour. */
+const HALF_THUMB = 8;
+
+function underPlot(hours: readonly { readonly at: Instant }[], picture: Picture, width: number) {
+  const x = timeScale(picture, width);
+  const [first, last] = [hours[0]?.at ?? picture.from, hours.at(-1)?.at ?? picture.to];
+  return { marginLeft: x(first) - HALF_THUMB, width: x(last) - x(first) + 2 * HALF_THUMB };
+}
+
+/** Index of the hour nearest to a moment; 0 where there are none. */
+function nearestHour(hours: readonly { readonly at: Instant }[], moment: Instant): number {
+  const distances = hours.map(({ at }) => Math.abs(at - moment));
+  return Math.max(0, distances.indexOf(Math.min(...distances)));
 }

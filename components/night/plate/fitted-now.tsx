@@ -1,30 +1,42 @@
-import type { Setting } from '@/lib/carb/machine';
+'use client';
+
+import { useState } from 'react';
+import type { Acts } from '@/components/night/use-acts';
+import { Button } from '@/components/ui/button';
+import type { Machine, Setting } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
 import { localClock } from '@/lib/time/zone';
 import { runName } from '@/lib/words/runs';
 import { jetsText } from '@/lib/words/settings';
 import { driftWords } from './drift-words';
+import { FitDialog } from './fit-dialog';
 import styles from './plate.module.css';
 import type { FittedStanding } from './standing';
 import { StateStrip } from './state-strip';
 
 type FittedNowProps = {
+  readonly machine: Machine;
   readonly fitted: Setting;
   /** False where the app was never told and takes the baseline for granted. */
   readonly told: boolean;
   readonly standing: FittedStanding | null;
   readonly plan: Plan;
   readonly zone: string;
+  readonly acts: Acts;
 };
 
 /** What is in the engine, and how it stands in the air of now. */
-export function FittedNow({ fitted, told, standing, plan, zone }: FittedNowProps) {
+export function FittedNow({ machine, fitted, told, standing, plan, zone, acts }: FittedNowProps) {
+  const [asking, setAsking] = useState(false);
   return (
     <section className={styles.block} aria-label="Fitted">
-      <div className={styles.heading}>
-        <h2 className={styles.label}>Fitted</h2>
+      <h2 className={styles.label}>{told ? 'Fitted' : 'Fitted, taken from the baseline'}</h2>
+      <div className={styles.row}>
         <p className={styles.figure}>{jetsText(fitted.mains)}</p>
         {fitted.trim === null ? null : <p className={styles.trim}>trim {fitted.trim}</p>}
+        <Button kind="quiet" className={styles.aside} onClick={() => setAsking(true)}>
+          Other jets
+        </Button>
       </div>
       {standing === null ? (
         <p>No hours for now: nothing can be said about this mixture.</p>
@@ -32,18 +44,29 @@ export function FittedNow({ fitted, told, standing, plan, zone }: FittedNowProps
         <>
           <StateStrip state={standing.state} />
           <p>
-            {whenText(standing, plan, zone)}: {driftWords(standing)}
+            <strong>
+              {whenText(standing, plan, zone)}: {standing.state}.
+            </strong>{' '}
+            {driftWords(standing)}
           </p>
         </>
       )}
-      {told ? null : (
-        <p className={styles.aside}>Taken from the baseline; say so below if other jets are in.</p>
-      )}
+      {asking ? (
+        <FitDialog
+          machine={machine}
+          fitted={fitted}
+          onFit={(setting) => {
+            acts.fit(setting);
+            setAsking(false);
+          }}
+          onClose={() => setAsking(false)}
+        />
+      ) : null}
     </section>
   );
 }
 
 function whenText({ at, run }: FittedStanding, plan: Plan, zone: string): string {
   const clock = localClock(at, zone);
-  return run === null ? `Now, ${clock}` : `For ${runName(plan, run)}, ${clock}`;
+  return run === null ? `Now, ${clock}` : `${runName(plan, run)}, ${clock}`;
 }

@@ -1,13 +1,22 @@
 import type { Instant } from '@/lib/time/instant';
 import type { Picture } from './picture';
 
-/** Room beside the plot: jet sizes on the left, lanes or sizes on the right. Chart and strip share it. */
+/** Room beside the plot, in pixels; chart and strip share it. On the left stand jet sizes and percents. */
 export const LEFT = 44;
-export const RIGHT = 40;
+
+/** Lanes side by side on the right of a wide chart, since those of neighbouring jets overlap. */
+export const LANE_COLUMNS = 3;
+export const LANE_COLUMN = 30;
+const WIDE = 640;
+
+/** On the right stand the lanes where there is room, else only the sizes of the strip. */
+export function rightOf(width: number): number {
+  return width < WIDE ? 40 : LANE_COLUMNS * LANE_COLUMN + 6;
+}
 
 /** Pixels of a time; the chart and the strip below it must agree on them. */
 export function timeScale({ from, to }: Pick<Picture, 'from' | 'to'>, width: number) {
-  const plot = Math.max(1, width - LEFT - RIGHT);
+  const plot = Math.max(1, width - LEFT - rightOf(width));
   return (at: Instant | number): number => LEFT + ((at - from) / (to - from)) * plot;
 }
 

@@ -44,6 +44,9 @@ export type PictureRequest = {
 };
 
 const AROUND_RUNS_MS = 1.5 * HOUR_MS;
+/** Dusk is shown where it falls this shortly before the first run. */
+const DUSK_BEFORE_MS = 3 * HOUR_MS;
+const BESIDE_DUSK_MS = HOUR_MS / 3;
 
 export function pictureOf(request: PictureRequest): Picture | null {
   const { plan, machine, carburettor, zone, place } = request;
@@ -76,15 +79,22 @@ export function pictureOf(request: PictureRequest): Picture | null {
 
 type Span = { readonly from: Instant; readonly to: Instant };
 
-function spanOf({ plan, span }: PictureRequest): Span | null {
+function spanOf({ plan, span, place }: PictureRequest): Span | null {
   const [first, last] = [plan.hours[0], plan.hours[plan.hours.length - 1]];
   if (first === undefined || last === undefined || last.at <= first.at) return null;
   const start = plan.sortedRuns[0]?.start;
   const end = Math.max(...plan.sortedRuns.map((run) => run.end));
   if (span === 'hours' || start === undefined) return { from: first.at, to: last.at };
-  const from = Math.max(first.at, start - AROUND_RUNS_MS);
+  const dusk = place === null ? null : duskBefore(start, place);
+  const early = Math.min(start - AROUND_RUNS_MS, dusk === null ? start : dusk - BESIDE_DUSK_MS);
+  const from = Math.max(first.at, early);
   const to = Math.min(last.at, end + AROUND_RUNS_MS);
   return from < to ? { from: instant(from), to: instant(to) } : { from: first.at, to: last.at };
+}
+
+function duskBefore(start: Instant, place: SunPlace): Instant | null {
+  const before = { from: instant(start - DUSK_BEFORE_MS), to: start };
+  return sunEvents(before, place).find(({ kind }) => kind === 'dusk')?.at ?? null;
 }
 
 /** A setting holds from the swap before it (or the picture's edge) to the middle of the next swap's window. */

@@ -7,7 +7,7 @@ import type { DriftState, PlanHour } from '@/lib/plan/types';
 import { HOUR_MS } from '@/lib/time/instant';
 import { formatSignedNumber } from '@/lib/units/format';
 import styles from './drift-strip.module.css';
-import { LEFT, RIGHT, timeScale } from './frame-of-picture';
+import { LEFT, rightOf, timeScale } from './frame-of-picture';
 import { HatchPatterns, hatchId } from './hatch-patterns';
 import type { Picture } from './picture';
 import { type StateSpan, stateSpans } from './state-spans';
@@ -15,21 +15,23 @@ import { type StateSpan, stateSpans } from './state-spans';
 type DriftStripProps = { readonly picture: Picture; readonly machine: Machine; readonly width: number };
 
 const WORDS = 22;
-const BARS = 88;
+const BARS = 96;
 const HEIGHT = WORDS + BARS + 4;
 /** Room above and below the tallest bar for its number. */
-const HEADROOM = 1.35;
+const NUMBER = 14;
 
 /** How the baseline itself would drift, hour by hour: up is rich, down is lean, in percent and in jet sizes. */
 export function DriftStrip({ picture, machine, width }: DriftStripProps) {
   const id = useId();
   const x = timeScale(picture, width);
   const { lean, rich } = machine.limits;
-  const most = HEADROOM * Math.max(rich, lean, ...picture.hours.map((hour) => Math.abs(hour.baselineDrift)));
-  const y = (drift: number): number => WORDS + BARS / 2 - (drift / most) * (BARS / 2);
+  const drifts = picture.hours.map((hour) => hour.baselineDrift);
+  const [most, least] = [Math.max(rich, ...drifts), Math.min(-lean, ...drifts)];
+  const perDrift = (BARS - 2 * NUMBER) / (most - least);
+  const y = (drift: number): number => WORDS + NUMBER + (most - drift) * perDrift;
   const main = machine.carburettors[picture.carburettor]?.main;
   const step = main === undefined ? null : Math.expm1(logSizeStep(machine, main));
-  const right = width - RIGHT;
+  const right = width - rightOf(width);
   return (
     <svg className={styles.strip} width={width} height={HEIGHT} aria-hidden="true">
       <HatchPatterns id={id} />
@@ -48,7 +50,7 @@ export function DriftStrip({ picture, machine, width }: DriftStripProps) {
       {step === null
         ? null
         : [1, -1].map((sizes) =>
-            Math.abs(sizes * step) < most * 0.95 ? (
+            sizes * step < most && sizes * step > least ? (
               <text key={sizes} className={styles.axis} x={right + 6} y={y(sizes * step) + 4}>
                 {formatSignedNumber(sizes)} size
               </text>

@@ -1,3 +1,5 @@
+import type { Night } from '@/components/night/night';
+import type { Acts } from '@/components/night/use-acts';
 import { Notice } from '@/components/ui/notice';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
@@ -6,10 +8,8 @@ import { howSure } from '@/lib/words/sure';
 import { DataLine } from './data-line';
 import { FittedNow } from './fitted-now';
 import { NextActBlock } from './next-act-block';
-import type { Night } from './night';
 import styles from './plate.module.css';
 import { fittedStanding } from './standing';
-import type { Acts } from './use-acts';
 
 export type PlateProps = {
   readonly night: Night;
@@ -27,13 +27,15 @@ export function Plate({ night, plan, now, acts, large = false }: PlateProps) {
     <div className={styles.plate}>
       {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
       <FittedNow
+        machine={machine}
+        acts={acts}
         fitted={fitted}
         told={request.fitted !== null}
         standing={fittedStanding({ machine, fitted, plan, now })}
         plan={plan}
         zone={zone}
       />
-      <NextActBlock plan={plan} now={now} zone={zone} acts={acts} large={large} />
+      <NextActBlock plan={plan} fitted={fitted} now={now} zone={zone} acts={acts} large={large} />
       <div className={styles.facts}>
         <p>{howSure(plan)}</p>
         <DataLine

@@ -31,11 +31,16 @@ function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
     {
       head: 'Swaps',
       names: true,
-      cell: (row) => (row === chosen ? `${row.swaps}, the call` : row.swaps),
+      cell: (row) => (
+        <>
+          {row.swaps}
+          {row === chosen ? <span className={styles.under}>the call</span> : null}
+        </>
+      ),
     },
     { head: 'Jets', cell: ({ settings }) => stintsText(plan, settings) },
     { head: 'Runs over lean risk', figures: true, cell: ({ leanRunsOverRisk }) => leanRunsOverRisk },
-    { head: 'Runs too rich', figures: true, cell: ({ richRuns }) => richRuns },
+    { head: 'Runs too rich', figures: true, wideOnly: true, cell: ({ richRuns }) => richRuns },
     { head: 'Power lost', figures: true, cell: ({ loss }) => formatPercent(loss, 2) },
     ...(timed ? [secondsColumn] : []),
   ];

@@ -44,7 +44,7 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
     {
       head: 'Run',
       names: true,
-      cell: ({ run }) => {
+      cell: ({ run, air }) => {
         const times = plan.sortedRuns[run];
         return (
           <>
@@ -52,6 +52,7 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
             <span className={styles.under}>
               {times === undefined ? null : windowText(times.start, times.end, clock)}
             </span>
+            <span className={styles.under}>{formatTemperature(air.temperature, units)}</span>
           </>
         );
       },
@@ -73,7 +74,6 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
         );
       },
     },
-    { head: 'Air', figures: true, cell: ({ air }) => formatTemperature(air.temperature, units) },
     {
       head: 'Mixture',
       figures: true,

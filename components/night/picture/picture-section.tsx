@@ -2,18 +2,22 @@
 
 import dynamic from 'next/dynamic';
 import { useMemo, useState } from 'react';
+import type { Night } from '@/components/night/night';
 import { Choice } from '@/components/ui/choice';
 import { Section } from '@/components/ui/section';
+import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { useWidth } from '@/components/ui/use-width';
+import type { Machine } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { crossingsSentence } from '@/lib/words/drift';
+import { settingText } from '@/lib/words/settings';
 import type { Voice } from '@/lib/words/voice';
 import { carburettorOptions } from './carburettor-options';
 import { DriftStrip } from './drift-strip';
 import { HourWalk } from './hour-walk';
-import type { Night } from './night';
+import { laneOf } from './lane';
 import { pictureOf } from './picture';
 import styles from './picture-section.module.css';
 
@@ -32,52 +36,78 @@ type PictureSectionProps = {
   readonly plan: Plan;
   readonly voice: Voice;
   readonly now: Instant;
+  readonly carburettor: number;
+  readonly onCarburettor: (carburettor: number) => void;
 };
 
 /** The picture that proves the call: chart, strip, and the crossings in words. */
-export function PictureSection({ night, plan, voice, now }: PictureSectionProps) {
+export function PictureSection(props: PictureSectionProps) {
+  const { night, plan, voice, now, carburettor, onCarburettor } = props;
   const { machine, zone, records } = night;
   const place = records.event.value.event.place ?? null;
-  const [carburettor, setCarburettor] = useState(0);
   const [span, setSpan] = useState<'runs' | 'hours'>('runs');
+  const [jet, setJet] = useState('');
   const [cursor, setCursor] = useState<Instant | null>(null);
   const { ref, width } = useWidth<HTMLDivElement>();
-  const options = carburettorOptions(machine);
-  const shown = options.some(({ value }) => value === String(carburettor)) ? carburettor : 0;
   const picture = useMemo(
-    () => pictureOf({ plan, machine, carburettor: shown, zone, place, span }),
-    [plan, machine, shown, zone, place, span],
+    () => pictureOf({ plan, machine, carburettor, zone, place, span }),
+    [plan, machine, carburettor, zone, place, span],
   );
   if (picture === null) return null;
+  const extra = jet === '' ? null : laneOf(machine, Number(jet), machine.trim?.baseline ?? null);
   return (
     <Section title="The night in one picture">
       <p className={styles.legend}>
-        The curve is the main this air asks for, with its likely range; the thick line is the plan. Above a
-        band the jet is lean, below it too rich.
+        The curve is the main jet the air asks for, with its likely range; the thick line is the plan. Where
+        the curve rises above a band the jet turns lean, where it falls below it turns too rich.
       </p>
       <div ref={ref} className={styles.figures}>
         {width === 0 ? null : (
           <>
             <div className={styles.chart} aria-hidden="true">
-              <NightChart picture={picture} zone={zone} width={width} now={now} cursor={cursor} />
+              <NightChart {...{ picture, zone, width, now, extra, cursor }} />
             </div>
+            <p className={styles.legend}>
+              The baseline {settingText(plan.baseline)}, hour by hour, if it stayed in: percent and jet sizes.
+            </p>
             <DriftStrip picture={picture} machine={machine} width={width} />
-            <HourWalk picture={picture} plan={plan} voice={voice} cursor={cursor} onWalk={setCursor} />
+            <HourWalk {...{ picture, plan, voice, now, cursor, width }} onWalk={setCursor} />
           </>
         )}
       </div>
       <p className={styles.crossings}>{crossingsSentence(plan, voice)}</p>
       <Columns>
-        {options.length < 2 ? null : (
-          <Choice
-            label="Carburettor shown"
-            value={String(shown)}
-            options={options}
-            onChange={(value) => setCarburettor(Number(value))}
-          />
-        )}
+        <CarburettorChoice {...{ machine, carburettor, onCarburettor }} />
         <Choice label="Hours shown" value={span} options={SPANS} onChange={setSpan} />
+        <Select label="Lane of another jet" value={jet} options={jetOptions(machine)} onChange={setJet} />
       </Columns>
     </Section>
   );
+}
+
+type CarburettorChoiceProps = {
+  readonly machine: Machine;
+  readonly carburettor: number;
+  readonly onCarburettor: (carburettor: number) => void;
+};
+
+/** Only where carburettors are jetted differently. */
+function CarburettorChoice({ machine, carburettor, onCarburettor }: CarburettorChoiceProps) {
+  const options = carburettorOptions(machine);
+  if (options.length < 2) return null;
+  return (
+    <Choice
+      label="Carburettor shown"
+      value={String(carburettor)}
+      options={options}
+      onChange={(value) => onCarburettor(Number(value))}
+    />
+  );
+}
+
+function jetOptions({ box }: Machine) {
+  return [
+    { value: '', label: 'none' },
+    ...box.map(({ size }) => ({ value: String(size), label: String(size) })),
+  ];
 }

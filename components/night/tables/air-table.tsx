@@ -27,9 +27,8 @@ const ORIGIN: Readonly<Record<PlanHour['origin'], string>> = {
 
 /** The hours behind the chart: the same facts in figures. */
 export function AirTable({ plan, voice }: AirTableProps) {
-  const readings = plan.hours.length;
   return (
-    <Section title="Hours" aside={`${readings} hours`}>
+    <Section title="Hours" aside={`${plan.hours.length} hours`}>
       <Table
         caption={`Air hour by hour, the ideal main, and how the baseline ${jetsText(plan.baseline.mains)} would stand.`}
         columns={columnsOf(plan, voice)}
@@ -51,35 +50,31 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
       figures: true,
       cell: ({ baselineDrift, baselineState }) => (
         <>
-          <span className={styles[baselineState]}>{baselineState}</span>
-          <span className={styles.under}>{formatSignedPercent(baselineDrift, 1)}</span>
+          <span className={styles[baselineState]}>{baselineState}</span>{' '}
+          {formatSignedPercent(baselineDrift, 1)}
         </>
       ),
     },
     {
       head: 'Planned jets lean',
       figures: true,
-      wideOnly: true,
       cell: ({ chanceOfLean }) => formatPercent(chanceOfLean, 0),
     },
     {
       head: 'Station pressure',
       figures: true,
-      wideOnly: true,
       cell: ({ air }) =>
         `${formatPressure(air.pressure, units)}${air.pressureFrom === 'standard' ? ' (estimate)' : ''}`,
     },
     {
       head: 'Humidity',
       figures: true,
-      wideOnly: true,
       cell: ({ air }) => formatPercent(air.relativeHumidity, 0),
     },
     { head: 'Density', figures: true, cell: ({ air }) => formatDensity(air.density) },
     {
       head: 'Density altitude',
       figures: true,
-      wideOnly: true,
       cell: ({ air }) => formatElevation(air.densityAltitude, units),
     },
     { head: 'From', cell: ({ origin }) => <span className={styles[origin]}>{ORIGIN[origin]}</span> },

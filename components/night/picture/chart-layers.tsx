@@ -4,7 +4,9 @@ import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
+import { LANE_COLUMN, LANE_COLUMNS } from './frame-of-picture';
 import { hatchId } from './hatch-patterns';
+import type { Lane } from './lane';
 import styles from './night-chart.module.css';
 import type { Picture, RunMark, Stair } from './picture';
 
@@ -60,7 +62,7 @@ export function RunLayer({
       {inside(now) ? (
         <g>
           <line className={styles.now} x1={x(now)} x2={x(now)} y1={top} y2={bottom} />
-          <text className={styles.nowWord} x={x(now) + 4} y={top + 14}>
+          <text className={styles.nowWord} x={x(now) + 4} y={bottom - 20}>
             now
           </text>
         </g>
@@ -101,36 +103,64 @@ function RunBand({ run, index, pixels: { x, top, bottom } }: RunBandProps) {
   );
 }
 
+type LaneLayerProps = LayerProps & {
+  /** Room beside the plot; without enough of it the lanes are left to the table. */
+  readonly beside: number;
+  readonly extra: Lane | null;
+};
+
 /** Every jet of the box: a hairline at its size, and beside the plot its lane from rich edge to lean edge. */
-export function LaneLayer({ picture }: LayerProps) {
+export function LaneLayer({ picture, beside, extra }: LaneLayerProps) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { left, right, y } = pixels;
+  const room = beside >= LANE_COLUMNS * LANE_COLUMN;
   return (
     <g>
-      {picture.lanes.map((lane, index) => {
-        const at = right + 8 + (index % 3) * 11;
-        return (
-          <g key={lane.size}>
-            <line className={styles.jet} x1={left} x2={right} y1={y(lane.size)} y2={y(lane.size)} />
-            <line className={styles.lane} x1={at} x2={at} y1={y(lane.richEdge)} y2={y(lane.leanEdge)} />
-            <line
-              className={styles.laneLean}
-              x1={at - 4}
-              x2={at + 4}
-              y1={y(lane.leanEdge)}
-              y2={y(lane.leanEdge)}
+      {picture.lanes.map(({ size }) => (
+        <line key={size} className={styles.jet} x1={left} x2={right} y1={y(size)} y2={y(size)} />
+      ))}
+      {room
+        ? picture.lanes.map((lane, index) => (
+            <LaneBeside
+              key={lane.size}
+              lane={lane}
+              x={right + 20 + (index % LANE_COLUMNS) * LANE_COLUMN}
+              y={y}
             />
-            <line
-              className={styles.laneRich}
-              x1={at - 4}
-              x2={at + 4}
-              y1={y(lane.richEdge)}
-              y2={y(lane.richEdge)}
-            />
-          </g>
-        );
-      })}
+          ))
+        : null}
+      {extra === null ? null : (
+        <rect
+          className={styles.extra}
+          x={left}
+          width={right - left}
+          y={y(extra.leanEdge)}
+          height={Math.max(0, y(extra.richEdge) - y(extra.leanEdge))}
+        />
+      )}
+    </g>
+  );
+}
+
+type LaneBesideProps = {
+  readonly lane: Lane;
+  readonly x: number;
+  readonly y: (size: number) => number;
+};
+
+function LaneBeside({ lane, x, y }: LaneBesideProps) {
+  const [lean, rich] = [y(lane.leanEdge), y(lane.richEdge)];
+  return (
+    <g>
+      <line className={styles.lane} x1={x} x2={x} y1={rich} y2={lean} />
+      <line className={styles.laneLean} x1={x - 5} x2={x + 5} y1={lean} y2={lean} />
+      <line className={styles.laneRich} x1={x - 5} x2={x + 5} y1={rich} y2={rich} />
+      {rich - lean > 30 ? (
+        <text className={styles.laneName} x={x} y={(rich + lean) / 2 + 4} textAnchor="middle">
+          {formatNumber(lane.size, Number.isInteger(lane.size) ? 0 : 1)}
+        </text>
+      ) : null}
     </g>
   );
 }

@@ -6,8 +6,9 @@ import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
 import { CursorLayer, LaneLayer, RunLayer, StairLayer } from './chart-layers';
-import { hoursPerLabel, LEFT, RIGHT } from './frame-of-picture';
+import { hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
+import type { Lane } from './lane';
 import styles from './night-chart.module.css';
 import type { Picture } from './picture';
 
@@ -16,6 +17,8 @@ export type NightChartProps = {
   readonly zone: string;
   readonly width: number;
   readonly now: Instant;
+  /** A jet whose lane is drawn across the night beside the plan's own. */
+  readonly extra: Lane | null;
   /** The hour a person has walked to. */
   readonly cursor: Instant | null;
 };
@@ -24,7 +27,7 @@ const RUN_ROW = 26;
 const AXIS_ROW = 24;
 
 /** The night in jet sizes: lanes, the ideal with its fan, and the plan as a staircase. */
-export function NightChart({ picture, zone, width, now, cursor }: NightChartProps) {
+export function NightChart({ picture, zone, width, now, extra, cursor }: NightChartProps) {
   const id = useId();
   const height = Math.round(Math.min(420, Math.max(300, width * 0.5)));
   const every = hoursPerLabel(picture, width);
@@ -40,7 +43,7 @@ export function NightChart({ picture, zone, width, now, cursor }: NightChartProp
       width={width}
       height={height}
       data={rows}
-      margin={{ top: RUN_ROW, right: RIGHT, bottom: 0, left: 0 }}
+      margin={{ top: RUN_ROW, right: rightOf(width), bottom: 0, left: 0 }}
       accessibilityLayer={false}
     >
       <HatchPatterns id={id} />
@@ -70,7 +73,7 @@ export function NightChart({ picture, zone, width, now, cursor }: NightChartProp
         tickFormatter={(size: number) => formatNumber(size, Number.isInteger(size) ? 0 : 1)}
       />
       <RunLayer picture={picture} now={now} zone={zone} />
-      <LaneLayer picture={picture} />
+      <LaneLayer picture={picture} beside={rightOf(width)} extra={extra} />
       <StairLayer picture={picture} patternId={id} />
       <Area
         dataKey="fan"

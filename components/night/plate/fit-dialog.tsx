@@ -1,0 +1,68 @@
+'use client';
+
+import { useState } from 'react';
+import { Button } from '@/components/ui/button';
+import { Dialog } from '@/components/ui/dialog';
+import { Select } from '@/components/ui/select';
+import { Columns } from '@/components/ui/stack';
+import type { Machine, Setting } from '@/lib/carb/machine';
+import { trimPositions } from '@/lib/carb/trim';
+import { cautionsFor } from '@/lib/words/cautions';
+
+type FitDialogProps = {
+  readonly machine: Machine;
+  readonly fitted: Setting;
+  readonly onFit: (setting: Setting) => void;
+  readonly onClose: () => void;
+};
+
+/** What is really in the engine, where that is not what the plan takes for granted. */
+export function FitDialog({ machine, fitted, onFit, onClose }: FitDialogProps) {
+  const [mains, setMains] = useState<readonly number[]>(fitted.mains);
+  const [trim, setTrim] = useState<number | null>(fitted.trim);
+  const sizes = [...new Set([...machine.box.map(({ size }) => size), ...fitted.mains])].sort((a, b) => a - b);
+  const options = sizes.map((size) => ({ value: String(size), label: String(size) }));
+  const replace = (place: number, size: number) =>
+    setMains(mains.map((main, index) => (index === place ? size : main)));
+  return (
+    <Dialog
+      title="What is fitted"
+      open
+      onClose={onClose}
+      footer={
+        <Button kind="primary" onClick={() => onFit({ mains, trim })}>
+          This is fitted
+        </Button>
+      }
+    >
+      <Columns>
+        {mains.map((main, place) => (
+          <Select
+            // biome-ignore lint/suspicious/noArrayIndexKey: carburettors are told apart by their place
+            key={place}
+            label={mains.length === 1 ? 'Main jet' : `Main jet, carburettor ${place + 1}`}
+            value={String(main)}
+            options={options}
+            onChange={(size) => replace(place, Number(size))}
+          />
+        ))}
+        {machine.trim === null ? null : (
+          <Select
+            label="Trim"
+            value={String(trim)}
+            options={trimPositions(machine.trim).map((position) => ({
+              value: String(position),
+              label: String(position),
+            }))}
+            onChange={(position) => setTrim(Number(position))}
+          />
+        )}
+      </Columns>
+      <ul>
+        {cautionsFor('swap').map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </Dialog>
+  );
+}

@@ -1,0 +1,74 @@
+import { type JetSpan, jetSpans } from '@/components/night/picture/jet-spans';
+import { laneOf } from '@/components/night/picture/lane';
+import { Section } from '@/components/ui/section';
+import { type Column, Table } from '@/components/ui/table';
+import type { BoxEntry, Machine } from '@/lib/carb/machine';
+import type { Plan } from '@/lib/plan/types';
+import { type Instant, instant } from '@/lib/time/instant';
+import { planClock } from '@/lib/words/runs';
+import { type Clock, clockText } from '@/lib/words/times';
+import type { Voice } from '@/lib/words/voice';
+import styles from './tables.module.css';
+
+type BoxTableProps = {
+  readonly plan: Plan;
+  readonly machine: Machine;
+  readonly carburettor: number;
+  readonly voice: Voice;
+};
+
+/** Every jet owned, and when tonight it would be lean, right or rich if it stayed in. */
+export function BoxTable({ plan, machine, carburettor, voice }: BoxTableProps) {
+  const through = runsStretch(plan);
+  if (through === null) return null;
+  const clock = planClock(plan, voice.zone);
+  const many = machine.carburettors.length > 1;
+  const columns: readonly Column<BoxEntry>[] = [
+    { head: 'Jet', names: true, cell: ({ size }) => size },
+    { head: 'Owned', figures: true, cell: ({ count }) => count },
+    {
+      head: 'Through the runs, if it stayed in',
+      cell: ({ size }) => {
+        const lane = laneOf(machine, size, machine.trim?.baseline ?? null);
+        return <Spans spans={jetSpans(lane, { hours: plan.hours, carburettor, ...through })} clock={clock} />;
+      },
+    },
+  ];
+  return (
+    <Section title="The box tonight">
+      <Table
+        caption={`By the expected air, without its spread${many ? `; in carburettor ${carburettor + 1}` : ''}.`}
+        columns={columns}
+        rows={machine.box}
+        rowKey={({ size }) => String(size)}
+      />
+    </Section>
+  );
+}
+
+/** From the first run's start to the last run's end, as far as there are hours. */
+function runsStretch(plan: Plan): { readonly from: Instant; readonly to: Instant } | null {
+  const [first, last] = [plan.hours[0], plan.hours.at(-1)];
+  const start = plan.sortedRuns[0]?.start;
+  if (first === undefined || last === undefined || start === undefined) return null;
+  const from = Math.max(first.at, start);
+  const to = Math.min(last.at, Math.max(...plan.sortedRuns.map(({ end }) => end)));
+  return from < to ? { from: instant(from), to: instant(to) } : null;
+}
+
+function Spans({ spans, clock }: { readonly spans: readonly JetSpan[]; readonly clock: Clock }) {
+  const only = spans[0];
+  if (spans.length === 1 && only !== undefined)
+    return (
+      <>
+        <span className={styles[only.state]}>{only.state}</span> throughout
+      </>
+    );
+  return spans.map(({ state, from, to }, i) => (
+    <span key={from} className={styles.span}>
+      <span className={styles[state]}>{state}</span>{' '}
+      {i === spans.length - 1 ? `from ${clockText(from, clock)}` : `to ${clockText(to, clock)}`}
+      {i === spans.length - 1 ? '' : ', '}
+    </span>
+  ));
+}
