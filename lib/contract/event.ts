@@ -14,7 +14,7 @@ export const runSchema = z.strictObject({
   weight: z.number().min(0).max(100).default(1),
   typicalSeconds: z
     .number()
-    .gt(0)
+    .min(0.1, 'expected 0.1 to 86400')
     .max(86_400)
     .optional()
     .describe('Typical time over a fixed distance; gives the price of a swap in seconds.'),

@@ -18,7 +18,7 @@ export const jetMarkingSchema = z.union([
       .array(
         z.strictObject({
           size: jetSize,
-          area: z.number().gt(0).max(1e6).describe('Relative area; only ratios count.'),
+          area: z.number().min(1e-4).max(1e6).describe('Relative area; only ratios count.'),
         }),
       )
       .min(2, 'list at least two jets')
@@ -29,8 +29,8 @@ export const jetMarkingSchema = z.union([
 export const responseSchema = z.strictObject({
   pressureExponent: z.number().min(-1).max(3),
   temperatureExponent: z.number().min(-1).max(3),
-  pressureSd: z.number().gt(0).max(2),
-  temperatureSd: z.number().gt(0).max(2),
+  pressureSd: z.number().min(0.001).max(2),
+  temperatureSd: z.number().min(0.001).max(2),
   correlation: z.number().gt(-1).lt(1),
   origin: z.enum(['prior', 'chart', 'log', 'chart-and-log', 'typed']).default('typed'),
 });
@@ -58,7 +58,7 @@ export const trimSchema = z
     lowest: z.int().min(-20).max(40),
     highest: z.int().min(-20).max(40),
     baseline: z.int().min(-20).max(40),
-    percentPerPosition: z.number().gt(0).max(15),
+    percentPerPosition: z.number().min(0.05).max(15),
   })
   .refine((t) => t.lowest < t.highest && t.baseline >= t.lowest && t.baseline <= t.highest, {
     message: 'lowest must be below highest, and the baseline between them',
@@ -75,8 +75,8 @@ export const pilotSchema = z
     turns: z.number().min(0).max(8),
     leastTurns: z.number().min(0).max(8).default(0.5),
     mostTurns: z.number().min(0).max(8).default(2.25),
-    turnsPerSize: z.number().gt(0).max(5).default(1.25),
-    percentPerSize: z.number().gt(0).max(30).default(6),
+    turnsPerSize: z.number().min(0.05).max(5).default(1.25),
+    percentPerSize: z.number().min(0.05).max(30).default(6),
   })
   .refine((p) => p.leastTurns < p.mostTurns && p.turns >= p.leastTurns && p.turns <= p.mostTurns, {
     message: 'the baseline turns must lie within the allowed range',
@@ -87,7 +87,7 @@ export const needleSchema = z
   .strictObject({
     groove: z.int().min(1).max(12).describe('Clip groove from the top; 1 is leanest.'),
     grooves: z.int().min(1).max(12),
-    percentPerGroove: z.number().gt(0).max(15).default(2.5),
+    percentPerGroove: z.number().min(0.05).max(15).default(2.5),
   })
   .refine((n) => n.groove <= n.grooves, { message: 'the groove must exist', path: ['groove'] });
 
@@ -134,7 +134,7 @@ export const machineSchema = z
       .strictObject({ offsetC: z.number().min(-40).max(60), baselineC: z.number().min(-50).max(60) })
       .optional(),
     richPowerLoss: z.number().min(0).max(20).default(2),
-    ratedPowerHp: z.number().gt(0).max(2000).optional(),
+    ratedPowerHp: z.number().min(0.1).max(2000).optional(),
   })
   .meta({ id: 'Machine' });
 

@@ -19,13 +19,16 @@ export const relativeHumidity = z
   .max(1, 'expected 0 to 1 (0.8 means 80 %)');
 export const jetSize = z
   .number()
-  .gt(0, 'a jet size is greater than 0')
+  .min(0.1, 'a jet size is at least 0.1')
   .max(10_000, 'a jet size is at most 10000');
+
+/** Years in which local time is written in whole minutes everywhere; another year is a slip of the finger. */
+const YEARS = /^(19[89]\d|20\d\d|21\d\d)-/;
+
 /** Seconds may be left out, as ISO 8601 allows; the offset may not, since a clock time alone is no moment. */
-export const time = z.union(
-  [z.iso.datetime({ offset: true }), z.iso.datetime({ offset: true, precision: -1 })],
-  {
+export const time = z
+  .union([z.iso.datetime({ offset: true }), z.iso.datetime({ offset: true, precision: -1 })], {
     error: 'expected an ISO 8601 time with offset or Z, such as 2027-01-16T19:30:00-06:00',
-  },
-);
+  })
+  .refine((text) => YEARS.test(text), { message: 'expected a year from 1980 to 2199' });
 export const shortText = z.string().trim().min(1, 'must not be empty').max(80, 'at most 80 characters');

@@ -31,7 +31,7 @@ describe('Reading sent data', () => {
     expect(refusals(machineSchema, sent)).toEqual({
       name: 'must not be empty',
       'carburettors[0].main': 'expected a number, got "410"',
-      'carburettors[1].main': 'a jet size is greater than 0',
+      'carburettors[1].main': 'a jet size is at least 0.1',
       'box[0].count': 'expected a whole number, got 1.5',
       'box[1].count': 'is missing',
       'baseline.air.temperatureC': 'hotter than any place on earth: expected -70 to 60 °C',
@@ -106,6 +106,17 @@ describe('Reading sent data', () => {
     expect(refusals(hourSchema, { time, temperatureC: 0 }).time).toContain(
       'expected an ISO 8601 time with offset',
     );
+  });
+
+  test.each([
+    '0000-01-01T00:00:00Z',
+    '1979-12-31T23:00:00Z',
+    '2200-01-01T00:00:00Z',
+    '9999-12-31T23:59:59-23:59',
+  ])('takes the year of %s for a slip', (time) => {
+    expect(refusals(hourSchema, { time, temperatureC: 0 })).toEqual({
+      time: 'expected a year from 1980 to 2199',
+    });
   });
 
   test('knows time zones by their IANA names only', () => {
