@@ -1,3 +1,4 @@
+import { onlyUnits } from '@/components/draft/only-units';
 import type { EventJson, RunJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { MINUTE_MS } from '@/lib/time/instant';
@@ -14,7 +15,7 @@ export type EventStart = { readonly units: UnitChoice; readonly timezone: string
 
 export function blankEventDraft({ units, timezone, date }: EventStart): EventDraft {
   return {
-    units,
+    units: onlyUnits(units),
     name: '',
     placeName: '',
     latitude: '',

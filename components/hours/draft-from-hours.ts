@@ -1,3 +1,4 @@
+import { onlyUnits } from '@/components/draft/only-units';
 import type { PressureKind } from '@/lib/air/air';
 import { relativeHumidityOf } from '@/lib/air/humidity';
 import { airFromJson } from '@/lib/contract/air-from-json';
@@ -40,7 +41,7 @@ export function hoursOfEvent({ runs, timezone }: HoursEvent, now: Instant): read
 
 export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
   return {
-    units,
+    units: onlyUnits(units),
     rows: withMoments([], hoursOfEvent(event, now)),
     elevation: elevationText(metre(event.elevationM), units),
     pressureKind: 'standard',

@@ -1,3 +1,4 @@
+import { onlyUnits } from '@/components/draft/only-units';
 import { INTAKE_CHOICES, type IntakeChoice } from '@/lib/carb/intake-choices';
 import { LIMIT_CHOICES, limitChoiceOf } from '@/lib/carb/limits';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
@@ -54,7 +55,7 @@ const DEFAULT_RESPONSE_DRAFT: ResponseDraft = {
 /** A new machine: only its name, mains, box and baseline air are left to type. */
 export function blankMachineDraft(units: UnitChoice): MachineDraft {
   return {
-    units,
+    units: onlyUnits(units),
     name: '',
     carburettors: '2',
     staggered: false,

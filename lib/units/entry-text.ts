@@ -1,5 +1,4 @@
 import { elevationIn, pressureIn, temperatureIn, temperatureStepIn, type UnitChoice } from './choice';
-import { takeApart } from './entry-number';
 import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from './quantity';
 
 /**
@@ -36,8 +35,7 @@ export function percentText(ratio: Ratio): string {
   return numberText(ratio * 100);
 }
 
-/** The text with `unit` written behind a bare number, so that it keeps its meaning where the field's unit changes. */
-export function withUnitSaid(text: string, unit: string): string {
-  const entry = takeApart(text);
-  return entry.ok && entry.value.unit === '' ? `${text.trim()} ${unit}` : text;
+/** A converted number without the dust of binary fractions: -20 °C stays -20 on the way through kelvin and back. */
+export function withoutDust(value: number): number {
+  return Number(value.toFixed(9));
 }

@@ -1,0 +1,125 @@
+'use client';
+
+import { part, wholeOf } from '@/components/draft/part';
+import { Disclosure } from '@/components/ui/disclosure';
+import { NumberField } from '@/components/ui/number-field';
+import { Columns, Stack } from '@/components/ui/stack';
+import { Switch } from '@/components/ui/switch';
+import type { ResponseDraft } from './machine-draft';
+import type { SectionProps } from './section-props';
+
+const ORIGINS: Readonly<Record<ResponseDraft['origin'], string>> = {
+  prior: 'the default',
+  chart: 'learned from your chart',
+  log: 'learned from your log',
+  'chart-and-log': 'learned from your chart and log',
+  typed: 'typed by you',
+};
+
+/** What most racers never touch: the response, fuel density and what richness costs. */
+export function AdvancedFields({ draft, form }: SectionProps) {
+  const whole = wholeOf(draft);
+  const { response, fuelDensity, richPowerLoss, ratedPowerHp } = draft.value;
+  const bad = ['response.', 'fuelDensity.', 'richPowerLoss', 'ratedPowerHp'].some((name) =>
+    form.hasErrors(name),
+  );
+  return (
+    <Disclosure summary="Advanced" open={response.own || fuelDensity.on || bad}>
+      <Stack>
+        <ResponseFields draft={draft} form={form} />
+        <FuelFields draft={draft} form={form} />
+        <Columns>
+          <NumberField
+            {...form.field('richPowerLoss')}
+            hint="Power = 1 − k × drift² on the rich side. 2 is an assumption."
+            value={richPowerLoss}
+            onChange={(text) => whole.set('richPowerLoss', text)}
+          />
+          <NumberField
+            {...form.field('ratedPowerHp')}
+            hint="Optional; shows losses in horsepower."
+            unit="hp"
+            value={ratedPowerHp}
+            onChange={(text) => whole.set('ratedPowerHp', text)}
+          />
+        </Columns>
+      </Stack>
+    </Disclosure>
+  );
+}
+
+type ResponseNumber = Exclude<keyof ResponseDraft, 'own' | 'origin'>;
+
+function ResponseFields({ draft, form }: SectionProps) {
+  const response = part(draft, 'response');
+  const { own, origin } = response.value;
+  const number = (key: ResponseNumber) => (
+    <NumberField
+      {...form.field(`response.${key}`)}
+      value={response.value[key]}
+      onChange={(text) =>
+        // A number changed by hand is no longer what was learned.
+        draft.change(`response.${key}`, (before) => ({
+          ...before,
+          response: { ...before.response, origin: 'typed', [key]: text },
+        }))
+      }
+    />
+  );
+  return (
+    <>
+      <Switch
+        label="Own response to pressure and temperature"
+        hint="How far mains move with the air: 0.5 is the law of an orifice, 1 is in step with density. Until your chart or log says otherwise, 0.65 ± 0.12 is assumed for both."
+        checked={own}
+        onChange={(next) => response.set('own', next)}
+      />
+      {own ? (
+        <>
+          <p>These numbers are {ORIGINS[origin]}.</p>
+          <Columns>
+            {number('pressureExponent')}
+            {number('pressureSd')}
+            {number('temperatureExponent')}
+            {number('temperatureSd')}
+            {number('correlation')}
+          </Columns>
+        </>
+      ) : null}
+    </>
+  );
+}
+
+function FuelFields({ draft, form }: SectionProps) {
+  const fuel = part(draft, 'fuelDensity');
+  const { on, offset, baseline } = fuel.value;
+  const unit = `°${draft.value.units.temperature}`;
+  return (
+    <>
+      <Switch
+        label="Count the density of cold fuel"
+        hint="Cold fuel is denser and thicker; the two about cancel in a jet, so this is off."
+        checked={on}
+        onChange={(next) => fuel.set('on', next)}
+      />
+      {on ? (
+        <Columns>
+          <NumberField
+            {...form.field('fuelDensity.offset')}
+            signed
+            unit={unit}
+            value={offset}
+            onChange={(text) => fuel.set('offset', text)}
+          />
+          <NumberField
+            {...form.field('fuelDensity.baseline')}
+            signed
+            unit={unit}
+            value={baseline}
+            onChange={(text) => fuel.set('baseline', text)}
+          />
+        </Columns>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,194 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Save } from '@/components/draft/use-form';
+import { MachineEditor } from '@/components/machine/machine-editor';
+import type { MachineJson } from '@/lib/contract/machine';
+import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
+import { FULL_MACHINE } from './machines';
+
+beforeEach(() => localStorage.clear());
+afterEach(cleanup);
+
+function open({
+  initial = null,
+  units = US_UNITS,
+  onSave = () => undefined,
+}: {
+  initial?: MachineJson | null;
+  units?: typeof US_UNITS;
+  onSave?: Save<MachineJson>;
+} = {}) {
+  const saved = vi.fn(onSave);
+  const cancelled = vi.fn();
+  const view = render(
+    <MachineEditor id="m" initial={initial} units={units} onSave={saved} onCancel={cancelled} />,
+  );
+  return { user: userEvent.setup({ delay: null }), saved, cancelled, view };
+}
+
+const field = (name: string | RegExp): HTMLElement => screen.getByRole('textbox', { name });
+const save = () => screen.getByRole('button', { name: 'Save machine' });
+const choose = (group: string, option: string) =>
+  within(screen.getByRole('group', { name: group })).getByRole('radio', { name: option });
+
+async function typeTheFour(user: ReturnType<typeof userEvent.setup>) {
+  await user.type(field('Name'), 'Blue 600');
+  await user.type(field('Main jet'), '410');
+  await user.type(field('Jets in the box'), '400x3 410x3 420');
+  await user.type(field('Temperature'), '14');
+  await user.type(field('Elevation'), '1150');
+}
+
+describe('the machine editor', () => {
+  it('needs only name, mains, box and baseline air', async () => {
+    const { user, saved } = open();
+    await typeTheFour(user);
+    expect(screen.getByText('3 sizes, 7 jets: 400 × 3, 410 × 3, 420')).toBeTruthy();
+    expect(screen.getByText(/That is a station pressure of about/)).toBeTruthy();
+    await user.click(save());
+    expect(saved).toHaveBeenCalledTimes(1);
+    expect(saved.mock.calls[0]?.[0]).toMatchObject({
+      name: 'Blue 600',
+      carburettors: [{ main: 410 }, { main: 410 }],
+      baseline: { air: { temperatureC: -10, elevationM: 350.52 }, judged: 'right' },
+    });
+  });
+
+  it('lists what is missing, leads to each field and puts the cursor in the first', async () => {
+    const { user, saved } = open();
+    await user.type(field('Name'), 'Blue 600');
+    await user.click(save());
+    expect(saved).not.toHaveBeenCalled();
+    const alert = screen.getByRole('alert');
+    expect(alert.textContent).toContain('4 things to put right.');
+    expect(document.activeElement).toBe(field('Main jet'));
+    await user.click(within(alert).getByRole('button', { name: 'Elevation' }));
+    expect(document.activeElement).toBe(field('Elevation'));
+    expect(field('Elevation').getAttribute('aria-invalid')).toBe('true');
+    await user.type(field('Elevation'), '1150');
+    expect(screen.getByRole('alert').textContent).toContain('3 things to put right.');
+  });
+
+  it('says what is wrong with a field once it is left, not before', async () => {
+    const { user } = open();
+    await user.type(field('Main jet'), '41O');
+    expect(field('Main jet').getAttribute('aria-invalid')).toBeNull();
+    await user.tab();
+    expect(field('Main jet').getAttribute('aria-invalid')).toBe('true');
+    expect((field('Main jet') as HTMLInputElement).value).toBe('41O');
+  });
+
+  it('makes a temperature negative with the sign key', async () => {
+    const { user } = open();
+    await user.type(field('Temperature'), '12');
+    await user.click(screen.getByRole('button', { name: 'Change sign of Temperature' }));
+    expect((field('Temperature') as HTMLInputElement).value).toBe('-12');
+  });
+
+  it('takes staggered mains, starting from the one that was typed', async () => {
+    const { user, saved } = open();
+    await user.click(choose('Carburettors', '3'));
+    await typeTheFour(user);
+    await user.click(
+      screen.getByRole('checkbox', { name: 'Different jets from carburettor to carburettor' }),
+    );
+    const middle = field('Main jet of carburettor 2');
+    expect((middle as HTMLInputElement).value).toBe('410');
+    await user.clear(middle);
+    await user.type(middle, '400');
+    await user.click(save());
+    expect(saved.mock.calls[0]?.[0].carburettors).toEqual([{ main: 410 }, { main: 400 }, { main: 410 }]);
+  });
+
+  it('describes the box as a range', async () => {
+    const { user, saved } = open();
+    await typeTheFour(user);
+    await user.click(choose('How to enter the box', 'From … to …'));
+    await user.type(field('Smallest'), '380');
+    await user.type(field('Largest'), '400');
+    await user.click(save());
+    expect(saved.mock.calls[0]?.[0].box).toEqual([380, 390, 400].map((size) => ({ size, count: 2 })));
+  });
+
+  it('explains the sea-level trap beside the pressure', async () => {
+    const { user } = open({ units: METRIC_UNITS });
+    await typeTheFour(user);
+    await user.clear(field('Elevation'));
+    await user.type(field('Elevation'), '1600');
+    await user.click(choose('Pressure', 'Station'));
+    await user.type(field('Station pressure'), '1015');
+    await user.tab();
+    expect(screen.getByText(/1015.hPa cannot be the station pressure at 1,600.m/)).toBeTruthy();
+    await user.click(choose('Pressure', 'Sea level'));
+    expect(screen.queryByText(/cannot be the station pressure/)).toBeNull();
+  });
+
+  it('makes limits the racer’s own as soon as a number is changed', async () => {
+    const { user } = open();
+    await user.click(choose('How careful', 'Trail'));
+    expect((field('Lean limit') as HTMLInputElement).value).toBe('1');
+    await user.type(field('Lean limit'), '.5');
+    expect((choose('How careful', 'My own') as HTMLInputElement).checked).toBe(true);
+    expect((field('Rich limit') as HTMLInputElement).value).toBe('8');
+  });
+
+  it('goes back step by step with Undo', async () => {
+    const { user } = open();
+    await user.type(field('Name'), 'Blue');
+    await user.type(field('Main jet'), '410');
+    await user.click(screen.getByRole('button', { name: 'Undo' }));
+    expect((field('Main jet') as HTMLInputElement).value).toBe('');
+    expect((field('Name') as HTMLInputElement).value).toBe('Blue');
+    await user.click(screen.getByRole('button', { name: 'Undo' }));
+    expect((field('Name') as HTMLInputElement).value).toBe('');
+    expect((screen.getByRole('button', { name: 'Undo' }) as HTMLButtonElement).disabled).toBe(true);
+  });
+
+  it('brings unsaved typing back after a reload, and lets go of it once saved', async () => {
+    const first = open();
+    await first.user.type(field('Main jet'), '41O');
+    first.view.unmount();
+    const second = open();
+    expect((field('Main jet') as HTMLInputElement).value).toBe('41O');
+    expect(screen.getByText(/did not save is back/)).toBeTruthy();
+    await second.user.click(screen.getByRole('button', { name: 'Start over' }));
+    expect((field('Main jet') as HTMLInputElement).value).toBe('');
+    await second.user.click(screen.getByRole('button', { name: 'Undo' }));
+    expect((field('Main jet') as HTMLInputElement).value).toBe('41O');
+    await second.user.clear(field('Main jet'));
+    await typeTheFour(second.user);
+    await second.user.click(save());
+    await waitFor(() => expect(localStorage.length).toBe(0));
+    second.view.unmount();
+    open();
+    expect((field('Main jet') as HTMLInputElement).value).toBe('');
+  });
+
+  it('loses nothing when the machine cannot be kept, and says why', async () => {
+    const { user } = open({ onSave: async () => 'Another tab changed this machine.' });
+    await typeTheFour(user);
+    await user.click(save());
+    expect((await screen.findByRole('alert')).textContent).toContain('Another tab changed this machine.');
+    expect((field('Main jet') as HTMLInputElement).value).toBe('410');
+    expect(localStorage.length).toBe(1);
+  });
+
+  it('saves an opened machine unchanged where nothing was touched', async () => {
+    const { user, saved } = open({ initial: FULL_MACHINE, units: METRIC_UNITS });
+    await user.click(save());
+    expect(saved.mock.calls[0]?.[0]).toEqual(FULL_MACHINE);
+  });
+
+  it('opens what an error hides', async () => {
+    const { user } = open();
+    await typeTheFour(user);
+    const advanced = screen.getByText('Advanced').closest('details');
+    expect(advanced?.open).toBe(false);
+    await user.clear(screen.getByRole('textbox', { name: 'Power lost to richness (k)', hidden: true }));
+    await user.click(save());
+    expect(advanced?.open).toBe(true);
+    expect(document.activeElement).toBe(field('Power lost to richness (k)'));
+  });
+});
