@@ -5,13 +5,20 @@ import { mixtureFactor } from './relative-power';
 /** A belief about one number. */
 export type Belief = { readonly mean: number; readonly variance: number };
 
-/** A standard normal distribution as points and weights: ±4 sd in quarter steps, weights summing to 1. */
-const NORMAL_POINTS = (() => {
-  const points = Array.from({ length: 33 }, (_, i) => (i - 16) / 4);
+type WeightedPoint = { readonly z: number; readonly weight: number };
+
+/** A standard normal distribution as evenly spaced points out to ±4 sd, with weights summing to 1. */
+function normalPoints(step: number): readonly WeightedPoint[] {
+  const half = Math.round(4 / step);
+  const points = Array.from({ length: 2 * half + 1 }, (_, i) => (i - half) * step);
   const heights = points.map((z) => Math.exp((-z * z) / 2));
   const total = heights.reduce((sum, h) => sum + h, 0);
   return points.map((z, i) => ({ z, weight: (heights[i] ?? 0) / total }));
-})();
+}
+
+/** Drift has a kink at 0, where rich begins, and so takes finer steps than k. */
+const DRIFT_POINTS = normalPoints(0.5);
+const LOSS_POINTS = normalPoints(1);
 
 /** So rich that an engine hardly runs; keeps the logarithm finite. */
 const LEAST_MIXTURE_FACTOR = 0.05;
@@ -28,7 +35,7 @@ function meanAndVariance(values: readonly { readonly value: number; readonly wei
  */
 function sideLogMixture(pulls: readonly Pull[], richPowerLoss: number): Belief {
   return meanAndVariance(
-    NORMAL_POINTS.map(({ z, weight }) => {
+    DRIFT_POINTS.map(({ z, weight }) => {
       const logs = pulls.map(({ drift }) => {
         const factor = mixtureFactor(ratio(drift.mean + z * drift.sd), richPowerLoss);
         return Math.log(Math.max(LEAST_MIXTURE_FACTOR, factor));
@@ -47,7 +54,7 @@ export function mixtureShare(
   after: readonly Pull[],
   richPowerLoss: { readonly mean: number; readonly sd: number },
 ): Belief {
-  const byLoss = NORMAL_POINTS.map(({ z, weight }) => {
+  const byLoss = LOSS_POINTS.map(({ z, weight }) => {
     const k = Math.max(0, richPowerLoss.mean + z * richPowerLoss.sd);
     const [from, to] = [sideLogMixture(before, k), sideLogMixture(after, k)];
     return { value: to.mean - from.mean, within: from.variance + to.variance, weight };

@@ -52,8 +52,8 @@ export function studentWithin(s: number, degreesOfFreedom: number): number {
 
 /** Half-width s of the interval that holds a share of a Student distribution: P(|t| < s) = confidence. */
 export function studentHalfWidth(confidence: number, degreesOfFreedom: number): number {
-  // Beyond some thousands the distribution is the normal one to six digits; the fraction converges slowly there.
-  const df = Math.min(degreesOfFreedom, 10_000);
+  // At a million the distribution is the normal one to six digits; this also serves infinitely many.
+  const df = Math.min(degreesOfFreedom, 1e6);
   let [low, high] = [0, 1];
   while (studentWithin(high, df) < confidence && high < 1e12) high *= 2;
   for (let step = 0; step < 200 && high - low > 1e-12 * high; step++) {

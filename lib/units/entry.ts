@@ -22,8 +22,6 @@ import {
   ratio,
 } from './quantity';
 
-export type { EntryProblem } from './entry-number';
-
 /** How a quantity is read: what each unit means, and which of two readings of "1,600" makes sense. */
 type Reader<Q> = {
   readonly units: Readonly<Record<string, (value: number) => Q>>;
