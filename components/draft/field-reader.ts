@@ -2,7 +2,6 @@ import type { Result } from '@/lib/result/result';
 import type { UnitChoice } from '@/lib/units/choice';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import {
-  type EntryProblem,
   readElevation,
   readNumber,
   readPercent,
@@ -10,6 +9,7 @@ import {
   readTemperature,
   readTemperatureStep,
 } from '@/lib/units/entry';
+import type { EntryProblem } from '@/lib/units/entry-number';
 import { withoutDust } from '@/lib/units/entry-text';
 import { entryProblemSentence } from '@/lib/words/entry-problems';
 

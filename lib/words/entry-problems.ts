@@ -1,4 +1,4 @@
-import type { EntryProblem } from '@/lib/units/entry';
+import type { EntryProblem } from '@/lib/units/entry-number';
 
 /** Why a typed text is not the number it should be. `example` is one that would be, such as "-12.5". */
 export function entryProblemSentence(problem: EntryProblem, example: string): string {
