@@ -4,7 +4,7 @@ import type { ContractReason } from '@/lib/contract/problem';
 import type { PlanProblem } from '@/lib/plan/types';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import type { EntryProblem } from '@/lib/units/entry';
+import type { EntryProblem } from '@/lib/units/entry-number';
 import { airProblemSentence } from '@/lib/words/air-problems';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { contractProblemSentence } from '@/lib/words/contract-problems';
