@@ -10,7 +10,7 @@ import type { Site } from './place';
 import type { SourceTry, WeatherProblem } from './problem';
 import { type RaceResult, race } from './race';
 import type { Source } from './source';
-import { type SpreadAnswer, spreadFor } from './spread-for';
+import { rememberedSpread, type SpreadAnswer, spreadFor } from './spread-for';
 import type { WeatherDeps } from './weather-deps';
 
 /** With no complete answer, what there is is served on and the services are tried again after this [ms]. */
@@ -46,10 +46,13 @@ export async function refreshForecast(
     })),
     { hedgeMs: timings.hedgeMs, limitMs: lastGood === null ? timings.totalMs : timings.staleGraceMs },
   );
+  const used = result.winner ?? result.withoutPressure ?? lastGood;
   const spread =
-    result.winner?.by === 'open-meteo'
-      ? await spreadFor(site, deadline.signal, deps)
-      : { spread: null, pending: false };
+    used?.by !== 'open-meteo'
+      ? { spread: null, pending: false }
+      : result.winner === null
+        ? rememberedSpread(site, deps)
+        : await spreadFor(site, deadline.signal, deps);
   return choose({ site, sources, lastGood, result, spread }, deps.now());
 }
 

@@ -37,3 +37,8 @@ export async function spreadFor(site: Site, deadline: AbortSignal, deps: Weather
   });
   return Promise.race([arriving, patience]).finally(() => clearTimeout(timer));
 }
+
+/** The spread in memory, however old: what goes with a last good copy. */
+export function rememberedSpread(site: Site, deps: WeatherDeps): SpreadAnswer {
+  return { spread: deps.memory.spreads.get(siteKey(site))?.value ?? null, pending: false };
+}

@@ -35,8 +35,7 @@ export const sourceTryJsonSchema = z.strictObject({ source: z.enum(SOURCE_NAMES)
 export type SourceTryJson = z.output<typeof sourceTryJsonSchema>;
 
 export function tryToJson({ source, problem }: SourceTry): SourceTryJson {
-  if ('until' in problem)
-    return { source, problem: { code: problem.code, until: isoUtc(problem.until) } };
+  if ('until' in problem) return { source, problem: { code: problem.code, until: isoUtc(problem.until) } };
   return { source, problem };
 }
 

@@ -6,15 +6,15 @@ import { createWeatherMemory, type WeatherDeps } from '@/lib/weather/weather-dep
 /** A winter evening: 2027-01-16T22:10Z. */
 export const EVENING = instant(Date.UTC(2027, 0, 16, 22, 10));
 
-/** The same proportions as in earnest, some twenty times faster. */
-export const SHORT_TIMINGS: Timings = {
-  attemptMs: 200,
-  totalMs: 450,
-  hedgeMs: 100,
-  staleGraceMs: 180,
-  spreadGraceMs: 150,
-  retryLeastMs: 5,
-  retryMostMs: 40,
+/** Time enough for a busy machine to answer, and none lost where nobody will: a silent service gets company at once. */
+export const BRISK_TIMINGS: Partial<Timings> = {
+  attemptMs: 3000,
+  totalMs: 4000,
+  hedgeMs: 2000,
+  staleGraceMs: 3000,
+  spreadGraceMs: 2000,
+  retryLeastMs: 2,
+  retryMostMs: 20,
 };
 
 /** A clock that stands still until it is moved. */

@@ -62,7 +62,7 @@ export function misbehave(fault: Fault, response: ServerResponse, body: string):
       send(
         response,
         200,
-        body.replace(/("(?:temperature_2m|air_temperature|value)":\s*\[?)-?[\d.]+/g, '$1NaN'),
+        body.replace(/("(?:temperature_2m(?:_spread)?|air_temperature|value)":\s*\[?)-?[\d.]+/g, '$1NaN'),
       );
       return;
     case 'status-500':

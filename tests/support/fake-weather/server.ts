@@ -29,7 +29,8 @@ export type FakeWeather = {
   readonly setFault: (host: FakeHost | 'all', fault: Fault) => void;
   /** Requests that reached a service since the last reset, as `host path?query`. */
   readonly calls: () => readonly string[];
-  readonly resetCalls: () => void;
+  /** Healthy again, with no request under way and none counted. */
+  readonly reset: () => void;
   readonly close: () => Promise<void>;
 };
 
@@ -46,7 +47,8 @@ export type FakeOptions = {
 export async function startFakeWeather(options: FakeOptions): Promise<FakeWeather> {
   const faults = new Map<FakeHost, Fault>();
   const calls: string[] = [];
-  const openMeteo = { underway: 0 };
+  /** Requests to Open-Meteo that have not been answered yet: it serves one at a time. */
+  const underway = new Set<ServerResponse>();
   const setFault = (host: FakeHost | 'all', fault: Fault): void => {
     for (const name of host === 'all' ? hosts : [host]) faults.set(name, fault);
   };
@@ -59,16 +61,11 @@ export async function startFakeWeather(options: FakeOptions): Promise<FakeWeathe
     const path = `/${rest.join('/')}`;
     calls.push(`${host} ${path}${url.search}`);
     if (host.startsWith('open-meteo')) {
-      openMeteo.underway += 1;
-      response.on('close', () => {
-        openMeteo.underway -= 1;
-      });
+      underway.add(response);
+      response.on('close', () => underway.delete(response));
     }
     const world = { seed: options.seed, now: options.now() };
-    const reply = answer(
-      { host, path, query: url.searchParams, request, busy: openMeteo.underway > 1 },
-      world,
-    );
+    const reply = answer({ host, path, query: url.searchParams, request, busy: underway.size > 1 }, world);
     setTimeout(() => {
       for (const [name, value] of Object.entries(reply.headers ?? {})) response.setHeader(name, value);
       if (reply.status !== 200) return send(response, reply.status, reply.body);
@@ -89,7 +86,12 @@ export async function startFakeWeather(options: FakeOptions): Promise<FakeWeathe
     }),
     setFault,
     calls: () => [...calls],
-    resetCalls: () => calls.splice(0),
+    reset: () => {
+      faults.clear();
+      calls.splice(0);
+      for (const response of underway) response.destroy();
+      underway.clear();
+    },
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());
