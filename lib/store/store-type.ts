@@ -4,10 +4,10 @@ import type { Stored, TableName, TableValue } from './records';
 /** Why a write did not happen. Nothing that was handed in or stored is lost in any of these. */
 export type StoreProblem<T> =
   /**
-   * Someone else (another tab) wrote, or removed, this record since it was read. `mine` is what was handed in,
-   * `theirs` what is stored now; null where it was removed there.
+   * Someone else (another tab) wrote, or removed, this record since it was read. `mine` is what was handed in, null
+   * for a removal; `theirs` is what is stored now, null where it was removed there.
    */
-  | { readonly code: 'conflict'; readonly mine: T; readonly theirs: Stored<T> | null }
+  | { readonly code: 'conflict'; readonly mine: T | null; readonly theirs: Stored<T> | null }
   /** The value is not a record of its table; each issue names the field. */
   | { readonly code: 'invalid'; readonly issues: readonly StoreIssue[] }
   /** To be removed, but it was gone already. */
@@ -24,9 +24,14 @@ export type StoreIssue = { readonly path: string; readonly message: string };
  */
 export type MemoryReason = 'no-database' | 'blocked' | 'full' | 'newer-app' | 'failed';
 
-/** A stored record that is not valid any more: taken out of its table, kept as text, shown to the person. */
+/**
+ * A record that could not stay in its table, kept as text and shown to the person: it was damaged, or it was changed
+ * both here, while values were kept in memory, and in another tab.
+ */
 export type SetAside = {
-  readonly table: TableName;
+  readonly key: string;
+  readonly why: 'damaged' | 'changed-twice';
+  readonly table: string;
   readonly id: string;
   /** The record as it was found, as JSON text. */
   readonly text: string;
@@ -61,8 +66,17 @@ export type Snapshot = { readonly [T in TableName]: readonly Stored<TableValue[T
 
 /** Values to stand in the tables, without revisions: the store gives each its own. */
 export type SnapshotValues = {
-  readonly [T in TableName]: readonly { readonly id: string; readonly value: TableValue[T] }[];
+  readonly [T in TableName]: readonly {
+    readonly id: string;
+    readonly value: TableValue[T];
+    /** Kept where given, else the time of the write. */
+    readonly updatedAt?: string;
+  }[];
 };
+
+export type Rewritten = { readonly before: Snapshot; readonly after: Snapshot };
+
+export type Written<T extends TableName> = Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>;
 
 export type Store = {
   /** All records of a table, oldest first. Damaged ones are left out and set aside. */
@@ -77,30 +91,24 @@ export type Store = {
     id: string,
     value: TableValue[T],
     basedOn: number | null,
-  ): Promise<Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>>;
+  ): Promise<Written<T>>;
   /** Removes and hands back what was removed, for `restore` (undo). */
-  remove<T extends TableName>(
-    table: T,
-    id: string,
-    basedOn: number,
-  ): Promise<Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>>;
+  remove<T extends TableName>(table: T, id: string, basedOn: number): Promise<Written<T>>;
   /** Undoes a removal; a conflict where another record took its place meanwhile. */
-  restore<T extends TableName>(
-    table: T,
-    removed: Stored<TableValue[T]>,
-  ): Promise<Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>>;
+  restore<T extends TableName>(table: T, removed: Stored<TableValue[T]>): Promise<Written<T>>;
   snapshot(): Promise<Snapshot>;
   /**
    * Changes many records at once or none: reads everything, asks `change` what should stand, writes that.
-   * Hands back what stood before; give it to `rewrite` again to undo.
+   * Hands back what stood before and after, for undo (`undoRewrite` in backup-import.ts).
    */
-  rewrite(
-    change: (current: Snapshot) => SnapshotValues,
-  ): Promise<Result<{ readonly before: Snapshot; readonly after: Snapshot }, StoreProblem<never>>>;
+  rewrite(change: (current: Snapshot) => SnapshotValues): Promise<Result<Rewritten, StoreProblem<never>>>;
   /** Hears every change, also those of other tabs. Returns the way to stop listening. */
   subscribe(listener: (change: StoreChange) => void): () => void;
   health(): StoreHealth;
   /** After memory-only: tries the database again and writes what was kept meanwhile. */
   retry(): Promise<StoreHealth>;
+  /** Forgets a record that was set aside, once the person has saved or read it. Hands it back for undo. */
+  dropSetAside(key: string): Promise<SetAside | null>;
+  returnSetAside(aside: SetAside): Promise<void>;
   close(): void;
 };

@@ -1,0 +1,65 @@
+import { fail, ok, type Result } from '@/lib/result/result';
+import { TABLE_SCHEMA, TABLES, type TableName } from './records';
+import { byPlace, idSchema, issuesOf, type Row, sameValue, storedOf } from './row';
+import { type Clock, emptied } from './rules';
+import type { Snapshot, SnapshotValues, StoreProblem } from './store-type';
+
+/** All records of all tables as the app sees them. */
+export function snapshotOf(rows: readonly Row[]): Snapshot {
+  const sorted = [...rows].sort(byPlace);
+  const entries = TABLES.map((table) => [
+    table,
+    sorted.filter((row) => row.table === table).flatMap((row) => storedOf(row) ?? []),
+  ]);
+  // Every table is in TABLES, so every key of a snapshot is there.
+  return Object.fromEntries(entries) as Snapshot;
+}
+
+type Wanted = {
+  readonly table: TableName;
+  readonly id: string;
+  readonly value: unknown;
+  readonly updatedAt: string | undefined;
+};
+
+function wantedRows(values: SnapshotValues): Result<readonly Wanted[], StoreProblem<never>> {
+  const wanted: Wanted[] = [];
+  for (const table of TABLES)
+    for (const entry of values[table]) {
+      const id = idSchema.safeParse(entry.id);
+      const value = TABLE_SCHEMA[table].safeParse(entry.value);
+      if (!id.success) return fail({ code: 'invalid', issues: issuesOf(id.error, [table, 'id']) });
+      if (!value.success) return fail({ code: 'invalid', issues: issuesOf(value.error, [table, entry.id]) });
+      wanted.push({ table, id: entry.id, value: value.data, updatedAt: entry.updatedAt });
+    }
+  return ok(wanted);
+}
+
+/** The rows to write so that `values` stand and nothing else does. Equal records keep their revision. */
+export function rowsFor(
+  current: readonly Row[],
+  values: SnapshotValues,
+  clock: Clock,
+): Result<readonly Row[], StoreProblem<never>> {
+  const wanted = wantedRows(values);
+  if (!wanted.ok) return wanted;
+  const kept = new Set(wanted.value.map(({ table, id }) => `${table}/${id}`));
+  const before = new Map(current.map((row) => [`${row.table}/${row.id}`, row]));
+  const gone = current.filter((row) => !row.removed && !kept.has(`${row.table}/${row.id}`));
+  const written = wanted.value.flatMap(({ table, id, value, updatedAt }, i): Row[] => {
+    const row = before.get(`${table}/${id}`);
+    if (row !== undefined && !row.removed && sameValue(row.value, value)) return [];
+    return [
+      {
+        table,
+        id,
+        order: row?.order ?? clock.order + i,
+        revision: (row?.revision ?? 0) + 1,
+        updatedAt: updatedAt ?? clock.updatedAt,
+        removed: false,
+        value,
+      },
+    ];
+  });
+  return ok([...gone.map((row) => emptied(row, clock)), ...written]);
+}

@@ -1,0 +1,78 @@
+import { fail, ok, type Result } from '@/lib/result/result';
+import type { Stored, TableName, TableValue } from './records';
+import { type Row, storedOf } from './row';
+import type { StoreProblem } from './store-type';
+
+/** What a write wants; its value was parsed by the schema of its table. The rules are the same on disk and in memory. */
+export type Put = {
+  readonly table: TableName;
+  readonly id: string;
+  readonly value: unknown;
+  readonly basedOn: number | null;
+};
+export type Clock = { readonly order: number; readonly updatedAt: string };
+
+/** The row to write and what the caller gets back, or why not. */
+export type Outcome<T extends TableName> = Result<
+  { readonly write: Row; readonly answer: Stored<TableValue[T]> },
+  StoreProblem<TableValue[T]>
+>;
+
+function written<T extends TableName>(row: Row): Outcome<T> {
+  const answer = storedOf<T>(row);
+  if (answer === null) throw new Error('a written row is not a removed one');
+  return ok({ write: row, answer });
+}
+
+/** A write passes only on top of the revision it was based on. */
+export function putRow<T extends TableName>(current: Row | null, put: Put, clock: Clock): Outcome<T> {
+  const theirs = storedOf<T>(current);
+  // The value was parsed by the schema of its table.
+  if ((theirs?.revision ?? null) !== put.basedOn)
+    return fail({ code: 'conflict', mine: put.value as TableValue[T], theirs });
+  return written({
+    table: put.table,
+    id: put.id,
+    order: current?.order ?? clock.order,
+    revision: (current?.revision ?? 0) + 1,
+    updatedAt: clock.updatedAt,
+    removed: false,
+    value: put.value,
+  });
+}
+
+/** Removing leaves the row without its value; the answer is what was removed. */
+export function removeRow<T extends TableName>(
+  current: Row | null,
+  basedOn: number,
+  clock: Clock,
+): Outcome<T> {
+  const theirs = storedOf<T>(current);
+  if (current === null || theirs === null) return fail({ code: 'not-found' });
+  if (theirs.revision !== basedOn) return fail({ code: 'conflict', mine: null, theirs });
+  return ok({ write: emptied(current, clock), answer: theirs });
+}
+
+export function emptied(row: Row, { updatedAt }: Clock): Row {
+  return { ...row, revision: row.revision + 1, updatedAt, removed: true, value: null };
+}
+
+/** Brings back what was removed, above every revision it ever had, unless another record took its place. */
+export function restoreRow<T extends TableName>(
+  current: Row | null,
+  removed: { readonly table: T; readonly stored: Stored<TableValue[T]> },
+  clock: Clock,
+): Outcome<T> {
+  const { table, stored } = removed;
+  const theirs = storedOf<T>(current);
+  if (theirs !== null) return fail({ code: 'conflict', mine: stored.value, theirs });
+  return written({
+    table,
+    id: stored.id,
+    order: current?.order ?? clock.order,
+    revision: Math.max(current?.revision ?? 0, stored.revision) + 1,
+    updatedAt: clock.updatedAt,
+    removed: false,
+    value: stored.value,
+  });
+}

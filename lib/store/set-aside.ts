@@ -1,0 +1,44 @@
+import { keyOf } from './backing';
+import { TABLE_SCHEMA, type TableName } from './records';
+import { type RawRow, type Row, readRow, revisionOf } from './row';
+import { type Clock, emptied } from './rules';
+import type { SetAside } from './store-type';
+
+/** A record as text for a person to save; the key holds table, id and revision, so nothing is set aside twice. */
+export function asideOf(raw: RawRow, why: SetAside['why'], issues: SetAside['issues']): SetAside {
+  return {
+    key: `${keyOf(raw)}/${revisionOf(raw)}/${why}`,
+    why,
+    table: raw.table,
+    id: raw.id,
+    text: JSON.stringify('value' in raw ? raw.value : raw, null, 1) ?? 'null',
+    issues,
+  };
+}
+
+export type Sorted = {
+  readonly good: readonly Row[];
+  /** The places of damaged rows, to be written without a value. */
+  readonly emptied: readonly Row[];
+  readonly aside: readonly SetAside[];
+};
+
+const isTable = (name: string): name is TableName => Object.hasOwn(TABLE_SCHEMA, name);
+
+/** Parts damaged rows from good ones. Their text goes aside, so that nothing is lost and nothing else is harmed. */
+export function sortOut(raws: readonly RawRow[], clock: Clock): Sorted {
+  const good: Row[] = [];
+  const places: Row[] = [];
+  const aside: SetAside[] = [];
+  for (const raw of raws) {
+    const read = readRow(raw);
+    if (read.row !== null) good.push(read.row);
+    else {
+      aside.push(asideOf(raw, 'damaged', read.issues));
+      const { table, id } = raw;
+      const place = { id, ...clock, revision: revisionOf(raw), removed: false, value: null };
+      if (isTable(table)) places.push(emptied({ table, ...place }, clock));
+    }
+  }
+  return { good, emptied: places, aside };
+}

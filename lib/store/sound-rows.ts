@@ -1,0 +1,44 @@
+import { type Changes, type Decision, keyOf, type Scope } from './backing';
+import type { Keeper } from './keeper';
+import { type Row, readRow } from './row';
+import type { Clock } from './rules';
+import { type Sorted, sortOut } from './set-aside';
+
+/** Rows that can be relied on: whoever reads or decides never meets a damaged one. */
+export type SoundRows = {
+  readonly read: (scope: Scope) => Promise<readonly Row[]>;
+  readonly transact: <R>(
+    scope: Scope,
+    decide: (rows: readonly Row[], now: Clock) => Decision<R>,
+  ) => Promise<R>;
+};
+
+function withEmptied(changes: Changes, { emptied, aside }: Sorted): Changes {
+  const written = new Set(changes.rows.map(keyOf));
+  return { rows: [...emptied.filter((row) => !written.has(keyOf(row))), ...changes.rows], aside };
+}
+
+export function soundRows(keeper: Keeper, clock: () => Clock, onSetAside: () => Promise<void>): SoundRows {
+  const transact: SoundRows['transact'] = async (scope, decide) => {
+    const { answer, damaged } = await keeper.transact(scope, (raws) => {
+      const now = clock();
+      const sorted = sortOut(raws, now);
+      const decision = decide([...sorted.good, ...sorted.emptied], now);
+      return {
+        changes: withEmptied(decision.changes, sorted),
+        answer: { answer: decision.answer, damaged: sorted.aside.length > 0 },
+      };
+    });
+    if (damaged) await onSetAside();
+    return answer;
+  };
+  return {
+    transact,
+    read: async (scope) => {
+      const reads = (await keeper.read(scope)).map(readRow);
+      // Only where one is damaged is anything written.
+      if (reads.every(({ row }) => row !== null)) return reads.flatMap(({ row }) => row ?? []);
+      return transact(scope, (rows) => ({ changes: { rows: [] }, answer: rows }));
+    },
+  };
+}
