@@ -86,6 +86,15 @@ export const planAnswerSchema = z
     machine: z.string(),
     call: z.string().describe('The plan in a few sentences; what must be heard first comes first.'),
     now: moment.describe('The moment the plan was made for.'),
+    source: z
+      .strictObject({
+        name: z.string().describe("The service's name, or 'typed' for hours that were sent."),
+        attribution: z.string().describe('The credit line the service asks for; to be shown with the plan.'),
+        attributionUrl: z.string().nullable(),
+        issuedAt: moment.nullable(),
+        fetchedAt: moment.nullable(),
+      })
+      .describe('Where the hours came from.'),
     hours: z.array(planHourSchema),
     crossings: z
       .array(crossingSchema)

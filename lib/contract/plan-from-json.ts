@@ -43,7 +43,7 @@ export function planRequestsFromJson(
     readings: body.readings.map(readingFromJson),
     now: nowFromJson(body.now, runs, given.clock),
     options: optionsFromJson(body.options, body.event),
-    sun: sunOfEvent(body.event, runs),
+    sun: sunOfEvent({ place: body.event.place ?? body.place }, runs),
   };
   const read = entriesOf(body).map((placed) => ({ placed, request: planRequestFromJson(placed, shared) }));
   const problems = read.flatMap(({ request }) => (request.ok ? [] : request.reason));

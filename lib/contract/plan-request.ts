@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { eventSchema, hourSchema, readingSchema, settingSchema } from './event';
+import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from './event';
 import { machineSchema } from './machine';
 import { time } from './numbers';
 
@@ -64,7 +64,14 @@ export const planRequestSchema = z
       .max(LIMITS.machines, 'at most 100 machines in one call')
       .optional(),
     event: eventSchema,
-    hours: z.array(hourSchema).max(LIMITS.hours, 'at most 400 hours'),
+    hours: z
+      .array(hourSchema)
+      .max(LIMITS.hours, 'at most 400 hours')
+      .optional()
+      .describe(
+        'The hours to plan with. Left out, a forecast is fetched for place, or else for event.place.',
+      ),
+    place: placeSchema.optional().describe('Where to fetch a forecast for, instead of hours.'),
     readings: z.array(readingSchema).max(LIMITS.readings, 'at most 500 readings').default([]),
     now: time
       .optional()
@@ -74,6 +81,10 @@ export const planRequestSchema = z
   .superRefine((body, context) => {
     const refuse = (field: string, message: string) =>
       context.addIssue({ code: 'custom', path: [field], message });
+    if (body.hours !== undefined && body.place !== undefined)
+      refuse('place', 'send hours or place, not both');
+    if (body.hours === undefined && siteOf(body) === null)
+      refuse('hours', 'is missing: send hours, or a place to fetch a forecast for');
     if (body.machine === undefined && body.machines === undefined)
       refuse('machine', 'is missing: send machine, or machines');
     if (body.machines === undefined) return;
@@ -85,6 +96,13 @@ export const planRequestSchema = z
 
 export type PlanRequestJson = z.output<typeof planRequestSchema>;
 export type PlanEntryJson = z.output<typeof planEntrySchema>;
+
+type Site = { readonly latitude: number; readonly longitude: number };
+
+/** Where a forecast is to be fetched for where no hours were sent; null where nowhere was named. */
+export function siteOf(body: { place?: Site | undefined; event: { place?: Site | undefined } }): Site | null {
+  return body.place ?? body.event.place ?? null;
+}
 
 export type PlacedEntry = { readonly entry: PlanEntryJson; readonly path: readonly (string | number)[] };
 

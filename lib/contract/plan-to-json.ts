@@ -1,4 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
+import type { SeriesSource } from '@/lib/hours/series';
 import type { BySwapCount, Crossing, Plan, PlanHour, RunPlan, Swap, SwapReason } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
@@ -11,6 +12,7 @@ export type PlanWords = {
   readonly machine: string;
   readonly zone: string;
   readonly now: Instant;
+  readonly source: SeriesSource;
   readonly call: string;
   readonly swapWords: readonly string[];
   readonly warnings: readonly { readonly code: string; readonly message: string }[];
@@ -27,6 +29,7 @@ export function planAnswer(plan: Plan, words: PlanWords): PlanAnswer {
     machine: words.machine,
     call: words.call,
     now: write(words.now),
+    source: sourceAnswer(words.source, write),
     hours: plan.hours.map((hour) => hourAnswer(hour, write)),
     crossings: plan.crossings.map((crossing) => crossingAnswer(crossing, write)),
     runs: plan.runs.map((run) => runAnswer(run, plan, write)),
@@ -45,6 +48,17 @@ export function planAnswer(plan: Plan, words: PlanWords): PlanAnswer {
     hoursEnd: write(plan.hoursEnd),
     baseline: settingJson(plan.baseline),
     warnings: [...words.warnings],
+  };
+}
+
+function sourceAnswer(source: SeriesSource, write: Write): PlanAnswer['source'] {
+  const { name, attribution, attributionUrl, issuedAt, fetchedAt } = source;
+  return {
+    name,
+    attribution,
+    attributionUrl,
+    issuedAt: issuedAt === null ? null : write(issuedAt),
+    fetchedAt: fetchedAt === null ? null : write(fetchedAt),
   };
 }
 

@@ -3,7 +3,9 @@ import type { PlanBody } from './ask';
 /** A night that gets colder by 3 K an hour: an invented twin, distinct numbers. Hours every full hour. */
 export const RUN = (name: string, start: string, end: string) => ({ name, start, end });
 
-export const NIGHT: PlanBody = {
+type Night = PlanBody & Required<Pick<PlanBody, 'machine' | 'hours'>>;
+
+export const NIGHT: Night = {
   machine: {
     name: 'Twin',
     carburettors: [{ main: 410 }, { main: 410 }],
@@ -31,9 +33,7 @@ export const NIGHT: PlanBody = {
 };
 
 export const night = (more: Partial<PlanBody> = {}): PlanBody => ({ ...NIGHT, ...more });
-export const withMachine = (more: Partial<NonNullable<PlanBody['machine']>>): PlanBody => {
-  if (NIGHT.machine === undefined) throw new Error('the night has a machine');
-  return night({ machine: { ...NIGHT.machine, ...more } });
-};
+export const withMachine = (more: Partial<Night['machine']>): PlanBody =>
+  night({ machine: { ...NIGHT.machine, ...more } });
 export const withEvent = (more: Partial<PlanBody['event']>): PlanBody =>
   night({ event: { ...NIGHT.event, ...more } });

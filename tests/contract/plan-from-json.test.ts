@@ -23,12 +23,16 @@ const EVENT: Body['event'] = {
   elevationM: 250,
   runs: [run('Round 1', '20:00', '20:10'), run('Round 2', '21:00', '21:10')],
 };
-const BODY: Body = { machine: TWIN, event: EVENT, hours: [hour('19:00', -10), hour('22:00', -16)] };
+const BODY: Body & Required<Pick<Body, 'hours'>> = {
+  machine: TWIN,
+  event: EVENT,
+  hours: [hour('19:00', -10), hour('22:00', -16)],
+};
 const CLOCK = instant(Date.parse('2027-01-16T18:00:00Z'));
 
 function requests(more: Partial<Body>, clock = CLOCK) {
   const body = planRequestSchema.parse({ ...BODY, ...more });
-  const series = expectOk(seriesFromJson(body.hours, body.event.elevationM));
+  const series = expectOk(seriesFromJson(body.hours ?? [], body.event.elevationM));
   return planRequestsFromJson(body, { series, clock });
 }
 const one = (more: Partial<Body> = {}, clock = CLOCK) => {
@@ -127,7 +131,9 @@ describe('A planning request as it is sent', () => {
     [{ machine: undefined }, 'is missing'],
     [{ machines: [{ machine: TWIN }] }, 'not both'],
     [{ machine: undefined, machines: [{ machine: TWIN }], fitted: on(410, 400) }, 'inside each entry'],
-  ])('says one machine or several, not neither and not both (%#)', (more, words) => {
+    [{ hours: undefined }, 'is missing: send hours, or a place'],
+    [{ place: { latitude: 46.1, longitude: -89.2 } }, 'hours or place, not both'],
+  ])('says one thing once, not neither and not both (%#)', (more, words) => {
     const parsed = planRequestSchema.safeParse({ ...BODY, ...more });
     expect(parsed.error?.issues.map(({ message }) => message).join()).toContain(words);
   });

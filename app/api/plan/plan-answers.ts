@@ -1,4 +1,3 @@
-import { lacksHumidity } from '@/lib/contract/air-from-json';
 import type { PlanAnswer } from '@/lib/contract/plan-answer';
 import { type PlacedRequest, planProblemPath, planRequestsFromJson } from '@/lib/contract/plan-from-json';
 import type { PlanRequestJson } from '@/lib/contract/plan-request';
@@ -10,22 +9,26 @@ import type { Plan, PlanProblem } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { actSentences } from '@/lib/words/acts';
-import { humidityAssumedSentence } from '@/lib/words/assumptions';
 import { type CallVoice, callSentence } from '@/lib/words/call';
 import { warningSentences } from '@/lib/words/warnings';
 
-type Given = { readonly series: HourSeries; readonly clock: Instant; readonly voice: CallVoice };
+type Given = {
+  readonly series: HourSeries;
+  readonly clock: Instant;
+  readonly voice: CallVoice;
+  /** About the hours, the same for every engine. */
+  readonly warnings: readonly WarningJson[];
+};
+
+type WarningJson = PlanAnswer['warnings'][number];
 
 /** A plan in JSON for every engine of a request, in its order, or everything that keeps one of them from having a plan. */
 export function planAnswers(
   body: PlanRequestJson,
-  { series, clock, voice }: Given,
+  { series, clock, voice, warnings }: Given,
 ): Result<readonly PlanAnswer[], readonly ContractProblem[]> {
   const requests = planRequestsFromJson(body, { series, clock });
   if (!requests.ok) return requests;
-  const warnings = body.hours.some(lacksHumidity)
-    ? [{ code: 'humidity-assumed', message: humidityAssumedSentence() }]
-    : [];
   const plans = planMany(requests.value.map(({ request }) => request));
   const answers = requests.value.flatMap((placed, i) => {
     const plan = plans[i];
@@ -37,20 +40,19 @@ export function planAnswers(
     : ok(answers.flatMap((answer) => (answer.ok ? [answer.value] : [])));
 }
 
-type WarningJson = PlanAnswer['warnings'][number];
-
 function answerOne(
   { request, path }: PlacedRequest,
   plan: Result<Plan, PlanProblem>,
   { voice, warnings }: { readonly voice: CallVoice; readonly warnings: readonly WarningJson[] },
 ): Result<PlanAnswer, ContractProblem> {
   if (!plan.ok) return fail({ path: planProblemPath(plan.reason, path), reason: plan.reason });
-  const { machine, now } = request;
+  const { machine, now, series } = request;
   return ok(
     planAnswer(plan.value, {
       machine: machine.name,
       zone: voice.zone,
       now,
+      source: series.source,
       call: callSentence(plan.value, voice),
       swapWords: swapWords(plan.value, voice),
       warnings: [...warningSentences(plan.value, voice), ...warnings],

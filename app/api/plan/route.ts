@@ -1,12 +1,14 @@
 import { handle, onlyAllows } from '@/app/api/_http/handle';
 import { fieldsProblem } from '@/app/api/_http/problem';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
+import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
 import { parseWith } from '@/lib/contract/parse';
 import { planRequestSchema } from '@/lib/contract/plan-request';
-import { seriesFromJson } from '@/lib/contract/series-from-json';
 import { fail, ok } from '@/lib/result/result';
 import { instant } from '@/lib/time/instant';
 import { METRIC_UNITS } from '@/lib/units/choice';
+import { getForecast } from '@/lib/weather/get-forecast';
+import { hoursOfRequest } from './hours-of-request';
 import { planAnswers } from './plan-answers';
 
 /** A hundred engines with full boxes and sixteen days of hours fit several times over. */
@@ -18,13 +20,21 @@ export function POST(request: Request): Promise<Response> {
     if (!json.ok) return json;
     const parsed = parseWith(planRequestSchema, json.value);
     if (!parsed.ok) return fail(fieldsProblem(parsed.reason, { zone: 'UTC', units: METRIC_UNITS }));
-    const { event, options, hours, machines } = parsed.value;
-    const voice = { zone: event.timezone, units: options.units ?? METRIC_UNITS, ride: event.ride };
-    const refuse = { ...voice, runNames: event.runs.map(({ name }) => name) };
-    const series = seriesFromJson(hours, event.elevationM);
-    if (!series.ok) return fail(fieldsProblem(series.reason, refuse));
-    const plans = planAnswers(parsed.value, { series: series.value, clock: instant(Date.now()), voice });
-    if (!plans.ok) return fail(fieldsProblem(plans.reason, refuse));
+    const { event, options, machines } = parsed.value;
+    const clock = instant(Date.now());
+    const voice = {
+      zone: event.timezone,
+      units: options.units ?? METRIC_UNITS,
+      ride: event.ride,
+      runNames: event.runs.map(({ name }) => name),
+    };
+    const hours = await hoursOfRequest(parsed.value, {
+      fetchForecast: (question) => getForecast(question, SERVER_WEATHER),
+      voice,
+    });
+    if (!hours.ok) return hours;
+    const plans = planAnswers(parsed.value, { ...hours.value, clock, voice });
+    if (!plans.ok) return fail(fieldsProblem(plans.reason, voice));
     return ok(machines === undefined ? plans.value[0] : { plans: plans.value });
   });
 }
