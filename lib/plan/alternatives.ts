@@ -1,25 +1,15 @@
 import type { Setting } from '@/lib/carb/machine';
 import { timeAtPower } from '@/lib/power/relative-power';
 import { ratio, second } from '@/lib/units/quantity';
-import type { Candidate } from './candidates';
-import { type Choice, type Cost, LOSS_UNIT, leanOfHarm, richOfHarm } from './choice';
-import type { Grades } from './matrix';
-import { bestBySwaps, bestOtherFirstAct, type Solution } from './optimise';
-import { settingsByRun } from './run-plans';
-import type { Situation } from './situation';
+import { LOSS_UNIT, leanOfHarm, richOfHarm } from './choice';
+import type { Decision } from './decide';
+import { bestBySwaps, bestOtherFirstAct } from './optimise';
+import { settingsByRun } from './situation';
 import type { BySwapCount, Plan, Run } from './types';
-
-export type Alternatives = {
-  readonly choice: Choice;
-  readonly candidates: readonly Candidate[];
-  readonly grades: Grades;
-  /** Open runs. */
-  readonly runs: readonly Run[];
-  readonly situation: Situation;
-};
+import type { View } from './view';
 
 /** Settings of all sorted runs where the open ones follow a path of candidates. */
-function settingsOf({ candidates, situation }: Alternatives, path: readonly number[]): readonly Setting[] {
+function settingsOf({ candidates, situation }: Decision, path: readonly number[]): readonly Setting[] {
   const open = situation.open.map((run, i) => ({ run, setting: candidates[path[i]!]!.setting }));
   return settingsByRun(situation, open);
 }
@@ -38,39 +28,42 @@ function secondsLost(runs: readonly Run[], losses: readonly number[]): number | 
 }
 
 /** The best plan for each number of jet swaps that buys something over fewer. */
-export function bySwapCount(given: Alternatives): readonly BySwapCount[] {
-  const { choice, grades, runs } = given;
-  if (runs.length === 0) return [];
-  const weight = runs.reduce((sum, run) => sum + run.weight, 0);
+export function bySwapCount(view: View, decision: Decision): readonly BySwapCount[] {
+  const { choice, open, candidates } = decision;
+  if (open.length === 0) return [];
+  const weight = open.reduce((sum, { timed }) => sum + timed.weight, 0);
   return bestBySwaps(choice).map(({ plan, swaps }) => {
-    const indexes = plan.map((candidate, run) => run * choice.candidates + candidate);
-    const losses = indexes.map((i) => grades[i]!.loss);
-    const weighted = losses.reduce((sum, loss, run) => sum + loss * runs[run]!.weight, 0);
+    const indexes = plan.map((candidate, i) => i * choice.candidates + candidate);
+    const losses = plan.map(
+      (candidate, i) => view.gradeOf(open[i]!.run, candidates[candidate]!.setting).loss,
+    );
+    const weighted = losses.reduce((sum, loss, i) => sum + loss * open[i]!.timed.weight, 0);
     return {
       swaps,
-      settings: settingsOf(given, plan),
+      settings: settingsOf(decision, plan),
       leanRunsOverRisk: indexes.filter((i) => choice.lean[i]! > 0).length,
       richRuns: indexes.filter((i) => choice.rich[i]! > 0).length,
       loss: ratio(weight === 0 ? 0 : weighted / weight),
-      secondsLost: secondsLost(runs, losses),
+      secondsLost: secondsLost(
+        open.map(({ timed }) => timed),
+        losses,
+      ),
     };
   });
 }
 
 /** The best plan with another first act that keeps the limits no worse. */
-export function runnerUp(
-  given: Alternatives,
-  chosen: { readonly solution: Solution; readonly plan: readonly number[]; readonly cost: Cost },
-): Plan['runnerUp'] {
-  if (given.runs.length === 0) return null;
-  const other = bestOtherFirstAct(given.choice, { ...chosen.solution, plan: chosen.plan });
+export function runnerUp(decision: Decision): Plan['runnerUp'] {
+  const { choice, fresh, steady, open } = decision;
+  if (open.length === 0) return null;
+  const other = bestOtherFirstAct(choice, { ...fresh, plan: steady.plan });
   if (other === null) return null;
   const worse =
-    leanOfHarm(other.cost.harm) > leanOfHarm(chosen.cost.harm) ||
-    richOfHarm(other.cost.harm) > richOfHarm(chosen.cost.harm);
+    leanOfHarm(other.cost.harm) > leanOfHarm(steady.cost.harm) ||
+    richOfHarm(other.cost.harm) > richOfHarm(steady.cost.harm);
   if (worse) return null;
   return {
-    settings: settingsOf(given, other.plan),
-    margin: ratio((other.cost.cost - chosen.cost.cost) * LOSS_UNIT),
+    settings: settingsOf(decision, other.plan),
+    margin: ratio((other.cost.cost - steady.cost.cost) * LOSS_UNIT),
   };
 }

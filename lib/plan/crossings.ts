@@ -5,7 +5,7 @@ import type { Crossing, DriftState } from './types';
 /** Ideal log areas of the whole night: of every draw, and of the mean. */
 export type NightIdeals = {
   readonly at: Float64Array;
-  /** At [j * draws + s]. */
+  /** Of instant j in draw s at [s * instants + j]. */
   readonly drawn: Float64Array;
   readonly draws: number;
   readonly mean: Float64Array;
@@ -50,16 +50,6 @@ export function stretchesOf(mean: Float64Array): readonly Stretch[] {
   return stretches;
 }
 
-/** When the straight line between two instants passes a threshold. */
-function between(
-  night: NightIdeals,
-  j: number,
-  values: { readonly a: number; readonly b: number; readonly threshold: number },
-): number {
-  const { a, b, threshold } = values;
-  return night.at[j]! + ((night.at[j + 1]! - night.at[j]!) * (threshold - a)) / (b - a);
-}
-
 /**
  * When one draw passes a threshold within a stretch, on the line of numbers with both infinities: −∞ it had passed
  * before, +∞ it does not pass. A rising stretch asks for the first time above, a falling one for the last: a setting
@@ -67,20 +57,22 @@ function between(
  */
 function passage(
   night: NightIdeals,
-  stretch: Stretch,
+  { from, to, rising }: Stretch,
   at: { readonly draw: number; readonly threshold: number },
 ): number {
-  const { draw, threshold } = at;
-  const value = (j: number) => night.drawn[j * night.draws + draw]!;
-  const cross = (j: number) => between(night, j, { a: value(j), b: value(j + 1), threshold });
-  if (stretch.rising) {
-    if (value(stretch.from) > threshold) return Number.NEGATIVE_INFINITY;
-    for (let j = stretch.from; j < stretch.to; j++) if (value(j + 1) > threshold) return cross(j);
-    return Number.POSITIVE_INFINITY;
-  }
-  if (value(stretch.to) > threshold) return Number.POSITIVE_INFINITY;
-  for (let j = stretch.to - 1; j >= stretch.from; j--) if (value(j) > threshold) return cross(j);
-  return Number.NEGATIVE_INFINITY;
+  const { drawn } = night;
+  const { threshold } = at;
+  const row = at.draw * night.at.length;
+  if (drawn[row + (rising ? from : to)]! > threshold)
+    return rising ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
+  let j = rising ? from + 1 : to - 1;
+  const step = rising ? 1 : -1;
+  while (j >= from && j <= to && drawn[row + j]! <= threshold) j += step;
+  if (j > to) return Number.POSITIVE_INFINITY;
+  if (j < from) return Number.NEGATIVE_INFINITY;
+  const [above, below] = [drawn[row + j]!, drawn[row + j - step]!];
+  const share = (threshold - below) / (above - below);
+  return night.at[j - step]! + (night.at[j]! - night.at[j - step]!) * share;
 }
 
 /**
@@ -102,9 +94,9 @@ export function quantileOf(sorted: Float64Array, share: number): number {
 
 /** All draws' passages of a stretch through a threshold, sorted. */
 export function passages(night: NightIdeals, stretch: Stretch, threshold: number): Float64Array {
-  return Float64Array.from({ length: night.draws }, (_, draw) =>
-    passage(night, stretch, { draw, threshold }),
-  ).sort();
+  const times = new Float64Array(night.draws);
+  for (let draw = 0; draw < night.draws; draw++) times[draw] = passage(night, stretch, { draw, threshold });
+  return times.sort();
 }
 
 function crossing(

@@ -1,7 +1,17 @@
 import type { Machine } from '@/lib/carb/machine';
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import type { Candidate } from './candidates';
-import { chanceAbove, chanceBelow, countAbove, meanExcess, meanLoss, type RunOdds } from './run-odds';
+import { TOO_RICH_SHARE } from './judgement';
+import { normalQuantile } from './normal';
+import {
+  chanceAbove,
+  chanceBelow,
+  countAbove,
+  isSurelyRare,
+  meanExcess,
+  meanLoss,
+  type RunOdds,
+} from './run-odds';
 
 /** How one setting does in one run. */
 export type Grade = {
@@ -9,14 +19,19 @@ export type Grade = {
   readonly chanceOfRich: Ratio;
   /** Mean power lost against the ideal mixture, mean of the carburettors. */
   readonly loss: Ratio;
-  /** Mean log area that the run's leanest instant lacks beyond the lean limit. */
-  readonly lack: number;
 };
 
 /** What a setting passes in each carburettor: leanest and richest count for the limits. */
 export type Delivered = Pick<Candidate, 'delivered' | 'leanest' | 'richest'>;
 
-type Judge = Pick<Machine, 'limits' | 'richPowerLoss'>;
+/** The machine's limits, with where its lean risk lies on the normal curve. */
+export type Judge = Pick<Machine, 'limits' | 'richPowerLoss'> & { readonly leanTail: number };
+
+export function judgeOf({ limits, richPowerLoss }: Machine): Judge {
+  return { limits, richPowerLoss, leanTail: -normalQuantile(limits.risk) };
+}
+
+const RICH_TAIL = -normalQuantile(TOO_RICH_SHARE);
 
 /** The ideal above which a setting is lean: drift < −lean ⇔ L > delivered − ln(1 − lean). */
 export function leanThreshold(delivered: Delivered, { limits }: Judge): number {
@@ -28,22 +43,39 @@ export function richThreshold(delivered: Delivered, { limits }: Judge): number {
   return delivered.richest - Math.log1p(limits.rich);
 }
 
+/** Mean power lost over the run, mean of the carburettors. */
+export function lossOf(odds: RunOdds, { delivered }: Delivered, { richPowerLoss }: Judge): number {
+  let loss = 0;
+  for (const each of delivered) loss += meanLoss(odds, each, richPowerLoss);
+  return loss / delivered.length;
+}
+
 /** Chances and loss, taking the leanest and the richest instant of the run and not its mean. */
 export function gradeOf(odds: RunOdds, delivered: Delivered, judge: Judge): Grade {
-  const lean = leanThreshold(delivered, judge);
-  const losses = new Map<number, number>();
-  let loss = 0;
-  for (const each of delivered.delivered) {
-    const known = losses.get(each) ?? meanLoss(odds, each, judge.richPowerLoss);
-    losses.set(each, known);
-    loss += known / delivered.delivered.length;
-  }
   return {
-    chanceOfLean: ratio(chanceAbove(odds, lean)),
+    chanceOfLean: ratio(chanceAbove(odds, leanThreshold(delivered, judge))),
     chanceOfRich: ratio(chanceBelow(odds, richThreshold(delivered, judge))),
-    loss: ratio(loss),
-    lack: meanExcess(odds, lean),
+    loss: ratio(lossOf(odds, delivered, judge)),
   };
+}
+
+/**
+ * Lean risk above its limit, with how much fuel is lacking, so that where no jet is rich enough the richest is the
+ * least bad. Nothing where the limit is kept.
+ */
+export function leanOver(odds: RunOdds, delivered: Delivered, judge: Judge): number {
+  const threshold = leanThreshold(delivered, judge);
+  if (isSurelyRare(odds, { threshold, side: 1, tail: judge.leanTail })) return 0;
+  const { risk } = judge.limits;
+  const chance = chanceAbove(odds, threshold);
+  return chance > risk ? chance - risk + meanExcess(odds, threshold) : 0;
+}
+
+/** Too rich in most cases. */
+export function isTooRich(odds: RunOdds, delivered: Delivered, judge: Judge): boolean {
+  const threshold = richThreshold(delivered, judge);
+  if (isSurelyRare(odds, { threshold, side: -1, tail: RICH_TAIL })) return false;
+  return chanceBelow(odds, threshold) > TOO_RICH_SHARE;
 }
 
 export function leanCountOf(odds: RunOdds, delivered: Delivered, judge: Judge) {

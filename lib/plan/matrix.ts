@@ -1,36 +1,12 @@
 import { jetArea } from '@/lib/carb/jets';
 import type { Machine } from '@/lib/carb/machine';
-import { ratio } from '@/lib/units/quantity';
 import type { Candidate } from './candidates';
 import { type Choice, inUnits, LEAN_UNIT, LOSS_UNIT, STEP_UNIT } from './choice';
-import { type Grade, gradeOf } from './grade';
-import { TOO_RICH_SHARE, TURN_WORTH } from './judgement';
+import { isTooRich, type Judge, leanOver, lossOf } from './grade';
+import { TURN_WORTH } from './judgement';
 import type { RunOdds } from './run-odds';
 import type { Situation } from './situation';
 import type { PlanOptions, Run } from './types';
-
-/** Every candidate graded in every open run, at [run * candidates + candidate]. */
-export type Grades = readonly Grade[];
-
-export function gradeAll(
-  machine: Machine,
-  odds: readonly RunOdds[],
-  candidates: readonly Candidate[],
-): Grades {
-  return odds.flatMap((run) => candidates.map((candidate) => gradeOf(run, candidate, machine)));
-}
-
-/**
- * Lean risk above its limit, with how much fuel is lacking, so that where no jet is rich enough the richest is the
- * least bad. Nothing where the limit is kept.
- */
-export function leanOver(grade: Grade, risk: number): number {
-  return grade.chanceOfLean > risk ? grade.chanceOfLean - risk + grade.lack : 0;
-}
-
-export function isTooRich(grade: Grade): boolean {
-  return grade.chanceOfRich > TOO_RICH_SHARE;
-}
 
 /** Size of the step between two jet sets: mean over the carburettors of the log area ratio. */
 function stepsBetween(machine: Machine, candidates: readonly Candidate[]): Float64Array {
@@ -48,28 +24,43 @@ function stepsBetween(machine: Machine, candidates: readonly Candidate[]): Float
 const MOST_WORTH = 10;
 const MOST_WEIGHT = 100;
 
-export function choiceOf(given: {
+export type ChoiceRequest = {
   readonly machine: Machine;
+  readonly judge: Judge;
   readonly candidates: readonly Candidate[];
-  readonly grades: Grades;
+  /** Of the open runs, as their timed runs and gaps are. */
+  readonly odds: readonly RunOdds[];
   readonly runs: readonly Run[];
   readonly situation: Situation;
   readonly start: number;
   readonly options: PlanOptions;
-}): Choice {
-  const { machine, candidates, grades, runs, situation, start, options } = given;
-  const weightOf = (i: number) => Math.min(runs[Math.floor(i / candidates.length)]!.weight, MOST_WEIGHT);
+};
+
+/** Grades every candidate in every open run. */
+export function choiceOf(request: ChoiceRequest): Choice {
+  const { machine, judge, candidates, odds, runs, situation, start, options } = request;
+  const size = runs.length * candidates.length;
+  const [lean, rich, loss] = [new Float64Array(size), new Float64Array(size), new Float64Array(size)];
+  for (const [run, { weight }] of runs.entries()) {
+    const each = odds[run]!;
+    for (const [c, candidate] of candidates.entries()) {
+      const i = run * candidates.length + c;
+      lean[i] = inUnits(leanOver(each, candidate, judge), LEAN_UNIT);
+      rich[i] = isTooRich(each, candidate, judge) ? 1 : 0;
+      loss[i] = inUnits(lossOf(each, candidate, judge) * Math.min(weight, MOST_WEIGHT), LOSS_UNIT);
+    }
+  }
   return {
     runs: runs.length,
     candidates: candidates.length,
     group: candidates.map(({ group }) => group),
-    lean: Float64Array.from(grades, (grade) => inUnits(leanOver(grade, machine.limits.risk), LEAN_UNIT)),
-    rich: Float64Array.from(grades, (grade) => (isTooRich(grade) ? 1 : 0)),
-    loss: Float64Array.from(grades, (grade, i) => inUnits(grade.loss * weightOf(i), LOSS_UNIT)),
+    lean,
+    rich,
+    loss,
     gaps: situation.gaps.map(({ fits }) => fits),
     steps: stepsBetween(machine, candidates),
     start,
     swapCost: inUnits(Math.min(Math.max(options.worthIt, 0), MOST_WORTH), LOSS_UNIT),
-    turnCost: inUnits(ratio(TURN_WORTH), LOSS_UNIT),
+    turnCost: inUnits(TURN_WORTH, LOSS_UNIT),
   };
 }

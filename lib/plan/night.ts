@@ -7,8 +7,7 @@ import { type KelvinDifference, kelvin, kelvinDifference, pascal, ratio } from '
 import { STEP_MINUTES } from './judgement';
 import { type NeedCurve, needCurve } from './need-curve';
 import { type CorrectedHours, correctHours, type Track } from './readings';
-import type { Window } from './run-odds';
-import { type AirDraws, airDraws, coldest } from './scenarios';
+import { type AirDraws, airDraws, coldest, type Window } from './scenarios';
 import { keptNormals, type Normals } from './stratified';
 import type { PlanRequest, Run } from './types';
 

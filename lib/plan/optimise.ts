@@ -84,59 +84,59 @@ function bestSwaps(
   return target;
 }
 
-type Best = { harm: number; cost: number; tie: number; candidate: number };
+type Way = { readonly harm: number; readonly cost: number; readonly tie: number; readonly candidate: number };
 
-/** Takes a way on where it is better than the best so far. The sums are whole numbers, so equal is equal. */
-function consider(best: Best, way: Best): void {
-  if (way.harm > best.harm) return;
-  if (way.harm === best.harm) {
-    if (way.cost > best.cost) return;
-    if (way.cost === best.cost && way.tie >= best.tie) return;
-  }
-  best.harm = way.harm;
-  best.cost = way.cost;
-  best.tie = way.tie;
-  best.candidate = way.candidate;
-}
+/** What a way on adds to where it leads. */
+type Extra = { readonly cost: number; readonly tie: number };
+
+const KEPT: Extra = { cost: 0, tie: 0 };
 
 /** The ways on from every candidate before run `run`: keep it, turn the trim, or swap. */
 type Onward = {
   readonly choice: Choice;
   readonly run: number;
+  readonly members: readonly (readonly number[])[];
   /** Where keeping and turning lead. */
   readonly same: Pass;
   /** Where a swap leads; another pass where swaps are counted. null: none is left. */
   readonly swapped: Pass | null;
 };
 
-/** Best way into run `run` for each candidate fitted before it. */
-function waysOn({ choice, run, same, swapped }: Onward): (from: number) => Best {
+/** Best way into run `run` for each candidate fitted before it. The sums are whole numbers, so equal is equal. */
+function waysOn({ choice, run, members, same, swapped }: Onward): (from: number) => Way {
   const base = run * choice.candidates;
   const gap = choice.gaps[run]!;
-  const members = gap === 'nothing' ? null : membersOfGroups(choice);
-  const swaps =
+  const groups = members.length;
+  const turned: Extra = { cost: choice.turnCost, tie: turnTie(choice.runs - run) };
+  const targets =
     gap === 'swap' && swapped !== null
       ? bestSwaps(choice, swapped, { run, best: bestOfGroups(choice, swapped, run) })
       : null;
-  const wayTo = (pass: Pass, to: number, extra: { readonly cost: number; readonly tie: number }): Best => ({
-    harm: pass.harm[base + to]!,
-    cost: pass.cost[base + to]! + extra.cost,
-    tie: pass.tie[base + to]! + extra.tie,
-    candidate: to,
-  });
-  const kept = { cost: 0, tie: 0 };
-  const turned = { cost: choice.turnCost, tie: turnTie(choice.runs - run) };
-  const groups = groupCount(choice);
+  let [harm, cost, tie, candidate] = [0, 0, 0, -1];
+  const offer = (pass: Pass, to: number, extra: Extra) => {
+    const [h, c, t] = [
+      pass.harm[base + to]!,
+      pass.cost[base + to]! + extra.cost,
+      pass.tie[base + to]! + extra.tie,
+    ];
+    const better = h !== harm ? h < harm : c !== cost ? c < cost : t < tie;
+    if (candidate !== -1 && !better) return;
+    harm = h;
+    cost = c;
+    tie = t;
+    candidate = to;
+  };
   return (from) => {
-    const best = wayTo(same, from, kept);
+    candidate = -1;
     const group = choice.group[from]!;
-    for (const to of members?.[group] ?? []) if (to !== from) consider(best, wayTo(same, to, turned));
-    const to = swaps?.[group] ?? -1;
+    offer(same, from, KEPT);
+    if (gap !== 'nothing') for (const to of members[group]!) if (to !== from) offer(same, to, turned);
+    const to = targets === null ? -1 : targets[group]!;
     if (swapped !== null && to !== -1) {
       const step = choice.steps[group * groups + choice.group[to]!]!;
-      consider(best, wayTo(swapped, to, { cost: choice.swapCost, tie: swapTie(choice.runs - run, step) }));
+      offer(swapped, to, { cost: choice.swapCost, tie: swapTie(choice.runs - run, step) });
     }
-    return best;
+    return { harm, cost, tie, candidate };
   };
 }
 
@@ -149,8 +149,9 @@ function membersOfGroups(choice: Choice): readonly (readonly number[])[] {
 /** Fills a pass from the last run back. */
 function fill(choice: Choice, pass: Pass, swapped: Pass | null): void {
   const { runs, candidates } = choice;
+  const members = membersOfGroups(choice);
   for (let run = runs - 1; run >= 0; run--) {
-    const on = run === runs - 1 ? null : waysOn({ choice, run: run + 1, same: pass, swapped });
+    const on = run === runs - 1 ? null : waysOn({ choice, run: run + 1, members, same: pass, swapped });
     for (let c = 0; c < candidates; c++) {
       const i = run * candidates + c;
       const best = on?.(c);
@@ -160,6 +161,11 @@ function fill(choice: Choice, pass: Pass, swapped: Pass | null): void {
       pass.follow[i] = best?.candidate ?? -1;
     }
   }
+}
+
+/** The best way into the first run from what is fitted. */
+function firstWay(choice: Choice, same: Pass, swapped: Pass | null): Way {
+  return waysOn({ choice, run: 0, members: membersOfGroups(choice), same, swapped })(choice.start);
 }
 
 function costAt(pass: Pass, index: number): Cost {
@@ -173,7 +179,7 @@ export function optimise(choice: Choice): Solution {
   const toGo = (run: number, candidate: number) => costAt(pass, run * choice.candidates + candidate);
   const next = (run: number, candidate: number) => pass.follow[run * choice.candidates + candidate]!;
   if (choice.runs === 0) return { toGo, next, plan: [], cost: { harm: 0, cost: 0, tie: 0 } };
-  const first = waysOn({ choice, run: 0, same: pass, swapped: pass })(choice.start);
+  const first = firstWay(choice, pass, pass);
   const plan = [first.candidate];
   while (plan.length < choice.runs) plan.push(next(plan.length - 1, plan.at(-1)!));
   return { toGo, next, plan, cost: { harm: first.harm, cost: first.cost, tie: first.tie } };
@@ -201,7 +207,7 @@ function readPlan(choice: Choice, passes: readonly Pass[]): readonly number[] {
     const pass = passes[left]!;
     const candidate =
       run === 0
-        ? waysOn({ choice, run, same: pass, swapped: passes[left - 1] ?? null })(before).candidate
+        ? firstWay(choice, pass, passes[left - 1] ?? null).candidate
         : pass.follow[(run - 1) * choice.candidates + before]!;
     if (choice.group[candidate] !== choice.group[before]) left -= 1;
     plan.push(candidate);
@@ -224,7 +230,7 @@ export function bestBySwaps(given: Choice): readonly CountedPlan[] {
     const pass = emptyPass(choice);
     fill(choice, pass, passes[left - 1] ?? null);
     passes.push(pass);
-    const first = waysOn({ choice, run: 0, same: pass, swapped: passes[left - 1] ?? null })(choice.start);
+    const first = firstWay(choice, pass, passes[left - 1] ?? null);
     const before = found.at(-1)?.cost;
     if (before !== undefined && before.harm === first.harm && before.cost === first.cost) continue;
     const plan = readPlan(choice, passes);

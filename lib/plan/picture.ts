@@ -1,45 +1,34 @@
-import { logDelivered } from '@/lib/carb/drift';
 import { sizesAt } from '@/lib/carb/ideal';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { relativePower } from '@/lib/power/relative-power';
-import { type Instant, instant } from '@/lib/time/instant';
+import type { Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
-import { causesAt, causesSd, type MachineNeed, meanLogIdeal } from './machine-need';
-import type { Breathed, Night } from './night';
+import { causesAt, causesSd, meanLogIdeal } from './machine-need';
 import { normalBelow, normalQuantile } from './normal';
 import type { DriftState, PlanHour } from './types';
+import type { View } from './view';
 
 /** Standard deviations from the middle to the ends of an 80 % range. */
 const FAN = normalQuantile(0.9);
-
-export type PictureRequest = {
-  readonly machine: Machine;
-  readonly need: MachineNeed;
-  readonly night: Night;
-  readonly breathed: Breathed;
-  /** What the plan has in the engine at an instant. */
-  readonly settingAt: (at: Instant) => Setting;
-};
 
 export function stateOf(drift: number, limits: Machine['limits']): DriftState {
   if (drift < -limits.lean) return 'lean';
   return drift > limits.rich ? 'rich' : 'right';
 }
 
-/** The night hour by hour: the air, the ideal with its fan, and how the baseline and the plan sit in it. */
-export function picture(request: PictureRequest): readonly PlanHour[] {
-  const { machine, need, night, breathed } = request;
+/**
+ * The night hour by hour: the air, the ideal with its fan, and how the baseline and the plan sit in it.
+ *
+ * @param settingAt what the plan has in the engine at an instant
+ */
+export function picture(view: View, settingAt: (at: Instant) => Setting): readonly PlanHour[] {
+  const { machine, need, night, breathed } = view;
   const ideals = meanLogIdeal(need, breathed.hours);
-  const delivered = new Map<Setting, number>();
-  const leanestOf = (setting: Setting) => {
-    const known = delivered.get(setting) ?? Math.min(...logDelivered(machine, setting));
-    delivered.set(setting, known);
-    return known;
-  };
+  const leanLog = Math.log1p(-machine.limits.lean);
   return night.series.hours.map(({ at, origin }, i) => {
     const ideal = ideals[i]!;
     const sd = causesSd(causesAt(need, { curve: breathed.hours, track: night.hours, i }));
-    const leanest = leanestOf(request.settingAt(instant(at)));
+    const { leanest } = view.deliveredOf(settingAt(at));
     const drift = ratio(Math.expm1(leanest - ideal));
     const baselineDrift = ratio(Math.expm1(-ideal));
     return {
@@ -53,7 +42,7 @@ export function picture(request: PictureRequest): readonly PlanHour[] {
       baselineDrift,
       baselineState: stateOf(baselineDrift, machine.limits),
       drift,
-      chanceOfLean: ratio(normalBelow((ideal - leanest + Math.log1p(-machine.limits.lean)) / sd)),
+      chanceOfLean: ratio(normalBelow((ideal - leanest + leanLog) / sd)),
       relativePower: relativePower({
         air: breathed.hourAirs[i]!,
         baselineAir: need.intake,

@@ -1,81 +1,49 @@
-import { logDelivered } from '@/lib/carb/drift';
 import { sizesAt } from '@/lib/carb/ideal';
-import type { Setting } from '@/lib/carb/machine';
 import { relativePower } from '@/lib/power/relative-power';
-import { type Ratio, ratio } from '@/lib/units/quantity';
-import { type Grade, leanCountOf } from './grade';
-import { type MachineNeed, meanLogIdeal } from './machine-need';
-import type { Breathed, Night } from './night';
-import type { RunOdds } from './run-odds';
-import type { Situation } from './situation';
-import type { PlanRequest, RunPlan } from './types';
+import { ratio } from '@/lib/units/quantity';
+import type { Decision } from './decide';
+import { leanCountOf } from './grade';
+import { meanLogIdeal } from './machine-need';
+import type { RunPlan } from './types';
+import type { View } from './view';
 
-/** The setting of every sorted run: as made, as planned, and where neither is known what was in before. */
-export function settingsByRun(
-  { done, fitted }: Pick<Situation, 'done' | 'fitted'>,
-  open: readonly { readonly run: number; readonly setting: Setting }[],
-): readonly Setting[] {
-  const planned = new Map(open.map(({ run, setting }) => [run, setting]));
-  let current = fitted;
-  return done.map((made, run) => {
-    const setting = planned.get(run);
-    if (setting !== undefined) current = setting;
-    return made ?? current;
-  });
+export function runPlans(view: View, decision: Decision): readonly RunPlan[] {
+  return decision.settings.map((_, run) => runPlan(view, decision, run));
 }
 
-export type RunPlansRequest = {
-  readonly request: PlanRequest;
-  readonly night: Night;
-  readonly need: MachineNeed;
-  readonly breathed: Breathed;
-  readonly situation: Situation;
-  /** By sorted run. */
-  readonly odds: readonly RunOdds[];
-  readonly settings: readonly Setting[];
-  readonly gradeOf: (run: number, setting: Setting) => Grade;
-};
-
-export function runPlans(given: RunPlansRequest): readonly RunPlan[] {
-  return given.settings.map((setting, run) => runPlan(given, run, setting));
-}
-
-function runPlan(given: RunPlansRequest, run: number, setting: Setting): RunPlan {
-  const { night, need, breathed, situation, odds, gradeOf } = given;
-  const { machine } = given.request;
-  const delivered = logDelivered(machine, setting);
-  const [lowest, highest] = [Math.min(...delivered), Math.max(...delivered)];
+function runPlan(view: View, { settings, situation }: Decision, run: number): RunPlan {
+  const { machine, night, need, breathed, judge } = view;
+  const setting = settings[run]!;
+  const delivered = view.deliveredOf(setting);
   const ideals = meanLogIdeal(need, breathed.windows[run]!);
-  const leanest = ratio(Math.expm1(lowest - Math.max(...ideals)));
-  const grade = gradeOf(run, setting);
-  const stateOfRun = () => {
-    if (night.coverage[run] !== 'covered') return 'beyond-hours';
-    return situation.done[run] === null ? 'planned' : 'made';
-  };
+  const [lowest, highest] = [Math.min(...ideals), Math.max(...ideals)];
+  const leanest = ratio(Math.expm1(delivered.leanest - highest));
+  const { chanceOfLean, chanceOfRich, loss } = view.gradeOf(run, setting);
   return {
     run,
     setting,
     air: night.runAirs[run]!,
-    ideal: sizesAt(machine, Math.max(...ideals)),
+    ideal: sizesAt(machine, highest),
     leanest,
-    richest: ratio(Math.expm1(highest - Math.min(...ideals))),
-    chanceOfLean: grade.chanceOfLean,
-    leanCount: leanCountOf(odds[run]!, { delivered, leanest: lowest, richest: highest }, machine),
-    chanceOfRich: grade.chanceOfRich,
+    richest: ratio(Math.expm1(delivered.richest - lowest)),
+    chanceOfLean,
+    leanCount: leanCountOf(view.odds[run]!, delivered, judge),
+    chanceOfRich,
     reserve: ratio(leanest + machine.limits.lean),
-    loss: grade.loss,
-    relativePower: powerOf(given, run, grade.loss),
-    state: stateOfRun(),
+    loss,
+    relativePower: powerOf(view, run, loss),
+    state:
+      night.coverage[run] !== 'covered' ? 'beyond-hours' : situation.done[run] === null ? 'planned' : 'made',
   };
 }
 
 /** Power in the middle of the run, with what the mixture takes on average over the draws. */
-function powerOf({ request, need, breathed }: RunPlansRequest, run: number, loss: Ratio): Ratio {
+function powerOf({ machine, need, breathed }: View, run: number, loss: number) {
   const full = relativePower({
     air: breathed.runAirs[run]!,
     baselineAir: need.intake,
     drift: ratio(0),
-    richPowerLoss: request.machine.richPowerLoss,
+    richPowerLoss: machine.richPowerLoss,
   });
   return ratio(full * (1 - loss));
 }

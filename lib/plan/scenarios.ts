@@ -29,7 +29,7 @@ function wanderInput(step: number, of: 'temperature' | 'pressure'): number {
  */
 export type SplitErrors = {
   readonly level: Float64Array;
-  /** Of instant j in draw s at [j * draws + s]. */
+  /** Of instant j in draw s at [s * instants + j]. */
   readonly rest: Float64Array;
 };
 
@@ -56,7 +56,7 @@ function splitErrors(
     const beta = Math.sqrt(Math.max(0, errors.sd[to]! ** 2 - alpha * covariance));
     const xi = normals.input(wanderInput(Math.abs(to - centre) * 2 - (to > centre ? 2 : 1), of));
     level[to] = alpha * level[from]!;
-    for (let s = 0; s < draws; s++) rest[to * draws + s] = alpha * rest[from * draws + s]! + beta * xi[s]!;
+    for (let s = 0; s < draws; s++) rest[s * count + to] = alpha * rest[s * count + from]! + beta * xi[s]!;
   };
   for (let j = centre + 1; j < count; j++) step(j - 1, j, errors.toNext[j - 1]!);
   for (let j = centre - 1; j >= 0; j--) step(j + 1, j, errors.toNext[j]!);
@@ -65,7 +65,6 @@ function splitErrors(
 
 /** Where the drawn air stands: temperature errors [K] and errors of ln p, split around one instant. */
 export type AirDraws = {
-  readonly draws: number;
   readonly temperature: SplitErrors;
   readonly lnPressure: SplitErrors;
 };
@@ -75,17 +74,24 @@ export function airDraws(track: Track, normals: Normals, centre: number): AirDra
     { sd: track.pressureSd, toNext: track.pressureToNext },
     { centre, normals, of: 'pressure' },
   );
-  const perPascal = (values: Float64Array, draws: number) =>
-    values.map((value, i) => value / track.pressure[Math.floor(i / draws)]!);
+  const instants = track.at.length;
+  const perPascal = (pascals: number, i: number) => pascals / track.pressure[i % instants]!;
   return {
-    draws: normals.draws,
     temperature: splitErrors(
       { sd: track.temperatureSd, toNext: track.temperatureToNext },
       { centre, normals, of: 'temperature' },
     ),
-    lnPressure: { level: perPascal(pressure.level, 1), rest: perPascal(pressure.rest, normals.draws) },
+    lnPressure: { level: pressure.level.map(perPascal), rest: pressure.rest.map(perPascal) },
   };
 }
+
+/** A stretch of the night with its drawn air. */
+export type Window = {
+  readonly track: Track;
+  readonly draws: AirDraws;
+  /** The instant the draws are split around. */
+  readonly centre: number;
+};
 
 /** The instant a window is drawn around: its coldest, where a run turns lean if it does. */
 export function coldest(track: Track): number {

@@ -79,3 +79,17 @@ export function situationOf(request: PlanRequest, night: Night): Situation {
       : null,
   };
 }
+
+/** The setting of every sorted run: as made, as planned, and where neither is known what was in before. */
+export function settingsByRun(
+  { done, fitted }: Pick<Situation, 'done' | 'fitted'>,
+  open: readonly { readonly run: number; readonly setting: Setting }[],
+): readonly Setting[] {
+  const planned = new Map(open.map(({ run, setting }) => [run, setting]));
+  let current = fitted;
+  return done.map((made, run) => {
+    const setting = planned.get(run);
+    if (setting !== undefined) current = setting;
+    return made ?? current;
+  });
+}

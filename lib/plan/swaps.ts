@@ -3,7 +3,7 @@ import { addMinutes, type Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
 import { sameMains, sameSetting } from './candidates';
 import type { Grade } from './grade';
-import { isTooRich } from './matrix';
+import { TOO_RICH_SHARE } from './judgement';
 import type { GapBefore } from './situation';
 import type { Crossing, Run, Stint, Swap, SwapReason } from './types';
 
@@ -44,7 +44,7 @@ function reasonFor(request: SwapsRequest, stint: readonly OpenRun[], from: Setti
   const lean = Math.max(...old.map((grade) => grade.chanceOfLean));
   if (lean > request.risk) return { code: 'old-turns-lean', chance: ratio(lean) };
   const rich = Math.max(...old.map((grade) => grade.chanceOfRich));
-  if (old.some(isTooRich)) return { code: 'old-turns-rich', chance: ratio(rich) };
+  if (rich > TOO_RICH_SHARE) return { code: 'old-turns-rich', chance: ratio(rich) };
   const gain = weightedMean(
     stint,
     ({ run, setting }) => request.gradeOf(run, from).loss - request.gradeOf(run, setting).loss,

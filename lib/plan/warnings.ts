@@ -1,14 +1,13 @@
 import { normaliseBox } from '@/lib/carb/box';
 import { sizesAt } from '@/lib/carb/ideal';
-import type { Machine } from '@/lib/carb/machine';
 import { HOUR_MS } from '@/lib/time/instant';
-import type { Choice } from './choice';
+import type { Decision } from './decide';
 import { FAR_FROM_BASELINE_LOG, LONGEST_QUIET_GAP_HOURS } from './judgement';
-import { type MachineNeed, responseCauses } from './machine-need';
-import type { Breathed, Night } from './night';
-import { levelAbove, type RunOdds } from './run-odds';
-import type { Situation } from './situation';
+import { responseCauses } from './machine-need';
+import type { Night } from './night';
+import { levelAbove } from './run-odds';
 import type { PlanWarning } from './types';
+import type { View } from './view';
 
 /** Warnings about the hours and the runs, the same for every machine. */
 export function nightWarnings(night: Night): readonly PlanWarning[] {
@@ -55,34 +54,20 @@ function pressureWarnings({ series, corrected }: Night): readonly PlanWarning[] 
   return estimated && !corrected.pressureRead ? [{ code: 'pressure-is-estimate' }] : [];
 }
 
-export type MachineWarningsRequest = {
-  readonly machine: Machine;
-  readonly need: MachineNeed;
-  readonly night: Night;
-  readonly breathed: Breathed;
-  readonly situation: Situation;
-  readonly swapMinutes: number;
-  readonly choice: Choice;
-  readonly odds: readonly RunOdds[];
-  readonly plan: readonly number[];
-};
-
 /** Warnings about this machine's box, baseline and gaps. */
-export function machineWarnings(request: MachineWarningsRequest): readonly PlanWarning[] {
-  return [...baselineWarnings(request), ...request.situation.open.flatMap((_, i) => runWarnings(request, i))];
+export function machineWarnings(view: View, decision: Decision, swapMinutes: number): readonly PlanWarning[] {
+  return [
+    ...baselineWarnings(view, decision),
+    ...decision.open.flatMap((_, i) => runWarnings(view, decision, { i, swapMinutes })),
+  ];
 }
 
-function baselineWarnings({
-  machine,
-  need,
-  breathed,
-  situation,
-}: MachineWarningsRequest): readonly PlanWarning[] {
+function baselineWarnings({ machine, need, breathed }: View, { open }: Decision): readonly PlanWarning[] {
   const owned = new Set(normaliseBox(machine.box).map(({ size }) => size));
   const missing = [...new Set(machine.carburettors.map(({ main }) => main))].filter(
     (main) => !owned.has(main),
   );
-  const far = situation.open.flatMap((run): PlanWarning[] => {
+  const far = open.flatMap(({ run }): PlanWarning[] => {
     const causes = responseCauses(need, breathed.windows[run]!, 0);
     const sd = Math.hypot(causes.response, causes.responseOther);
     return sd > FAR_FROM_BASELINE_LOG ? [{ code: 'far-from-baseline-air', run }] : [];
@@ -91,28 +76,25 @@ function baselineWarnings({
 }
 
 /** What an open run's jets cannot do, and whether it is the box or the time that lacks. */
-function runWarnings(request: MachineWarningsRequest, i: number): readonly PlanWarning[] {
-  const { machine, choice, odds, plan, situation } = request;
-  const run = situation.open[i]!;
-  const at = (candidate: number) => i * choice.candidates + candidate;
+function runWarnings(
+  { machine, odds }: View,
+  { choice, open, steady }: Decision,
+  at: { readonly i: number; readonly swapMinutes: number },
+): readonly PlanWarning[] {
+  const { i, swapMinutes } = at;
+  const { run } = open[i]!;
+  const indexOf = (candidate: number) => i * choice.candidates + candidate;
   const all = Array.from({ length: choice.candidates }, (_, candidate) => candidate);
   const neededSizes = () =>
-    sizesAt(machine, levelAbove(odds[i]!, machine.limits.risk) + Math.log1p(-machine.limits.lean));
-  const safe = all.filter((candidate) => choice.lean[at(candidate)] === 0);
+    sizesAt(machine, levelAbove(odds[run]!, machine.limits.risk) + Math.log1p(-machine.limits.lean));
+  const safe = all.filter((candidate) => choice.lean[indexOf(candidate)] === 0);
   if (safe.length === 0) return [{ code: 'no-jet-rich-enough', run, neededSizes: neededSizes() }];
-  const good = safe.filter((candidate) => choice.rich[at(candidate)] === 0);
+  const good = safe.filter((candidate) => choice.rich[indexOf(candidate)] === 0);
   if (good.length === 0) return [{ code: 'no-jet-lean-enough', run, neededSizes: neededSizes() }];
-  if (good.includes(plan[i]!)) return [];
+  if (good.includes(steady.plan[i]!)) return [];
   // Where the gap before this run would do, it is the one after it that ties two runs together.
-  const short = situation.gaps[i]!.fits === 'swap' ? i + 1 : i;
-  const gap = situation.gaps[short];
-  if (gap === undefined || gap.fits === 'swap') return [];
-  return [
-    {
-      code: 'swap-does-not-fit',
-      run: situation.open[short]!,
-      gapMinutes: gap.minutes,
-      swapMinutes: request.swapMinutes,
-    },
-  ];
+  const short = open[open[i]!.gap.fits === 'swap' ? i + 1 : i];
+  if (short === undefined || short.gap.fits === 'swap') return [];
+  const gapMinutes = short.gap.minutes;
+  return [{ code: 'swap-does-not-fit', run: short.run, gapMinutes, swapMinutes }];
 }

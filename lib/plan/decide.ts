@@ -1,0 +1,43 @@
+import type { Setting } from '@/lib/carb/machine';
+import { type Candidate, candidatesFor, indexOfSetting } from './candidates';
+import type { Choice } from './choice';
+import { choiceOf } from './matrix';
+import { optimise, type Solution } from './optimise';
+import { type Situation, settingsByRun, situationOf } from './situation';
+import { keepSteady, type Steady } from './steady';
+import type { OpenRun } from './swaps';
+import type { PlanRequest } from './types';
+import type { View } from './view';
+
+/** What was chosen, and from what. */
+export type Decision = {
+  readonly situation: Situation;
+  readonly candidates: readonly Candidate[];
+  readonly choice: Choice;
+  readonly fresh: Solution;
+  readonly steady: Steady;
+  readonly open: readonly OpenRun[];
+  /** By sorted run. */
+  readonly settings: readonly Setting[];
+};
+
+export function decide(request: PlanRequest, view: View): Decision {
+  const { machine, night, judge } = view;
+  const { options } = request;
+  const situation = situationOf(request, night);
+  const candidates = candidatesFor(machine, situation.fitted);
+  const runs = situation.open.map((run) => night.sortedRuns[run]!);
+  const odds = situation.open.map((run) => view.odds[run]!);
+  const start = indexOfSetting(candidates, situation.fitted);
+  const choice = choiceOf({ machine, judge, candidates, odds, runs, situation, start, options });
+  const fresh = optimise(choice);
+  const accepted = situation.accepted?.map((setting) => indexOfSetting(candidates, setting)) ?? null;
+  const steady = keepSteady(choice, fresh, accepted);
+  const open = situation.open.map((run, i) => ({
+    run,
+    timed: runs[i]!,
+    setting: candidates[steady.plan[i]!]!.setting,
+    gap: situation.gaps[i]!,
+  }));
+  return { situation, candidates, choice, fresh, steady, open, settings: settingsByRun(situation, open) };
+}
