@@ -70,25 +70,29 @@ export function saturationOverIce(temperature: Kelvin): Pascal {
   return pascal(Math.exp(lnSaturationIce(temperature)));
 }
 
+/** Slope of ln p over 1/T by Clausius and Clapeyron, -L/R_v with L of 2.5 MJ/kg [K]: good enough for a first step. */
+const FIRST_SLOPE = -5_420;
+
 /**
- * Temperature at which a curve reaches a vapour pressure. ln p is close to a straight line in 1/T, so Newton's
+ * Temperature at which a curve reaches a vapour pressure. ln p is close to a straight line in 1/T, so the secant
  * method in 1/T needs few steps; a bracket around the answer catches a step that leaves it.
  */
 function invert(lnCurve: (t: number) => number, lnPressure: number, warmest: number): Kelvin {
   let [low, high] = [1 / warmest, 1 / COLDEST_K];
   let inverse = 1 / ZERO_CELSIUS_K;
-  for (let step = 0; step < 100; step++) {
-    const excess = lnCurve(1 / inverse) - lnPressure;
-    // Less than 1e-11 K: ln p changes by 0.05 or more per kelvin.
-    if (Math.abs(excess) < 1e-13) break;
+  let slope = FIRST_SLOPE;
+  let excess = lnCurve(1 / inverse) - lnPressure;
+  // Less than 1e-11 K: ln p changes by 0.05 or more per kelvin.
+  for (let step = 0; step < 100 && Math.abs(excess) >= 1e-13; step++) {
     if (excess > 0) low = inverse;
     else high = inverse;
-    const width = 1e-4 * inverse;
-    const slope = (lnCurve(1 / (inverse + width)) - lnCurve(1 / (inverse - width))) / (2 * width);
-    const next = inverse - excess / slope;
-    const inside = next > low && next < high;
-    if (Math.abs(next - inverse) < 1e-16) break;
-    inverse = inside ? next : (low + high) / 2;
+    const straight = inverse - excess / slope;
+    const next = straight > low && straight < high ? straight : (low + high) / 2;
+    if (next === inverse) break;
+    const nextExcess = lnCurve(1 / next) - lnPressure;
+    if (nextExcess !== excess) slope = (nextExcess - excess) / (next - inverse);
+    inverse = next;
+    excess = nextExcess;
   }
   return kelvin(1 / inverse);
 }
