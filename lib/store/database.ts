@@ -1,4 +1,4 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from 'idb';
 import type { Backing, Scope } from './backing';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from './migrations';
 import type { RawRow } from './row';
@@ -106,28 +106,27 @@ export async function openDatabase(options: DatabaseOptions = {}): Promise<Backi
       const because = nameOf(error) === 'InvalidStateError' ? 'no-database' : reasonOf(error);
       reject(new DatabaseUnusable(because, error));
     };
-    openDB<Schema>(name, version, {
-      upgrade: async (database, oldVersion, _, transaction) => {
-        if (oldVersion < 1) {
-          database.createObjectStore('records', { keyPath: ['table', 'id'] });
-          database.createObjectStore('aside', { keyPath: 'key' });
-          return;
-        }
-        for (
-          let cursor = await transaction.objectStore('records').openCursor();
-          cursor !== null;
-          cursor = await cursor.continue()
-        )
-          await cursor.update(migrateRow(cursor.value, oldVersion, migrations));
-      },
-      // Old tabs close on request; one that does not holds everybody up. What opens after that is not waited for.
-      blocked: () => refuse(new DatabaseUnusable('blocked')),
-      blocking: (_old, _new, event) => {
-        // idb hands over the plain event of the connection.
-        (event.target as IDBDatabase).close();
-        onSuperseded?.();
-      },
-    }).then((database) => (given ? database.close() : resolve(diskBacking(database))), refuse);
+    const opening = async (): Promise<Database> =>
+      openDB<Schema>(name, version, {
+        upgrade: (database, oldVersion, _, transaction) => {
+          if (!database.objectStoreNames.contains('records'))
+            database.createObjectStore('records', { keyPath: ['table', 'id'] });
+          if (!database.objectStoreNames.contains('aside'))
+            database.createObjectStore('aside', { keyPath: 'key' });
+          // A failed step leaves the old version as it was; opening then fails with the reason.
+          migrateRows(transaction.objectStore('records'), oldVersion, migrations).catch(() =>
+            transaction.abort(),
+          );
+        },
+        // Old tabs close on request; one that does not holds everybody up. What opens after that is not waited for.
+        blocked: () => refuse(new DatabaseUnusable('blocked')),
+        blocking: (_old, _new, event) => {
+          // idb hands over the plain event of the connection.
+          (event.target as IDBDatabase).close();
+          onSuperseded?.();
+        },
+      });
+    opening().then((database) => (given ? database.close() : resolve(diskBacking(database))), refuse);
   });
 }
 
@@ -139,4 +138,11 @@ function migrateRow(row: RawRow, from: number, migrations: readonly Migration[])
   } catch {
     return row;
   }
+}
+
+type Records = IDBPObjectStore<Schema, ArrayLike<'records' | 'aside'>, 'records', 'versionchange'>;
+
+async function migrateRows(records: Records, from: number, migrations: readonly Migration[]): Promise<void> {
+  for (let cursor = await records.openCursor(); cursor !== null; cursor = await cursor.continue())
+    await cursor.update(migrateRow(cursor.value, from, migrations));
 }
