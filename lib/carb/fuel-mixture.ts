@@ -6,9 +6,7 @@ export type FuelFormula = { readonly hydrogen: number; readonly oxygen: number }
 
 /** Petrol without ethanol as an average hydrocarbon. Source: Heywood, table D.4 (from memory). */
 export const PETROL: FuelFormula = { hydrogen: 1.87, oxygen: 0 };
-export const ISO_OCTANE: FuelFormula = { hydrogen: 18 / 8, oxygen: 0 };
 export const ETHANOL: FuelFormula = { hydrogen: 3, oxygen: 0.5 };
-export const METHANOL: FuelFormula = { hydrogen: 4, oxygen: 1 };
 
 /** Ethanol at 15 °C to 20 °C [kg/m³]. Source: CRC Handbook (from memory). */
 export const ETHANOL_DENSITY = density(789);

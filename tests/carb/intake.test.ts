@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { intakeAir } from '@/lib/carb/intake';
+import { INTAKE_CHOICES } from '@/lib/carb/intake-choices';
 import { kelvinDifference } from '@/lib/units/quantity';
 import { airOf } from '../support/race-machine';
 
@@ -38,5 +39,17 @@ describe('the air the carburettor draws', () => {
 
   it('a hot hood on a hot day is still air', () => {
     expect(intakeAir(airOf(45, 990, 0.3), k(60)).density).toBeLessThan(0.95);
+  });
+});
+
+describe('usual offsets by how the engine draws', () => {
+  it('a sealed box is nearly the weather, a hood is the hot end of what is told', () => {
+    // Common practice, no source: 50 °F under the hood on a -10 °F night is 33 K.
+    const { ducted, open, hood } = INTAKE_CHOICES;
+    expect(ducted).toBeGreaterThan(0);
+    expect(ducted).toBeLessThan(open);
+    expect(open).toBeLessThan(hood);
+    expect(hood).toBeLessThanOrEqual(34);
+    expect(hood).toBeGreaterThanOrEqual(20);
   });
 });

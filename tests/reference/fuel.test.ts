@@ -5,9 +5,7 @@ import {
   blendDensity,
   ETHANOL,
   type FuelFormula,
-  ISO_OCTANE,
   logFuelShift,
-  METHANOL,
   PETROL,
   stoichiometricAirFuel,
 } from '@/lib/carb/fuel-mixture';
@@ -59,9 +57,9 @@ describe('air to burn a fuel', () => {
   it.each<[string, FuelFormula, number]>([
     ['petrol CH1.87', PETROL, 14.6],
     ['petrol CH1.85', { hydrogen: 1.85, oxygen: 0 }, 14.58],
-    ['iso-octane', ISO_OCTANE, 15.13],
+    ['iso-octane', { hydrogen: 18 / 8, oxygen: 0 }, 15.13],
     ['ethanol', ETHANOL, 9.0],
-    ['methanol', METHANOL, 6.47],
+    ['methanol', { hydrogen: 4, oxygen: 1 }, 6.47],
   ])('%s', (_, formula, airFuel) => {
     expect(Math.abs(stoichiometricAirFuel(formula) - airFuel)).toBeLessThan(0.01);
   });
