@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { Validator } from '@seriousme/openapi-schema-validator';
 import { describe, expect, test } from 'vitest';
 import { AIR_EXAMPLE } from '@/app/api/_openapi/examples';
@@ -30,6 +31,13 @@ describe('GET /api', () => {
     );
     expect(named.length).toBeGreaterThan(10);
     expect(named.filter((name) => !held.includes(name ?? ''))).toEqual([]);
+  });
+
+  test('knows every route there is, and no other', async () => {
+    const routes = readdirSync('app/api', { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('route.ts'))
+      .map((file) => `/api/${file}`.replace(/\/route\.ts$/, ''));
+    expect(Object.keys((await document()).paths).sort()).toEqual(routes.sort());
   });
 
   test('lets callers leave out what has a default, and answers with all of it', async () => {

@@ -1,4 +1,5 @@
 import { AIR_EXAMPLE, PLAN_EXAMPLE } from './examples';
+import { LOOKUPS, type Lookup } from './lookups';
 import { componentSchemas, type SchemaName, schemaAddress } from './schemas';
 
 const json = (schema: object, more: object = {}): object => ({ 'application/json': { schema, ...more } });
@@ -14,6 +15,7 @@ const REFUSALS = {
   413: 'The body is too large; it is refused while it arrives.',
   415: 'The body is not sent as application/json.',
   422: 'Every field can be read, but together they make no sense; each reason is named.',
+  503: 'No weather service answers; retry-after says when to come back.',
 } as const;
 
 type Post = {
@@ -21,9 +23,11 @@ type Post = {
   readonly description: string;
   readonly body: SchemaName;
   readonly example: unknown;
+  /** Whether it may ask weather services, and so find none that answers. */
+  readonly asksWeather: boolean;
 };
 
-function post({ summary, description, body, example }: Post, answer: object): object {
+function post({ summary, description, body, example, asksWeather }: Post, answer: object): object {
   return {
     post: {
       summary,
@@ -31,7 +35,7 @@ function post({ summary, description, body, example }: Post, answer: object): ob
       requestBody: { required: true, content: json(ref(body), { example }) },
       responses: {
         200: { description: 'The answer.', content: json(answer) },
-        ...refusals(400, 413, 415, 422),
+        ...refusals(400, 413, 415, 422, ...(asksWeather ? ([503] as const) : [])),
       },
     },
   };
@@ -42,19 +46,30 @@ const AIR: Post = {
   description:
     'Up to 100,000 states, answered in the same order. Give one pressure by its kind (station, altimeter setting, sea level, or the elevation alone for the standard atmosphere) and one humidity. At most 8 MB.',
   body: 'AirRequest',
+  asksWeather: false,
   example: AIR_EXAMPLE,
 };
 
 const PLAN: Post = {
   summary: 'Which jets, when',
   description:
-    'The plan for one machine, or with "machines" for up to 100 of them at one event: the call in words, the hours, the swaps with their windows, and what was not certain. At most 1 MB.',
+    'The plan for one machine, or with "machines" for up to 100 of them at one event: the call in words, the hours, the swaps with their windows, and what was not certain. Send hours, or a place to have a forecast fetched. At most 1 MB.',
   body: 'PlanRequest',
+  asksWeather: true,
   example: PLAN_EXAMPLE,
 };
 
 function get(summary: string, description: string, content: object): object {
   return { get: { summary, responses: { 200: { description, content } } } };
+}
+
+function lookup({ summary, description, answers, parameters }: Lookup): object {
+  const schema = answers.length > 1 ? { anyOf: answers.map(ref) } : ref(answers[0] ?? 'Problem');
+  const responses = {
+    200: { description: 'The answer.', content: json(schema) },
+    ...refusals(400, 422, 503),
+  };
+  return { get: { summary, description, parameters, responses } };
 }
 
 /** This service as an OpenAPI 3.1 document; the schemas are the ones that judge what is sent. */
@@ -73,6 +88,7 @@ export function openApiDocument(): object {
       '/api/health': { ...get('Whether the service runs', 'It runs.', json(ref('Health'))) },
       '/api/air': post(AIR, ref('Airs')),
       '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
+      ...Object.fromEntries(Object.entries(LOOKUPS).map(([path, asked]) => [path, lookup(asked)])),
     },
     components: { schemas: componentSchemas() },
   };

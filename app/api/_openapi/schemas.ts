@@ -6,6 +6,9 @@ import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
 import { planAnswerSchema, plansAnswerSchema } from '@/lib/contract/plan-answer';
 import { planEntrySchema, planOptionsSchema, planRequestSchema } from '@/lib/contract/plan-request';
+import { forecastJsonSchema } from '@/lib/weather/forecast-json';
+import { historyJsonSchema, pastAirJsonSchema } from '@/lib/weather/history-json';
+import { placesJsonSchema } from '@/lib/weather/places-json';
 
 const healthSchema = z.strictObject({ status: z.literal('ok') });
 
@@ -44,7 +47,11 @@ const SENT = {
 const ANSWERED = {
   Air: airAnswerSchema,
   Airs: airsAnswerSchema,
+  Forecast: forecastJsonSchema,
   Health: healthSchema,
+  History: historyJsonSchema,
+  PastAir: pastAirJsonSchema,
+  Places: placesJsonSchema,
   Plan: planAnswerSchema,
   Plans: plansAnswerSchema,
   Problem: problemSchema,
