@@ -15,10 +15,21 @@ const ELEVATION_M = 402;
 /** Before this hour a night still belongs to the evening before. */
 const NIGHT_ENDS = '06:00';
 
-/** °F at each local hour from noon to noon: a clear evening over snow, invented. */
+/** Hours after noon and °F: a clear evening over snow, invented. What lies between is left to the curve. */
 const EVENING_F = [
-  17, 19, 20, 20, 19.5, 19, 18, 15, 10.5, 6, 2, -1.5, -4.5, -7, -8.5, -9.5, -10, -10, -9.5, -8,
-];
+  [0, 17],
+  [2, 20],
+  [5, 19],
+  [6, 18],
+  [7, 15],
+  [8, 10.5],
+  [9, 6],
+  [11, -1.5],
+  [13, -7],
+  [15, -9.5],
+  [17, -10],
+  [19, -8],
+] as const;
 const FIRST_HOUR = '12:00';
 
 const FIRST_RUN = '19:00';
@@ -52,6 +63,7 @@ function asFollowed(event: EventRecord, machine: MachineRecord, now: Instant): E
       event: { id: DEMO_EVENT_ID, ...stored, value: event },
       machine: { id: DEMO_MACHINE_ID, ...stored, value: machine },
       box: null,
+      forecast: null,
     }),
   );
   const plan = expectOk(planNight(night, start));
@@ -89,8 +101,8 @@ function demoEvent(date: string): EventRecord {
     },
     machineIds: [DEMO_MACHINE_ID],
     typed: {
-      hours: EVENING_F.map((fahrenheit, i) => ({
-        time: iso(addMinutes(noon, i * 60)),
+      hours: EVENING_F.map(([hour, fahrenheit]) => ({
+        time: iso(addMinutes(noon, hour * 60)),
         temperatureC: Math.round(((fahrenheit - 32) / 1.8) * 100) / 100,
       })),
       pressure: { kind: 'station', hpa: 968 },

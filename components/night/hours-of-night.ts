@@ -1,13 +1,22 @@
 import type { ContractProblem } from '@/lib/contract/problem';
-import { seriesFromJson } from '@/lib/contract/series-from-json';
+import { typedSeriesFromJson } from '@/lib/contract/typed-hours-from-json';
+import { mixHours } from '@/lib/hours/mix';
 import type { HourSeries } from '@/lib/hours/series';
-import type { Result } from '@/lib/result/result';
-import type { EventRecord } from '@/lib/store/records';
+import { ok, type Result } from '@/lib/result/result';
+import type { EventRecord, ForecastRecord } from '@/lib/store/records';
+import { forecastSeries } from './forecast-series';
 
-/** The hours of an event; null where none have been given yet. */
-export function hoursOfNight(record: EventRecord): Result<HourSeries, readonly ContractProblem[]> | null {
-  const { typed, event } = record;
-  if (typed === null || typed.hours.length === 0) return null;
-  const { hours, pressure, relativeHumidity } = typed;
-  return seriesFromJson(hours, event.elevationM, { pressure, relativeHumidity, path: ['typed', 'hours'] });
+/** The hours of an event, typed ones before those of a forecast; null where there are none of either. */
+export function hoursOfNight(
+  { typed, event }: EventRecord,
+  forecast: ForecastRecord | null,
+): Result<HourSeries, readonly ContractProblem[]> | null {
+  const told = forecast === null ? null : forecastSeries(forecast);
+  if (typed === null || typed.hours.length === 0) {
+    const mixed = mixHours(told, null);
+    return mixed === null ? null : ok(mixed.series);
+  }
+  const read = typedSeriesFromJson(typed, event.elevationM, ['typed', 'hours']);
+  if (!read.ok) return read;
+  return ok(mixHours(told, read.value.series)?.series ?? read.value.series);
 }

@@ -1,27 +1,16 @@
 'use client';
 
-import styles from './night-page.module.css';
-import { NoEvent, NoMachine, NoPlan } from './no-plan';
-import { ReadyNight } from './ready-night';
-import { useNight } from './use-night';
+import dynamic from 'next/dynamic';
+import { Opening } from './opening';
 
-/** The first page: tonight's plan, or what is missing for one. */
+const loadRoom = () => import('./night-room').then((module) => module.NightRoom);
+
+/** Words first, then the planner, then the chart: each arrives when what stands before it can be read. */
+const NightRoom = dynamic(loadRoom, { ssr: false, loading: Opening });
+
+// Asked for while the page around it is still waking up, not after.
+if (typeof window !== 'undefined') void loadRoom();
+
 export function NightPage() {
-  const state = useNight();
-  switch (state.status) {
-    case 'opening':
-      return (
-        <main className={styles.waiting} aria-busy="true">
-          <p>Opening the night...</p>
-        </main>
-      );
-    case 'no-event':
-      return <NoEvent />;
-    case 'no-machine':
-      return <NoMachine event={state.event} />;
-    case 'problem':
-      return <NoPlan records={state.records} problem={state.problem} />;
-    case 'ready':
-      return <ReadyNight {...state} />;
-  }
+  return <NightRoom />;
 }

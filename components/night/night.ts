@@ -11,7 +11,7 @@ import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
-import type { BoxRecord, EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
 import { machineOfNight } from './machine-of-night';
@@ -21,6 +21,7 @@ export type NightRecords = {
   readonly event: Stored<EventRecord>;
   readonly machine: Stored<MachineRecord>;
   readonly box: BoxRecord | null;
+  readonly forecast: ForecastRecord | null;
 };
 
 /** A night that can be planned: the records in the core's own terms. */
@@ -43,7 +44,7 @@ export type NightProblem =
 export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
   const machine = machineFromJson(machineOfNight(records.machine.value, records.box));
   if (!machine.ok) return fail({ code: 'machine', problems: machine.reason });
-  const series = hoursOfNight(records.event.value);
+  const series = hoursOfNight(records.event.value, records.forecast);
   if (series === null) return fail({ code: 'plan', problem: { code: 'no-hours' } });
   if (!series.ok) return fail({ code: 'hours', problems: series.reason });
   return ok(readyNight(records, machine.value, series.value));

@@ -1,4 +1,4 @@
-import { pathText } from '@/lib/contract/problem';
+import { type ContractProblem, pathText } from '@/lib/contract/problem';
 import { contractProblemSentence } from '@/lib/words/contract-problems';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import type { Voice } from '@/lib/words/voice';
@@ -16,15 +16,27 @@ export function problemTitle({ code }: NightProblem): string {
   return TITLE[code];
 }
 
-/** Enough to act on; a pasted column can be wrong in every line. */
-const MOST = 5;
-
+/** One sentence for each kind of problem: a pasted column can be wrong in every line for one reason. */
 export function problemSentences(problem: NightProblem, voice: ProblemVoice): readonly string[] {
   if (problem.code === 'plan') return [planProblemSentence(problem.problem, voice)];
-  const sentences = problem.problems.map(({ path, reason }) =>
-    reason.code === 'field' ? `${pathText(path)}: ${reason.message}` : contractProblemSentence(reason, voice),
-  );
-  const different = [...new Set(sentences)];
-  const more = different.length - MOST;
-  return more > 0 ? [...different.slice(0, MOST), `And ${more} more of this kind.`] : different;
+  const kinds = problem.problems.map(kindOf);
+  return problem.problems.flatMap((each, i) => {
+    const same = kinds.filter((kind) => kind === kinds[i]).length;
+    return kinds.indexOf(kindOf(each)) === i ? [`${sentenceOf(each, voice)}${moreText(same - 1)}`] : [];
+  });
+}
+
+function kindOf({ path, reason }: ContractProblem): string {
+  return reason.code === 'field' ? `${pathText(path)} ${reason.message}` : reason.code;
+}
+
+function sentenceOf({ path, reason }: ContractProblem, voice: ProblemVoice): string {
+  return reason.code === 'field'
+    ? `${pathText(path)}: ${reason.message}`
+    : contractProblemSentence(reason, voice);
+}
+
+function moreText(count: number): string {
+  if (count === 0) return '';
+  return ` (The same in ${count} more place${count === 1 ? '' : 's'}.)`;
 }

@@ -1,6 +1,9 @@
 import type { Setting } from '@/lib/carb/machine';
+import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
+import { addMinutes } from '@/lib/time/instant';
+import { isoLocal } from '@/lib/time/zone';
 
 type StoredSetting = EventRecord['fitted'][string];
 type MachinePart = Pick<EventRecord, 'fitted' | 'made' | 'accepted'>;
@@ -58,4 +61,23 @@ export function withMachineAsBefore(
 function putBack<V>(all: Record<string, V>, key: string, value: V | undefined): Record<string, V> {
   const { [key]: _, ...others } = all;
   return value === undefined ? others : { ...others, [key]: value };
+}
+
+/** The event with some of its runs moved; `runs` counts them as they stand in the record. */
+export function withRunsMoved(record: EventRecord, runs: readonly number[], minutes: number): EventRecord {
+  const { event } = record;
+  const move = (time: string) => isoLocal(addMinutes(instantFromJson(time), minutes), event.timezone);
+  const moved = event.runs.map((run, i) =>
+    runs.includes(i) ? { ...run, start: move(run.start), end: move(run.end) } : run,
+  );
+  return { ...record, event: { ...event, runs: moved } };
+}
+
+/** The way back: the times the runs had, where they are still the same runs. */
+export function withRunsAsBefore(record: EventRecord, before: EventRecord): EventRecord {
+  const runs = record.event.runs.map((run, i) => {
+    const was = before.event.runs[i];
+    return was?.name === run.name ? { ...run, start: was.start, end: was.end } : run;
+  });
+  return { ...record, event: { ...record.event, runs } };
 }

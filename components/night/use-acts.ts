@@ -10,13 +10,23 @@ import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
-import { withAccepted, withFitted, withMachineAsBefore, withMade, withPastMade } from './records';
+import {
+  withAccepted,
+  withFitted,
+  withMachineAsBefore,
+  withMade,
+  withPastMade,
+  withRunsAsBefore,
+  withRunsMoved,
+} from './records';
 
 export type Acts = {
   /** "I have fitted it." */
   readonly fit: (setting: Setting) => void;
   /** "The run is made"; counted in the plan's own order. */
   readonly runMade: (run: number, setting: Setting) => void;
+  /** "This run and all after it come so much later"; counted in the plan's own order. */
+  readonly moveRuns: (run: number, minutes: number) => void;
 };
 
 type ActsOf = { readonly eventId: string; readonly machineId: string; readonly plan: Plan };
@@ -26,38 +36,47 @@ export function useActs({ eventId, machineId, plan }: ActsOf): Acts {
   const opened = useOpenedStore();
   const say = useToast();
   return useMemo(() => {
-    const write = (words: string, change: (record: EventRecord) => EventRecord) => {
-      if (opened === null) return;
-      const accepted = settingsAsGiven(plan);
-      const done = (record: EventRecord) =>
-        withAccepted(change(withPastMade(record, machineId, plan)), machineId, accepted);
-      void writeAct({ opened, say, words, eventId, machineId, change: done });
+    const write = (act: ActWords) => {
+      if (opened !== null) void writeAct({ opened, say, eventId, ...act });
     };
+    /** Whoever acts on a plan has accepted it. */
+    const tell = (words: string, change: (record: EventRecord) => EventRecord) =>
+      write({
+        words,
+        change: (record) =>
+          withAccepted(change(withPastMade(record, machineId, plan)), machineId, settingsAsGiven(plan)),
+        back: (record, before) => withMachineAsBefore(record, machineId, before),
+      });
     return {
       fit: (setting) =>
-        write(`Fitted: ${settingText(setting)}.`, (record) => withFitted(record, machineId, setting)),
+        tell(`Fitted: ${settingText(setting)}.`, (record) => withFitted(record, machineId, setting)),
       runMade: (run, setting) =>
-        write(`${runName(plan, run)} made on ${settingText(setting)}.`, (record) =>
-          withFitted(
-            withMade(record, { machineId, run: plan.order[run] ?? run, setting }),
-            machineId,
-            setting,
-          ),
-        ),
+        tell(`${runName(plan, run)} made on ${settingText(setting)}.`, (record) => {
+          const made = { machineId, run: plan.order[run] ?? run, setting };
+          return withFitted(withMade(record, made), machineId, setting);
+        }),
+      moveRuns: (run, minutes) =>
+        write({
+          words: `${runName(plan, run)} and what follows moved by ${minutes} minutes.`,
+          change: (record) => withRunsMoved(record, plan.order.slice(run), minutes),
+          back: (record, before) => withRunsAsBefore(record, before),
+        }),
     };
   }, [opened, say, eventId, machineId, plan]);
 }
 
-type Act = {
+type ActWords = {
+  readonly words: string;
+  readonly change: (record: EventRecord) => EventRecord;
+  readonly back: (record: EventRecord, before: EventRecord) => EventRecord;
+};
+type Act = ActWords & {
   readonly opened: OpenedStore;
   readonly say: (words: ToastWords) => void;
-  readonly words: string;
   readonly eventId: string;
-  readonly machineId: string;
-  readonly change: (record: EventRecord) => EventRecord;
 };
 
-async function writeAct({ opened, say, words, eventId, machineId, change }: Act): Promise<void> {
+async function writeAct({ opened, say, words, eventId, change, back }: Act): Promise<void> {
   const written = await changeRecord(opened.store, { table: 'events', id: eventId, change });
   if (!written.ok) {
     say({ text: 'That was not kept: the night was changed or removed meanwhile. Look again and repeat it.' });
@@ -68,7 +87,7 @@ async function writeAct({ opened, say, words, eventId, machineId, change }: Act)
     void changeRecord(opened.store, {
       table: 'events',
       id: eventId,
-      change: (record) => withMachineAsBefore(record, machineId, before),
+      change: (record) => back(record, before),
     });
   say({ text: words, act: { label: 'Undo', do: undo } });
 }

@@ -31,22 +31,24 @@ export function useNight(): NightState {
   const events = useTable('events');
   const machines = useTable('machines');
   const boxes = useTable('boxes');
+  const forecasts = useTable('forecasts');
   const event = events === null ? null : chosenEvent(events, preferences);
   const machine = event === null || machines === null ? null : chosenMachine(event, machines, preferences);
   const records = useMemo<NightRecords | null>(() => {
-    if (event === null || machine === null || boxes === null) return null;
+    if (event === null || machine === null || boxes === null || forecasts === null) return null;
     const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
-    return { event, machine, box };
-  }, [event, machine, boxes]);
+    const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
+    return { event, machine, box, forecast };
+  }, [event, machine, boxes, forecasts]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
   const plan = useMemo(
     () => (night?.ok === true && now !== null ? planNight(night.value, now) : null),
     [night, now],
   );
-  if (!known || now === null || events === null || machines === null || boxes === null)
-    return { status: 'opening' };
+  if (!known || now === null || events === null || machines === null) return { status: 'opening' };
   if (event === null) return { status: 'no-event' };
-  if (records === null || night === null) return { status: 'no-machine', event };
+  if (machine === null) return { status: 'no-machine', event };
+  if (records === null || night === null) return { status: 'opening' };
   if (!night.ok) return { status: 'problem', records, problem: night.reason };
   if (plan === null) return { status: 'opening' };
   if (!plan.ok) return { status: 'problem', records, problem: plan.reason };

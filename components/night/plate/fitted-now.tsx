@@ -23,21 +23,30 @@ type FittedNowProps = {
   readonly plan: Plan;
   readonly zone: string;
   readonly acts: Acts;
+  /** At the track buttons are taller. */
+  readonly large: boolean;
 };
 
 /** What is in the engine, and how it stands in the air of now. */
-export function FittedNow({ machine, fitted, told, standing, plan, zone, acts }: FittedNowProps) {
+export function FittedNow({ machine, fitted, told, standing, plan, zone, acts, large }: FittedNowProps) {
   const [asking, setAsking] = useState(false);
   return (
     <section className={styles.block} aria-label="Fitted">
-      <h2 className={styles.label}>{told ? 'Fitted' : 'Fitted, taken from the baseline'}</h2>
       <div className={styles.row}>
-        <p className={styles.figure}>{jetsText(fitted.mains)}</p>
-        {fitted.trim === null ? null : <p className={styles.trim}>trim {fitted.trim}</p>}
-        <Button kind="quiet" className={styles.aside} onClick={() => setAsking(true)}>
+        <h2 className={styles.label}>{told ? 'Fitted' : 'Fitted, taken from the baseline'}</h2>
+        <Button
+          kind="quiet"
+          size={large ? 'large' : 'normal'}
+          className={styles.aside}
+          onClick={() => setAsking(true)}
+        >
           Other jets
         </Button>
       </div>
+      <p className={styles.figure}>
+        {jetsText(fitted.mains)}
+        {fitted.trim === null ? null : <span className={styles.trim}> trim {fitted.trim}</span>}
+      </p>
       {standing === null ? (
         <p>No hours for now: nothing can be said about this mixture.</p>
       ) : (

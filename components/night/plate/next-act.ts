@@ -19,13 +19,6 @@ export function nextRun(plan: Plan): RunPlan | null {
   return plan.runs.find(({ state }) => state === 'planned') ?? null;
 }
 
-/** The run that has begun and is not over by the clock: the engine may have worked it already. */
-export function runUnderWay(plan: Plan, now: Instant): number | null {
-  const run = nextRun(plan);
-  const start = run === null ? undefined : plan.sortedRuns[run.run]?.start;
-  return run !== null && start !== undefined && start <= now ? run.run : null;
-}
-
 export function nextAct(plan: Plan, now: Instant): NextAct {
   const run = nextRun(plan);
   if (run === null) return { kind: 'over' };

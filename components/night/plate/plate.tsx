@@ -29,6 +29,7 @@ export function Plate({ night, plan, now, acts, large = false }: PlateProps) {
       <FittedNow
         machine={machine}
         acts={acts}
+        large={large}
         fitted={fitted}
         told={request.fitted !== null}
         standing={fittedStanding({ machine, fitted, plan, now })}

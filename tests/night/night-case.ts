@@ -1,0 +1,31 @@
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/components/night/demo-night';
+import { type Night, type NightRecords, nightFrom, planNight } from '@/components/night/night';
+import type { Plan } from '@/lib/plan/types';
+import { expectOk } from '@/lib/result/result';
+import { type Instant, instant } from '@/lib/time/instant';
+
+/** A local time of the demo night's zone in January, when Chicago is six hours behind UTC. */
+export function chicago(date: string, clock: string): Instant {
+  return instant(Date.parse(`${date}T${clock}:00-06:00`));
+}
+
+export const BEFORE_THE_FIRST_RUN = chicago('2027-01-16', '18:15');
+
+export function demoRecords(now: Instant): NightRecords {
+  const { event, machine } = demoNight(now);
+  const stored = { revision: 1, updatedAt: '2027-01-16T00:00:00Z' };
+  return {
+    event: { id: DEMO_EVENT_ID, ...stored, value: event },
+    machine: { id: DEMO_MACHINE_ID, ...stored, value: machine },
+    box: null,
+    forecast: null,
+  };
+}
+
+export type NightCase = { readonly night: Night; readonly plan: Plan; readonly now: Instant };
+
+/** The demo night as the page would have it at a moment. */
+export function nightCase(now: Instant = BEFORE_THE_FIRST_RUN): NightCase {
+  const night = expectOk(nightFrom(demoRecords(now)));
+  return { night, plan: expectOk(planNight(night, now)), now };
+}

@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { DEMO_MACHINE_ID as ID } from '@/components/night/demo-night';
+import { machineOfNight } from '@/components/night/machine-of-night';
+import { type NightRecords, nightFrom, planNight } from '@/components/night/night';
+import { problemSentences } from '@/components/night/problem-words';
+import { expectOk } from '@/lib/result/result';
+import type { EventRecord, MachineRecord } from '@/lib/store/records';
+import { US_UNITS } from '@/lib/units/choice';
+import { demoRecords, BEFORE_THE_FIRST_RUN as NOW } from './night-case';
+
+const records = demoRecords(NOW);
+const voice = { zone: 'America/Chicago', units: US_UNITS, runNames: ['Round 1'] };
+
+function withEvent(change: Partial<EventRecord>): NightRecords {
+  return { ...records, event: { ...records.event, value: { ...records.event.value, ...change } } };
+}
+
+function withMachine(change: Partial<MachineRecord['machine']>): NightRecords {
+  const { value } = records.machine;
+  return {
+    ...records,
+    machine: { ...records.machine, value: { ...value, machine: { ...value.machine, ...change } } },
+  };
+}
+
+describe('a night from its records', () => {
+  it('takes the baseline for fitted until it is told', () => {
+    const untold = expectOk(nightFrom(records));
+    expect(untold.fitted.mains).toEqual([410, 400, 410]);
+    expect(untold.request.fitted).toBeNull();
+    const told = withEvent({ fitted: { [ID]: { mains: [420, 410, 420], trim: null } } });
+    expect(expectOk(nightFrom(told)).fitted.mains).toEqual([420, 410, 420]);
+  });
+
+  it('leaves out what was said about jets the machine no longer has', () => {
+    const other = withEvent({
+      fitted: { [ID]: { mains: [420], trim: null } },
+      made: { [ID]: [{ run: 40, setting: { mains: [410, 400, 410], trim: null } }] },
+      accepted: { [ID]: [{ mains: [410, 400, 410], trim: null }] },
+    });
+    expect(expectOk(nightFrom(other)).request).toMatchObject({ fitted: null, made: [], accepted: null });
+  });
+
+  it('plans with the shared box where the machine shares one', () => {
+    const shared = { ...records, box: { name: 'Trailer', entries: [{ size: 415, count: 3 }] } };
+    expect(expectOk(nightFrom(shared)).machine.box).toEqual([{ size: 415, count: 3 }]);
+  });
+
+  it('plans from the baseline that is in force', () => {
+    const { value } = records.machine;
+    const older = { id: 'older', mains: [390, 390, 390], trim: null, baseline: value.machine.baseline };
+    const machine = machineOfNight({ ...value, baselines: [older], activeBaselineId: 'older' }, null);
+    expect(machine.carburettors).toEqual([{ main: 390 }, { main: 390 }, { main: 390 }]);
+  });
+
+  it('fills the hours between typed ones and says so', () => {
+    const { hours } = expectOk(nightFrom(records)).series;
+    expect(new Set(hours.map(({ origin }) => origin))).toEqual(new Set(['typed', 'between']));
+  });
+});
+
+describe('a night that cannot be planned', () => {
+  it('says what to do about a night without hours', () => {
+    const night = nightFrom(withEvent({ typed: null }));
+    if (night.ok) throw new Error('there are no hours');
+    expect(problemSentences(night.reason, voice)).toEqual([
+      'There are no hours to plan with. Type two temperatures or more, paste a column, or get a forecast.',
+    ]);
+  });
+
+  it('says what to do about an empty box', () => {
+    const plan = planNight(expectOk(nightFrom(withMachine({ box: [] }))), NOW);
+    if (plan.ok) throw new Error('the box is empty');
+    expect(problemSentences(plan.reason, voice)).toEqual([
+      'The box is empty. Add the main jets you own, the fitted ones included.',
+    ]);
+  });
+
+  it('says what to do about a night without runs', () => {
+    const { event } = records.event.value;
+    const plan = planNight(expectOk(nightFrom(withEvent({ event: { ...event, runs: [] } }))), NOW);
+    if (plan.ok) throw new Error('there are no runs');
+    expect(problemSentences(plan.reason, voice)[0]).toMatch(/^There is no run to plan for\. Add/);
+  });
+
+  it('catches a sea-level pressure typed as station pressure at 1,600 m', () => {
+    const { value } = records.event;
+    if (value.typed === null) throw new Error('the demo has typed hours');
+    const night = nightFrom(
+      withEvent({
+        event: { ...value.event, elevationM: 1600 },
+        typed: { ...value.typed, pressure: { kind: 'station', hpa: 1015 } },
+      }),
+    );
+    if (night.ok) throw new Error('1015 hPa cannot be the station pressure at 1,600 m');
+    expect(night.reason.code).toBe('hours');
+    const sentences = problemSentences(night.reason, voice);
+    // One cause, said once, though every hour has it.
+    expect(sentences).toHaveLength(1);
+    expect(sentences[0]).toMatch(/29\.97.inHg cannot be the station pressure at 5,249.ft.*11 more places/);
+  });
+});

@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { DEMO_MACHINE_ID as ID } from '@/components/night/demo-night';
+import {
+  withAccepted,
+  withFitted,
+  withMachineAsBefore,
+  withMade,
+  withPastMade,
+} from '@/components/night/records';
+import { eventRecordSchema } from '@/lib/store/records';
+import { BEFORE_THE_FIRST_RUN, chicago, demoRecords, nightCase } from './night-case';
+
+const before = demoRecords(BEFORE_THE_FIRST_RUN).event.value;
+const jets = { mains: [420, 410, 420], trim: null };
+
+describe('what a person tells the plan', () => {
+  it('is kept per machine, in a record the store accepts', () => {
+    const other = withFitted(before, 'another', { mains: [180], trim: 2 });
+    const record = withFitted(other, ID, jets);
+    expect(record.fitted).toEqual({ another: { mains: [180], trim: 2 }, [ID]: jets });
+    expect(eventRecordSchema.parse(record)).toEqual(record);
+  });
+
+  it('corrects a run that is told twice and does not count it twice', () => {
+    const once = withMade(before, { machineId: ID, run: 3, setting: { mains: [400, 400, 400], trim: null } });
+    const twice = withMade(once, { machineId: ID, run: 3, setting: jets });
+    expect(twice.made[ID]).toEqual([{ run: 3, setting: jets }]);
+  });
+
+  it('writes down runs that are over by the clock before other jets go in', () => {
+    const now = chicago('2027-01-16', '20:05');
+    const { plan } = nightCase(now);
+    const record = withPastMade(before, ID, plan);
+    expect(record.made[ID]?.map(({ run }) => run)).toEqual([0, 1]);
+    expect(withPastMade(record, ID, plan)).toEqual(record);
+  });
+
+  it('can be undone without touching what was said about other machines', () => {
+    const now = withFitted(withAccepted(before, ID, [jets]), 'another', jets);
+    const back = withMachineAsBefore(now, ID, before);
+    expect(back.accepted).toEqual({});
+    expect(back.fitted).toEqual({ another: jets });
+  });
+
+  it('leaves the record it was given as it was', () => {
+    const frozen = structuredClone(before);
+    withFitted(before, ID, jets);
+    withMade(before, { machineId: ID, run: 0, setting: jets });
+    expect(before).toEqual(frozen);
+  });
+});

@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const css = readFileSync(join(process.cwd(), 'app', 'globals.css'), 'utf8');
+
+/** The two values of a `light-dark()` token. */
+function token(name: string): { readonly day: string; readonly night: string } {
+  const match = new RegExp(`--${name}: light-dark\\((#[0-9a-f]{6}), (#[0-9a-f]{6})\\)`).exec(css);
+  if (match === null) throw new Error(`no token --${name}`);
+  return { day: match[1] ?? '', night: match[2] ?? '' };
+}
+
+/** WCAG 2.2, "relative luminance". */
+function luminance(colour: string): number {
+  const [r = 0, g = 0, b = 0] = [1, 3, 5].map((at) => {
+    const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
+    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+  });
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+}
+
+/** WCAG 2.2, "contrast ratio". */
+function contrast(a: string, b: string): number {
+  const [light = 0, dark = 0] = [luminance(a), luminance(b)].sort((x, y) => y - x);
+  return (light + 0.05) / (dark + 0.05);
+}
+
+const THEMES = ['day', 'night'] as const;
+
+describe('the tokens', () => {
+  it('know how to count: black on white is 21, and #767676 on white is the 4.54 of the textbooks', () => {
+    expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 10);
+    expect(contrast('#767676', '#ffffff')).toBeCloseTo(4.54, 2);
+  });
+
+  it.each(['ink', 'ink-2', 'lean', 'right', 'rich', 'danger', 'focus'])(
+    '--%s can be read on paper and on the second paper, by day and by night (WCAG 2.2, 1.4.3: 4.5)',
+    (name) => {
+      for (const theme of THEMES) {
+        expect(contrast(token(name)[theme], token('paper')[theme])).toBeGreaterThanOrEqual(4.5);
+        expect(contrast(token(name)[theme], token('paper-2')[theme])).toBeGreaterThanOrEqual(4.5);
+      }
+    },
+  );
+
+  it.each(['lean', 'right', 'rich'])('words on --%s can be read', (name) => {
+    for (const theme of THEMES)
+      expect(contrast(token(`${name}-ink`)[theme], token(name)[theme])).toBeGreaterThanOrEqual(4.5);
+  });
+
+  it('draws lines that can be seen (WCAG 2.2, 1.4.11: 3)', () => {
+    for (const theme of THEMES)
+      expect(contrast(token('line')[theme], token('paper')[theme])).toBeGreaterThanOrEqual(3);
+  });
+});
