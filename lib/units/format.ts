@@ -51,12 +51,6 @@ export function formatSizeUp(size: number): string {
   return formatSteps(Math.ceil(size / step - 1e-9), step);
 }
 
-/** A jet size that must not be larger than `size`: "423" for 423.4. */
-export function formatSizeDown(size: number): string {
-  const step = stepOf(size);
-  return formatSteps(Math.floor(size / step + 1e-9), step);
-}
-
 /** The decimals of the step, and none that say nothing; jets are stamped 1080, not 1,080. */
 function formatSteps(count: number, step: number): string {
   return String(Number((count * step).toFixed(Math.max(0, Math.ceil(-Math.log10(step))))));

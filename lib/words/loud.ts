@@ -3,16 +3,17 @@ import { forecastCount } from './counts';
 import { leanRuns } from './lean-runs';
 import { listing } from './listing';
 import { runName, runNames } from './runs';
-import { atLeastText, atMostText, settingText } from './settings';
+import { atLeastText, settingText } from './settings';
 
 type NoJet = Extract<PlanWarning, { code: 'no-jet-rich-enough' | 'no-jet-lean-enough' }>;
 
-/** The most each carburettor asks for over several runs, or the least. */
-function extreme(warnings: readonly NoJet[], pick: (...sizes: number[]) => number): readonly number[] {
+/** The most each carburettor asks for over several runs. */
+function mostNeeded(warnings: readonly NoJet[]): string {
   const [first] = warnings;
-  return (first?.neededSizes ?? []).map((_, i) =>
-    pick(...warnings.flatMap(({ neededSizes }) => neededSizes[i] ?? [])),
+  const sizes = (first?.neededSizes ?? []).map((_, i) =>
+    Math.max(...warnings.flatMap(({ neededSizes }) => neededSizes[i] ?? [])),
   );
+  return atLeastText(sizes);
 }
 
 /** What must be heard before anything else: runs that stay at risk of running lean, and what to do about it. */
@@ -27,7 +28,7 @@ function noJetRichEnough(plan: Plan): readonly string[] {
     plan,
     warnings.map(({ run }) => run),
   );
-  const needed = atLeastText(extreme(warnings, Math.max));
+  const needed = mostNeeded(warnings);
   return [`No jet in the box is rich enough for ${runs}: borrow ${needed} or larger.`];
 }
 
@@ -47,7 +48,10 @@ function otherLeanRuns(plan: Plan): readonly string[] {
   return [`Danger of running lean: ${runs}; ${next}.`];
 }
 
-/** Too rich in every jet owned: it costs power, it harms nothing. Said after the call, not before it. */
+/**
+ * Too rich in every jet owned: it costs power, it harms nothing, so it is said after the call. The needed size is the
+ * leanest that is safe; a smaller one must not be suggested.
+ */
 export function noJetLeanEnough(plan: Plan): readonly string[] {
   const warnings = plan.warnings.filter((w): w is NoJet => w.code === 'no-jet-lean-enough');
   if (warnings.length === 0) return [];
@@ -55,8 +59,8 @@ export function noJetLeanEnough(plan: Plan): readonly string[] {
     plan,
     warnings.map(({ run }) => run),
   );
-  const needed = atMostText(extreme(warnings, Math.min));
+  const needed = mostNeeded(warnings);
   return [
-    `No jet in the box is lean enough for ${runs}: ${needed} or smaller would be; until then it runs rich, which costs power.`,
+    `No jet in the box is lean enough for ${runs}: one of ${needed}, no smaller, would be; until then it runs rich, which costs power.`,
   ];
 }

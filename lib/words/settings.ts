@@ -1,5 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
-import { formatSizeDown, formatSizeUp } from '@/lib/units/format';
+import { formatSizeUp } from '@/lib/units/format';
 
 /** "410", or with staggered jets "410/400/410" from the first carburettor to the last. */
 export function jetsText(mains: readonly number[]): string {
@@ -33,9 +33,4 @@ export function actText(from: Setting, to: Setting): string {
 /** The smallest jets that would do, never rounded to a leaner one: "424" for 423.4. */
 export function atLeastText(sizes: readonly number[]): string {
   return sameOrEach(sizes.map(formatSizeUp));
-}
-
-/** The largest jets that would do, never rounded to a richer one. */
-export function atMostText(sizes: readonly number[]): string {
-  return sameOrEach(sizes.map(formatSizeDown));
 }

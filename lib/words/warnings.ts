@@ -2,7 +2,7 @@ import type { Plan, PlanWarning } from '@/lib/plan/types';
 import { formatPressure, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, pascal } from '@/lib/units/quantity';
 import { planClock, runName } from './runs';
-import { atLeastText, atMostText } from './settings';
+import { atLeastText } from './settings';
 import { clockText } from './times';
 import type { Voice } from './voice';
 
@@ -21,7 +21,7 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
     case 'no-jet-rich-enough':
       return `No jet in the box is rich enough for ${runName(plan, warning.run)}: borrow ${atLeastText(warning.neededSizes)} or larger.`;
     case 'no-jet-lean-enough':
-      return `No jet in the box is lean enough for ${runName(plan, warning.run)}: it needs ${atMostText(warning.neededSizes)} or smaller. It runs rich, which costs power.`;
+      return `No jet in the box is lean enough for ${runName(plan, warning.run)}: one of ${atLeastText(warning.neededSizes)}, no smaller, would be. It runs rich, which costs power.`;
     case 'swap-does-not-fit':
       return `The gap before ${runName(plan, warning.run)} is ${minutes(warning.gapMinutes)}; a swap takes ${minutes(warning.swapMinutes)}. The plan does not count on a swap there.`;
     case 'runs-overlap':

@@ -133,7 +133,7 @@ describe('The call', () => {
   test('says after the call, not before it, that every jet is too rich', () => {
     const warnings = [{ code: 'no-jet-lean-enough', run: 0, neededSizes: [380.7] }] as const;
     expect(callSentence(planOf(six(400, 400), { warnings }), voice)).toBe(
-      'No swap: 400 holds all 2 runs. No jet in the box is lean enough for Round 1: 380 or smaller would be; until then it runs rich, which costs power.',
+      'No swap: 400 holds all 2 runs. No jet in the box is lean enough for Round 1: one of 381, no smaller, would be; until then it runs rich, which costs power.',
     );
   });
 
