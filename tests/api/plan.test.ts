@@ -60,6 +60,13 @@ describe('POST /api/plan', () => {
     expect(await call(undefined)).toMatch(/−\d+\.\d\u00a0°C/);
   });
 
+  test('says tonight for a night that begins on the day of now, and only then', async () => {
+    const warm = NIGHT.hours.map((hour) => ({ ...hour, temperatureC: -4 }));
+    const call = async (now: string) => (await planOf(night({ hours: warm, now }))).call;
+    expect(await call('2027-01-16T12:00:00-06:00')).toBe('No swap tonight: 410 holds all 4 runs.');
+    expect(await call('2027-01-15T23:00:00-06:00')).toBe('No swap: 410 holds all 4 runs.');
+  });
+
   test('leaves a run alone that has been made', async () => {
     const plan = await planOf(
       night({ made: [{ run: 0, setting: { mains: [450, 450] } }], now: '2027-01-16T19:30:00-06:00' }),

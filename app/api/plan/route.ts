@@ -2,6 +2,7 @@ import { handle, onlyAllows } from '@/app/api/_http/handle';
 import { fieldsProblem } from '@/app/api/_http/problem';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
 import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
+import { instantFromJson } from '@/lib/contract/event-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import { planRequestSchema } from '@/lib/contract/plan-request';
 import { fail, ok } from '@/lib/result/result';
@@ -20,10 +21,11 @@ export function POST(request: Request): Promise<Response> {
     if (!json.ok) return json;
     const parsed = parseWith(planRequestSchema, json.value);
     if (!parsed.ok) return fail(fieldsProblem(parsed.reason, { zone: 'UTC', units: METRIC_UNITS }));
-    const { event, options, machines } = parsed.value;
+    const { event, options, machines, now } = parsed.value;
     const clock = instant(Date.now());
     const voice = {
       zone: event.timezone,
+      now: now === undefined ? clock : instantFromJson(now),
       units: options.units ?? METRIC_UNITS,
       ride: event.ride,
       runNames: event.runs.map(({ name }) => name),
