@@ -1,14 +1,12 @@
 import { onlyUnits } from '@/components/draft/only-units';
-import type { EventJson, RunJson } from '@/lib/contract/event';
+import type { EventJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
-import { MINUTE_MS } from '@/lib/time/instant';
-import { addDays, fromLocal } from '@/lib/time/local';
-import { localClock, localDate } from '@/lib/time/zone';
+import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { elevationText, numberText } from '@/lib/units/entry-text';
 import { metre } from '@/lib/units/quantity';
-import type { EventDraft, RunDraft } from './event-draft';
-import { placeRuns } from './place-runs';
+import type { EventDraft } from './event-draft';
+import { runRows } from './run-rows';
 
 /** What a new event starts from: where the device thinks it is. */
 export type EventStart = { readonly units: UnitChoice; readonly timezone: string; readonly date: string };
@@ -40,7 +38,15 @@ export function draftFromEvent(event: EventJson, { units, date }: Omit<EventStar
   const firstDate = firstRun === undefined ? date : localDate(instantFromJson(firstRun.start), timezone);
   const typical = [...new Set(event.runs.map((run) => run.typicalSeconds))];
   const shared = typical.length === 1 ? typical[0] : undefined;
-  const rows = event.runs.map((run, i) => runDraft(run, { key: `run-${i}`, timezone, firstDate, shared }));
+  const rows = event.runs.map((run, i) => ({
+    key: `run-${i}`,
+    name: run.name,
+    start: instantFromJson(run.start),
+    end: instantFromJson(run.end),
+    weight: run.weight,
+    typicalSeconds:
+      run.typicalSeconds === undefined || shared !== undefined ? '' : numberText(run.typicalSeconds),
+  }));
   return {
     ...blankEventDraft({ units, timezone, date: firstDate }),
     name: event.name,
@@ -49,65 +55,9 @@ export function draftFromEvent(event: EventJson, { units, date }: Omit<EventStar
     longitude: place === undefined ? '' : numberText(place.longitude),
     elevation: elevationText(metre(event.elevationM), units),
     how: event.runs.length === 0 ? 'series' : 'list',
-    runs: withoutPlainDays(rows, { date: firstDate, timezone }),
+    runs: runRows(rows, { date: firstDate, timezone }),
     typicalSeconds: shared === undefined ? '' : numberText(shared),
     swapMinutes: numberText(event.swapMinutes),
     ride: event.ride,
   };
-}
-
-type RunPlace = {
-  readonly key: string;
-  readonly timezone: string;
-  readonly firstDate: string;
-  /** The typical time of all runs, said once for the event. */
-  readonly shared: number | undefined;
-};
-
-function runDraft(run: RunJson, { key, timezone, firstDate, shared }: RunPlace): RunDraft {
-  const [start, end] = [instantFromJson(run.start), instantFromJson(run.end)];
-  const [date, clock, endClock] = [
-    localDate(start, timezone),
-    localClock(start, timezone),
-    localClock(end, timezone),
-  ];
-  const typed = fromLocal(date, clock, timezone);
-  const doubled = typed.ok ? typed.value.doubled : null;
-  const typedEnd = fromLocal(localDate(end, timezone), endClock, timezone);
-  const plainEnd = typedEnd.ok && typedEnd.value.doubled === null && end - start < DAY_MS;
-  return {
-    key,
-    name: run.name,
-    day: String(daysBetween(firstDate, date)),
-    start: clock,
-    which: doubled === null ? '' : start >= doubled.later ? 'second' : 'first',
-    end: plainEnd ? endClock : `${numberText((end - start) / MINUTE_MS)} min`,
-    weight: run.weight,
-    typicalSeconds:
-      run.typicalSeconds === undefined || shared !== undefined ? '' : numberText(run.typicalSeconds),
-  };
-}
-
-const DAY_MS = 24 * 60 * MINUTE_MS;
-
-/** Rows whose day follows from the order of the clock times need not say it. */
-function withoutPlainDays(
-  rows: readonly RunDraft[],
-  zoned: { readonly date: string; readonly timezone: string },
-): readonly RunDraft[] {
-  const plain = rows.map((row) => ({ ...row, day: '' }));
-  const placed = placeRuns(plain, zoned);
-  const same = rows.every((row, i) => {
-    const run = placed[i];
-    return run?.ok === true && String(run.value.day) === row.day;
-  });
-  return same ? plain : rows;
-}
-
-/** Most days a list of runs reaches; nobody races longer without a new event. */
-const MOST_DAYS = 60;
-
-function daysBetween(from: string, to: string): number {
-  const days = Array.from({ length: MOST_DAYS }, (_, i) => addDays(from, i));
-  return Math.max(0, days.indexOf(to));
 }

@@ -102,7 +102,7 @@ function alike(columns: readonly Column[]): readonly number[] {
 function columnsOf(
   table: PastedTable,
   { headerAt, dataFrom }: Pick<Columns, 'headerAt' | 'dataFrom'>,
-  answers: readonly ColumnMeaning[] | undefined,
+  answers: readonly (ColumnMeaning | undefined)[] | undefined,
 ) {
   const { lines } = table;
   const width = Math.max(0, ...lines.map(({ cells }) => cells.length));
@@ -126,7 +126,10 @@ function columnsOf(
 }
 
 /** What each column holds, from the header or from the look of its cells, or which columns to ask about. */
-export function findColumns(table: PastedTable, answers: readonly ColumnMeaning[] | undefined): Columns {
+export function findColumns(
+  table: PastedTable,
+  answers: readonly (ColumnMeaning | undefined)[] | undefined,
+): Columns {
   const headerAt = headerRow(table.lines);
   const dataFrom = headerAt === null ? 0 : headerAt + (unitRow(table.lines[headerAt + 1]) === null ? 1 : 2);
   const { columns, open } = columnsOf(table, { headerAt, dataFrom }, answers);

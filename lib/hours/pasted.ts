@@ -26,7 +26,8 @@ export type PasteOptions = {
   readonly pressureUnit: PressureUnit;
   /** Answers to questions a first reading asked; see PasteQuestion. */
   readonly startClock?: string;
-  readonly columns?: readonly ColumnMeaning[];
+  /** Only the columns that were asked about need an answer. */
+  readonly columns?: readonly (ColumnMeaning | undefined)[];
   readonly commaIs?: 'separator' | 'decimal';
   readonly dayOrder?: DayOrder;
   readonly clock?: ClockKind;

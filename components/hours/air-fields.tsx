@@ -1,0 +1,80 @@
+'use client';
+
+import { AirReadout } from '@/components/air/air-readout';
+import { PressureFields } from '@/components/air/pressure-fields';
+import { wholeOf } from '@/components/draft/part';
+import { NumberField } from '@/components/ui/number-field';
+import { Section } from '@/components/ui/section';
+import { Columns } from '@/components/ui/stack';
+import { Switch } from '@/components/ui/switch';
+import type { AirJson } from '@/lib/contract/air-from-json';
+import { readHours } from './read-hours';
+import type { SectionProps } from './section-props';
+
+/** Asked once for the night: elevation, pressure and humidity; by the hour only where somebody wants that. */
+export function AirFields({ draft, form, event }: SectionProps) {
+  const whole = wholeOf(draft);
+  const { elevation, pressureKind, pressure, humidity, humidityByHour, pressureByHour, units } = draft.value;
+  return (
+    <Section title="The rest of the air, once for the night" level={3}>
+      <Columns>
+        <NumberField
+          {...form.field('elevation')}
+          hint="Kept with the event."
+          unit={units.elevation}
+          value={elevation}
+          onChange={(text) => whole.set('elevation', text)}
+        />
+        <NumberField
+          {...form.field('humidity')}
+          hint="In the cold it hardly counts."
+          unit="%"
+          value={humidity}
+          onChange={(text) => whole.set('humidity', text)}
+        />
+      </Columns>
+      <PressureFields
+        kind={pressureKind}
+        pressure={pressure}
+        units={units}
+        onKind={(kind) => whole.set('pressureKind', kind)}
+        onPressure={(text) => whole.set('pressure', text)}
+        kindField={form.field('pressureKind')}
+        pressureField={form.field('pressure')}
+      />
+      <AirReadout air={firstAir({ draft, event })} units={units} />
+      <Switch
+        label="Humidity by the hour"
+        hint="Hours left empty follow those around them."
+        checked={humidityByHour}
+        onChange={(on) => whole.set('humidityByHour', on)}
+      />
+      {pressureKind === 'standard' ? null : (
+        <Switch
+          label="Pressure by the hour"
+          hint="Hours left empty follow those around them."
+          checked={pressureByHour}
+          onChange={(on) => whole.set('pressureByHour', on)}
+        />
+      )}
+    </Section>
+  );
+}
+
+const PRESSURE_KEYS = {
+  station: 'pressureHpa',
+  altimeter: 'altimeterHpa',
+  'sea-level': 'seaLevelHpa',
+} as const;
+
+/** The air of the first typed hour, to check the pressure by eye; null until everything can be read. */
+function firstAir({ draft, event }: Pick<SectionProps, 'draft' | 'event'>): AirJson | null {
+  const reading = readHours(draft.value, { zone: event.timezone }).value;
+  const hour = reading?.typed.hours[0];
+  if (reading === null || hour === undefined) return null;
+  const { pressure, relativeHumidity } = reading.typed;
+  const own = hour.pressureHpa ?? hour.altimeterHpa ?? hour.seaLevelHpa;
+  const once =
+    own === undefined && pressure.kind !== 'standard' ? { [PRESSURE_KEYS[pressure.kind]]: pressure.hpa } : {};
+  return { relativeHumidity, ...hour, ...once, elevationM: reading.elevationM };
+}

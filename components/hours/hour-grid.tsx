@@ -1,0 +1,130 @@
+'use client';
+
+import { Fragment, useMemo, useState } from 'react';
+import { clockOf } from '@/components/event/clock-text';
+import { dayText } from '@/components/night/day-text';
+import { Button } from '@/components/ui/button';
+import { FieldError } from '@/components/ui/field';
+import { Notice } from '@/components/ui/notice';
+import { Acts } from '@/components/ui/stack';
+import { TextField } from '@/components/ui/text-field';
+import { runsFromEvent } from '@/lib/contract/event-from-json';
+import { type Instant, instant } from '@/lib/time/instant';
+import { localDate } from '@/lib/time/zone';
+import { listing } from '@/lib/words/listing';
+import { rowValues, uncoveredRuns } from './between';
+import { withClock, withHour, withoutHours, withRow } from './edit-rows';
+import styles from './hour-grid.module.css';
+import { HourRowFields } from './hour-row';
+import type { HourRow } from './hours-draft';
+import { rowClock } from './hours-labels';
+import type { SectionProps } from './section-props';
+
+type HourGridProps = SectionProps & {
+  /** Several lines were pasted into the hour that starts at `at`. */
+  readonly onPasteLines: (text: string, at: Instant) => void;
+};
+
+/** The night hour by hour: typed temperatures, and what is filled in between them. */
+export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
+  const { rows, units, humidityByHour, pressureByHour, pressureKind } = draft.value;
+  const values = useMemo(() => rowValues(rows, units), [rows, units]);
+  const zone = event.timezone;
+  return (
+    <div className={styles.grid}>
+      {rows.map((row, index) => (
+        <Fragment key={row.at}>
+          {startsDay(rows, index, zone) ? <p className={styles.day}>{dayText(timeOf(row), zone)}</p> : null}
+          <HourRowFields
+            clock={rowClock(row, zone)}
+            row={row}
+            value={values[index] ?? { kind: 'none' }}
+            units={units}
+            humidity={humidityByHour}
+            pressure={pressureByHour && pressureKind !== 'standard'}
+            field={(column) => form.field(`rows.${index}.${column}`)}
+            onChange={(column, text) =>
+              draft.change(`rows.${row.at}.${column}`, (before) =>
+                withRow(before, row.at, { [column]: text }),
+              )
+            }
+            onPasteLines={(text) => onPasteLines(text, timeOf(row))}
+            onEnter={() => focusRow(form.ref.current, index + 1)}
+          />
+        </Fragment>
+      ))}
+      <FieldError id="rows-error">{form.errors.rows}</FieldError>
+      <CoverageNote draft={draft} form={form} event={event} />
+      <AddHours draft={draft} form={form} event={event} />
+    </div>
+  );
+}
+
+const timeOf = (row: HourRow): Instant => instant(Date.parse(row.at));
+
+function startsDay(rows: readonly HourRow[], index: number, zone: string): boolean {
+  const [before, row] = [rows[index - 1], rows[index]];
+  if (row === undefined) return false;
+  return before === undefined || localDate(timeOf(before), zone) !== localDate(timeOf(row), zone);
+}
+
+function focusRow(form: HTMLFormElement | null, index: number): void {
+  const field = form?.elements.namedItem(`rows.${index}.temperature`);
+  if (field instanceof HTMLElement) field.focus();
+}
+
+/** Runs outside the typed hours get no plan; better said here than afterwards. */
+function CoverageNote({ draft, event }: SectionProps) {
+  const { rows, units } = draft.value;
+  const uncovered = uncoveredRuns(rows, runsFromEvent(event), units);
+  const someTyped = rows.some((row) => row.temperature.trim() !== '');
+  if (!someTyped || uncovered.length === 0) return null;
+  return (
+    <Notice tone="caution">
+      <p>
+        No temperature yet for {listing(uncovered.map((run) => run.name))}: the hours reach from the first to
+        the last one typed, over at most 12 hours between two of them.
+      </p>
+    </Notice>
+  );
+}
+
+function AddHours({ draft, event }: SectionProps) {
+  const [clock, setClock] = useState('');
+  const [wrong, setWrong] = useState<string>();
+  function add() {
+    const typed = clockOf(clock);
+    const next = typed === null ? null : withClock(draft.value, typed, event.timezone);
+    if (next === null) return setWrong('Type a time, such as 19:40.');
+    draft.change(null, () => next);
+    setWrong(undefined);
+    setClock('');
+  }
+  return (
+    <>
+      <Acts>
+        <Button onClick={() => draft.change(null, (before) => withHour(before, 'before'))}>
+          Hour before
+        </Button>
+        <Button onClick={() => draft.change(null, (before) => withHour(before, 'after'))}>Hour after</Button>
+        <Button onClick={() => draft.change(null, withoutHours)}>Empty all</Button>
+      </Acts>
+      <div className={styles.addTime}>
+        <TextField
+          label="A time between the hours"
+          error={wrong}
+          placeholder="19:40"
+          autoComplete="off"
+          value={clock}
+          onChange={setClock}
+          onKeyDown={(key) => {
+            if (key.key !== 'Enter') return;
+            key.preventDefault();
+            add();
+          }}
+        />
+        <Button onClick={add}>Add</Button>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,153 @@
+'use client';
+
+import { type ClipboardEvent, type KeyboardEvent, useId } from 'react';
+import type { FieldBinding } from '@/components/draft/use-form';
+import { Button } from '@/components/ui/button';
+import { classNames } from '@/components/ui/class-names';
+import { FieldError } from '@/components/ui/field';
+import { flipSign } from '@/components/ui/flip-sign';
+import type { UnitChoice } from '@/lib/units/choice';
+import { formatTemperature } from '@/lib/units/format';
+import type { RowValue } from './between';
+import styles from './hour-grid.module.css';
+import type { HourRow } from './hours-draft';
+
+type Column = 'temperature' | 'humidity' | 'pressure';
+
+type HourRowProps = {
+  readonly clock: string;
+  readonly row: HourRow;
+  readonly value: RowValue;
+  readonly units: UnitChoice;
+  readonly humidity: boolean;
+  readonly pressure: boolean;
+  readonly field: (column: Column) => FieldBinding;
+  readonly onChange: (column: Column, text: string) => void;
+  /** Several lines were pasted into the temperature. */
+  readonly onPasteLines: (text: string) => void;
+  readonly onEnter: () => void;
+};
+
+/** One hour: its temperature, typed or filled in between, and on request its humidity and pressure. */
+export function HourRowFields(props: HourRowProps) {
+  const { clock, row, value, units, humidity, pressure, field, onChange } = props;
+  return (
+    <div className={classNames(styles.row, value.kind === 'typed' && styles.typed)}>
+      <TemperatureCell {...props} />
+      {humidity ? (
+        <SmallCell
+          label={`Humidity at ${clock}`}
+          unit="%"
+          binding={field('humidity')}
+          value={row.humidity}
+          onChange={(text) => onChange('humidity', text)}
+        />
+      ) : null}
+      {pressure ? (
+        <SmallCell
+          label={`Pressure at ${clock}`}
+          unit={units.pressure}
+          binding={field('pressure')}
+          value={row.pressure}
+          onChange={(text) => onChange('pressure', text)}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+function TemperatureCell({ clock, row, value, units, field, onChange, onPasteLines, onEnter }: HourRowProps) {
+  const id = useId();
+  const { name, error, onBlur } = field('temperature');
+  const change = (text: string): void => onChange('temperature', text);
+  function paste(event: ClipboardEvent) {
+    const text = event.clipboardData.getData('text');
+    if (!/[\n\t]/.test(text.trim())) return;
+    event.preventDefault();
+    onPasteLines(text);
+  }
+  function key(event: KeyboardEvent) {
+    if (event.key !== 'Enter') return;
+    event.preventDefault();
+    onEnter();
+  }
+  return (
+    <div className={styles.temperature}>
+      <label htmlFor={id} className={styles.clock}>
+        {clock}
+      </label>
+      <Button
+        className={styles.sign}
+        aria-label={`Change sign at ${clock}`}
+        onClick={() => change(flipSign(row.temperature))}
+      >
+        +/−
+      </Button>
+      <input
+        id={id}
+        name={name}
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        className={styles.input}
+        placeholder={value.kind === 'between' ? formatTemperature(value.temperature, units, 1) : ''}
+        aria-describedby={`${id}-kind${error ? ` ${id}-error` : ''}`}
+        aria-invalid={error ? true : undefined}
+        value={row.temperature}
+        onChange={(event) => change(event.target.value)}
+        onBlur={onBlur}
+        onPaste={paste}
+        onKeyDown={key}
+      />
+      <span id={`${id}-kind`} className={styles.kind}>
+        {kindWords(value, units)}
+      </span>
+      <FieldError id={`${id}-error`}>{error}</FieldError>
+    </div>
+  );
+}
+
+function kindWords(value: RowValue, units: UnitChoice): string {
+  switch (value.kind) {
+    case 'typed':
+      return `°${units.temperature} typed`;
+    case 'between':
+      return 'in between';
+    case 'unreadable':
+      return 'not read';
+    case 'none':
+      return 'no value';
+  }
+}
+
+type SmallCellProps = {
+  readonly label: string;
+  readonly unit: string;
+  readonly binding: FieldBinding;
+  readonly value: string;
+  readonly onChange: (text: string) => void;
+};
+
+function SmallCell({ label, unit, binding, value, onChange }: SmallCellProps) {
+  const id = useId();
+  const { name, error, onBlur } = binding;
+  return (
+    <div className={styles.small}>
+      <input
+        name={name}
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        className={styles.input}
+        aria-label={label}
+        aria-describedby={error ? `${id}-error` : undefined}
+        aria-invalid={error ? true : undefined}
+        value={value}
+        onChange={(event) => onChange(event.target.value)}
+        onBlur={onBlur}
+      />
+      <span className={styles.kind}>{unit}</span>
+      <FieldError id={`${id}-error`}>{error}</FieldError>
+    </div>
+  );
+}

@@ -1,0 +1,11 @@
+import type { DraftState } from '@/components/draft/use-draft';
+import type { FormState } from '@/components/draft/use-form';
+import type { HoursEvent } from './draft-from-hours';
+import type { HoursDraft } from './hours-draft';
+
+/** What every part of the hours' form is given. */
+export type SectionProps = {
+  readonly draft: DraftState<HoursDraft>;
+  readonly form: FormState;
+  readonly event: HoursEvent;
+};
