@@ -33,8 +33,9 @@ export async function getHistory(
 ): Promise<Result<PastSeason, LookupProblem>> {
   const site = readSite(question);
   if (!site.ok) return site;
-  const { months, years, ridingHours } = question;
-  const wanted = [...new Set(months)].sort((a, b) => a - b);
+  const { years, ridingHours } = question;
+  // In the order asked for: a winter begins with December.
+  const wanted = [...new Set(question.months)];
   const stretches = pastStretches(wanted, years, deps.now());
   const key = [
     siteKey(site.value),
@@ -45,7 +46,7 @@ export async function getHistory(
     ridingHours.last,
   ].join(';');
   const ask = (deadline: AbortSignal) =>
-    askStretches({ site: site.value, stretches, question }, deadline, deps);
+    askStretches({ site: site.value, stretches, question: { ...question, months: wanted } }, deadline, deps);
   return lookUp(deps.memory.seasons, { key, freshMs: FRESH_MS, ask }, deps);
 }
 

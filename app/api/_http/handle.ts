@@ -1,11 +1,12 @@
 import type { Result } from '@/lib/result/result';
 import { type Problem, problemResponse } from './problem';
 
-/** Answers with JSON or a problem. A fault of our own is logged and told without its inside. */
+/** Answers with JSON (or with a response that is ready made) or a problem. A fault of our own is logged and told without its inside. */
 export async function handle(answer: () => Promise<Result<unknown, Problem>>): Promise<Response> {
   try {
     const result = await answer();
     if (!result.ok) return problemResponse(result.reason);
+    if (result.value instanceof Response) return result.value;
     return Response.json(result.value, { headers: { 'cache-control': 'no-store' } });
   } catch (error) {
     console.error(error);

@@ -1,17 +1,24 @@
 import { instant } from '@/lib/time/instant';
 import { TIMINGS } from '@/lib/weather/request/timings';
 import { readSettings } from '@/lib/weather/settings';
-import { createWeatherMemory, type WeatherDeps } from '@/lib/weather/weather-deps';
+import { createWeatherMemory, type WeatherDeps, type WeatherMemory } from '@/lib/weather/weather-deps';
 
-/** One memory for all routes of this process, so that they share copies, breakers and flights. */
-const memory = createWeatherMemory();
+// The framework bundles each route by itself, so a constant here would be one memory per route. What must be shared by
+// all of them (copies, breakers, the queue of one) hangs on the process.
+// The type of the global object knows only what the language puts there.
+const shared = globalThis as typeof globalThis & { heavyAirWeather?: WeatherMemory };
 
-/** What weather needs of the world, on a server: the network, the clock, chance and the environment. */
+/** What weather needs of the world, on a server: the network, the clock, chance, the environment and a memory. */
 export const SERVER_WEATHER: WeatherDeps = {
   fetch: (input, init) => fetch(input, init),
   now: () => instant(Date.now()),
   random: () => Math.random(),
   timings: TIMINGS,
   settings: () => readSettings(process.env),
-  memory,
+  memory: sharedMemory(),
 };
+
+function sharedMemory(): WeatherMemory {
+  shared.heavyAirWeather ??= createWeatherMemory();
+  return shared.heavyAirWeather;
+}

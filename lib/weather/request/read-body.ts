@@ -5,7 +5,7 @@ export async function readBody(response: Response, mostBytes: number): Promise<R
   const reader = response.body?.getReader();
   if (reader === undefined) return ok('');
   if (Number(response.headers.get('content-length') ?? 0) > mostBytes) {
-    await reader.cancel();
+    stop(reader);
     return fail('too-large');
   }
   const decoder = new TextDecoder();
@@ -14,10 +14,15 @@ export async function readBody(response: Response, mostBytes: number): Promise<R
   for (let part = await reader.read(); !part.done; part = await reader.read()) {
     bytes += part.value.byteLength;
     if (bytes > mostBytes) {
-      await reader.cancel();
+      stop(reader);
       return fail('too-large');
     }
     text += decoder.decode(part.value, { stream: true });
   }
   return ok(text + decoder.decode());
+}
+
+/** Says that no more is wanted, and does not wait for the other side to hear it: it may never. */
+function stop(reader: ReadableStreamDefaultReader<Uint8Array>): void {
+  reader.cancel().catch(() => undefined);
 }

@@ -22,10 +22,16 @@ function rowTimes(query: URLSearchParams, now: number): number[] {
   const hour = Math.floor(now / HOUR) * HOUR;
   const start = query.get('start_date');
   const end = query.get('end_date');
+  // Days are counted in the place's own zone; the invented one keeps UTC-6.
+  const midnight = query.get('timezone') === 'auto' ? 6 * HOUR : 0;
   const from =
-    start === null ? hour - Number(query.get('past_hours') ?? 0) * HOUR : Date.parse(`${start}T00:00Z`);
+    start === null
+      ? hour - Number(query.get('past_hours') ?? 0) * HOUR
+      : Date.parse(`${start}T00:00Z`) + midnight;
   const to =
-    end === null ? hour + Number(query.get('forecast_hours') ?? 168) * HOUR : Date.parse(`${end}T24:00Z`);
+    end === null
+      ? hour + Number(query.get('forecast_hours') ?? 168) * HOUR
+      : Date.parse(`${end}T24:00Z`) + midnight;
   const times: number[] = [];
   for (let at = from; at < to; at += HOUR) times.push(at);
   return times;

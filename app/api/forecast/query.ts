@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import { latitudeText, longitudeText, numberText } from '@/app/api/_http/query';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import { elevationM, time } from '@/lib/contract/numbers';
+import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
+import { metre } from '@/lib/units/quantity';
+import type { ForecastQuestion } from '@/lib/weather/get-forecast';
+
+const MOST_HOURS = 264;
+
+export const forecastQuerySchema = z.strictObject({
+  lat: latitudeText,
+  lon: longitudeText,
+  elevation: numberText('metres').pipe(elevationM).optional(),
+  from: time.optional(),
+  hours: numberText(`hours from 1 to ${MOST_HOURS}`)
+    .pipe(
+      z
+        .int('expected whole hours')
+        .min(1, 'expected 1 or more')
+        .max(MOST_HOURS, `expected at most ${MOST_HOURS}`),
+    )
+    .default(48),
+});
+
+export type ForecastQuery = z.output<typeof forecastQuerySchema>;
+
+/** Without a start the hours begin with the one that is under way. */
+export function forecastQuestion(query: ForecastQuery, now: Instant): ForecastQuestion {
+  const thisHour = instant(Math.floor(now / HOUR_MS) * HOUR_MS);
+  return {
+    latitude: query.lat,
+    longitude: query.lon,
+    elevation: query.elevation === undefined ? null : metre(query.elevation),
+    from: query.from === undefined ? thisHour : instantFromJson(query.from),
+    hours: query.hours,
+  };
+}

@@ -1,0 +1,14 @@
+import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { searchOf } from '@/app/api/_http/query';
+import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
+import { forecastAnswers } from './forecast-answers';
+
+const answers = forecastAnswers(SERVER_WEATHER);
+
+export function GET(request: Request): Promise<Response> {
+  return handle(() => answers(searchOf(request.url)));
+}
+
+const notAllowed = onlyAllows('GET');
+
+export { notAllowed as DELETE, notAllowed as PATCH, notAllowed as POST, notAllowed as PUT };
