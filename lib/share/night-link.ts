@@ -1,7 +1,7 @@
 import { deflateSync, inflateSync } from 'fflate';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { crc32 } from '@/lib/store/crc32';
 import { fromBase64Url, toBase64Url } from './base64url';
-import { crc32 } from './crc32';
 import { DICTIONARY_1 } from './link-dictionary';
 import { type SharedNight, sharedNightSchema } from './shared-night';
 
