@@ -1,6 +1,6 @@
 import { type Causes, causesAt, causesSd, type MachineNeed } from './machine-need';
 import type { NeedCurve } from './need-curve';
-import { type RunOdds, U0 } from './run-odds';
+import { type OddsBounds, type RunOdds, U0 } from './run-odds';
 import { INPUT, type Window } from './scenarios';
 import type { Normals } from './stratified';
 
@@ -87,7 +87,10 @@ function moveDraw({ machine, inputs }: Place, unit: Causes, s: number): Moved {
 function fillRun(place: Place, store: Store): RunOdds {
   const { machine, curve, window, draws, run, from } = place;
   const { response } = machine;
-  const { temperature: warmer, lnPressure: higher } = window.draws;
+  const { level: warmer, rest: warmerRest } = window.draws.temperature;
+  const { level: higher, rest: higherRest } = window.draws.lnPressure;
+  const { level, slope, bend, pressureSlope, lnPressure, lnTemperature, temperature } = curve;
+  const { base: bases, slope: slopes, perIdeal } = store;
   const unit = steepest(causesAt(machine, { curve, track: window.track, i: window.centre }));
   const instants = window.track.at.length;
   const across = Math.sqrt(1 - response.correlation ** 2);
@@ -95,44 +98,47 @@ function fillRun(place: Place, store: Store): RunOdds {
   const alongCold =
     response.temperatureSd * (response.correlation * unit.response + across * unit.responseOther);
   const alongBaseline = machine.shiftSd * unit.baseline;
+  let at = 0;
   for (let s = 0; s < draws; s++) {
     const moved = moveDraw(place, unit, s);
     const back = moved.u - U0;
     let highest = Number.NEGATIVE_INFINITY;
-    for (let j = 0; j < instants; j++) {
-      const at = s * instants + j;
-      const dT = warmer.level[j]! * moved.temperature + warmer.rest[at]!;
-      const dq = higher.level[j]! * moved.pressure + higher.rest[at]!;
+    for (let j = 0; j < instants; j++, at++) {
+      const dT = warmer[j]! * moved.temperature + warmerRest[at]!;
+      const dq = higher[j]! * moved.pressure + higherRest[at]!;
       // ln(T0/T) to second order in δT/T; the third is below 1e-5.
-      const y = dT / curve.temperature[j]!;
-      const cold = machine.lnTemperature - curve.lnTemperature[j]! - y + (y * y) / 2;
-      const lnPressure = curve.lnPressure[j]! - machine.lnPressure + dq;
-      const need = curve.level[j]! - machine.need + dT * (curve.slope[j]! + curve.bend[j]! * dT);
-      const base =
-        need + curve.pressureSlope[j]! * dq + moved.np * lnPressure + moved.nT * cold + moved.shift;
-      const perKelvin =
-        curve.slope[j]! + 2 * curve.bend[j]! * dT - (moved.nT * (1 - y)) / curve.temperature[j]!;
-      const slope =
-        perKelvin * warmer.level[j]! * unit.temperature +
-        (curve.pressureSlope[j]! + moved.np) * higher.level[j]! * unit.pressure +
-        alongPressure * lnPressure +
+      const y = dT / temperature[j]!;
+      const cold = machine.lnTemperature - lnTemperature[j]! - y + (y * y) / 2;
+      const pressure = lnPressure[j]! - machine.lnPressure + dq;
+      const need = level[j]! - machine.need + dT * (slope[j]! + bend[j]! * dT) + pressureSlope[j]! * dq;
+      const base = need + moved.np * pressure + moved.nT * cold + moved.shift;
+      const perKelvin = slope[j]! + 2 * bend[j]! * dT - (moved.nT * (1 - y)) / temperature[j]!;
+      const rise =
+        perKelvin * warmer[j]! * unit.temperature +
+        (pressureSlope[j]! + moved.np) * higher[j]! * unit.pressure +
+        alongPressure * pressure +
         alongCold * cold +
         alongBaseline;
-      store.base[from + at] = base;
-      store.slope[from + at] = slope;
-      store.perIdeal[from + at] = Math.exp(-base - slope * back);
-      highest = Math.max(highest, base + slope * back);
+      const ideal = base + rise * back;
+      bases[from + at] = base;
+      slopes[from + at] = rise;
+      perIdeal[from + at] = Math.exp(-ideal);
+      if (ideal > highest) highest = ideal;
     }
     store.u[run * draws + s] = moved.u;
     store.highest[run * draws + s] = highest;
   }
   return {
-    ...store,
     draws,
     instants,
     from,
+    base: bases,
+    slope: slopes,
+    perIdeal,
     drawFrom: run * draws,
-    ...boundsOf(store, { from, draws, instants }),
+    u: store.u,
+    highest: store.highest,
+    bounds: boundsOf(store, { from, draws, instants }),
   };
 }
 
@@ -140,7 +146,7 @@ function fillRun(place: Place, store: Store): RunOdds {
 function boundsOf(
   store: Store,
   run: { readonly from: number; readonly draws: number; readonly instants: number },
-) {
+): OddsBounds {
   const { from, draws, instants } = run;
   let [highestBase, surelyReached, steepestSlope, flattest] = [-Infinity, Infinity, 0, Infinity];
   let [lowestBase, surelyUndercut, mostPerIdeal] = [Infinity, -Infinity, 0];
@@ -188,39 +194,4 @@ export function oddsOfRuns(given: {
   return windows.map((window, run) =>
     fillRun({ machine, curve: curves[run]!, window, inputs, draws, run, from: starts[run]! }, store),
   );
-}
-
-/** L of every draw through the whole night, at [s * instants + j]. */
-export function drawnIdeals(given: {
-  readonly machine: MachineNeed;
-  readonly curve: NeedCurve;
-  readonly window: Window;
-  readonly normals: Normals;
-}): Float64Array {
-  const { machine, curve, window, normals } = given;
-  const place = { machine, curve, window, inputs: inputsOf(normals), draws: normals.draws, run: 0, from: 0 };
-  const still: Causes = { temperature: 0, pressure: 0, response: 0, responseOther: 0, baseline: 0 };
-  const { temperature: warmer, lnPressure: higher } = window.draws;
-  const instants = window.track.at.length;
-  const level = curve.level.map((need) => need - machine.need);
-  const perKelvin = curve.temperature.map((kelvins) => 1 / kelvins);
-  const ideals = new Float64Array(normals.draws * instants);
-  for (let s = 0; s < normals.draws; s++) {
-    const drawn = moveDraw(place, still, s);
-    for (let j = 0; j < instants; j++) {
-      const at = s * instants + j;
-      const dT = warmer.level[j]! * drawn.temperature + warmer.rest[at]!;
-      const dq = higher.level[j]! * drawn.pressure + higher.rest[at]!;
-      const y = dT * perKelvin[j]!;
-      const cold = machine.lnTemperature - curve.lnTemperature[j]! - y + (y * y) / 2;
-      ideals[at] =
-        level[j]! +
-        dT * (curve.slope[j]! + curve.bend[j]! * dT) +
-        curve.pressureSlope[j]! * dq +
-        drawn.np * (curve.lnPressure[j]! - machine.lnPressure + dq) +
-        drawn.nT * cold +
-        drawn.shift;
-    }
-  }
-  return ideals;
 }

@@ -75,6 +75,8 @@ export function leanOver(odds: RunOdds, delivered: Delivered, judge: Judge): num
 export function isTooRich(odds: RunOdds, delivered: Delivered, judge: Judge): boolean {
   const threshold = richThreshold(delivered, judge);
   if (isSurelyRare(odds, { threshold, side: -1, tail: RICH_TAIL })) return false;
+  // Every draw then is too rich up to U0 at least, which is more than half of the cases.
+  if (odds.bounds.risesOnly && threshold > odds.bounds.surelyUndercut) return true;
   return chanceBelow(odds, threshold) > TOO_RICH_SHARE;
 }
 

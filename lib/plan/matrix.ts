@@ -15,9 +15,11 @@ function stepsBetween(machine: Machine, candidates: readonly Candidate[]): Float
     const logs = setting.mains.map((main) => Math.log(jetArea(machine.marking, main)));
     return logs.reduce((sum, log) => sum + log, 0) / logs.length;
   });
-  return Float64Array.from(
-    areas.flatMap((from) => areas.map((to) => inUnits(Math.abs(to - from), STEP_UNIT))),
-  );
+  const steps = new Float64Array(areas.length ** 2);
+  for (const [i, from] of areas.entries())
+    for (const [j, to] of areas.entries())
+      steps[i * areas.length + j] = inUnits(Math.abs(to - from), STEP_UNIT);
+  return steps;
 }
 
 /** The most a swap or a run's power can count, so that sums of whole units stay exact. */

@@ -6,8 +6,9 @@ import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { type KelvinDifference, kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
 import { STEP_MINUTES } from './judgement';
 import { type NeedCurve, needCurve } from './need-curve';
+import { type NightPaths, nightPaths } from './night-paths';
 import { type CorrectedHours, correctHours, type Track } from './readings';
-import { type AirDraws, airDraws, coldest, type Window } from './scenarios';
+import { airDraws, coldest, type Window } from './scenarios';
 import { keptNormals, type Normals } from './stratified';
 import type { PlanRequest, Run } from './types';
 
@@ -34,8 +35,7 @@ export type Night = {
   readonly hours: Track;
   readonly hourAirs: readonly Air[];
   /** The whole night in steps, with a path through it in every draw. */
-  readonly grid: Track;
-  readonly gridDraws: AirDraws;
+  readonly grid: Window;
   /** The night as a carburettor with this intake breathes it. */
   readonly breathe: (offset: KelvinDifference) => Breathed;
 };
@@ -45,6 +45,8 @@ export type Breathed = {
   readonly windows: readonly NeedCurve[];
   readonly hours: NeedCurve;
   readonly grid: NeedCurve;
+  /** Of the drawn paths through the grid. */
+  readonly paths: NightPaths;
   /** Air at the carburettor. */
   readonly hourAirs: readonly Air[];
   readonly runAirs: readonly Air[];
@@ -89,10 +91,12 @@ function airOf(track: Track, i: number, series: HourSeries): Air {
 }
 
 function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Breathed {
+  const grid = needCurve(night.grid.track, offset);
   return {
     windows: night.windows.map(({ track }) => needCurve(track, offset)),
     hours: needCurve(night.hours, offset),
-    grid: needCurve(night.grid, offset),
+    grid,
+    paths: nightPaths(grid, night.grid, night.normals),
     hourAirs: night.hourAirs.map((air) => intakeAir(air, offset)),
     runAirs: night.runAirs.map((air) => intakeAir(air, offset)),
   };
@@ -126,8 +130,7 @@ export function prepareNight(request: NightRequest): Night {
     runAirs,
     hours,
     hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
-    grid,
-    gridDraws: airDraws(grid, normals, 0),
+    grid: { track: grid, draws: airDraws(grid, normals, 0), centre: 0 },
   };
   const kept = new Map<number, Breathed>();
   return {

@@ -1,15 +1,6 @@
 /** Above this the tail is below 1e-300 and taken as nothing. */
 const LARGEST = 37;
 
-/** Numerator and denominator of Hart's approximation, lowest power first. */
-const P = [
-  220.206867912376, 221.213596169931, 112.079291497871, 33.912866078383, 6.37396220353165, 0.700383064443688,
-  3.52624965998911e-2,
-] as const;
-const Q = [
-  440.413735824752, 793.826512519948, 637.333633378831, 296.564248779674, 86.7807322029461, 16.064177579207,
-  1.75566716318264, 8.83883476483184e-2,
-] as const;
 /** Beyond this a continued fraction takes over. */
 const SEAM = 7.07106781186547;
 
@@ -27,8 +18,22 @@ export function normalBelow(x: number): number {
 }
 
 function rational(z: number): number {
-  const above = (((((P[6] * z + P[5]) * z + P[4]) * z + P[3]) * z + P[2]) * z + P[1]) * z + P[0];
-  const below = ((((((Q[7] * z + Q[6]) * z + Q[5]) * z + Q[4]) * z + Q[3]) * z + Q[2]) * z + Q[1]) * z + Q[0];
+  const above =
+    (((((3.52624965998911e-2 * z + 0.700383064443688) * z + 6.37396220353165) * z + 33.912866078383) * z +
+      112.079291497871) *
+      z +
+      221.213596169931) *
+      z +
+    220.206867912376;
+  const below =
+    ((((((8.83883476483184e-2 * z + 1.75566716318264) * z + 16.064177579207) * z + 86.7807322029461) * z +
+      296.564248779674) *
+      z +
+      637.333633378831) *
+      z +
+      793.826512519948) *
+      z +
+    440.413735824752;
   return above / below;
 }
 

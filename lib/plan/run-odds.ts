@@ -25,13 +25,17 @@ export type RunOdds = {
   readonly drawFrom: number;
   readonly u: Float64Array;
   readonly highest: Float64Array;
-  /** Over all draws and instants. */
+  readonly bounds: OddsBounds;
+};
+
+/** Over all draws and instants, to tell certainties without an integral. */
+export type OddsBounds = {
   readonly highestBase: number;
   readonly lowestBase: number;
   readonly steepestSlope: number;
   /** No slope is negative. */
   readonly risesOnly: boolean;
-  /** Over all draws themselves. */
+  /** Lowest L of the draws themselves. */
   readonly lowestIdeal: number;
   /** Every draw has an instant at least this high, and one at most this low. */
   readonly surelyReached: number;
@@ -40,21 +44,27 @@ export type RunOdds = {
 
 /** A slope this small counts as none. */
 const FLAT = 1e-9;
-/** Beyond this many standard deviations a chance is 0 or 1 to 4e-11. */
-const CERTAIN = 6.5;
+/** Beyond this many standard deviations a chance is 0 or 1 to 3e-7, a thousandth of what the draws resolve. */
+const CERTAIN = 5;
+
+/**
+ * How far a line can get from its base towards higher L (side 1) or lower (−1) within the certain range of u. Lines
+ * that only rise get up from U0 alone, and down from there over the whole lower half.
+ */
+function reach({ bounds }: RunOdds, side: 1 | -1): number {
+  return bounds.steepestSlope * (bounds.risesOnly ? CERTAIN - side * U0 : CERTAIN + U0);
+}
 
 /** Chance that L rises above a threshold somewhere in the run. */
 export function chanceAbove(odds: RunOdds, threshold: number): number {
-  const reach = odds.steepestSlope * (CERTAIN + U0);
-  if (threshold > odds.highestBase + reach) return 0;
-  return threshold < odds.surelyReached - reach ? 1 : chanceBeyond(odds, threshold, 1);
+  if (threshold > odds.bounds.highestBase + reach(odds, 1)) return 0;
+  return threshold < odds.bounds.surelyReached - reach(odds, -1) ? 1 : chanceBeyond(odds, threshold, 1);
 }
 
 /** Chance that L falls below a threshold somewhere in the run. */
 export function chanceBelow(odds: RunOdds, threshold: number): number {
-  const reach = odds.steepestSlope * (CERTAIN + U0);
-  if (threshold < odds.lowestBase - reach) return 0;
-  return threshold > odds.surelyUndercut + reach ? 1 : chanceBeyond(odds, threshold, -1);
+  if (threshold < odds.bounds.lowestBase - reach(odds, -1)) return 0;
+  return threshold > odds.bounds.surelyUndercut + reach(odds, 1) ? 1 : chanceBeyond(odds, threshold, -1);
 }
 
 /**
@@ -93,9 +103,9 @@ export function isSurelyRare(
   pass: { readonly threshold: number; readonly side: 1 | -1; readonly tail: number },
 ): boolean {
   const { threshold, side, tail } = pass;
-  if (!odds.risesOnly) return false;
-  const room = side === 1 ? threshold - odds.highestBase : odds.lowestBase - threshold;
-  return room > odds.steepestSlope * Math.max(0, tail - side * U0);
+  if (!odds.bounds.risesOnly) return false;
+  const room = side === 1 ? threshold - odds.bounds.highestBase : odds.bounds.lowestBase - threshold;
+  return room > odds.bounds.steepestSlope * Math.max(0, tail - side * U0);
 }
 
 /** normalBelow with its ends cut off where nothing is left. */
@@ -120,8 +130,8 @@ export function meanExcess(odds: RunOdds, threshold: number): number {
 
 /** The threshold that L rises above with a given chance, to 1e-9. */
 export function levelAbove(odds: RunOdds, chance: number): number {
-  const reach = odds.steepestSlope * (CERTAIN + U0) + 1e-6;
-  let [low, high] = [odds.surelyReached - reach, odds.highestBase + reach];
+  let low = odds.bounds.surelyReached - reach(odds, -1) - FLAT;
+  let high = odds.bounds.highestBase + reach(odds, 1) + FLAT;
   while (high - low > 1e-9) {
     const middle = (low + high) / 2;
     if (chanceAbove(odds, middle) > chance) low = middle;
@@ -136,7 +146,7 @@ export function levelAbove(odds: RunOdds, chance: number): number {
  */
 export function meanLoss(odds: RunOdds, delivered: number, richPowerLoss: number): number {
   const { perIdeal, from } = odds;
-  if (delivered <= odds.lowestIdeal) return 0;
+  if (delivered <= odds.bounds.lowestIdeal) return 0;
   const to = from + odds.draws * odds.instants;
   const fuel = Math.exp(delivered);
   let sum = 0;

@@ -1,7 +1,7 @@
 import { logDelivered } from '@/lib/carb/drift';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { crossingsOf, type NightIdeals } from './crossings';
-import { drawnIdeals, oddsOfRuns } from './draw-needs';
+import { oddsOfRuns } from './draw-needs';
 import {
   type Delivered,
   type Grade,
@@ -14,6 +14,7 @@ import {
 import { type MachineNeed, machineNeed, meanLogIdeal } from './machine-need';
 import { withFuel } from './need-curve';
 import type { Breathed, Night } from './night';
+import { drawnIdeals, nightPaths } from './night-paths';
 import type { RunOdds } from './run-odds';
 import type { Crossing } from './types';
 
@@ -35,21 +36,22 @@ export type View = {
 function breathedBy({ intakeOffset, fuelDensity }: Machine, night: Night): Breathed {
   const breathed = night.breathe(intakeOffset);
   if (fuelDensity === null) return breathed;
+  const grid = withFuel(breathed.grid, night.grid.track, fuelDensity);
   return {
     ...breathed,
     windows: breathed.windows.map((curve, i) => withFuel(curve, night.windows[i]!.track, fuelDensity)),
     hours: withFuel(breathed.hours, night.hours, fuelDensity),
-    grid: withFuel(breathed.grid, night.grid, fuelDensity),
+    grid,
+    paths: nightPaths(grid, night.grid, night.normals),
   };
 }
 
-function nightIdeals(need: MachineNeed, night: Night, breathed: Breathed): NightIdeals {
-  const window = { track: night.grid, draws: night.gridDraws, centre: 0 };
+function nightIdeals(need: MachineNeed, night: Night, { grid, paths }: Breathed): NightIdeals {
   return {
-    at: night.grid.at,
-    drawn: drawnIdeals({ machine: need, curve: breathed.grid, window, normals: night.normals }),
+    at: night.grid.track.at,
+    drawn: drawnIdeals(need, paths, night.normals),
     draws: night.normals.draws,
-    mean: meanLogIdeal(need, breathed.grid),
+    mean: meanLogIdeal(need, grid),
   };
 }
 
