@@ -1,0 +1,136 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { openDB } from 'idb';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { expectOk } from '@/lib/result/result';
+import { type Backup, readBackup, writeBackup } from '@/lib/store/backup-file';
+import { DATABASE_NAME, openDatabase } from '@/lib/store/database';
+import { MIGRATIONS, type Migration, migrateValue, newestVersion } from '@/lib/store/migrations';
+import { TABLES } from '@/lib/store/records';
+import type { Snapshot } from '@/lib/store/store-type';
+import { box, closeTabs, freshBrowser, openTab } from './tabs';
+import { trailer } from './trailer';
+
+beforeEach(freshBrowser);
+afterEach(closeTabs);
+
+const VERSIONS = Array.from({ length: newestVersion() }, (_, i) => i + 1);
+
+/** The backup file that the app wrote when this version was new. Never rewritten once it is in people's hands. */
+const golden = (version: number): string =>
+  readFileSync(`tests/fixtures/store/backup-v${version}.json`, 'utf8');
+
+function withoutRevisions(snapshot: Snapshot): Backup['tables'] {
+  const entries = TABLES.map((table) => [
+    table,
+    snapshot[table].map(({ id, updatedAt, value }) => ({ id, updatedAt, value })),
+  ]);
+  return Object.fromEntries(entries) as Backup['tables'];
+}
+
+/** Puts the records of a golden file into a database of its version, as that app would have. */
+async function databaseOf(version: number): Promise<void> {
+  const disk = await openDatabase({ migrations: MIGRATIONS.slice(0, version) });
+  const { tables } = JSON.parse(golden(version)) as {
+    tables: Record<string, { id: string; updatedAt: string; value: unknown }[]>;
+  };
+  const rows = TABLES.flatMap((table) =>
+    (tables[table] ?? []).map((entry, order) => ({ table, order, revision: 3, removed: false, ...entry })),
+  );
+  await disk.transact('all', () => ({ changes: { rows }, answer: null }));
+  disk.close();
+}
+
+describe('every format there ever was', () => {
+  it('has its golden file', () => {
+    expect(VERSIONS.filter((version) => !existsSync(`tests/fixtures/store/backup-v${version}.json`))).toEqual(
+      [],
+    );
+  });
+
+  it.each(VERSIONS)(
+    'version %i is read from its file and from a database, to the same records',
+    async (version) => {
+      const file = expectOk(readBackup(golden(version)));
+      await databaseOf(version);
+      const store = await openTab();
+      expect(withoutRevisions(await store.snapshot())).toEqual(file.tables);
+      expect(store.health()).toMatchObject({ keeps: 'disk', setAside: [] });
+      expect(TABLES.every((table) => file.tables[table].length > 0)).toBe(true);
+    },
+  );
+
+  it('the newest is written today as it was written then', async () => {
+    const store = await openTab();
+    await store.rewrite(trailer);
+    expect(writeBackup(await store.snapshot(), '2027-01-15T18:00:00.000Z')).toBe(golden(newestVersion()));
+  });
+});
+
+describe('steps between formats', () => {
+  const named = (value: unknown): Record<string, unknown> => ({ ...(value as Record<string, unknown>) });
+  const steps: readonly Migration[] = [
+    { version: 1, value: (_, value) => value },
+    {
+      version: 2,
+      value: (table, value) =>
+        table === 'boxes' ? { ...named(value), name: `${named(value).name} 2` } : value,
+    },
+    {
+      version: 3,
+      value: (table, value) =>
+        table === 'boxes' ? { ...named(value), name: `${named(value).name} 3` } : value,
+    },
+  ];
+
+  it('are taken one after the other, from the format of the record on', () => {
+    const record = { table: 'boxes', value: { name: 'spares', entries: [] } };
+    expect([1, 2, 3].map((from) => migrateValue(record, from, steps))).toEqual([
+      { name: 'spares 2 3', entries: [] },
+      { name: 'spares 3', entries: [] },
+      { name: 'spares', entries: [] },
+    ]);
+    expect(record.value.name).toBe('spares');
+  });
+
+  it('must follow each other without a hole', () => {
+    expect(newestVersion(steps)).toBe(3);
+    expect(() => newestVersion([steps[0]!, steps[2]!])).toThrow('migration 3 stands in place 2');
+  });
+
+  it('bring a database up to date when it is opened, removed records and all', async () => {
+    const old = await openTab();
+    await old.put('boxes', 'b', box('spares', 400), null);
+    await old.put('boxes', 'gone', box('gone', 400), null);
+    await old.remove('boxes', 'gone', 1);
+    old.close();
+    const store = await openTab({
+      open: (onSuperseded) => openDatabase({ migrations: steps, onSuperseded }),
+    });
+    expect(
+      (await store.list('boxes')).map(({ value, revision }) => `${value.name}, revision ${revision}`),
+    ).toEqual(['spares 2 3, revision 1']);
+    store.close();
+    expect((await openDB(DATABASE_NAME)).version).toBe(3);
+  });
+
+  it('leave a record they cannot read for the person to see', async () => {
+    const old = await openTab();
+    await old.put('boxes', 'b', box('spares', 400), null);
+    old.close();
+    const fails: Migration = {
+      version: 2,
+      value: () => {
+        throw new Error('not what I expected');
+      },
+    };
+    const store = await openTab({
+      open: (onSuperseded) => openDatabase({ migrations: [steps[0]!, fails], onSuperseded }),
+    });
+    expect((await store.get('boxes', 'b'))?.value.name).toBe('spares');
+  });
+
+  it('bring an older backup file up to date too', () => {
+    const file = expectOk(readBackup(golden(1), steps));
+    expect(file.tables.boxes.map(({ value }) => value.name)).toEqual(['Anhänger 2 3']);
+  });
+});
