@@ -7,6 +7,7 @@ import type { NightProblem, NightRecords } from './night';
 import { NightHead } from './night-head';
 import styles from './night-page.module.css';
 import { problemSentences, problemTitle } from './problem-words';
+import { SetupSection } from './setup/setup-section';
 
 export function NoEvent() {
   return (
@@ -14,6 +15,7 @@ export function NoEvent() {
       <Notice title="There is no night yet.">
         <p>Reload the page to get the invented demo night back, or start your own.</p>
       </Notice>
+      <SetupSection event={null} machine={null} />
     </main>
   );
 }
@@ -23,8 +25,12 @@ export function NoMachine({ event }: { readonly event: Stored<EventRecord> }) {
     <main className={styles.words}>
       <NightHead event={event.value} machine={null} />
       <Notice title="No machine takes part in this night.">
-        <p>Add the machine you race: its carburettors, the jets you own and a baseline you have proven.</p>
+        <p>
+          Start the night anew with the machine you race: its carburettors, the jets you own and a baseline
+          you have proven.
+        </p>
       </Notice>
+      <SetupSection event={event} machine={null} />
     </main>
   );
 }
@@ -49,6 +55,7 @@ export function NoPlan({ records, problem }: NoPlanProps) {
           <p key={sentence}>{sentence}</p>
         ))}
       </Notice>
+      <SetupSection event={event} machine={machine} />
     </main>
   );
 }

@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { PictureSection } from '@/components/night/picture/picture-section';
 import { Plate } from '@/components/night/plate/plate';
 import { TrackView } from '@/components/night/plate/track-view';
+import { SetupSection } from '@/components/night/setup/setup-section';
 import { AirTable } from '@/components/night/tables/air-table';
 import { BoxTable } from '@/components/night/tables/box-table';
 import { RunTable } from '@/components/night/tables/run-table';
@@ -51,9 +52,16 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
       <div className={styles.first}>
         <NightHead event={records.event.value} machine={records.machine.value} />
         <Plate night={night} plan={plan} now={now} acts={acts} />
-        <a className={styles.track} href="#track">
-          At the track: large, screen stays on
-        </a>
+        <div className={styles.ways}>
+          <a className={styles.way} href="#track">
+            At the track
+          </a>
+          {records.event.value.demo ? (
+            <a className={styles.way} href="#new-night">
+              Start my own night
+            </a>
+          ) : null}
+        </div>
       </div>
       <div className={styles.rest}>
         <Call plan={plan} voice={voice} />
@@ -68,6 +76,9 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
         </div>
         <div className={styles.broad}>
           <AirTable plan={plan} voice={voice} />
+        </div>
+        <div className={styles.broad}>
+          <SetupSection event={records.event} machine={records.machine} />
         </div>
         <div className={styles.broad}>
           <Cautions />

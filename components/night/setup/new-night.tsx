@@ -1,0 +1,91 @@
+'use client';
+
+import { useState } from 'react';
+import { DEMO_MACHINE_ID } from '@/components/night/demo-night';
+import { usePreferences } from '@/components/store/use-preferences';
+import { useTable } from '@/components/store/use-table';
+import { Button } from '@/components/ui/button';
+import { Dialog } from '@/components/ui/dialog';
+import { Stack } from '@/components/ui/stack';
+import type { UnitChoice } from '@/lib/units/choice';
+import { EventEditor, MachineEditor } from './edit-dialogs';
+import { newEventRecord, newMachineRecord } from './edited-records';
+import { newId } from './new-id';
+import { useAdd } from './use-save';
+
+type NewNightProps = {
+  readonly units: UnitChoice;
+  readonly onClose: () => void;
+  /** The night is there; its hours come next. */
+  readonly onMade: () => void;
+};
+
+/** A night of one's own: the machine first, then where and when; the hours follow in their own form. */
+export function NewNight({ units, onClose, onMade }: NewNightProps) {
+  const { changePreferences } = usePreferences();
+  const add = useAdd();
+  const [machineId, setMachineId] = useState<string | null>(null);
+  if (machineId === null)
+    return (
+      <Dialog title="New night, 1 of 3: machine" open onClose={onClose}>
+        <WhichMachine units={units} onChosen={setMachineId} onCancel={onClose} />
+      </Dialog>
+    );
+  return (
+    <Dialog title="New night, 2 of 3: event" open onClose={onClose}>
+      <EventEditor
+        id="new"
+        initial={null}
+        units={units}
+        onSave={async (typed) => {
+          const id = newId();
+          const refusal = await add('events', id, newEventRecord(typed, machineId));
+          if (refusal !== undefined) return refusal;
+          await changePreferences({ eventId: id, machineId });
+          onMade();
+        }}
+        onCancel={onClose}
+      />
+    </Dialog>
+  );
+}
+
+type WhichMachineProps = {
+  readonly units: UnitChoice;
+  readonly onChosen: (id: string) => void;
+  readonly onCancel: () => void;
+};
+
+/** A machine that is known already, or a new one. */
+function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
+  const machines = useTable('machines')?.filter(({ id }) => id !== DEMO_MACHINE_ID) ?? [];
+  const [adding, setAdding] = useState(false);
+  const add = useAdd();
+  if (machines.length > 0 && !adding)
+    return (
+      <Stack>
+        {machines.map(({ id, value }) => (
+          <Button key={id} size="large" wide onClick={() => onChosen(id)}>
+            {value.machine.name}
+          </Button>
+        ))}
+        <Button size="large" wide onClick={() => setAdding(true)}>
+          Another machine
+        </Button>
+      </Stack>
+    );
+  return (
+    <MachineEditor
+      id="new"
+      initial={null}
+      units={units}
+      onSave={async (machine) => {
+        const id = newId();
+        const refusal = await add('machines', id, newMachineRecord(machine));
+        if (refusal === undefined) onChosen(id);
+        return refusal;
+      }}
+      onCancel={onCancel}
+    />
+  );
+}

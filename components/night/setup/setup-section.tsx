@@ -1,0 +1,80 @@
+'use client';
+
+import { usePreferences } from '@/components/store/use-preferences';
+import { Section } from '@/components/ui/section';
+import { useHash } from '@/components/ui/use-hash';
+import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { ChooseNight } from './choose-night';
+import { EditEvent, EditHours, EditMachine } from './edit-dialogs';
+import { NewNight } from './new-night';
+import styles from './setup-section.module.css';
+import { eventSummary, hoursSummary, machineSummary } from './setup-summary';
+
+type SetupProps = {
+  readonly event: Stored<EventRecord> | null;
+  readonly machine: Stored<MachineRecord> | null;
+};
+
+/** Back to this section; the address tells which form is open, so that the back button closes it. */
+const close = () => {
+  window.location.hash = 'set-up';
+};
+const openHours = () => {
+  window.location.hash = 'hours';
+};
+
+/** What the plan is made from, and the forms to change it. */
+export function SetupSection({ event, machine }: SetupProps) {
+  const { preferences } = usePreferences();
+  const { temperature, pressure, elevation } = preferences;
+  const units = { temperature, pressure, elevation };
+  return (
+    <Section title="Set-up" id="set-up">
+      <dl className={styles.list}>
+        {event === null ? null : (
+          <>
+            <Row title="Event" text={eventSummary(event.value, units)} form="event" />
+            <Row title="Hours" text={hoursSummary(event.value, units)} form="hours" />
+          </>
+        )}
+        {machine === null ? null : (
+          <Row title="Machine" text={machineSummary(machine.value, units)} form="machine" />
+        )}
+      </dl>
+      <a className={styles.start} href="#new-night">
+        {event === null || event.value.demo ? 'Start my own night' : 'Another night'}
+      </a>
+      <ChooseNight event={event} machine={machine} />
+      <OpenForm event={event} machine={machine} units={units} />
+    </Section>
+  );
+}
+
+type RowProps = { readonly title: string; readonly text: string; readonly form: string };
+
+function Row({ title, text, form }: RowProps) {
+  return (
+    <div className={styles.row}>
+      <dt className={styles.title}>{title}</dt>
+      <dd className={styles.text}>{text}</dd>
+      <dd>
+        <a className={styles.change} href={`#${form}`} aria-label={`Change: ${title}`}>
+          Change
+        </a>
+      </dd>
+    </div>
+  );
+}
+
+type OpenFormProps = SetupProps & { readonly units: Parameters<typeof eventSummary>[1] };
+
+function OpenForm({ event, machine, units }: OpenFormProps) {
+  const form = useHash();
+  if (form === 'new-night') return <NewNight units={units} onClose={close} onMade={openHours} />;
+  if (form === 'machine' && machine !== null)
+    return <EditMachine key={machine.id} stored={machine} units={units} onClose={close} />;
+  if (event === null) return null;
+  if (form === 'event') return <EditEvent key={event.id} stored={event} units={units} onClose={close} />;
+  if (form === 'hours') return <EditHours key={event.id} stored={event} units={units} onClose={close} />;
+  return null;
+}

@@ -1,0 +1,58 @@
+import { machineOfNight } from '@/components/night/machine-of-night';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { EventRecord, MachineRecord } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import { localClock } from '@/lib/time/zone';
+import type { UnitChoice } from '@/lib/units/choice';
+import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
+import { formatElevation, formatPressure, formatTemperature } from '@/lib/units/format';
+import { metre } from '@/lib/units/quantity';
+import { counted } from '@/lib/words/listing';
+import { jetsText } from '@/lib/words/settings';
+
+/** "Lake Orvana, 1,319 ft, America/Chicago. 8 runs from 19:00 to 00:30; a swap takes 15 min." */
+export function eventSummary({ event }: EventRecord, units: UnitChoice): string {
+  const { place, elevationM, timezone, runs, swapMinutes, ride } = event;
+  const where = [place?.name, formatElevation(metre(elevationM), units), timezone].filter(Boolean).join(', ');
+  const span = clockSpan(
+    runs.flatMap(({ start, end }) => [start, end]),
+    timezone,
+  );
+  const when = span === null ? 'No runs yet' : `${counted(runs.length, 'run')} ${span}`;
+  return `${where}. ${when}${ride ? '; a ride, one setting' : `; a swap takes ${swapMinutes} min`}.`;
+}
+
+/** "12 typed, from 12:00 to 07:00. Station pressure 28.59 inHg." */
+export function hoursSummary({ typed, event }: EventRecord, units: UnitChoice): string {
+  const span = clockSpan(typed?.hours.map(({ time }) => time) ?? [], event.timezone);
+  if (typed === null || span === null) return 'None typed yet.';
+  return `${typed.hours.length} typed, ${span}. ${pressureText(typed.pressure, units)}`;
+}
+
+const KIND = {
+  station: 'Station pressure',
+  altimeter: 'Altimeter setting',
+  'sea-level': 'Sea-level pressure',
+} as const;
+
+function pressureText(pressure: NonNullable<EventRecord['typed']>['pressure'], units: UnitChoice): string {
+  if (pressure.kind === 'standard') return 'Pressure: standard atmosphere at the elevation, an estimate.';
+  return `${KIND[pressure.kind]} ${formatPressure(hectopascalToPascal(pressure.hpa), units)}.`;
+}
+
+/** "Ilsa Vorn's triple. Baseline 410/400/410, proven at 13 °F. 9 sizes in the box." */
+export function machineSummary(record: MachineRecord, units: UnitChoice): string {
+  const { name, carburettors, baseline, box } = machineOfNight(record, null);
+  const jets = jetsText(carburettors.map(({ main }) => main));
+  const at = formatTemperature(celsiusToKelvin(baseline.air.temperatureC), units);
+  return `${name}. Baseline ${jets}, proven at ${at}. ${counted(box.length, 'size')} in the box.`;
+}
+
+/** "from 19:00 to 00:30" over all given times; null where there are none. */
+function clockSpan(times: readonly string[], zone: string): string | null {
+  const instants = times.map(instantFromJson).sort((a, b) => a - b);
+  const [first, last] = [instants[0], instants.at(-1)];
+  if (first === undefined || last === undefined) return null;
+  const clock = (at: Instant) => localClock(at, zone);
+  return `from ${clock(first)} to ${clock(last)}`;
+}
