@@ -3,4 +3,7 @@ import type { Route } from 'next';
 export type PageEntry = { readonly href: Route; readonly label: string };
 
 /** Every page a person can go to; one that does not exist is not promised. */
-export const PAGES: readonly PageEntry[] = [{ href: '/', label: 'Night' }];
+export const PAGES: readonly PageEntry[] = [
+  { href: '/', label: 'Night' },
+  { href: '/machines', label: 'Machines' },
+];

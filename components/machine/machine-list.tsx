@@ -1,0 +1,63 @@
+'use client';
+
+import { Button } from '@/components/ui/button';
+import { pieces } from '@/lib/carb/box';
+import type { MachineRecord, Stored } from '@/lib/store/records';
+import type { UnitChoice } from '@/lib/units/choice';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { formatElevation, formatTemperature } from '@/lib/units/format';
+import { metre } from '@/lib/units/quantity';
+import { counted } from '@/lib/words/listing';
+import { jetsText } from '@/lib/words/settings';
+import styles from './machine-list.module.css';
+import { machineOfRecord } from './record-with-machine';
+import type { MachineActs } from './use-machine-acts';
+
+type MachineListProps = {
+  readonly machines: readonly Stored<MachineRecord>[];
+  readonly units: UnitChoice;
+  readonly acts: Pick<MachineActs, 'duplicate' | 'remove'>;
+  readonly onEdit: (id: string) => void;
+};
+
+/** Every machine with what can be done with it. */
+export function MachineList({ machines, units, acts, onEdit }: MachineListProps) {
+  return (
+    <ul className={styles.list}>
+      {machines.map((machine) => {
+        const { name } = machine.value.machine;
+        return (
+          <li key={machine.id} className={styles.machine}>
+            <div>
+              <h2 className={styles.name}>{name}</h2>
+              <p>{summary(machine.value, units)}</p>
+              {machine.value.toBeReproven ? (
+                <p>The baseline is to be proven again: hardware was changed since.</p>
+              ) : null}
+            </div>
+            <div className={styles.acts}>
+              <Button aria-label={`Edit ${name}`} onClick={() => onEdit(machine.id)}>
+                Edit
+              </Button>
+              <Button aria-label={`Duplicate ${name}`} onClick={() => acts.duplicate(machine)}>
+                Duplicate
+              </Button>
+              <Button kind="quiet" aria-label={`Delete ${name}`} onClick={() => acts.remove(machine)}>
+                Delete
+              </Button>
+            </div>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+/** "Mains 410/400/410, right at 18 °F and 1,319 ft. 27 jets in the box." */
+function summary(record: MachineRecord, units: UnitChoice): string {
+  const { carburettors, baseline, box } = machineOfRecord(record);
+  const { temperatureC, elevationM } = baseline.air;
+  const where = elevationM === undefined ? '' : ` and ${formatElevation(metre(elevationM), units)}`;
+  const air = `${formatTemperature(celsiusToKelvin(temperatureC), units)}${where}`;
+  return `Mains ${jetsText(carburettors.map(({ main }) => main))}, right at ${air}. ${counted(pieces(box), 'jet')} in the box.`;
+}
