@@ -8,6 +8,7 @@ export const metadata: Metadata = {
   title: 'Heavy Air',
   description:
     'Which jets, when: main jets for carburetted two-strokes, planned against the weather of the night.',
+  icons: { icon: '/icon.svg', apple: '/apple-icon-180.png' },
 };
 
 export const viewport: Viewport = {

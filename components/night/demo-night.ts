@@ -103,7 +103,7 @@ function demoEvent(date: string): EventRecord {
     typed: {
       hours: EVENING_F.map(([hour, fahrenheit]) => ({
         time: iso(addMinutes(noon, hour * 60)),
-        temperatureC: Math.round(((fahrenheit - 32) / 1.8) * 100) / 100,
+        temperatureC: (fahrenheit - 32) / 1.8,
       })),
       pressure: { kind: 'station', hpa: 968 },
       relativeHumidity: 0.78,

@@ -11,10 +11,10 @@ import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { machineInForce } from '@/lib/store/machine-in-force';
 import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
-import { machineOfNight } from './machine-of-night';
 
 /** What the store holds about one night and one machine. */
 export type NightRecords = {
@@ -42,7 +42,7 @@ export type NightProblem =
   | { readonly code: 'plan'; readonly problem: PlanProblem };
 
 export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
-  const machine = machineFromJson(machineOfNight(records.machine.value, records.box));
+  const machine = machineFromJson(machineInForce(records.machine.value, records.box));
   if (!machine.ok) return fail({ code: 'machine', problems: machine.reason });
   const series = hoursOfNight(records.event.value, records.forecast);
   if (series === null) return fail({ code: 'plan', problem: { code: 'no-hours' } });

@@ -9,6 +9,7 @@ import { AirTable } from '@/components/night/tables/air-table';
 import { BoxTable } from '@/components/night/tables/box-table';
 import { RunTable } from '@/components/night/tables/run-table';
 import { SwapCountTable } from '@/components/night/tables/swap-count-table';
+import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { useHash } from '@/components/ui/use-hash';
 import type { Plan } from '@/lib/plan/types';
 import type { Preferences } from '@/lib/store/records';
@@ -66,7 +67,9 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
       <div className={styles.rest}>
         <Call plan={plan} voice={voice} />
         <Warnings plan={plan} voice={voice} />
-        <PictureSection {...{ night, plan, voice, now, carburettor }} onCarburettor={setCarburettor} />
+        <FaultBoundary part="The picture">
+          <PictureSection {...{ night, plan, voice, now, carburettor }} onCarburettor={setCarburettor} />
+        </FaultBoundary>
       </div>
       <div className={styles.whole}>
         <RunTable plan={plan} machine={machine} voice={voice} />

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_MACHINE_ID as ID } from '@/components/night/demo-night';
-import { machineOfNight } from '@/components/night/machine-of-night';
 import { type NightRecords, nightFrom, planNight } from '@/components/night/night';
 import { problemSentences } from '@/components/night/problem-words';
 import { expectOk } from '@/lib/result/result';
+import { machineInForce } from '@/lib/store/machine-in-force';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
 import { US_UNITS } from '@/lib/units/choice';
 import { demoRecords, BEFORE_THE_FIRST_RUN as NOW } from './night-case';
@@ -49,7 +49,7 @@ describe('a night from its records', () => {
   it('plans from the baseline that is in force', () => {
     const { value } = records.machine;
     const older = { id: 'older', mains: [390, 390, 390], trim: null, baseline: value.machine.baseline };
-    const machine = machineOfNight({ ...value, baselines: [older], activeBaselineId: 'older' }, null);
+    const machine = machineInForce({ ...value, baselines: [older], activeBaselineId: 'older' }, null);
     expect(machine.carburettors).toEqual([{ main: 390 }, { main: 390 }, { main: 390 }]);
   });
 

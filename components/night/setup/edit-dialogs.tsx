@@ -1,7 +1,7 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { machineOfNight } from '@/components/night/machine-of-night';
+import { machineInForce } from '@/lib/store/machine-in-force';
 import { Dialog } from '@/components/ui/dialog';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -83,7 +83,7 @@ export function EditMachine({ stored, units, onClose }: EditProps<MachineRecord>
     <Dialog title="Machine" open onClose={onClose}>
       <MachineEditor
         id={stored.id}
-        initial={machineOfNight(stored.value, null)}
+        initial={machineInForce(stored.value, null)}
         units={units}
         onSave={(machine) =>
           closing(

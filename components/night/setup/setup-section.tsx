@@ -1,6 +1,7 @@
 'use client';
 
 import { usePreferences } from '@/components/store/use-preferences';
+import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { Section } from '@/components/ui/section';
 import { useHash } from '@/components/ui/use-hash';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
@@ -25,6 +26,7 @@ const openHours = () => {
 
 /** What the plan is made from, and the forms to change it. */
 export function SetupSection({ event, machine }: SetupProps) {
+  const form = useHash();
   const { preferences } = usePreferences();
   const { temperature, pressure, elevation } = preferences;
   const units = { temperature, pressure, elevation };
@@ -45,7 +47,9 @@ export function SetupSection({ event, machine }: SetupProps) {
         {event === null || event.value.demo ? 'Start my own night' : 'Another night'}
       </a>
       <ChooseNight event={event} machine={machine} />
-      <OpenForm event={event} machine={machine} units={units} />
+      <FaultBoundary key={form} part="The form">
+        <OpenForm {...{ form, event, machine, units }} />
+      </FaultBoundary>
     </Section>
   );
 }
@@ -66,10 +70,12 @@ function Row({ title, text, form }: RowProps) {
   );
 }
 
-type OpenFormProps = SetupProps & { readonly units: Parameters<typeof eventSummary>[1] };
+type OpenFormProps = SetupProps & {
+  readonly form: string;
+  readonly units: Parameters<typeof eventSummary>[1];
+};
 
-function OpenForm({ event, machine, units }: OpenFormProps) {
-  const form = useHash();
+function OpenForm({ form, event, machine, units }: OpenFormProps) {
   if (form === 'new-night') return <NewNight units={units} onClose={close} onMade={openHours} />;
   if (form === 'machine' && machine !== null)
     return <EditMachine key={machine.id} stored={machine} units={units} onClose={close} />;

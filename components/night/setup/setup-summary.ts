@@ -1,4 +1,4 @@
-import { machineOfNight } from '@/components/night/machine-of-night';
+import { machineInForce } from '@/lib/store/machine-in-force';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
@@ -42,7 +42,7 @@ function pressureText(pressure: NonNullable<EventRecord['typed']>['pressure'], u
 
 /** "Ilsa Vorn's triple. Baseline 410/400/410, proven at 13 °F. 9 sizes in the box." */
 export function machineSummary(record: MachineRecord, units: UnitChoice): string {
-  const { name, carburettors, baseline, box } = machineOfNight(record, null);
+  const { name, carburettors, baseline, box } = machineInForce(record, null);
   const jets = jetsText(carburettors.map(({ main }) => main));
   const at = formatTemperature(celsiusToKelvin(baseline.air.temperatureC), units);
   return `${name}. Baseline ${jets}, proven at ${at}. ${counted(box.length, 'size')} in the box.`;
