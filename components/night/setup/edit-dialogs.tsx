@@ -1,11 +1,10 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { machineInForce } from '@/lib/store/machine-in-force';
 import { Dialog } from '@/components/ui/dialog';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { withEditedEvent, withEditedHours, withEditedMachine } from './edited-records';
+import { withEditedEvent, withEditedHours } from './edited-records';
 import { useSave } from './use-save';
 
 const loading = () => <p>Opening the form...</p>;
@@ -20,6 +19,11 @@ export const HoursEditor = dynamic(
 );
 export const MachineEditor = dynamic(
   () => import('@/components/machine/machine-editor').then((module) => module.MachineEditor),
+  { ssr: false, loading },
+);
+
+const EditedMachine = dynamic(
+  () => import('@/components/machine/edited-machine').then((module) => module.EditedMachine),
   { ssr: false, loading },
 );
 
@@ -78,21 +82,9 @@ export function EditHours({ stored, units, onClose }: EditProps<EventRecord>) {
 }
 
 export function EditMachine({ stored, units, onClose }: EditProps<MachineRecord>) {
-  const save = useSave('machines', stored);
   return (
     <Dialog title="Machine" open onClose={onClose}>
-      <MachineEditor
-        id={stored.id}
-        initial={machineInForce(stored.value, null)}
-        units={units}
-        onSave={(machine) =>
-          closing(
-            save((record) => withEditedMachine(record, machine)),
-            onClose,
-          )
-        }
-        onCancel={onClose}
-      />
+      <EditedMachine machine={stored} units={units} onClose={onClose} />
     </Dialog>
   );
 }

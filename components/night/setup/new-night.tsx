@@ -9,7 +9,7 @@ import { Dialog } from '@/components/ui/dialog';
 import { Stack } from '@/components/ui/stack';
 import type { UnitChoice } from '@/lib/units/choice';
 import { EventEditor, MachineEditor } from './edit-dialogs';
-import { newEventRecord, newMachineRecord } from './edited-records';
+import { newEventRecord } from './edited-records';
 import { newId } from './new-id';
 import { useAdd } from './use-save';
 
@@ -81,6 +81,8 @@ function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
       units={units}
       onSave={async (machine) => {
         const id = newId();
+        // Loaded with the form, since it brings the schemas along.
+        const { newMachineRecord } = await import('@/components/machine/record-with-machine');
         const refusal = await add('machines', id, newMachineRecord(machine));
         if (refusal === undefined) onChosen(id);
         return refusal;

@@ -1,5 +1,5 @@
-import { machineInForce } from '@/lib/store/machine-in-force';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { machineInForce } from '@/lib/store/machine-in-force';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
