@@ -44,8 +44,8 @@ export type Learned = {
 const Z_90 = 1.6448536269514722;
 /** An entry further than this from what the others say is called an outlier: one normal entry in 370. */
 const OUTLIER_SD = 3;
-/** A chart may be for other jets altogether: its level is left open (sd of ln area). */
-const CHART_LEVEL_SD = 1;
+/** A chart may be for other jets altogether, earlier runs for other parts: their level is left open (sd of ln area). */
+const OPEN_LEVEL_SD = 1;
 /** How well a baseline judged right is known, in sizes, where nothing else is said. Judgement, no source. */
 const BASELINE_SD_SIZES = 0.5;
 
@@ -54,7 +54,7 @@ const BASELINE_SD_SIZES = 0.5;
  *
  *     z = ln(A/A0) − ln need + ½ ln(p/p0) + ½ ln(T0/T) = a + n_p ln(p/p0) + n_T ln(T0/T) + ε
  *
- * Linear in the level a (one for the chart, one for the log) and the two exponents, so the posterior has a closed form.
+ * Linear in the level a (one for the chart, one for the log, one for runs before a part was changed) and the two exponents, so the posterior has a closed form.
  *
  * @param machine its baseline is where the logs are counted from; its response is not used, so nothing counts twice
  * @param prior belief before this evidence; all evidence must be given each time
@@ -64,7 +64,9 @@ export function learnResponse(
   observations: readonly Observation[],
   prior: Response = DEFAULT_RESPONSE,
 ): Learned {
-  const groups = (['chart', 'log'] as const).filter((group) => observations.some((o) => o.group === group));
+  const groups = (['chart', 'log', 'log-before'] as const).filter((group) =>
+    observations.some((o) => o.group === group),
+  );
   const belief = priorBelief(machine, prior, groups);
   const rows = observations.map((observation) => rowOf(observation, groups));
   const fit = robustFit(heavyTailed(belief), rows);
@@ -98,8 +100,9 @@ export function interval90(mean: number, sd: number): Interval {
 }
 
 function originOf(groups: readonly Observation['group'][]): ResponseOrigin {
-  if (groups.length === 2) return 'chart-and-log';
-  return groups[0] ?? 'prior';
+  const chart = groups.includes('chart');
+  if (groups.some((group) => group !== 'chart')) return chart ? 'chart-and-log' : 'log';
+  return chart ? 'chart' : 'prior';
 }
 
 /** β = (n_p, n_T, one level per group). */
@@ -107,7 +110,7 @@ function priorBelief(machine: Machine, prior: Response, groups: readonly Observa
   const known = machine.baselineShift;
   const step = logSizeStep(machine, machine.carburettors[0]!.main);
   const levels = groups.map((group) => {
-    if (group === 'chart') return { log: 0, sd: CHART_LEVEL_SD };
+    if (group !== 'log') return { log: 0, sd: OPEN_LEVEL_SD };
     return known !== undefined && known.sd > 0
       ? known
       : { log: known?.log ?? 0, sd: BASELINE_SD_SIZES * step };

@@ -8,8 +8,11 @@ import { logSizeStep } from './size-step';
 /** One piece of evidence on which jet is right in which air. */
 export type Observation = {
   readonly id: string;
-  /** Entries of one group share a level of their own: a chart's jets are not the log's jets. */
-  readonly group: 'chart' | 'log';
+  /**
+   * Entries of one group share a level of their own: a chart's jets are not the log's jets, and `log-before`, runs of
+   * before a part was changed, are another engine's as far as the level goes. How that engine moved with the air counts.
+   */
+  readonly group: 'chart' | 'log' | 'log-before';
   readonly shift: AirShift;
   /** ln of the right jet area over the baseline jet's. */
   readonly logArea: number;
@@ -64,14 +67,18 @@ export function chartObservations(machine: Machine, cells: readonly ChartCell[])
 }
 
 /** A run log as evidence: the right jet is the fitted one less the sizes it was found rich by. */
-export function logObservations(machine: Machine, entries: readonly LogEntry[]): Observation[] {
+export function logObservations(
+  machine: Machine,
+  entries: readonly LogEntry[],
+  group: 'log' | 'log-before' = 'log',
+): Observation[] {
   return entries.map((entry) => {
     const step = logSizeStep(machine, entry.setting.mains[0]!);
     const delivered = logDelivered(machine, entry.setting);
     const mean = delivered.reduce((sum, value) => sum + value, 0) / delivered.length;
     return {
       id: entry.id,
-      group: 'log',
+      group,
       shift: machineAirShift(machine, entry.air),
       logArea: mean - sizesRich(entry) * step,
       sd: verdictSd(entry) * step,

@@ -1,8 +1,9 @@
 import type { Air } from '@/lib/air/air';
 import { normaliseBox } from '@/lib/carb/box';
+import { hardwareShifts } from '@/lib/carb/hardware';
 import { markingProblem } from '@/lib/carb/jets';
-import { judgedShift } from '@/lib/carb/judged';
-import type { JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
+import { addShifts, judgedShift } from '@/lib/carb/judged';
+import type { BaselineShift, JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { celsiusToKelvin } from '@/lib/units/convert';
@@ -17,16 +18,26 @@ export function machineFromJson(
   path: Path = [],
 ): Result<Machine, readonly ContractProblem[]> {
   const air = airFromJson(json.baseline.air, [...path, 'baseline', 'air']);
-  const problems = [...listProblems(json, path), ...jetProblems(json, path), ...(air.ok ? [] : air.reason)];
-  if (!air.ok || problems.length > 0) return fail(problems);
-  return ok(provenMachine(json, air.value));
+  const hardware = hardwareShifts(json.hardware ?? []);
+  const problems = [
+    ...listProblems(json, path),
+    ...jetProblems(json, path),
+    ...(air.ok ? [] : air.reason),
+    ...(hardware.ok ? [] : [{ path: [...path, 'hardware'], reason: hardware.reason }]),
+  ];
+  if (!air.ok || !hardware.ok || problems.length > 0) return fail(problems);
+  return ok(provenMachine(json, air.value, hardware.value.total));
 }
 
-function provenMachine(json: MachineJson, baselineAir: Air): Machine {
+/** The machine with what is believed of its baseline: how it was judged and what was changed since, or what a log taught. */
+function provenMachine(json: MachineJson, baselineAir: Air, hardware: BaselineShift): Machine {
   const machine = asBuilt(json, baselineAir);
   const main = json.carburettors[0]?.main;
   if (main === undefined) return machine;
-  return { ...machine, baselineShift: judgedShift(json.baseline.judged, { ...machine, main }) };
+  if (json.baselineShift !== undefined)
+    return { ...machine, baselineShift: { log: json.baselineShift.logArea, sd: json.baselineShift.sd } };
+  const judged = judgedShift(json.baseline.judged, { ...machine, main });
+  return { ...machine, baselineShift: addShifts(judged, hardware) };
 }
 
 function asBuilt(json: MachineJson, baselineAir: Air): Machine {

@@ -107,6 +107,27 @@ export const baselineSchema = z.strictObject({
   note: z.string().max(500).optional(),
 });
 
+export const hardwareKindSchema = z.enum([
+  'bored',
+  'airbox-off',
+  'airbox-on',
+  'open-filters',
+  'pipe',
+  'big-bore',
+  'compression',
+  'fuel',
+]);
+
+export const hardwareSchema = z.strictObject({
+  kind: hardwareKindSchema,
+  amount: z
+    .number()
+    .nullable()
+    .describe(
+      'Millimetres for bored, percent of displacement for big-bore, share of ethanol (0 to 1) for fuel; else null.',
+    ),
+});
+
 export const machineSchema = z
   .strictObject({
     name: shortText,
@@ -133,6 +154,17 @@ export const machineSchema = z
     fuelDensity: z
       .strictObject({ offsetC: z.number().min(-40).max(60), baselineC: z.number().min(-50).max(60) })
       .optional(),
+    hardware: z
+      .array(hardwareSchema)
+      .max(100)
+      .optional()
+      .describe('Parts changed since the baseline was proven, in the order they were changed.'),
+    baselineShift: z
+      .strictObject({ logArea: z.number().min(-1).max(1), sd: z.number().min(0).max(1) })
+      .optional()
+      .describe(
+        'Natural log of the right jet area over the baseline jets in its own air, learned from a log; stands for what judged and hardware would say.',
+      ),
     richPowerLoss: z.number().min(0).max(20).default(2),
     ratedPowerHp: z.number().min(0.1).max(2000).optional(),
   })

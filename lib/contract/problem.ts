@@ -1,4 +1,5 @@
 import type { AirProblem } from '@/lib/air/air';
+import type { HardwareProblem } from '@/lib/carb/hardware';
 import type { MarkingProblem } from '@/lib/carb/jets';
 import type { PlanProblem } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
@@ -13,6 +14,7 @@ export type ContractReason =
   | AirProblem
   | PlanProblem
   | MarkingProblem
+  | HardwareProblem
   | { readonly code: 'same-hour-twice'; readonly at: Instant }
   | { readonly code: 'jet-not-in-list'; readonly size: number }
   /** A setting names a different number of jets than the machine has carburettors. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
-import { baselineSchema, machineSchema } from '@/lib/contract/machine';
+import { baselineSchema, hardwareKindSchema, hardwareSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
 
 /** Tables of the browser database. All keys in one place. */
@@ -23,20 +23,13 @@ export const datedBaselineSchema = z.strictObject({
   mains: settingSchema.shape.mains,
   trim: z.int().nullable().default(null),
   baseline: baselineSchema,
+  /** Hardware changes that were in place when it was proven, by their ids; absent: none was known. */
+  provenWith: z.array(id).max(100).optional(),
 });
 
 export const hardwareChangeSchema = z.strictObject({
   id,
-  kind: z.enum([
-    'bored',
-    'airbox-off',
-    'airbox-on',
-    'open-filters',
-    'pipe',
-    'big-bore',
-    'compression',
-    'fuel',
-  ]),
+  kind: hardwareKindSchema,
   /** Millimetres bored, percent of displacement, share of ethanol ...: meaning depends on kind; null where none is needed. */
   amount: z.number().nullable(),
   on: z.iso.date(),
@@ -60,6 +53,19 @@ export const machineRecordSchema = z.strictObject({
   chart: z.array(chartCellSchema).max(400).default([]),
   /** Set when hardware changed since the baseline was proven. */
   toBeReproven: z.boolean().default(false),
+  /**
+   * What the log taught about the baseline itself, with the baseline it holds for: it says nothing once other jets,
+   * another air or other hardware are in force. Absent: nothing was learned.
+   */
+  learnedLevel: z
+    .strictObject({
+      logArea: z.number().min(-1).max(1),
+      sd: z.number().min(0).max(1),
+      mains: settingSchema.shape.mains,
+      air: baselineSchema.shape.air,
+      hardware: z.array(id).max(100),
+    })
+    .optional(),
 });
 
 export const boxRecordSchema = z.strictObject({ name: z.string().max(80), entries: machineSchema.shape.box });
@@ -168,6 +174,8 @@ export const comparisonRecordSchema = z.strictObject({
   /** What was changed between before and after. */
   part: z.string().max(200).default(''),
   machineId: id.nullable().default(null),
+  /** Where the part is one that moves the mixture by itself; absent where it is not, or nobody knows. */
+  hardware: hardwareSchema.optional(),
   /** Name of the correction standard; the names are those of lib/power. */
   standard: z.string().max(40),
   /** Distance of timed runs; null where power or speed was measured. */

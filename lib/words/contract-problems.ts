@@ -1,6 +1,7 @@
 import type { ContractReason } from '@/lib/contract/problem';
 import { formatNumber } from '@/lib/units/format';
 import { airProblemSentence } from './air-problems';
+import { hardwareProblemSentence } from './hardware';
 import { planProblemSentence } from './plan-problems';
 import { dateClockText } from './times';
 import type { Voice } from './voice';
@@ -37,6 +38,9 @@ export function contractProblemSentence(
       return `The runs span ${formatNumber(reason.days)} days; one event may span ${reason.limit}. Check the years and months.`;
     case 'hours-too-far-apart':
       return `The hours span ${formatNumber(reason.days)} days; one event may have ${reason.limit}. Check the years and months.`;
+    case 'amount-missing':
+    case 'amount-out-of-range':
+      return hardwareProblemSentence(reason);
     case 'run-made-twice':
       return `Run ${reason.run} is named as made twice. Keep the setting it was made with.`;
     case 'settings-do-not-match-runs':
