@@ -72,7 +72,7 @@ function SwapFields({ draft, form }: SectionProps) {
   const whole = wholeOf(draft);
   const { ride, swapMinutes, typicalSeconds } = draft.value;
   return (
-    <Section title="Between the runs" level={3}>
+    <Section title="Between the runs">
       <Switch
         label="A ride: no stop to swap jets"
         hint="One setting is planned for all of it, safe for its coldest hour."

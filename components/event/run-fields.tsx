@@ -27,7 +27,7 @@ export function RunFields({ draft, form }: SectionProps) {
   const { how } = draft.value;
   const { runs, notes } = useMemo(() => eventNotes(draft.value), [draft.value]);
   return (
-    <Section title="Runs" level={3}>
+    <Section title="Runs">
       <Choice
         {...form.field('how')}
         value={how}

@@ -16,7 +16,7 @@ export function AirFields({ draft, form, event }: SectionProps) {
   const whole = wholeOf(draft);
   const { elevation, pressureKind, pressure, humidity, humidityByHour, pressureByHour, units } = draft.value;
   return (
-    <Section title="The rest of the air, once for the night" level={3}>
+    <Section title="The rest of the air, once for the night">
       <Columns>
         <NumberField
           {...form.field('elevation')}

@@ -78,7 +78,7 @@ export function HoursEditor({ id, initial, event, units, onSave, onCancel }: Hou
       saveLabel="Save hours"
       onCancel={onCancel}
     >
-      <Section title="Temperatures" level={3} aside="Type what you know; the hours between are filled in.">
+      <Section title="Temperatures" aside="Type what you know; the hours between are filled in.">
         <output>{said}</output>
         <HourGrid {...parts} onPasteLines={pasteLines} />
       </Section>

@@ -1,11 +1,12 @@
 'use client';
 
+import { Fold } from '@/components/draft/fold';
 import { part, wholeOf } from '@/components/draft/part';
-import { Disclosure } from '@/components/ui/disclosure';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import type { ResponseDraft } from './machine-draft';
+import { responseNow } from './now-words';
 import type { SectionProps } from './section-props';
 
 const ORIGINS: Readonly<Record<ResponseDraft['origin'], string>> = {
@@ -24,7 +25,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
     form.hasErrors(name),
   );
   return (
-    <Disclosure summary="Advanced" open={response.own || fuelDensity.on || bad}>
+    <Fold title="Advanced" now={responseNow(draft.value)} open={response.own || fuelDensity.on || bad}>
       <Stack>
         <ResponseFields draft={draft} form={form} />
         <FuelFields draft={draft} form={form} />
@@ -44,7 +45,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
           />
         </Columns>
       </Stack>
-    </Disclosure>
+    </Fold>
   );
 }
 

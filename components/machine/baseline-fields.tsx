@@ -2,6 +2,7 @@
 
 import { AirReadout } from '@/components/air/air-readout';
 import { PressureFields } from '@/components/air/pressure-fields';
+import { Fold } from '@/components/draft/fold';
 import { type Part, part } from '@/components/draft/part';
 import type { FormState } from '@/components/draft/use-form';
 import { Choice } from '@/components/ui/choice';
@@ -13,6 +14,7 @@ import { TextField } from '@/components/ui/text-field';
 import type { UnitChoice } from '@/lib/units/choice';
 import { humidityAssumedSentence } from '@/lib/words/assumptions';
 import type { BaselineDraft, HumidityKind } from './machine-draft';
+import { baselineMoreNow } from './now-words';
 import { baselineAir } from './read-baseline';
 import type { SectionProps } from './section-props';
 
@@ -45,9 +47,9 @@ type BaselineProps = {
 export function BaselineFields({ draft, form }: SectionProps) {
   const baseline = part(draft, 'baseline');
   const { units } = draft.value;
-  const { judged, provenOn } = baseline.value;
+  const { judged } = baseline.value;
   return (
-    <Section title="Baseline: the air they were right in" level={3}>
+    <Section title="Baseline: the air they were right in">
       <BaselineAirFields baseline={baseline} form={form} units={units} />
       <AirReadout air={baselineAir(baseline.value, units)} units={units} />
       <Choice
@@ -57,22 +59,6 @@ export function BaselineFields({ draft, form }: SectionProps) {
         options={JUDGED}
         onChange={(how) => baseline.set('judged', how)}
       />
-      <Columns>
-        <TextField
-          {...form.field('baseline.provenOn')}
-          type="date"
-          hint="Optional."
-          value={provenOn}
-          onChange={(date) => baseline.set('provenOn', date)}
-        />
-        <TextField
-          {...form.field('baseline.note')}
-          hint="Optional."
-          maxLength={500}
-          value={baseline.value.note}
-          onChange={(note) => baseline.set('note', note)}
-        />
-      </Columns>
     </Section>
   );
 }
@@ -105,7 +91,6 @@ function BaselineAirFields({ baseline, form, units }: BaselineProps) {
         kindField={form.field('baseline.pressureKind')}
         pressureField={form.field('baseline.pressure')}
       />
-      <HumidityFields baseline={baseline} form={form} units={units} />
     </>
   );
 }
@@ -133,5 +118,37 @@ function HumidityFields({ baseline, form, units }: BaselineProps) {
         />
       )}
     </Columns>
+  );
+}
+
+/** What else may be known of the baseline. */
+export function BaselineMoreFields({ draft, form }: SectionProps) {
+  const baseline = part(draft, 'baseline');
+  const { humidityKind, provenOn, note } = baseline.value;
+  const bad = ['baseline.humidity', 'baseline.provenOn', 'baseline.note'].some((name) =>
+    form.hasErrors(name),
+  );
+  return (
+    <Fold
+      title="Humidity, date and note of the baseline"
+      now={baselineMoreNow(draft.value)}
+      open={humidityKind !== 'unknown' || bad}
+    >
+      <HumidityFields baseline={baseline} form={form} units={draft.value.units} />
+      <Columns>
+        <TextField
+          {...form.field('baseline.provenOn')}
+          type="date"
+          value={provenOn}
+          onChange={(date) => baseline.set('provenOn', date)}
+        />
+        <TextField
+          {...form.field('baseline.note')}
+          maxLength={500}
+          value={note}
+          onChange={(text) => baseline.set('note', text)}
+        />
+      </Columns>
+    </Fold>
   );
 }

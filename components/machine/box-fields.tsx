@@ -22,7 +22,7 @@ export function BoxFields({ draft, form }: SectionProps) {
   const box = part(draft, 'box');
   const { how, text, from, to, by, each } = box.value;
   return (
-    <Section title="Box: the main jets you own" level={3}>
+    <Section title="Box: the main jets you own">
       <Choice {...form.field('box.how')} value={how} options={WAYS} onChange={(way) => box.set('how', way)} />
       {how === 'typed' ? (
         <TextArea

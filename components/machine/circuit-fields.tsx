@@ -1,14 +1,15 @@
 'use client';
 
+import { Fold } from '@/components/draft/fold';
 import { type Part, part } from '@/components/draft/part';
 import type { FormState } from '@/components/draft/use-form';
 import { Choice } from '@/components/ui/choice';
-import { Disclosure } from '@/components/ui/disclosure';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import { TextField } from '@/components/ui/text-field';
 import type { NeedleDraft, PilotDraft, TrimDraft } from './machine-draft';
+import { circuitsNow } from './now-words';
 import type { SectionProps } from './section-props';
 
 const SCREWS: readonly { readonly value: PilotDraft['screw']; readonly label: string }[] = [
@@ -21,8 +22,9 @@ export function CircuitFields({ draft, form }: SectionProps) {
   const { trim, pilot, needle } = draft.value;
   const bad = ['trim.', 'pilot.', 'needle.'].some((group) => form.hasErrors(group));
   return (
-    <Disclosure
-      summary="Trim circuit, pilot and needle (optional)"
+    <Fold
+      title="Trim, pilot and needle"
+      now={circuitsNow(draft.value)}
       open={trim.on || pilot.on || needle.on || bad}
     >
       <Stack>
@@ -30,7 +32,7 @@ export function CircuitFields({ draft, form }: SectionProps) {
         <PilotFields pilot={part(draft, 'pilot')} form={form} />
         <NeedleFields needle={part(draft, 'needle')} form={form} />
       </Stack>
-    </Disclosure>
+    </Fold>
   );
 }
 

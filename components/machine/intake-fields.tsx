@@ -1,13 +1,14 @@
 'use client';
 
+import { Fold } from '@/components/draft/fold';
 import { part } from '@/components/draft/part';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
-import { Section } from '@/components/ui/section';
 import { Switch } from '@/components/ui/switch';
 import type { IntakeChoice } from '@/lib/carb/intake-choices';
 import { intakeOffsetText } from './draft-from-machine';
 import type { MachineDraft } from './machine-draft';
+import { intakeNow } from './now-words';
 import type { SectionProps } from './section-props';
 
 type Choosable = MachineDraft['intake']['choice'];
@@ -28,7 +29,11 @@ export function IntakeFields({ draft, form }: SectionProps) {
   const { units } = draft.value;
   const unit = `°${units.temperature}`;
   return (
-    <Section title="Intake" level={3}>
+    <Fold
+      title="Intake"
+      now={intakeNow(draft.value)}
+      open={['intake.', 'baseline.intakeOffset'].some((name) => form.hasErrors(name))}
+    >
       <Choice
         {...form.field('intake.choice')}
         hint="The number is common practice; a thermometer at the carburettor is better."
@@ -61,6 +66,6 @@ export function IntakeFields({ draft, form }: SectionProps) {
           onChange={(text) => baseline.set('intakeOffset', text)}
         />
       )}
-    </Section>
+    </Fold>
   );
 }

@@ -86,7 +86,7 @@ function MainFields({ draft, form }: SectionProps) {
     }));
   }
   return (
-    <Section title="Main jets that were right" level={3}>
+    <Section title="Main jets that were right">
       {staggered ? (
         <Columns>
           {mains.slice(0, count).map((text, i) => (
@@ -102,7 +102,7 @@ function MainFields({ draft, form }: SectionProps) {
       ) : (
         <NumberField
           {...form.field('main')}
-          hint={count > 1 ? `The same in all ${count} carburettors.` : undefined}
+          hint={count > 1 ? `The same in ${count === 2 ? 'both' : `all ${count}`} carburettors.` : undefined}
           value={main}
           onChange={(text) => change('main', (before) => ({ ...before, main: text }))}
         />

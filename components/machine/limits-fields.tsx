@@ -1,12 +1,13 @@
 'use client';
 
+import { Fold } from '@/components/draft/fold';
 import { part } from '@/components/draft/part';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
-import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
 import { limitsDraft } from './draft-from-machine';
 import type { LimitsDraft } from './machine-draft';
+import { limitsNow } from './now-words';
 import type { SectionProps } from './section-props';
 
 const CHOICES: readonly { readonly value: LimitsDraft['choice']; readonly label: string }[] = [
@@ -44,7 +45,7 @@ export function LimitsFields({ draft, form }: SectionProps) {
     />
   );
   return (
-    <Section title="Limits" level={3}>
+    <Fold title="Limits" now={limitsNow(draft.value)} open={form.hasErrors('limits.')}>
       <Choice
         {...form.field('limits.choice')}
         hint={HINTS[choice]}
@@ -53,10 +54,10 @@ export function LimitsFields({ draft, form }: SectionProps) {
         onChange={(next) => limits.setAll(next === 'own' ? { choice: next } : limitsDraft(next))}
       />
       <Columns>
-        {field('leanPercent', 'Leaner than the baseline by this is lean.')}
-        {field('richPercent', 'Richer by this is too rich.')}
-        {field('risk', 'In how many of 100 forecasts a run may turn lean.')}
+        {field('leanPercent', 'Leaner than right.')}
+        {field('richPercent', 'Richer than right.')}
+        {field('risk', 'Accepted for a run.')}
       </Columns>
-    </Section>
+    </Fold>
   );
 }

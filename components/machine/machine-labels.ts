@@ -25,7 +25,7 @@ const LABELS: Readonly<Record<string, string>> = {
   'limits.choice': 'How careful',
   'limits.leanPercent': 'Lean limit',
   'limits.richPercent': 'Rich limit',
-  'limits.risk': 'Accepted chance of a lean run',
+  'limits.risk': 'Chance of lean',
   'trim.lowest': 'Lowest position (leanest)',
   'trim.highest': 'Highest position (richest)',
   'trim.baseline': 'Position when proven',

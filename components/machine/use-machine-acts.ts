@@ -2,6 +2,7 @@
 
 import { useMemo } from 'react';
 import type { SaveOutcome } from '@/components/draft/use-form';
+import { newId } from '@/components/night/setup/new-id';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';
@@ -40,7 +41,7 @@ export function useMachineActs(): MachineActs | null {
 const NOT_KEPT = 'That was not kept. Look at the list again and repeat it.';
 
 async function addRecord({ store, say }: Tools, record: MachineRecord, words: string): Promise<SaveOutcome> {
-  const id = crypto.randomUUID();
+  const id = newId();
   const written = await store.put('machines', id, record, null);
   if (!written.ok) return NOT_KEPT;
   const { revision } = written.value;

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { blankMachineDraft, draftFromMachine } from '@/components/machine/draft-from-machine';
 import type { MachineDraft } from '@/components/machine/machine-draft';
 import { readMachine } from '@/components/machine/read-machine';
+import { withUnshown } from '@/components/machine/with-unshown';
 import { machineSchema } from '@/lib/contract/machine';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { FULL_MACHINE } from './machines';
@@ -216,5 +217,31 @@ describe('a machine being typed', () => {
     ).toEqual(['pilot.jet', 'pilot.turns', 'pilot.jets']);
     const needle = { on: true, groove: '7', grooves: '5', percentPerGroove: '2.5' };
     expect(readMachine({ ...draft, needle }).errors['needle.groove']).toBe('The groove must exist.');
+  });
+});
+
+describe('a machine saved after a change', () => {
+  const machine = machineSchema.parse({
+    ...FULL_MACHINE,
+    baseline: { air: { temperatureC: -7.123456, elevationM: 351.2345 } },
+    response: { ...FULL_MACHINE.response, pressureExponent: 0.6543210987 },
+    hardware: [{ kind: 'bored', amount: 1 }],
+    baselineShift: { logArea: 0.012, sd: 0.004 },
+  });
+  const opened = { machine, draft: draftFromMachine(machine, US_UNITS) };
+  const saved = (draft: MachineDraft) => withUnshown(readMachine(draft), draft, opened).value;
+
+  it('keeps to the last digit what nobody touched', () => {
+    expect(saved(opened.draft)).toEqual(machine);
+    expect(saved({ ...opened.draft, name: 'Red 800' })).toEqual({ ...machine, name: 'Red 800' });
+  });
+
+  it('lets go of what the log taught about another baseline', () => {
+    const other = saved(withBaseline(opened.draft, { temperature: '20' }));
+    expect(other?.baselineShift).toBeUndefined();
+    expect(other?.hardware).toEqual(machine.hardware);
+    expect(
+      saved({ ...opened.draft, mains: ['420', '400', '410', '', '', ''] })?.baselineShift,
+    ).toBeUndefined();
   });
 });

@@ -1,0 +1,53 @@
+import type { MachineDraft } from './machine-draft';
+
+const INTAKES: Readonly<Record<MachineDraft['intake']['choice'], string>> = {
+  ducted: 'Ducted airbox',
+  open: 'Open filters',
+  hood: 'Under the hood',
+  own: 'Measured',
+};
+
+const LIMITS: Readonly<Record<MachineDraft['limits']['choice'], string>> = {
+  race: 'Race',
+  trail: 'Trail',
+  'break-in': 'Break-in',
+  own: 'My own',
+};
+
+const HUMIDITIES: Readonly<Record<MachineDraft['baseline']['humidityKind'], string>> = {
+  unknown: 'Not given',
+  relative: 'Relative humidity',
+  'dew-point': 'Dew point',
+  'frost-point': 'Frost point',
+};
+
+/** "Ducted airbox, 5 °F warmer than outside". */
+export function intakeNow({ intake, units }: MachineDraft): string {
+  return `${INTAKES[intake.choice]}, ${intake.offset.trim() || '?'} °${units.temperature} warmer than outside`;
+}
+
+/** "Race: lean 2 %, rich 5 %, risk 5 %". */
+export function limitsNow({ limits }: MachineDraft): string {
+  const percent = (text: string): string => `${text.trim() || '?'} %`;
+  return `${LIMITS[limits.choice]}: lean ${percent(limits.leanPercent)}, rich ${percent(limits.richPercent)}, risk ${percent(limits.risk)}`;
+}
+
+/** Which of the circuits beside the main are described. */
+export function circuitsNow({ trim, pilot, needle }: MachineDraft): string {
+  const on = [trim.on ? 'trim' : '', pilot.on ? 'pilot' : '', needle.on ? 'needle' : ''].filter(
+    (name) => name !== '',
+  );
+  return on.length === 0 ? 'Left out' : on.join(', ');
+}
+
+export function responseNow({ response }: MachineDraft): string {
+  return response.own ? 'Own response' : 'Default response';
+}
+
+/** "Not given, no date". */
+export function baselineMoreNow({ baseline }: MachineDraft): string {
+  const { humidityKind, humidity, provenOn } = baseline;
+  const air =
+    humidityKind === 'unknown' ? HUMIDITIES.unknown : `${HUMIDITIES[humidityKind]} ${humidity}`.trim();
+  return provenOn === '' ? air : `${air}, ${provenOn}`;
+}
