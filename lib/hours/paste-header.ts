@@ -40,12 +40,16 @@ const KINDS: readonly (readonly [RegExp, PressureKind])[] = [
   [/mslp|\bslp\b|sea/, 'sea-level'],
 ];
 
+/** What is longer is a sentence, no title. */
+const LONGEST_TITLE = 80;
+
 function firstMatch<T>(rules: readonly (readonly [RegExp, T])[], text: string): T | null {
   return rules.find(([pattern]) => pattern.test(text))?.[1] ?? null;
 }
 
 /** Reads a title such as "Temp (°F)" or "QNH hPa"; null where no word of it is known. */
 export function readTitle(text: string): Title | null {
+  if (text.length > LONGEST_TITLE) return null;
   const title = text.toLowerCase().replace(/_/g, ' _').trim();
   const words = title
     .replace(/[([].*?[)\]]/g, ' ')
@@ -62,6 +66,7 @@ export function readTitle(text: string): Title | null {
 
 /** The unit of a cell that holds nothing else, such as "[°C]"; null where it is none. */
 export function readUnitCell(text: string): string | null {
+  if (text.length > LONGEST_TITLE) return null;
   const bare = text.toLowerCase().replace(/[()[\]\s]/g, '');
   return /\d/.test(bare) || bare.length > 10 ? null : firstMatch(UNITS, bare);
 }

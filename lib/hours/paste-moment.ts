@@ -19,6 +19,9 @@ const TWENTY_FOUR = /^(\d{1,2})[:h](\d{2})(?::\d{2}(?:\.\d+)?)?$/i;
 /** Only where the column is known to hold times: 18, 18h, 1800, 18.00. */
 const BARE = /^(\d{1,2})(?:[h.]?|[.]?(\d{2}))$/i;
 
+/** Longer than any date and time with their blanks. */
+const LONGEST_MOMENT = 60;
+
 const twoDigits = (value: number | string): string => String(value).padStart(2, '0');
 const fullYear = (year: string): number => (year.length === 2 ? 2000 + Number(year) : Number(year));
 
@@ -34,6 +37,7 @@ function readClock(text: string, isTime: boolean): Clock | null {
 
 /** Date and clock of a cell; null where it is neither. `isTime`: the column is known to hold times. */
 export function readMoment(cell: string, isTime: boolean): Moment | null {
+  if (cell.length > LONGEST_MOMENT) return null;
   const text = cell.trim();
   const exact = readInstant(text.replace(/^(\d{4}-\d{2}-\d{2})\s+(?=\d{2}:)/, '$1T'));
   if (exact.ok) return { instant: exact.value, date: null, clock: null };

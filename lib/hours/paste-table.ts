@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
+import { fail, ok, type Result } from '@/lib/result/result';
 import { takeApart } from '@/lib/units/entry-number';
-import type { PasteOptions, PasteQuestion, Separator } from './pasted';
+import type { PasteOptions, PasteProblem, PasteQuestion, Separator } from './pasted';
 
 /** One line of the pasted text, cut into cells. */
 export type PastedLine = { readonly line: number; readonly cells: readonly string[] };
@@ -12,6 +13,11 @@ export type PastedTable = {
   readonly turned: boolean;
   readonly question: PasteQuestion | null;
 };
+
+/** A night has 24 lines; a month of hours and a stray title fit. */
+const MOST_LINES = 1000;
+/** A week of hours in one line fits, and every table a service gives. */
+const MOST_COLUMNS = 200;
 
 const DELIMITER = { tab: '\t', semicolon: ';', comma: ',' } as const;
 
@@ -44,12 +50,16 @@ function separatorOf(lines: readonly string[]): Separator {
   return filled.some((line) => line.includes(',') && separates(line)) ? 'comma' : 'space';
 }
 
+/** Longer cells hold no number; this keeps the search for decimals short on hostile text. */
+const LONGEST_NUMBER = 24;
+
 /** Puts "-12" and "5" back together where the person said that commas are decimal marks. */
-function joinDecimals(cells: readonly string[]): string[] {
+function joinDecimals(cells: readonly string[]): readonly string[] {
   const joined: string[] = [];
   for (let i = 0; i < cells.length; i++) {
     const [cell, next] = [cells[i] ?? '', cells[i + 1] ?? ''];
-    if (/^\s*[-+−–]?\d+$/.test(cell) && /^\d+(?!\d*[:/h])\D*$/.test(next)) {
+    const short = cell.length <= LONGEST_NUMBER && next.length <= LONGEST_NUMBER;
+    if (short && /^\s*[-+−–]?\d+$/.test(cell) && /^\d+(?!\d*[:/h])\D*$/.test(next)) {
       joined.push(`${cell},${next}`);
       i++;
     } else joined.push(cell);
@@ -57,17 +67,27 @@ function joinDecimals(cells: readonly string[]): string[] {
   return joined;
 }
 
-function cut(text: string, separator: Separator, commaIs: PasteOptions['commaIs']): PastedLine[] {
-  const rows =
-    separator === 'space'
-      ? text.split('\n').map(blankCells)
-      : Papa.parse<string[]>(text, { delimiter: DELIMITER[separator] }).data;
-  return rows.map((cells, i) => ({
-    line: i + 1,
-    cells: (separator === 'comma' && commaIs === 'decimal' ? joinDecimals(cells) : cells).map((cell) =>
-      cell.trim(),
-    ),
-  }));
+/** A quote that is never closed would swallow the rest of the text: then quotes are only signs. */
+function cutAt(delimiter: string, text: string): readonly (readonly string[])[] {
+  const parsed = Papa.parse<string[]>(text, { delimiter });
+  if (!parsed.errors.some(({ type }) => type === 'Quotes')) return parsed.data;
+  return text
+    .split('\n')
+    .map((line) => line.split(delimiter).map((cell) => cell.replace(/^\s*"|"\s*$/g, '')));
+}
+
+/** Lines and cells as they stand, or why there are too many. */
+function cut(
+  text: string,
+  separator: Separator,
+  commaIs: PasteOptions['commaIs'],
+): Result<readonly PastedLine[], PasteProblem> {
+  const rows = separator === 'space' ? text.split('\n').map(blankCells) : cutAt(DELIMITER[separator], text);
+  if (rows.length > MOST_LINES) return fail({ code: 'too-many-lines', limit: MOST_LINES });
+  if (rows.some((cells) => cells.length > MOST_COLUMNS))
+    return fail({ code: 'too-many-columns', limit: MOST_COLUMNS });
+  const joined = separator === 'comma' && commaIs === 'decimal' ? rows.map(joinDecimals) : rows;
+  return ok(joined.map((cells, i) => ({ line: i + 1, cells: cells.map((cell) => cell.trim()) })));
 }
 
 /** True where the commas between digits can be read both ways and nothing in the text decides. */
@@ -114,31 +134,30 @@ function upright(lines: readonly PastedLine[]): {
   };
 }
 
+function decimalIn(lines: readonly PastedLine[]): PastedTable['decimal'] {
+  const has = (mark: RegExp): boolean => lines.some(({ cells }) => cells.some((cell) => mark.test(cell)));
+  if (has(/\d,\d/)) return 'comma';
+  return has(/\d\.\d/) ? 'point' : null;
+}
+
 /** Cuts pasted text into lines and cells. Blank lines at the ends go; those between stay, they may count as hours. */
-export function cutTable(text: string, commaIs: PasteOptions['commaIs']): PastedTable {
+export function cutTable(text: string, commaIs: PasteOptions['commaIs']): Result<PastedTable, PasteProblem> {
   const plain = text
     .replace(/^\uFEFF/, '')
     .replace(/\r\n?/g, '\n')
-    .replace(/\s+$/, '');
-  const separator =
-    commaIs === 'separator' && plain.includes(',') && !/[\t;]/.test(plain)
-      ? 'comma'
-      : separatorOf(plain.split('\n'));
+    .trimEnd();
+  const said = commaIs === 'separator' && plain.includes(',') && !/[\t;]/.test(plain);
+  const separator = said ? 'comma' : separatorOf(plain.split('\n'));
   const all = cut(plain, separator, commaIs);
-  const start = all.findIndex(({ cells }) => cells.some((cell) => cell !== ''));
-  const { lines, turned } = upright(all.slice(start));
+  if (!all.ok) return all;
+  const start = all.value.findIndex(({ cells }) => cells.some((cell) => cell !== ''));
+  const { lines, turned } = upright(all.value.slice(start));
   const open = commaIs === undefined ? commaIsOpen(lines, separator) : null;
-  const cells = lines.flatMap((line) => line.cells);
-  const decimal = cells.some((cell) => /\d,\d/.test(cell))
-    ? 'comma'
-    : cells.some((cell) => /\d\.\d/.test(cell))
-      ? 'point'
-      : null;
-  return {
+  return ok({
     lines,
     separator,
-    decimal,
+    decimal: decimalIn(lines),
     turned,
     question: open === null ? null : { code: 'comma-could-be-decimal', text: open.cells.join(',') },
-  };
+  });
 }

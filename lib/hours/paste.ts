@@ -10,9 +10,8 @@ import { countHours, type LineTime, placeTimes, runsBackwards } from './paste-ti
 import { dayOrderFor, understoodOf } from './paste-understood';
 import type { PastedHours, PasteOptions, PasteProblem, SkippedLine } from './pasted';
 
-/** A night has 24 lines; a month of hours and a stray title fit. */
-const MOST_CHARACTERS = 200_000;
-const MOST_LINES = 1000;
+/** A month of hours with all their columns fits. */
+const MOST_CHARACTERS = 100_000;
 
 function optionProblem({ zone, date, startClock }: PasteOptions): PasteProblem | null {
   if (!zoneExists(zone)) return { code: 'unknown-zone', zone };
@@ -52,8 +51,9 @@ export function readPastedHours(text: string, options: PasteOptions): Result<Pas
   if (wrong !== null) return fail(wrong);
   if (text.trim() === '') return fail({ code: 'empty' });
   if (text.length > MOST_CHARACTERS) return fail({ code: 'too-long', limit: MOST_CHARACTERS });
-  const table = cutTable(text, options.commaIs);
-  if (table.lines.length > MOST_LINES) return fail({ code: 'too-many-lines', limit: MOST_LINES });
+  const cut = cutTable(text, options.commaIs);
+  if (!cut.ok) return cut;
+  const table = cut.value;
   const found = findColumns(table, options.columns);
   const data = table.lines.slice(found.dataFrom);
   const questions = questionsOf(table, found, data, options);

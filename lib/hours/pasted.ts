@@ -53,6 +53,7 @@ export type PasteProblem =
   | { readonly code: 'empty' }
   | { readonly code: 'too-long'; readonly limit: number }
   | { readonly code: 'too-many-lines'; readonly limit: number }
+  | { readonly code: 'too-many-columns'; readonly limit: number }
   | { readonly code: 'unknown-zone'; readonly zone: string }
   | { readonly code: 'not-a-date'; readonly text: string }
   | { readonly code: 'not-a-clock'; readonly text: string }

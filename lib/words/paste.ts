@@ -41,6 +41,8 @@ export function pasteProblemSentence(problem: Exclude<PasteProblem, { code: 'ask
       return `That is more than ${problem.limit} characters. Paste one night at a time.`;
     case 'too-many-lines':
       return `That is more than ${problem.limit} lines. Paste one night at a time.`;
+    case 'too-many-columns':
+      return `That is more than ${problem.limit} columns. Paste the times and the air only.`;
     case 'unknown-zone':
     case 'not-a-date':
     case 'not-a-clock':

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPastedHours } from '@/lib/hours/paste';
+import { hostileTexts, LONG_TEXTS } from './hostile-text';
 import { celsius, columnsOf, EVENING, hectopascals, lines, pasted, problem, question } from './pasting';
 
 const metric = { temperatureUnit: 'C', pressureUnit: 'hPa' } as const;
@@ -95,45 +96,20 @@ describe('a paste that can be read in two ways', () => {
 
 describe('any text at all', () => {
   it('is read or refused, never thrown over, and no hour is impossible', () => {
-    const cell = fc.oneof(
-      fc.constantFrom(
-        '18:00',
-        '6 PM',
-        '-12,5',
-        '1e309',
-        'NaN',
-        '-',
-        '1/2/2027',
-        '2027-01-16',
-        '80 %',
-        '29.92 inHg',
-        '"',
-        "'",
-        '__proto__',
-        '24:00',
-        '\u2212',
-        '°',
-      ),
-      fc.integer().map(String),
-      fc.string({ maxLength: 12, unit: 'binary' }),
-    );
-    const text = fc
-      .array(fc.array(cell, { maxLength: 5 }), { maxLength: 12 })
-      .chain((rows) =>
-        fc.constantFrom('\t', ';', ',', ' ').map((mark) => rows.map((row) => row.join(mark)).join('\n')),
-      );
-    fc.assert(
-      fc.property(text, (pasting) => {
-        const result = readPastedHours(pasting, { ...EVENING, startClock: '18:00' });
-        if (!result.ok) return;
-        const { rows } = result.value;
-        expect(rows.length).toBeGreaterThan(0);
-        expect(rows.every(({ temperature }) => temperature > 200 && temperature < 335)).toBe(true);
-        expect(rows.every(({ at }, i) => i === 0 || at > (rows[i - 1]?.at ?? 0))).toBe(true);
-        expect(hectopascals(result.value).every((p) => p === null || (p >= 450 && p <= 1100))).toBe(true);
-      }),
-      { numRuns: 1500 },
-    );
+    let read = 0;
+    for (const text of [...hostileTexts(5000, 16), ...LONG_TEXTS]) {
+      const result = readPastedHours(text, { ...EVENING, startClock: '18:00' });
+      if (!result.ok) continue;
+      read += 1;
+      const { rows } = result.value;
+      expect(rows.length).toBeGreaterThan(0);
+      expect(rows.every(({ temperature }) => temperature > 200 && temperature < 335)).toBe(true);
+      expect(rows.every(({ at }, i) => i === 0 || at > (rows[i - 1]?.at ?? 0))).toBe(true);
+      expect(hectopascals(result.value).every((p) => p === null || (p >= 450 && p <= 1100))).toBe(true);
+    }
+    // Not all are refused: the texts are near enough to real ones.
+    expect(read).toBeGreaterThan(200);
+    expect(Object.keys(Object.prototype)).toEqual([]);
   });
 
   it('gives the same hours whichever separator, decimal mark and order of columns it comes in', () => {

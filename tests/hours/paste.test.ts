@@ -103,6 +103,13 @@ describe('hours pasted from a spreadsheet', () => {
     expect(skips(hours)).toEqual(['1 above-header']);
   });
 
+  it('may have lost a quote on the way', () => {
+    expect(lines(pasted('"Time";"Temp °C"\n"18:00;-9\n19:00;-10'))).toEqual([
+      '01-16 18:00 -9',
+      '01-16 19:00 -10',
+    ]);
+  });
+
   it('need no header where only one column can be the temperature', () => {
     expect(columnsOf(pasted('18:00\t-9\t80%\t1012 hPa\n19:00\t-10\t81%\t1011 hPa'))).toEqual([
       'time',
@@ -211,8 +218,9 @@ describe('lines that give no hour', () => {
 describe('what cannot be read at all', () => {
   it('says why', () => {
     expect(problem(' \n\t\n')).toEqual({ code: 'empty' });
-    expect(problem('x'.repeat(200_001))).toEqual({ code: 'too-long', limit: 200_000 });
+    expect(problem('x'.repeat(100_001))).toEqual({ code: 'too-long', limit: 100_000 });
     expect(problem('-1\n'.repeat(1001))).toEqual({ code: 'too-many-lines', limit: 1000 });
+    expect(problem(`${'1;'.repeat(201)}\n`.repeat(3))).toEqual({ code: 'too-many-columns', limit: 200 });
     expect(problem('18:00\n19:00')).toEqual({ code: 'no-temperature-column' });
     expect(problem('We race at six.')).toEqual({ code: 'no-temperature-column' });
     expect(problem('-1', { zone: 'Lake/Gorm' })).toEqual({ code: 'unknown-zone', zone: 'Lake/Gorm' });
