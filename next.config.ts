@@ -17,7 +17,6 @@ const SECURITY_HEADERS = [
 const config: NextConfig = {
   poweredByHeader: false,
   reactStrictMode: true,
-  typedRoutes: true,
   headers: () => Promise.resolve([{ source: '/(.*)', headers: SECURITY_HEADERS }]),
 };
 

@@ -48,6 +48,13 @@ async function filesToKeep(pages) {
   return [
     ...manifestEntries,
     ...open.manifestEntries,
+    {
+      url: '/manifest.webmanifest',
+      revision: sha256(readFileSync(join(OUTPUT, 'server', 'app', 'manifest.webmanifest.body')), 'hex').slice(
+        0,
+        16,
+      ),
+    },
     ...pages.map(({ route, html }) => ({ url: route, revision: sha256(html, 'hex').slice(0, 16) })),
   ];
 }

@@ -1,6 +1,7 @@
 'use client';
 
 import type { ReactNode } from 'react';
+import { NewVersionNotice } from '@/components/offline/new-version-notice';
 import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
 import { StoreBanner } from './store-banner';
@@ -15,6 +16,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         <ThemeKeeper />
         <TopBar />
         <StoreBanner />
+        <NewVersionNotice />
         {children}
       </ToastProvider>
     </StoreProvider>

@@ -1,6 +1,5 @@
 'use client';
 
-import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import { useEffect, useRef } from 'react';
 import styles from './navigation.module.css';
@@ -33,13 +32,9 @@ function PageLinks({ path }: { readonly path: string }) {
     <ul className={styles.list}>
       {PAGES.map((page) => (
         <li key={page.href}>
-          <Link
-            href={page.href}
-            className={styles.link}
-            aria-current={path === page.href ? 'page' : undefined}
-          >
+          <a href={page.href} className={styles.link} aria-current={path === page.href ? 'page' : undefined}>
             {page.label}
-          </Link>
+          </a>
         </li>
       ))}
     </ul>

@@ -1,6 +1,4 @@
-import type { Route } from 'next';
-
-export type PageEntry = { readonly href: Route; readonly label: string };
+export type PageEntry = { readonly href: string; readonly label: string };
 
 /** Every page a person can go to; one that does not exist is not promised. */
 export const PAGES: readonly PageEntry[] = [
