@@ -25,6 +25,8 @@ export type LocalTime = {
   readonly doubled: { readonly later: Instant; readonly change: ClockChange } | null;
 };
 
+const DAY_MS = 24 * HOUR_MS;
+
 const DATE = /^\d{4}-\d{2}-\d{2}$/;
 const CLOCK = /^(\d{1,2}):(\d{2})(?::(\d{2}))?$/;
 
@@ -45,8 +47,8 @@ function clockSeconds(clock: string): number | null {
 
 /** The first change of the clocks after `from` and not after `to`; null where there is none. */
 export function clockChange(from: Instant, to: Instant, zone: string): ClockChange | null {
-  for (let start: number = from; start < to; start += 24 * HOUR_MS) {
-    let [before, after] = [start, Math.min(start + 24 * HOUR_MS, to)];
+  for (let start: number = from; start < to; start += DAY_MS) {
+    let [before, after] = [start, Math.min(start + DAY_MS, to)];
     const offset = offsetMinutes(instant(before), zone);
     if (offsetMinutes(instant(after), zone) === offset) continue;
     while (after - before > 1) {

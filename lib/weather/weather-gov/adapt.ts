@@ -8,6 +8,9 @@ import type { ServiceAnswer, ServiceHour } from '@/lib/weather/service-hour';
 import { readInterval } from './interval';
 import type { WeatherGovGrid, WeatherGovLayer } from './schema';
 
+/** The grid is read hour by hour. */
+const STEP_MS = HOUR_MS;
+
 /** The grid reaches eight days; a month would be nonsense [ms]. */
 const LONGEST_GRID_MS = 30 * 24 * HOUR_MS;
 
@@ -34,7 +37,7 @@ export function adaptWeatherGov(wire: WeatherGovGrid): Result<ServiceAnswer, Ans
   if (last - first > LONGEST_GRID_MS)
     return fail({ code: 'unexpected-shape', field: 'properties.temperature.validTime' });
   const hours: ServiceHour[] = [];
-  for (let at = first; at <= last; at += HOUR_MS) {
+  for (let at = first; at <= last; at += STEP_MS) {
     const celsius = temperatures.value.get(at) ?? null;
     const dewPoint = dewPoints.value.get(at) ?? null;
     const percent = humidities.value.get(at) ?? null;
@@ -63,7 +66,7 @@ function hourly(
   for (const { validTime, value } of layer.values) {
     const interval = readInterval(validTime);
     if (interval === null) return fail({ code: 'unexpected-shape', field: `properties.${field}.validTime` });
-    for (let at = fullHour(interval.start); at < interval.end; at += HOUR_MS) values.set(at, value);
+    for (let at = fullHour(interval.start); at < interval.end; at += STEP_MS) values.set(at, value);
   }
   return ok(values);
 }
