@@ -30,22 +30,31 @@ export type Ask = {
 
 /** Asks a service, with one retry, unless it is resting; and remembers how it went. */
 export async function ask(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
-  const breaker = deps.memory.breakers.get(question.host) ?? HEALTHY;
-  if (isResting(breaker, deps.now())) {
-    const until = breaker.restingUntil;
-    return fail(breaker.asked ? { code: 'rate-limited', until } : { code: 'resting', until });
-  }
-  const answer = question.host.startsWith('openMeteo')
-    ? await deps.memory.openMeteoQueue.run(() => askTwice(question, deps))
-    : await askTwice(question, deps);
+  const rest = restOf(question.host, deps);
+  if (rest !== null) return fail(rest);
+  return question.host.startsWith('openMeteo')
+    ? deps.memory.openMeteoQueue.run(() => askInTurn(question, deps))
+    : askInTurn(question, deps);
+}
+
+/** What has happened while waiting for this turn counts: the service may be resting by now, or the time be up. */
+async function askInTurn(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
+  const rest = restOf(question.host, deps);
+  if (rest !== null) return fail(rest);
+  if (question.deadline.aborted) return fail({ code: 'busy' });
+  const answer = await askTwice(question, deps);
   const before = deps.memory.breakers.get(question.host) ?? HEALTHY;
   deps.memory.breakers.set(question.host, afterAnswer(before, answer, deps.now()));
   return answer;
 }
 
+function restOf(host: Host, deps: RequestDeps): FetchProblem | null {
+  const breaker = deps.memory.breakers.get(host) ?? HEALTHY;
+  if (!isResting(breaker, deps.now())) return null;
+  return { code: breaker.asked ? 'rate-limited' : 'resting', until: breaker.restingUntil };
+}
+
 async function askTwice(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
-  // Its turn came too late: that says nothing about the service.
-  if (question.deadline.aborted) return fail({ code: 'busy' });
   const { fetch, now, timings } = deps;
   const once = () =>
     attempt(
@@ -95,7 +104,6 @@ function afterAnswer(breaker: Breaker, answer: Result<Answer, FetchProblem>, now
   if (answer.ok) return HEALTHY;
   const problem = answer.reason;
   if (problem.code === 'rate-limited') return afterAskedRest(breaker, problem.until);
-  if (problem.code === 'busy') return breaker;
   if (problem.code === 'bad-status' && ABOUT_THE_QUESTION.includes(problem.status)) return breaker;
   return afterFailure(breaker, now);
 }

@@ -18,7 +18,7 @@ export type Timings = {
 
 export const TIMINGS: Timings = {
   attemptMs: 4000,
-  totalMs: 8500,
+  totalMs: 8000,
   hedgeMs: 2000,
   staleGraceMs: 3500,
   spreadGraceMs: 1200,

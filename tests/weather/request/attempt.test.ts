@@ -150,6 +150,24 @@ describe('a question to a service', () => {
     expect(await ask(question(), weatherDeps())).toEqual({ ok: false, reason: { code: 'not-json' } });
   });
 
+  it('that waited in line behind three failures is not asked any more', async () => {
+    const answers = inTurn(status(404), status(500));
+    const deps = weatherDeps({ timings: BRISK_TIMINGS });
+    const all = await Promise.all(
+      Array.from({ length: 6 }, () => ask(question({ host: 'openMeteo' }), deps)),
+    );
+    expect(all.map((answer) => (answer.ok ? 'ok' : answer.reason.code))).toEqual([
+      'bad-status',
+      'bad-status',
+      'bad-status',
+      'bad-status',
+      'resting',
+      'resting',
+    ]);
+    // One for the 404, two for each of three failures.
+    expect(answers.count()).toBe(7);
+  });
+
   it('whose time is up before its turn says that we are busy, and holds nothing against the service', async () => {
     const over = new AbortController();
     over.abort();
@@ -158,6 +176,6 @@ describe('a question to a service', () => {
       ok: false,
       reason: { code: 'busy' },
     });
-    expect(deps.memory.breakers.get('weatherGov')?.failures).toBe(0);
+    expect(deps.memory.breakers.size).toBe(0);
   });
 });
