@@ -11,7 +11,8 @@ export const DEMO_EVENT_ID = 'demo-night';
 export const DEMO_MACHINE_ID = 'demo-machine';
 
 const ZONE = 'America/Chicago';
-const ELEVATION_M = 402;
+/** 1,320 ft. */
+const ELEVATION_M = 402.336;
 /** Before this hour a night still belongs to the evening before. */
 const NIGHT_ENDS = '06:00';
 

@@ -3,6 +3,7 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { Button } from './button';
 import styles from './dialog.module.css';
+import { FaultBoundary } from './fault-boundary';
 
 type DialogProps = {
   readonly title: string;
@@ -35,7 +36,9 @@ export function Dialog({ title, open, onClose, footer, children }: DialogProps) 
               Close
             </Button>
           </div>
-          <div className={styles.body}>{children}</div>
+          <div className={styles.body}>
+            <FaultBoundary part={title}>{children}</FaultBoundary>
+          </div>
           {footer ? <div className={styles.foot}>{footer}</div> : null}
         </div>
       ) : null}

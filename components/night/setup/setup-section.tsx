@@ -1,7 +1,6 @@
 'use client';
 
 import { usePreferences } from '@/components/store/use-preferences';
-import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { Section } from '@/components/ui/section';
 import { useHash } from '@/components/ui/use-hash';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
@@ -47,9 +46,7 @@ export function SetupSection({ event, machine }: SetupProps) {
         {event === null || event.value.demo ? 'Start my own night' : 'Another night'}
       </a>
       <ChooseNight event={event} machine={machine} />
-      <FaultBoundary key={form} part="The form">
-        <OpenForm {...{ form, event, machine, units }} />
-      </FaultBoundary>
+      <OpenForm {...{ form, event, machine, units }} />
     </Section>
   );
 }
