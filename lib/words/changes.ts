@@ -1,4 +1,4 @@
-import type { Plan, PlanChange, PlanDifference, Swap } from '@/lib/plan/types';
+import type { Plan, PlanChange, PlanDifference, SwapAct } from '@/lib/plan/types';
 import { formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference } from '@/lib/units/quantity';
 import { planClock, runName } from './runs';
@@ -30,7 +30,7 @@ function changeText(change: PlanChange, plan: Plan, clock: Clock): string {
   }
 }
 
-const at = (swap: Swap, clock: Clock): string => clockText(swap.windowStart, clock);
+const at = (swap: SwapAct, clock: Clock): string => clockText(swap.windowStart, clock);
 
 /** ": it is now 3.8 °F colder", where the temperature moved enough to be the reason. */
 function why(change: PlanChange, { units }: Voice): string {
