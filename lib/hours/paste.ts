@@ -42,7 +42,7 @@ function aboveHeader({ lines }: PastedTable, { headerAt }: Columns): readonly Sk
 }
 
 /**
- * Reads hours pasted from a spreadsheet, a mail or a file: any usual separator, decimal mark, unit signs, AM and PM,
+ * Reads hours pasted from a spreadsheet, a mail or a file, with every usual separator, decimal mark, unit sign and clock,
  * a header in any order, missing cells, or one column of temperatures from a given hour on. Where the text can be
  * read in two ways it asks; every line that gives no hour is handed back with the reason.
  */
