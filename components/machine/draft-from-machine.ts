@@ -1,21 +1,14 @@
+import { airDraft, BLANK_AIR } from '@/components/air/air-draft';
 import { onlyUnits } from '@/components/draft/only-units';
 import { INTAKE_CHOICES, type IntakeChoice } from '@/lib/carb/intake-choices';
 import { LIMIT_CHOICES, limitChoiceOf } from '@/lib/carb/limits';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
-import type { AirStateJson } from '@/lib/contract/air';
 import type { MachineJson } from '@/lib/contract/machine';
 import type { UnitChoice } from '@/lib/units/choice';
 import { temperatureStepIn } from '@/lib/units/choice';
-import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import {
-  elevationText,
-  numberText,
-  percentText,
-  pressureText,
-  temperatureStepText,
-  temperatureText,
-} from '@/lib/units/entry-text';
-import { type KelvinDifference, kelvinDifference, metre, ratio } from '@/lib/units/quantity';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { numberText, percentText, temperatureStepText, temperatureText } from '@/lib/units/entry-text';
+import { type KelvinDifference, kelvinDifference, ratio } from '@/lib/units/quantity';
 import { boxText } from './box-text';
 import {
   type BaselineDraft,
@@ -65,12 +58,7 @@ export function blankMachineDraft(units: UnitChoice): MachineDraft {
     list: '',
     box: { how: 'typed', text: '', from: '', to: '', by: '10', each: '2' },
     baseline: {
-      temperature: '',
-      pressureKind: 'standard',
-      pressure: '',
-      elevation: '',
-      humidityKind: 'unknown',
-      humidity: '',
+      ...BLANK_AIR,
       judged: 'right',
       provenOn: '',
       note: '',
@@ -141,10 +129,7 @@ function listText(jets: readonly { readonly size: number; readonly area: number 
 function baselineDraft(baseline: MachineJson['baseline'], units: UnitChoice): BaselineDraft {
   const { air, judged, provenOn = '', note = '', intakeOffsetC } = baseline;
   return {
-    temperature: temperatureText(celsiusToKelvin(air.temperatureC), units),
-    ...pressureDraft(air, units),
-    elevation: air.elevationM === undefined ? '' : elevationText(metre(air.elevationM), units),
-    ...humidityDraft(air, units),
+    ...airDraft(air, units),
     judged,
     provenOn,
     note,
@@ -154,35 +139,13 @@ function baselineDraft(baseline: MachineJson['baseline'], units: UnitChoice): Ba
   };
 }
 
-function pressureDraft(
-  air: AirStateJson,
-  units: UnitChoice,
-): Pick<BaselineDraft, 'pressureKind' | 'pressure'> {
-  const text = (hpa: number): string => pressureText(hectopascalToPascal(hpa), units);
-  if (air.pressureHpa !== undefined) return { pressureKind: 'station', pressure: text(air.pressureHpa) };
-  if (air.altimeterHpa !== undefined) return { pressureKind: 'altimeter', pressure: text(air.altimeterHpa) };
-  if (air.seaLevelHpa !== undefined) return { pressureKind: 'sea-level', pressure: text(air.seaLevelHpa) };
-  return { pressureKind: 'standard', pressure: '' };
-}
+/** Offsets this close to a choice's are that choice; more is not known of it. */
+const SAME_OFFSET_K = 0.5;
 
-function humidityDraft(
-  air: AirStateJson,
-  units: UnitChoice,
-): Pick<BaselineDraft, 'humidityKind' | 'humidity'> {
-  const point = (celsius: number): string => temperatureText(celsiusToKelvin(celsius), units);
-  if (air.relativeHumidity !== undefined)
-    return { humidityKind: 'relative', humidity: percentText(ratio(air.relativeHumidity)) };
-  if (air.dewPointC !== undefined) return { humidityKind: 'dew-point', humidity: point(air.dewPointC) };
-  if (air.frostPointC !== undefined) return { humidityKind: 'frost-point', humidity: point(air.frostPointC) };
-  return { humidityKind: 'unknown', humidity: '' };
-}
-
-/** Which choice an offset is, as far as whole degrees tell. */
 function intakeDraft(offset: KelvinDifference, units: UnitChoice): MachineDraft['intake'] {
-  const text = temperatureStepText(offset, units);
   const choices: readonly IntakeChoice[] = ['ducted', 'open', 'hood'];
-  const choice = choices.find((name) => intakeOffsetText(name, units) === text) ?? 'own';
-  return { choice, offset: text };
+  const choice = choices.find((name) => Math.abs(INTAKE_CHOICES[name] - offset) < SAME_OFFSET_K);
+  return { choice: choice ?? 'own', offset: temperatureStepText(offset, units) };
 }
 
 function pilotDraft({

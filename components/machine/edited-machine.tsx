@@ -5,10 +5,10 @@ import type { SaveOutcome } from '@/components/draft/use-form';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { useToast } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';
+import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { MachineEditor } from './machine-editor';
-import { machineOfRecord } from './record-with-machine';
 import { saveMachine } from './save-machine';
 
 type EditedMachineProps = {
@@ -38,7 +38,7 @@ export function EditedMachine({ machine, units, onClose }: EditedMachineProps) {
   return (
     <MachineEditor
       id={machine.id}
-      initial={machineOfRecord(basedOn.value)}
+      initial={machineWithBaseline(basedOn.value)}
       units={units}
       onSave={save}
       onCancel={onClose}

@@ -1,4 +1,4 @@
-import type { PressureKind } from '@/lib/air/air';
+import type { AirDraft } from '@/components/air/air-draft';
 import type { IntakeChoice } from '@/lib/carb/intake-choices';
 import type { LimitChoice } from '@/lib/carb/limits';
 import type { MachineJson } from '@/lib/contract/machine';
@@ -39,16 +39,7 @@ export type BoxDraft = {
   readonly each: string;
 };
 
-export type HumidityKind = 'unknown' | 'relative' | 'dew-point' | 'frost-point';
-
-export type BaselineDraft = {
-  readonly temperature: string;
-  readonly pressureKind: PressureKind;
-  readonly pressure: string;
-  readonly elevation: string;
-  readonly humidityKind: HumidityKind;
-  /** Percent, or a dew or frost point, by its kind. */
-  readonly humidity: string;
+export type BaselineDraft = AirDraft & {
   readonly judged: MachineJson['baseline']['judged'];
   readonly provenOn: string;
   readonly note: string;

@@ -2,6 +2,7 @@
 
 import { Button } from '@/components/ui/button';
 import { pieces } from '@/lib/carb/box';
+import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
@@ -10,7 +11,6 @@ import { metre } from '@/lib/units/quantity';
 import { counted } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import styles from './machine-list.module.css';
-import { machineOfRecord } from './record-with-machine';
 import type { MachineActs } from './use-machine-acts';
 
 type MachineListProps = {
@@ -55,7 +55,7 @@ export function MachineList({ machines, units, acts, onEdit }: MachineListProps)
 
 /** "Mains 410/400/410, right at 18 °F and 1,319 ft. 27 jets in the box." */
 function summary(record: MachineRecord, units: UnitChoice): string {
-  const { carburettors, baseline, box } = machineOfRecord(record);
+  const { carburettors, baseline, box } = machineWithBaseline(record);
   const { temperatureC, elevationM } = baseline.air;
   const where = elevationM === undefined ? '' : ` and ${formatElevation(metre(elevationM), units)}`;
   const air = `${formatTemperature(celsiusToKelvin(temperatureC), units)}${where}`;

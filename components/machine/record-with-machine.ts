@@ -1,22 +1,11 @@
 import type { MachineJson } from '@/lib/contract/machine';
+import { withReproofMark } from '@/lib/store/machine-history';
+import { activeBaseline, machineWithBaseline } from '@/lib/store/machine-in-force';
 import { type MachineRecord, machineRecordSchema } from '@/lib/store/records';
 
 /** A record for a machine nobody has any history of. */
 export function newMachineRecord(machine: MachineJson): MachineRecord {
   return machineRecordSchema.parse({ machine });
-}
-
-/** The machine as it is edited: with the baseline that is in force, where several are kept. */
-export function machineOfRecord(record: MachineRecord): MachineJson {
-  const active = activeBaseline(record);
-  if (active === undefined) return record.machine;
-  const { trim, ...machine } = record.machine;
-  return {
-    ...machine,
-    carburettors: active.mains.map((main) => ({ main })),
-    baseline: active.baseline,
-    ...(trim === undefined ? {} : { trim: { ...trim, baseline: active.trim ?? trim.baseline } }),
-  };
 }
 
 /**
@@ -25,23 +14,23 @@ export function machineOfRecord(record: MachineRecord): MachineJson {
  */
 export function recordWithMachine(record: MachineRecord, machine: MachineJson): MachineRecord {
   const active = activeBaseline(record);
-  if (active === undefined) return { ...record, machine };
+  if (active === null) return withReproofMark({ ...record, machine });
   const edited = {
     ...active,
     mains: machine.carburettors.map(({ main }) => main),
     trim: machine.trim?.baseline ?? null,
     baseline: machine.baseline,
   };
-  return {
+  return withReproofMark({
     ...record,
     machine,
     baselines: record.baselines.map((baseline) => (baseline.id === active.id ? edited : baseline)),
-  };
+  });
 }
 
 /** A second machine like the first, with a name of its own; its history stays with the first. */
 export function duplicateOf(record: MachineRecord): MachineRecord {
-  const machine = machineOfRecord(record);
+  const machine = machineWithBaseline(record);
   return { ...newMachineRecord({ ...machine, name: copyName(machine.name) }), boxId: record.boxId };
 }
 
@@ -50,8 +39,4 @@ const COPY = ' (copy)';
 
 function copyName(name: string): string {
   return `${name.slice(0, LONGEST_NAME - COPY.length)}${COPY}`;
-}
-
-function activeBaseline({ baselines, activeBaselineId }: MachineRecord) {
-  return baselines.find(({ id }) => id === activeBaselineId);
 }

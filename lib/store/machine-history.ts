@@ -10,7 +10,8 @@ export type ChartCellRecord = MachineRecord['chart'][number];
 /** What a person says of a baseline; its id and the parts in place are added here. */
 export type NewBaseline = Pick<DatedBaseline, 'id' | 'mains' | 'trim' | 'baseline'>;
 
-function marked(record: MachineRecord): MachineRecord {
+/** The record with its mark as its hardware and its baseline say. */
+export function withReproofMark(record: MachineRecord): MachineRecord {
   return { ...record, toBeReproven: hardwareSince(record).length > 0 };
 }
 
@@ -39,7 +40,7 @@ export function withNewBaseline(record: MachineRecord, added: NewBaseline, first
 export function withActiveBaseline(record: MachineRecord, id: string): MachineRecord {
   const chosen = { ...record, activeBaselineId: id };
   if (activeBaseline(chosen) === null) return record;
-  return marked({ ...chosen, machine: machineWithBaseline(chosen) });
+  return withReproofMark({ ...chosen, machine: machineWithBaseline(chosen) });
 }
 
 /** The record without a baseline that is not in force. */
@@ -49,11 +50,11 @@ export function withoutBaseline(record: MachineRecord, id: string): MachineRecor
 }
 
 export function withHardware(record: MachineRecord, change: HardwareChangeRecord): MachineRecord {
-  return marked({ ...record, hardware: [...record.hardware, change] });
+  return withReproofMark({ ...record, hardware: [...record.hardware, change] });
 }
 
 export function withoutHardware(record: MachineRecord, id: string): MachineRecord {
-  return marked({ ...record, hardware: record.hardware.filter((change) => change.id !== id) });
+  return withReproofMark({ ...record, hardware: record.hardware.filter((change) => change.id !== id) });
 }
 
 export function withChart(record: MachineRecord, chart: readonly ChartCellRecord[]): MachineRecord {

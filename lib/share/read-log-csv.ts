@@ -1,0 +1,209 @@
+import Papa from 'papaparse';
+import { airFromJson } from '@/lib/contract/air-from-json';
+import { parseWith } from '@/lib/contract/parse';
+import type { ContractReason } from '@/lib/contract/problem';
+import { fail, ok, type Result } from '@/lib/result/result';
+import { type LogRecord, logRecordSchema } from '@/lib/store/records';
+import { readNumber } from '@/lib/units/entry';
+import { fromCell } from './csv-cell';
+import { LOG_COLUMNS } from './log-csv-columns';
+
+/** Why a file, or a line of it, is no run log. Nothing is taken in where there is any. */
+export type LogCsvProblem =
+  | { readonly code: 'too-large'; readonly limit: number }
+  | { readonly code: 'too-many-lines'; readonly limit: number }
+  | { readonly code: 'empty' }
+  | { readonly code: 'columns-missing'; readonly columns: readonly string[] }
+  | { readonly code: 'column-twice'; readonly column: string }
+  /** A quote was opened and never closed, so that where a line ends cannot be told. */
+  | { readonly code: 'quotes-broken' }
+  | { readonly code: 'too-many-cells'; readonly line: number }
+  | { readonly code: 'unknown-machine'; readonly line: number; readonly machine: string }
+  /** Two machines share the name, and no id says which. */
+  | { readonly code: 'which-machine'; readonly line: number; readonly machine: string }
+  | { readonly code: 'id-twice'; readonly line: number; readonly id: string }
+  | { readonly code: 'not-a-number'; readonly line: number; readonly column: string; readonly text: string }
+  | {
+      readonly code: 'bad-value';
+      readonly line: number;
+      readonly column: string;
+      readonly reason: ContractReason;
+    };
+
+/** An entry read from a file; `id` null where the file gave none. */
+export type ReadLogEntry = { readonly id: string | null; readonly value: LogRecord };
+
+export type ReadLog = {
+  readonly entries: readonly ReadLogEntry[];
+  /** Columns nobody here knows; they were left aside. */
+  readonly ignored: readonly string[];
+};
+
+export type KnownMachine = { readonly id: string; readonly name: string };
+
+export const MOST_CSV_CHARACTERS = 5_000_000;
+export const MOST_CSV_LINES = 20_000;
+/** A file that is wrong in every line is wrong for one reason. */
+const MOST_PROBLEMS = 20;
+const LONGEST_ID = 64;
+
+/** Reads a table of runs. Every line must be understood, or none is taken. */
+export function readLogCsv(
+  text: string,
+  machines: readonly KnownMachine[],
+): Result<ReadLog, readonly LogCsvProblem[]> {
+  if (text.length > MOST_CSV_CHARACTERS) return fail([{ code: 'too-large', limit: MOST_CSV_CHARACTERS }]);
+  const parsed = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
+    skipEmptyLines: 'greedy',
+    delimitersToGuess: [',', ';', '\t'],
+  });
+  if (parsed.errors.some(({ type }) => type === 'Quotes')) return fail([{ code: 'quotes-broken' }]);
+  const [head, ...lines] = parsed.data;
+  if (head === undefined || lines.length === 0) return fail([{ code: 'empty' }]);
+  if (lines.length > MOST_CSV_LINES) return fail([{ code: 'too-many-lines', limit: MOST_CSV_LINES }]);
+  const columns = readHead(head);
+  if (!columns.ok) return columns;
+  const read = lines.map((cells, i) => readLine({ cells, line: i + 2, ...columns.value, machines }));
+  const problems = [...read.flatMap((entry) => (entry.ok ? [] : entry.reason)), ...repeatedIds(read)];
+  if (problems.length > 0) return fail(problems.slice(0, MOST_PROBLEMS));
+  const { ignored } = columns.value;
+  return ok({ entries: read.flatMap((entry) => (entry.ok ? [entry.value] : [])), ignored });
+}
+
+type Head = { readonly places: ReadonlyMap<string, number>; readonly ignored: readonly string[] };
+
+const KNOWN: ReadonlySet<string> = new Set(LOG_COLUMNS.map(({ name }) => name));
+
+function readHead(cells: readonly string[]): Result<Head, readonly LogCsvProblem[]> {
+  const names = cells.map((cell) => fromCell(cell).trim().toLowerCase());
+  const twice = names.find((name, i) => KNOWN.has(name) && names.indexOf(name) !== i);
+  if (twice !== undefined) return fail([{ code: 'column-twice', column: twice }]);
+  const columns = LOG_COLUMNS.filter(({ name, needed }) => needed && !names.includes(name));
+  if (columns.length > 0)
+    return fail([{ code: 'columns-missing', columns: columns.map(({ name }) => name) }]);
+  return ok({
+    places: new Map(names.map((name, i) => [name, i])),
+    ignored: names.filter((name) => name !== '' && !KNOWN.has(name)),
+  });
+}
+
+type Line = Head & {
+  readonly cells: readonly string[];
+  readonly line: number;
+  readonly machines: readonly KnownMachine[];
+};
+
+function readLine(given: Line): Result<ReadLogEntry, readonly LogCsvProblem[]> {
+  const { cells, line, places, machines } = given;
+  if (cells.length > places.size && cells.slice(places.size).some((cell) => cell.trim() !== ''))
+    return fail([{ code: 'too-many-cells', line }]);
+  const problems: LogCsvProblem[] = [];
+  const text = (name: string): string => fromCell(cells[places.get(name) ?? -1] ?? '');
+  const number = (name: string): number | undefined => {
+    const typed = text(name).trim();
+    if (typed === '') return undefined;
+    const value = readNumber(typed);
+    if (!value.ok) problems.push({ code: 'not-a-number', line, column: name, text: typed.slice(0, 40) });
+    return value.ok ? value.value : undefined;
+  };
+  const machine = machineOf({ line, id: text('machine_id').trim(), name: text('machine').trim(), machines });
+  const candidate = candidateOf(text, number);
+  if (!machine.ok) return fail([...problems, machine.reason]);
+  const record = parseWith(logRecordSchema, { machineId: machine.value, ...candidate });
+  if (!record.ok) problems.push(...record.reason.map(({ path, reason }) => badValue(line, path, reason)));
+  const air = record.ok ? airFromJson(record.value.air, ['air']) : null;
+  if (air !== null && !air.ok)
+    problems.push(...air.reason.map(({ path, reason }) => badValue(line, path, reason)));
+  if (!record.ok || problems.length > 0) return fail(problems);
+  const id = text('id').trim();
+  return ok({ id: id === '' || id.length > LONGEST_ID ? null : id, value: record.value });
+}
+
+function candidateOf(text: (name: string) => string, number: (name: string) => number | undefined): object {
+  const word = (name: string): string | null => text(name).trim().toLowerCase() || null;
+  return {
+    eventId: text('event_id').trim() || null,
+    run: text('run').trim(),
+    at: text('time').trim(),
+    setting: { mains: mainsOf(text('mains')), trim: number('trim') ?? null },
+    verdict: word('verdict'),
+    sizes: number('sizes') ?? null,
+    judgedBy: word('judged_by'),
+    seconds: number('seconds') ?? null,
+    speedKmh: number('speed_kmh') ?? null,
+    note: text('note'),
+    air: {
+      temperatureC: number('temperature_c'),
+      pressureHpa: number('station_pressure_hpa'),
+      altimeterHpa: number('altimeter_hpa'),
+      seaLevelHpa: number('sea_level_hpa'),
+      elevationM: number('elevation_m'),
+      relativeHumidity: number('relative_humidity'),
+      dewPointC: number('dew_point_c'),
+      frostPointC: number('frost_point_c'),
+    },
+  };
+}
+
+/** "410/400/410" as three jets; what is no number stays NaN for the schema to refuse. */
+function mainsOf(text: string): readonly number[] {
+  return text.split('/').map((part) => {
+    const main = readNumber(part.trim());
+    return main.ok ? main.value : Number.NaN;
+  });
+}
+
+function machineOf(given: {
+  readonly line: number;
+  readonly id: string;
+  readonly name: string;
+  readonly machines: readonly KnownMachine[];
+}): Result<string, LogCsvProblem> {
+  const { line, id, name, machines } = given;
+  if (machines.some((machine) => machine.id === id)) return ok(id);
+  const named = machines.filter((machine) => machine.name.trim().toLowerCase() === name.toLowerCase());
+  const [only, other] = named;
+  if (only === undefined) return fail({ code: 'unknown-machine', line, machine: name.slice(0, 80) });
+  return other === undefined
+    ? ok(only.id)
+    : fail({ code: 'which-machine', line, machine: name.slice(0, 80) });
+}
+
+const COLUMN_OF: Readonly<Record<string, string>> = {
+  at: 'time',
+  setting: 'mains',
+  judgedBy: 'judged_by',
+  speedKmh: 'speed_kmh',
+  eventId: 'event_id',
+  temperatureC: 'temperature_c',
+  pressureHpa: 'station_pressure_hpa',
+  altimeterHpa: 'altimeter_hpa',
+  seaLevelHpa: 'sea_level_hpa',
+  elevationM: 'elevation_m',
+  relativeHumidity: 'relative_humidity',
+  dewPointC: 'dew_point_c',
+  frostPointC: 'frost_point_c',
+};
+
+function badValue(line: number, path: readonly (string | number)[], reason: ContractReason): LogCsvProblem {
+  const [head, second] = path;
+  const field = head === 'air' ? second : head === 'setting' && second === 'trim' ? second : head;
+  const name = String(field ?? 'air');
+  return {
+    code: 'bad-value',
+    line,
+    column: Object.hasOwn(COLUMN_OF, name) ? (COLUMN_OF[name] ?? name) : name,
+    reason,
+  };
+}
+
+function repeatedIds(read: readonly Result<ReadLogEntry, unknown>[]): readonly LogCsvProblem[] {
+  const seen = new Set<string>();
+  return read.flatMap((entry, i): readonly LogCsvProblem[] => {
+    if (!entry.ok || entry.value.id === null) return [];
+    const { id } = entry.value;
+    if (seen.has(id)) return [{ code: 'id-twice', line: i + 2, id }];
+    seen.add(id);
+    return [];
+  });
+}
