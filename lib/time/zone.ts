@@ -9,7 +9,8 @@ export type InstantProblem =
 
 /** True for an IANA name this machine knows, such as America/Chicago. */
 export function zoneExists(zone: string): boolean {
-  return IANAZone.isValidZone(zone);
+  // `create` remembers its answers; `isValidZone` asks the runtime anew, for each hour of a night.
+  return IANAZone.create(zone).isValid;
 }
 
 /** A date and time in a zone; a zone nobody checked is a programming error. */

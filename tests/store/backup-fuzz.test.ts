@@ -54,5 +54,5 @@ describe(`${FILES} spoiled backup files`, () => {
     // The spoiling reached every check.
     for (const code of ['not-json', 'foreign', 'damaged', 'bad-record', 'read'])
       expect(seen.get(code) ?? 0, code).toBeGreaterThan(20);
-  }, 60_000);
+  }, 120_000);
 });

@@ -101,7 +101,7 @@ describe('a file that cannot be imported', () => {
         if (readBackup(decoder.decode(flipped)).ok) unnoticed.push(`byte ${at}, bit ${bit}`);
       }
     expect(unnoticed).toEqual([]);
-  });
+  }, 120_000);
 
   it('notices every other value of a byte too, wherever it is tried', async () => {
     const bytes = new TextEncoder().encode(await fullBackup());
