@@ -1,6 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
+import { newId } from '@/components/night/setup/new-id';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Stored, TableName, TableValue } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
@@ -48,7 +49,7 @@ function writeTo(store: Store, say: (words: ToastWords) => void): Write {
   };
   return {
     add: async (table, value, words) => {
-      const id = crypto.randomUUID();
+      const id = newId();
       const written = await store.put(table, id, value, null);
       if (!written.ok) return refuse();
       return done(words, () => store.remove(table, id, written.value.revision));

@@ -1,0 +1,103 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { deviceZone } from '@/components/event/zones';
+import { useNow } from '@/components/night/use-now';
+import { usePreferences } from '@/components/store/use-preferences';
+import { useTable } from '@/components/store/use-table';
+import { useWrite, type Write } from '@/components/store/use-write';
+import { Button } from '@/components/ui/button';
+import { Dialog } from '@/components/ui/dialog';
+import { Section } from '@/components/ui/section';
+import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { localDate } from '@/lib/time/zone';
+import type { UnitChoice } from '@/lib/units/choice';
+import { counted } from '@/lib/words/listing';
+import { LogEntryForm } from './log-entry-form';
+import { LogFile } from './log-file';
+import { ALL_RUNS, filteredLog } from './log-filter';
+import { LogFilterFields } from './log-filter-fields';
+import { LogTable, nameOf } from './log-table';
+import { RunsToLog } from './runs-to-log';
+
+/** All runs of this browser, and the one that was just made. */
+export function LogRoom() {
+  const log = useTable('log');
+  const machines = useTable('machines');
+  const write = useWrite();
+  const { preferences: units } = usePreferences();
+  const now = useNow();
+  if (log === null || machines === null || write === null || now === null) return <p>Opening the log…</p>;
+  const zone = deviceZone();
+  return (
+    <>
+      <RunsToLog log={log} units={units} write={write} />
+      <AllRuns {...{ log, machines, write, units, zone }} today={localDate(now, zone)} />
+    </>
+  );
+}
+
+type AllRunsProps = {
+  readonly log: readonly Stored<LogRecord>[];
+  readonly machines: readonly Stored<MachineRecord>[];
+  readonly write: Write;
+  readonly units: UnitChoice;
+  readonly today: string;
+  readonly zone: string;
+};
+
+function AllRuns({ log, machines, write, units, today, zone }: AllRunsProps) {
+  const [filter, setFilter] = useState(ALL_RUNS);
+  const [edited, setEdited] = useState<Stored<LogRecord> | 'new' | null>(null);
+  const names = useMemo(
+    () => new Map(machines.map(({ id, value }) => [id, value.machine.name] as const)),
+    [machines],
+  );
+  const entries = useMemo(() => filteredLog(log, filter), [log, filter]);
+  const before = edited === null || edited === 'new' ? null : edited;
+  const save = async (entry: LogRecord) => {
+    const refused =
+      before === null
+        ? await write.add('log', entry, 'The run is in the log.')
+        : await write.change({ table: 'log', id: before.id }, () => entry, 'The run is changed.');
+    if (refused === undefined) setEdited(null);
+    return refused;
+  };
+  return (
+    <Section
+      title="Runs"
+      aside={log.length === 0 ? undefined : `${entries.length} of ${counted(log.length, 'run')}`}
+    >
+      <Button onClick={() => setEdited('new')} disabled={machines.length === 0}>
+        Add a run by hand
+      </Button>
+      {log.length === 0 ? null : <LogFilterFields filter={filter} names={names} onChange={setFilter} />}
+      <LogTable
+        entries={entries}
+        names={names}
+        units={units}
+        empty={
+          log.length === 0
+            ? 'No run yet. After a run it shows up above; or add one by hand, or take in a CSV.'
+            : 'No run fits. Widen the search.'
+        }
+        onEdit={setEdited}
+        onRemove={(entry) => void write.remove('log', entry, `${nameOf(entry.value)} is deleted.`)}
+      />
+      <LogFile entries={entries} log={log} names={names} units={units} today={today} />
+      <Dialog
+        title={before === null ? 'A run' : nameOf(before.value)}
+        open={edited !== null}
+        onClose={() => setEdited(null)}
+      >
+        <LogEntryForm
+          id={before?.id ?? 'new'}
+          before={before?.value ?? null}
+          {...{ machines, units, today, zone }}
+          onSave={save}
+          onCancel={() => setEdited(null)}
+        />
+      </Dialog>
+    </Section>
+  );
+}

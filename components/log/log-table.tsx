@@ -1,0 +1,89 @@
+'use client';
+
+import { Button } from '@/components/ui/button';
+import { type Column, Table } from '@/components/ui/table';
+import { airFromJson } from '@/lib/contract/air-from-json';
+import type { LogRecord, Stored } from '@/lib/store/records';
+import type { UnitChoice } from '@/lib/units/choice';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { formatElevation, formatTemperature } from '@/lib/units/format';
+import { secondsText, speedText, speedUnit, verdictText } from '@/lib/words/log';
+import { settingText } from '@/lib/words/settings';
+
+type LogTableProps = {
+  readonly entries: readonly Stored<LogRecord>[];
+  readonly names: ReadonlyMap<string, string>;
+  readonly units: UnitChoice;
+  readonly empty: string;
+  readonly onEdit: (entry: Stored<LogRecord>) => void;
+  readonly onRemove: (entry: Stored<LogRecord>) => void;
+};
+
+type Row = Stored<LogRecord>;
+
+export function LogTable({ entries, names, units, empty, onEdit, onRemove }: LogTableProps) {
+  const machine = ({ value }: Row): string => names.get(value.machineId) ?? 'a machine that was deleted';
+  const columns: readonly Column<Row>[] = [
+    { head: 'When', names: true, cell: ({ value }) => whenText(value) },
+    { head: 'Machine', wideOnly: true, cell: machine },
+    { head: 'Jets', cell: ({ value }) => settingText(value.setting) },
+    { head: 'Verdict', cell: ({ value }) => verdictText(value) },
+    {
+      head: 'Air',
+      wideOnly: true,
+      cell: ({ value }) => airText(value, units),
+    },
+    { head: 'Time, speed', wideOnly: true, cell: ({ value }) => paceText(value, units) },
+    { head: 'Note', wideOnly: true, cell: ({ value }) => value.note },
+    {
+      head: '',
+      cell: (row) => (
+        <>
+          <Button kind="quiet" aria-label={`Edit ${nameOf(row.value)}`} onClick={() => onEdit(row)}>
+            Edit
+          </Button>
+          <Button kind="quiet" aria-label={`Delete ${nameOf(row.value)}`} onClick={() => onRemove(row)}>
+            Delete
+          </Button>
+        </>
+      ),
+    },
+  ];
+  return (
+    <Table
+      caption="Runs, the newest first"
+      captionHidden
+      columns={columns}
+      rows={entries}
+      rowKey={({ id }) => id}
+      empty={empty}
+    />
+  );
+}
+
+/** "Round 3, 2027-01-16 20:30", by the clock of the track. */
+export function nameOf({ run, at }: LogRecord): string {
+  const when = `${at.slice(0, 10)} ${at.slice(11, 16)}`;
+  return run === '' ? when : `${run}, ${when}`;
+}
+
+function whenText(value: LogRecord): string {
+  return nameOf(value);
+}
+
+function airText({ air }: LogRecord, units: UnitChoice): string {
+  const temperature = formatTemperature(celsiusToKelvin(air.temperatureC), units);
+  const read = airFromJson(air);
+  return read.ok
+    ? `${temperature}, density altitude ${formatElevation(read.value.densityAltitude, units)}`
+    : temperature;
+}
+
+function paceText({ seconds, speedKmh }: LogRecord, units: UnitChoice): string {
+  return [
+    seconds === null ? '' : secondsText(seconds),
+    speedKmh === null ? '' : speedText(speedKmh, speedUnit(units)),
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+}
