@@ -4,4 +4,5 @@ export type PageEntry = { readonly href: string; readonly label: string };
 export const PAGES: readonly PageEntry[] = [
   { href: '/', label: 'Night' },
   { href: '/machines', label: 'Machines' },
+  { href: '/log', label: 'Run log' },
 ];
