@@ -32,8 +32,17 @@ function nextName(runs: readonly RunDraft[]): string {
   return match === null ? '' : `${match[1]}${Number(match[2]) + 1}`;
 }
 
+/** The draft with one run less. Runs that took their day from it keep the day they had. */
 export function withoutRun(draft: EventDraft, index: number): EventDraft {
-  return { ...draft, runs: draft.runs.filter((_, i) => i !== index) };
+  const before = placeRuns(draft.runs, draft).filter((_, i) => i !== index);
+  const rows = draft.runs.filter((_, i) => i !== index);
+  const after = placeRuns(rows, draft);
+  const runs = rows.map((row, i) => {
+    const [was, now] = [before[i], after[i]];
+    const moved = was?.ok && !(now?.ok && now.value.day === was.value.day);
+    return moved ? { ...row, day: String(was.value.day) } : row;
+  });
+  return { ...draft, runs };
 }
 
 export function withRun(draft: EventDraft, index: number, change: Partial<RunDraft>): EventDraft {

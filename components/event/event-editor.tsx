@@ -83,6 +83,7 @@ function SwapFields({ draft, form }: SectionProps) {
         {ride ? null : (
           <NumberField
             {...form.field('swapMinutes')}
+            hint="From engine off to ready."
             unit="min"
             value={swapMinutes}
             onChange={(text) => whole.set('swapMinutes', text)}
@@ -90,7 +91,7 @@ function SwapFields({ draft, form }: SectionProps) {
         )}
         <NumberField
           {...form.field('typicalSeconds')}
-          hint="Optional; tells what a swap is worth in seconds."
+          hint="Optional; prices a swap in seconds."
           unit="s"
           value={typicalSeconds}
           onChange={(text) => whole.set('typicalSeconds', text)}

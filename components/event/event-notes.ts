@@ -54,14 +54,16 @@ function gapNotes(runs: readonly TimedRun[], { ride, swapMinutes }: EventDraft):
     ({ before, run }) => run.start >= before.end && run.start - before.end < minutes * MINUTE_MS,
   );
   if (ride || tight.length === 0) return [];
-  const where =
-    tight.length <= MOST_NAMED
-      ? listing(tight.map(({ before, run }) => `${before.name} and ${run.name}`))
-      : `${tight.length} of the ${runs.length - 1} pairs of runs`;
+  const where = pairWords(tight, runs.length - 1);
   return [`There are fewer than ${swapMinutes.trim()} minutes between ${where}: no time to swap jets there.`];
 }
 
-const MOST_NAMED = 1;
+function pairWords(tight: readonly Pair[], pairs: number): string {
+  const [only] = tight;
+  if (tight.length === pairs && pairs > 1) return 'any two runs';
+  if (tight.length === 1 && only !== undefined) return `${only.before.name} and ${only.run.name}`;
+  return `${tight.length} of the ${pairs} pairs of runs`;
+}
 
 function clockNotes(runs: readonly TimedRun[], { timezone, how }: EventDraft): readonly string[] {
   const [first, last] = [runs[0], runs.at(-1)];

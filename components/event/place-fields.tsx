@@ -23,14 +23,14 @@ export function PlaceFields({ draft, form }: SectionProps) {
       <Columns>
         <NumberField
           {...form.field('elevation')}
-          hint="Of the track. Thin air counts most of all."
+          hint="Of the track."
           unit={units.elevation}
           value={elevation}
           onChange={(text) => whole.set('elevation', text)}
         />
         <TextField
           {...form.field('placeName')}
-          hint="Optional; with its coordinates it gives dusk and a forecast."
+          hint="Optional; gives dusk and forecasts."
           maxLength={120}
           autoComplete="off"
           value={placeName}
@@ -46,8 +46,8 @@ export function PlaceFields({ draft, form }: SectionProps) {
 }
 
 const COORDINATE_HINTS: Readonly<Record<Axis, string>> = {
-  latitude: 'Such as 47.42, or both at once as a map gives them.',
-  longitude: 'Such as −93.61 or 93.61 W.',
+  latitude: 'Or both, as a map gives them.',
+  longitude: 'West is negative, or 93.61 W.',
 };
 
 function CoordinateField({ axis, draft, form }: SectionProps & { readonly axis: Axis }) {

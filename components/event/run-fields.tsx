@@ -1,12 +1,12 @@
 'use client';
 
 import { useMemo } from 'react';
+import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { part } from '@/components/draft/part';
 import { Choice } from '@/components/ui/choice';
 import { Notice } from '@/components/ui/notice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
-import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { counted } from '@/lib/words/listing';
 import { clockText } from '@/lib/words/times';
@@ -53,7 +53,7 @@ function SeriesFields({ draft, form }: SectionProps) {
   const series = part(draft, 'series');
   const { first, every, count, lasting, called } = series.value;
   return (
-    <Columns>
+    <NarrowColumns>
       <TextField
         {...form.field('series.first')}
         placeholder="19:00"
@@ -85,7 +85,7 @@ function SeriesFields({ draft, form }: SectionProps) {
         value={called}
         onChange={(text) => series.set('called', text)}
       />
-    </Columns>
+    </NarrowColumns>
   );
 }
 

@@ -7,6 +7,7 @@ import { FieldError } from '@/components/ui/field';
 import { type Option, Select } from '@/components/ui/select';
 import { TextField } from '@/components/ui/text-field';
 import { addDays } from '@/lib/time/local';
+import { dateWords } from './date-words';
 import { withAddedRun, withoutRun, withRun } from './edit-runs';
 import type { RunDraft } from './event-draft';
 import { runFieldLabel } from './event-labels';
@@ -77,8 +78,14 @@ function RunRow({ index, run, placed, date, form, onChange, onRemove }: RunRowPr
     />
   );
   return (
-    <fieldset className={styles.run}>
-      <legend className={styles.legend}>{title}</legend>
+    // biome-ignore lint/a11y/useSemanticElements: a legend cannot share its line with the button
+    <div role="group" aria-label={title} className={styles.run}>
+      <div className={styles.head}>
+        <span className={styles.title}>{title}</span>
+        <Button kind="quiet" aria-label={`Remove run ${index + 1}`} onClick={onRemove}>
+          Remove
+        </Button>
+      </div>
       <div className={styles.fields}>
         {text('name', title)}
         {text('start', '19:00')}
@@ -98,15 +105,7 @@ function RunRow({ index, run, placed, date, form, onChange, onRemove }: RunRowPr
           />
         ) : null}
       </div>
-      <Button
-        kind="quiet"
-        className={styles.remove}
-        aria-label={`Remove run ${index + 1}`}
-        onClick={onRemove}
-      >
-        Remove
-      </Button>
-    </fieldset>
+    </div>
   );
 }
 
@@ -120,7 +119,7 @@ const WHICH: readonly Option<RunDraft['which']>[] = [
 const MOST_DAYS_LATER = 4;
 
 function dayOptions(run: RunDraft, placed: PlacedRun | null, date: string): readonly Option<string>[] {
-  const named = (day: number): string => addDays(date, day) ?? `day ${day + 1}`;
+  const named = (day: number): string => dateWords(addDays(date, day) ?? '') ?? `Day ${day + 1}`;
   const last = Math.max(MOST_DAYS_LATER, Number(run.day));
   const byOrder = placed === null || run.day !== '' ? 'By order' : `${named(placed.day)} (by order)`;
   return [

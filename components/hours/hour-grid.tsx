@@ -101,7 +101,7 @@ function AddHours({ draft, event }: SectionProps) {
     setClock('');
   }
   return (
-    <>
+    <div className={styles.adding}>
       <Acts>
         <Button onClick={() => draft.change(null, (before) => withHour(before, 'before'))}>
           Hour before
@@ -125,6 +125,6 @@ function AddHours({ draft, event }: SectionProps) {
         />
         <Button onClick={add}>Add</Button>
       </div>
-    </>
+    </div>
   );
 }

@@ -11,7 +11,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
 import { counted } from '@/lib/words/listing';
 import { droppedCellSentence, skippedLineSentence } from '@/lib/words/paste';
-import { dateClockText } from '@/lib/words/times';
+import { clockText } from '@/lib/words/times';
 import styles from './paste-preview.module.css';
 import { hasPressure } from './take-pasted';
 import { understoodWords } from './understood-words';
@@ -92,7 +92,7 @@ function columnsOf(
     column: Column<PastedRow>,
   ): readonly Column<PastedRow>[] => (has(key) ? [{ ...column, figures: true }] : []);
   return [
-    { head: 'Hour', names: true, cell: (row) => dateClockText(row.at, zone) },
+    { head: 'Hour', names: true, cell: (row) => clockText(row.at, { zone, from: rows[0]?.at ?? row.at }) },
     { head: 'Temperature', figures: true, cell: (row) => formatTemperature(row.temperature, units, 1) },
     ...optional('relativeHumidity', {
       head: 'Humidity',

@@ -1,9 +1,10 @@
 'use client';
 
 import { Fold } from '@/components/draft/fold';
+import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { part, wholeOf } from '@/components/draft/part';
 import { NumberField } from '@/components/ui/number-field';
-import { Columns, Stack } from '@/components/ui/stack';
+import { Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import type { ResponseDraft } from './machine-draft';
 import { responseNow } from './now-words';
@@ -29,7 +30,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
       <Stack>
         <ResponseFields draft={draft} form={form} />
         <FuelFields draft={draft} form={form} />
-        <Columns>
+        <NarrowColumns>
           <NumberField
             {...form.field('richPowerLoss')}
             hint="Power = 1 − k × drift² on the rich side. 2 is an assumption."
@@ -43,7 +44,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
             value={ratedPowerHp}
             onChange={(text) => whole.set('ratedPowerHp', text)}
           />
-        </Columns>
+        </NarrowColumns>
       </Stack>
     </Fold>
   );
@@ -78,13 +79,13 @@ function ResponseFields({ draft, form }: SectionProps) {
       {own ? (
         <>
           <p>These numbers are {ORIGINS[origin]}.</p>
-          <Columns>
+          <NarrowColumns>
             {number('pressureExponent')}
             {number('pressureSd')}
             {number('temperatureExponent')}
             {number('temperatureSd')}
             {number('correlation')}
-          </Columns>
+          </NarrowColumns>
         </>
       ) : null}
     </>
@@ -104,7 +105,7 @@ function FuelFields({ draft, form }: SectionProps) {
         onChange={(next) => fuel.set('on', next)}
       />
       {on ? (
-        <Columns>
+        <NarrowColumns>
           <NumberField
             {...form.field('fuelDensity.offset')}
             signed
@@ -119,7 +120,7 @@ function FuelFields({ draft, form }: SectionProps) {
             value={baseline}
             onChange={(text) => fuel.set('baseline', text)}
           />
-        </Columns>
+        </NarrowColumns>
       ) : null}
     </>
   );

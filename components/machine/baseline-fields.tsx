@@ -1,5 +1,6 @@
 'use client';
 
+import type { HumidityKind } from '@/components/air/air-draft';
 import { AirReadout } from '@/components/air/air-readout';
 import { PressureFields } from '@/components/air/pressure-fields';
 import { Fold } from '@/components/draft/fold';
@@ -13,7 +14,7 @@ import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { UnitChoice } from '@/lib/units/choice';
 import { humidityAssumedSentence } from '@/lib/words/assumptions';
-import type { BaselineDraft, HumidityKind } from './machine-draft';
+import type { BaselineDraft } from './machine-draft';
 import { baselineMoreNow } from './now-words';
 import { baselineAir } from './read-baseline';
 import type { SectionProps } from './section-props';
@@ -130,7 +131,7 @@ export function BaselineMoreFields({ draft, form }: SectionProps) {
   );
   return (
     <Fold
-      title="Humidity, date and note of the baseline"
+      title="More about the baseline"
       now={baselineMoreNow(draft.value)}
       open={humidityKind !== 'unknown' || bad}
     >

@@ -1,11 +1,11 @@
 'use client';
 
 import { fieldReader } from '@/components/draft/field-reader';
+import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { part } from '@/components/draft/part';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
-import { Columns } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import { boxHints, boxSummary } from './box-hints';
 import type { BoxDraft, MachineDraft } from './machine-draft';
@@ -33,12 +33,12 @@ export function BoxFields({ draft, form }: SectionProps) {
           onChange={(next) => box.set('text', next)}
         />
       ) : (
-        <Columns>
+        <NarrowColumns>
           <NumberField {...form.field('box.from')} value={from} onChange={(next) => box.set('from', next)} />
           <NumberField {...form.field('box.to')} value={to} onChange={(next) => box.set('to', next)} />
           <NumberField {...form.field('box.by')} value={by} onChange={(next) => box.set('by', next)} />
           <NumberField {...form.field('box.each')} value={each} onChange={(next) => box.set('each', next)} />
-        </Columns>
+        </NarrowColumns>
       )}
       <BoxPreview draft={draft.value} />
     </Section>

@@ -1,11 +1,12 @@
 'use client';
 
 import { Fold } from '@/components/draft/fold';
+import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { type Part, part } from '@/components/draft/part';
 import type { FormState } from '@/components/draft/use-form';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
-import { Columns, Stack } from '@/components/ui/stack';
+import { Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import { TextField } from '@/components/ui/text-field';
 import type { NeedleDraft, PilotDraft, TrimDraft } from './machine-draft';
@@ -42,12 +43,12 @@ function TrimFields({ trim, form }: { readonly trim: Part<TrimDraft>; readonly f
     <>
       <Switch
         label="It has a fuel trim turned from outside"
-        hint="A step costs seconds, so the plan turns it before it swaps jets."
+        hint="Higher is richer. A step costs seconds, so the plan turns it before it swaps jets."
         checked={on}
         onChange={(next) => trim.set('on', next)}
       />
       {on ? (
-        <Columns>
+        <NarrowColumns>
           <NumberField
             {...form.field('trim.lowest')}
             signed
@@ -72,7 +73,7 @@ function TrimFields({ trim, form }: { readonly trim: Part<TrimDraft>; readonly f
             value={percentPerPosition}
             onChange={(text) => trim.set('percentPerPosition', text)}
           />
-        </Columns>
+        </NarrowColumns>
       ) : null}
     </>
   );
@@ -94,6 +95,7 @@ function PilotFields({ pilot, form }: { readonly pilot: Part<PilotDraft>; readon
     <>
       <Switch
         label="Work out the pilot circuit too"
+        hint="Turns as they were when the jets were proven, and how far the screw may go."
         checked={on}
         onChange={(next) => pilot.set('on', next)}
       />
@@ -105,14 +107,14 @@ function PilotFields({ pilot, form }: { readonly pilot: Part<PilotDraft>; readon
             options={SCREWS}
             onChange={(kind) => pilot.set('screw', kind)}
           />
-          <Columns>
+          <NarrowColumns>
             {number('jet')}
             {number('turns')}
             {number('leastTurns')}
             {number('mostTurns')}
             {number('turnsPerSize')}
             {number('percentPerSize', '%')}
-          </Columns>
+          </NarrowColumns>
           <TextField
             {...form.field('pilot.jets')}
             hint="For example 35 37.5 40; leave empty if only the one fitted."
@@ -129,12 +131,16 @@ function NeedleFields({ needle, form }: { readonly needle: Part<NeedleDraft>; re
   const { on, groove, grooves, percentPerGroove } = needle.value;
   return (
     <>
-      <Switch label="Work out the needle clip too" checked={on} onChange={(next) => needle.set('on', next)} />
+      <Switch
+        label="Work out the needle clip too"
+        hint="Grooves count from the top of the needle; 1 is leanest."
+        checked={on}
+        onChange={(next) => needle.set('on', next)}
+      />
       {on ? (
-        <Columns>
+        <NarrowColumns>
           <NumberField
             {...form.field('needle.groove')}
-            hint="1 is leanest."
             value={groove}
             onChange={(text) => needle.set('groove', text)}
           />
@@ -149,7 +155,7 @@ function NeedleFields({ needle, form }: { readonly needle: Part<NeedleDraft>; re
             value={percentPerGroove}
             onChange={(text) => needle.set('percentPerGroove', text)}
           />
-        </Columns>
+        </NarrowColumns>
       ) : null}
     </>
   );

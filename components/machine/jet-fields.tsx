@@ -1,10 +1,11 @@
 'use client';
 
+import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { wholeOf } from '@/components/draft/part';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
-import { Columns, Stack } from '@/components/ui/stack';
+import { Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import { TextArea } from '@/components/ui/text-area';
 import { TextField } from '@/components/ui/text-field';
@@ -88,7 +89,7 @@ function MainFields({ draft, form }: SectionProps) {
   return (
     <Section title="Main jets that were right">
       {staggered ? (
-        <Columns>
+        <NarrowColumns>
           {mains.slice(0, count).map((text, i) => (
             <NumberField
               // biome-ignore lint/suspicious/noArrayIndexKey: carburettors are told apart by their place
@@ -98,7 +99,7 @@ function MainFields({ draft, form }: SectionProps) {
               onChange={(next) => setMain(i, next)}
             />
           ))}
-        </Columns>
+        </NarrowColumns>
       ) : (
         <NumberField
           {...form.field('main')}

@@ -1,10 +1,10 @@
 'use client';
 
 import { Fold } from '@/components/draft/fold';
+import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { part } from '@/components/draft/part';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
-import { Columns } from '@/components/ui/stack';
 import { limitsDraft } from './draft-from-machine';
 import type { LimitsDraft } from './machine-draft';
 import { limitsNow } from './now-words';
@@ -53,11 +53,11 @@ export function LimitsFields({ draft, form }: SectionProps) {
         options={CHOICES}
         onChange={(next) => limits.setAll(next === 'own' ? { choice: next } : limitsDraft(next))}
       />
-      <Columns>
+      <NarrowColumns>
         {field('leanPercent', 'Leaner than right.')}
         {field('richPercent', 'Richer than right.')}
         {field('risk', 'Accepted for a run.')}
-      </Columns>
+      </NarrowColumns>
     </Fold>
   );
 }

@@ -26,26 +26,26 @@ const LABELS: Readonly<Record<string, string>> = {
   'limits.leanPercent': 'Lean limit',
   'limits.richPercent': 'Rich limit',
   'limits.risk': 'Chance of lean',
-  'trim.lowest': 'Lowest position (leanest)',
-  'trim.highest': 'Highest position (richest)',
-  'trim.baseline': 'Position when proven',
+  'trim.lowest': 'Lowest position',
+  'trim.highest': 'Highest position',
+  'trim.baseline': 'Proven at',
   'trim.percentPerPosition': 'Fuel per position',
   'pilot.jet': 'Pilot jet',
   'pilot.jets': 'Pilot jets you own',
   'pilot.screw': 'Kind of screw',
-  'pilot.turns': 'Turns out when proven',
+  'pilot.turns': 'Turns out',
   'pilot.leastTurns': 'Least turns',
   'pilot.mostTurns': 'Most turns',
-  'pilot.turnsPerSize': 'Turns worth one pilot size',
+  'pilot.turnsPerSize': 'Turns per pilot size',
   'pilot.percentPerSize': 'Fuel per pilot size',
-  'needle.groove': 'Clip groove when proven, from the top',
-  'needle.grooves': 'Grooves on the needle',
+  'needle.groove': 'Clip groove',
+  'needle.grooves': 'Grooves in all',
   'needle.percentPerGroove': 'Fuel per groove',
   'response.pressureExponent': 'Exponent of pressure',
   'response.temperatureExponent': 'Exponent of temperature',
-  'response.pressureSd': 'Its uncertainty (pressure)',
-  'response.temperatureSd': 'Its uncertainty (temperature)',
-  'response.correlation': 'Correlation of the two',
+  'response.pressureSd': '± of pressure',
+  'response.temperatureSd': '± of temperature',
+  'response.correlation': 'Correlation',
   'fuelDensity.offset': 'Fuel warmer than outside',
   'fuelDensity.baseline': 'Fuel temperature when proven',
   richPowerLoss: 'Power lost to richness (k)',
@@ -55,6 +55,6 @@ const LABELS: Readonly<Record<string, string>> = {
 /** What the field of this name is called on the screen and in the list of complaints. */
 export function machineLabel(name: string): string {
   const main = /^mains\.(\d+)$/.exec(name);
-  if (main !== null) return `Main jet of carburettor ${Number(main[1]) + 1}`;
+  if (main !== null) return `Main jet ${Number(main[1]) + 1}`;
   return LABELS[name] ?? name;
 }

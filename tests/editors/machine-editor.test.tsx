@@ -100,7 +100,7 @@ describe('the machine editor', () => {
     await user.click(
       screen.getByRole('checkbox', { name: 'Different jets from carburettor to carburettor' }),
     );
-    const middle = field('Main jet of carburettor 2');
+    const middle = field('Main jet 2');
     expect((middle as HTMLInputElement).value).toBe('410');
     await user.clear(middle);
     await user.type(middle, '400');
