@@ -1,4 +1,5 @@
 import { deflateSync, inflateSync } from 'fflate';
+import type { LinkProblem } from '@/lib/contract/link-problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { crc32 } from '@/lib/store/crc32';
 import { fromBase64Url, toBase64Url } from './base64url';
@@ -14,13 +15,6 @@ const MOST_BYTES = 400_000;
 const CHECK_BYTES = 4;
 
 const dictionary = new TextEncoder().encode(DICTIONARY_1);
-
-export type LinkProblem =
-  | { readonly code: 'empty' }
-  | { readonly code: 'too-long'; readonly limit: number }
-  | { readonly code: 'newer-version'; readonly version: string }
-  | { readonly code: 'damaged' }
-  | { readonly code: 'not-a-night'; readonly path: string; readonly message: string };
 
 /** A night as text for the fragment of an address: version, then base64url of a check and the compressed JSON. */
 export function packNight(night: SharedNight): string {

@@ -14,12 +14,17 @@ export const sharedMachineSchema = z.strictObject({
     .optional(),
 });
 
+/** Eight days of hours: more than any forecast that is worth sending. */
+export const MOST_HOURS = 200;
+
 /** A whole night as it travels in a link or a file: nothing in it is needed from anywhere else. */
 export const sharedNightSchema = z.strictObject({
   event: eventSchema,
   machines: z.array(sharedMachineSchema).min(1).max(40),
   /** Hours known when it was shared, typed or forecast; the fallback when no newer forecast can be had. */
-  hours: z.array(hourSchema).max(200),
+  hours: z.array(hourSchema).max(MOST_HOURS),
+  /** True where a person typed the hours: no forecast is put in their place. */
+  hoursTyped: z.boolean().optional(),
   readings: z.array(readingSchema).max(100).default([]),
   sharedAt: time,
 });

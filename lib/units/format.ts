@@ -39,6 +39,12 @@ export function formatSignedNumber(value: number, digits = 0): string {
   return value > 0 && /[1-9]/.test(text) ? `+${text}` : text;
 }
 
+/** A number for a table or a file that a program reads: fixed decimals at most, no sign or mark of typography. */
+export function plainNumber(value: number, digits: number): number {
+  // + 0 turns -0 into 0.
+  return Number(value.toFixed(digits)) + 0;
+}
+
 /** Three digits that count, and halves of the third up to 200, since jets are made in such steps: 127.5, 128, 430. */
 function stepOf(value: number): number {
   const third = 10 ** (Math.floor(Math.log10(value)) - 2);

@@ -41,3 +41,7 @@ export const CAUTIONS: readonly Caution[] = [
 export function cautionsFor(place: CautionPlace): readonly string[] {
   return CAUTIONS.filter((caution) => caution.place === place).map(({ text }) => text);
 }
+
+/** The cautions of a swap in one line, for where there is room for no more: common practice, no source. */
+export const SWAP_CAUTION_LINE =
+  'Engine off and cool, fuel tap shut, fuel caught, no flame; read the number on the jet; read the plugs after the first run.';

@@ -22,6 +22,7 @@ const TITLES: Readonly<Record<number, string>> = {
   404: 'Not Found',
   405: 'Method Not Allowed',
   413: 'Content Too Large',
+  414: 'URI Too Long',
   415: 'Unsupported Media Type',
   422: 'Unprocessable Content',
   500: 'Internal Server Error',

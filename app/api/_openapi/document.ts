@@ -1,4 +1,5 @@
 import { AIR_EXAMPLE, PLAN_EXAMPLE } from './examples';
+import { LIVE_PARAMETERS, LIVE_TEXTS, type LiveText } from './live-texts';
 import { LOOKUPS, type Lookup } from './lookups';
 import { componentSchemas, type SchemaName, schemaAddress } from './schemas';
 
@@ -11,8 +12,9 @@ function refusals(...statuses: readonly (keyof typeof REFUSALS)[]): Record<strin
 }
 
 const REFUSALS = {
-  400: 'The body is not JSON, or fields are missing, unknown or out of range; each is named.',
+  400: 'What was sent cannot be read, or fields are missing, unknown or out of range; each is named.',
   413: 'The body is too large; it is refused while it arrives.',
+  414: 'The address is longer than a server takes.',
   415: 'The body is not sent as application/json.',
   422: 'Every field can be read, but together they make no sense; each reason is named.',
   503: 'No weather service answers; retry-after says when to come back.',
@@ -72,6 +74,15 @@ function lookup({ summary, description, answers, parameters }: Lookup): object {
   return { get: { summary, description, parameters, responses } };
 }
 
+function liveText({ summary, description, type }: LiveText): object {
+  const responses = {
+    200: { description: 'The answer, with an ETag.', content: { [type]: { schema: { type: 'string' } } } },
+    304: { description: 'Nothing changed since the answer with the ETag that was sent along.' },
+    ...refusals(400, 414, 422, 503),
+  };
+  return { get: { summary, description, parameters: LIVE_PARAMETERS, responses } };
+}
+
 /** This service as an OpenAPI 3.1 document; the schemas are the ones that judge what is sent. */
 export function openApiDocument(): object {
   return {
@@ -89,6 +100,7 @@ export function openApiDocument(): object {
       '/api/air': post(AIR, ref('Airs')),
       '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
       ...Object.fromEntries(Object.entries(LOOKUPS).map(([path, asked]) => [path, lookup(asked)])),
+      ...Object.fromEntries(Object.entries(LIVE_TEXTS).map(([path, text]) => [path, liveText(text)])),
     },
     components: { schemas: componentSchemas() },
   };

@@ -1,0 +1,57 @@
+import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import { fail, ok, type Result } from '@/lib/result/result';
+import type { CalendarContext } from '@/lib/share/calendar-act';
+import { type LivePlan, livePlans } from '@/lib/share/live-plans';
+import type { SharedNight } from '@/lib/share/shared-night';
+import type { Instant } from '@/lib/time/instant';
+import { type FetchForecast, liveHours } from './live-hours';
+import { readLiveQuery } from './live-query';
+
+/** What a live answer needs of the world. */
+export type LiveDeps = { readonly fetchForecast: FetchForecast; readonly now: () => Instant };
+
+export type LiveNight = {
+  readonly night: SharedNight;
+  readonly machines: readonly LivePlan[];
+  readonly context: CalendarContext;
+  readonly fresh: boolean;
+};
+
+/** The night an address carries, planned with the newest hours there are. */
+export async function liveNight(search: string, deps: LiveDeps): Promise<Result<LiveNight, Problem>> {
+  const query = readLiveQuery(search);
+  if (!query.ok) return query;
+  const { night, units } = query.value;
+  const { event } = night;
+  const clock = deps.now();
+  const hours = await liveHours(night, { ...deps, clock });
+  const machines = livePlans(night, { series: hours.series, clock });
+  const voice = { zone: event.timezone, units, ride: event.ride };
+  if (!machines.ok)
+    return fail(fieldsProblem(machines.reason, { ...voice, runNames: event.runs.map(({ name }) => name) }));
+  if (machines.value.every(({ plan, accepted }) => plan === null && accepted === null))
+    return fail(nothingToGoBy(hours.fresh));
+  const context = {
+    clock,
+    sharedAt: instantFromJson(night.sharedAt),
+    swapMinutes: event.swapMinutes,
+    voice,
+    hours: hours.words,
+  };
+  return ok({ night, machines: machines.value, context, fresh: hours.fresh });
+}
+
+function nothingToGoBy(fresh: boolean): Problem {
+  const missing = 'The night carries neither hours for its runs nor an accepted plan';
+  return fresh
+    ? {
+        status: 422,
+        detail: `${missing}, and names no place to get a forecast for. Add hours and share it again.`,
+      }
+    : {
+        status: 503,
+        detail: `${missing}, and no forecast is to be had now. Try again later.`,
+        headers: { 'retry-after': '60' },
+      };
+}

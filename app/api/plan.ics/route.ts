@@ -1,0 +1,11 @@
+import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { SERVER_LIVE } from '@/app/api/_live/server-live';
+import { calendarAnswer } from './calendar-answer';
+
+export function GET(request: Request): Promise<Response> {
+  return handle(() => calendarAnswer(request, SERVER_LIVE));
+}
+
+const notAllowed = onlyAllows('GET');
+
+export { notAllowed as DELETE, notAllowed as PATCH, notAllowed as POST, notAllowed as PUT };

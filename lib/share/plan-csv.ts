@@ -1,0 +1,68 @@
+import { unparse } from 'papaparse';
+import type { Plan, RunPlan } from '@/lib/plan/types';
+import { isoUtc, localClock, localDate } from '@/lib/time/zone';
+import { temperatureIn } from '@/lib/units/choice';
+import { plainNumber } from '@/lib/units/format';
+import { actText } from '@/lib/words/settings';
+import type { Voice } from '@/lib/words/voice';
+
+export type PlannedMachine = { readonly name: string; readonly plan: Plan };
+
+type Row = Readonly<Record<string, string | number>>;
+
+/** Runs of which nothing is known have no numbers. */
+const UNKNOWN = '';
+
+const STATE: Readonly<Record<RunPlan['state'], string>> = {
+  made: 'made',
+  planned: 'planned',
+  'beyond-hours': 'no hours',
+};
+
+/**
+ * The runs of every machine as comma-separated values (RFC 4180: lines end in CR LF, quotes are doubled). Clock times
+ * are those of the event's zone. A name that a spreadsheet would take for a formula gets an apostrophe before it.
+ */
+export function planCsv(machines: readonly PlannedMachine[], voice: Voice): string {
+  const carburettors = Math.max(
+    ...machines.flatMap(({ plan }) => plan.runs.map(({ setting }) => setting.mains.length)),
+  );
+  const rows = machines.flatMap(({ name, plan }) =>
+    plan.runs.map((run) => rowOf({ name, plan }, run, { voice, carburettors })),
+  );
+  return `${unparse(rows, { newline: '\r\n', escapeFormulae: true })}\r\n`;
+}
+
+type RowContext = { readonly voice: Voice; readonly carburettors: number };
+
+function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburettors }: RowContext): Row {
+  const { zone, units } = voice;
+  const timed = plan.sortedRuns[run.run]!;
+  const swap = plan.swaps.find(({ beforeRun }) => beforeRun === run.run);
+  const known = run.state !== 'beyond-hours';
+  const when = (at: typeof timed.start) => `${localDate(at, zone)} ${localClock(at, zone)}`;
+  const number = (value: number, digits: number) => (known ? plainNumber(value, digits) : UNKNOWN);
+  const jets = Array.from({ length: carburettors }, (_, i) => [
+    `jet ${i + 1}`,
+    run.setting.mains[i] ?? UNKNOWN,
+  ]);
+  return {
+    machine: name,
+    run: timed.name,
+    start: when(timed.start),
+    end: when(timed.end),
+    'start (UTC)': isoUtc(timed.start),
+    ...Object.fromEntries(jets),
+    trim: run.setting.trim ?? UNKNOWN,
+    act: swap === undefined ? '' : actText(swap.from, swap.to),
+    'act from': swap === undefined ? '' : when(swap.windowStart),
+    'act by': swap === undefined ? '' : when(swap.latestStart),
+    [`temperature (${units.temperature})`]: number(temperatureIn(run.air.temperature, units.temperature), 1),
+    'leanest (%)': number(run.leanest * 100, 1),
+    'richest (%)': number(run.richest * 100, 1),
+    'lean in': number(run.leanCount.lean, 0),
+    'of forecasts': number(run.leanCount.of, 0),
+    'power (%)': number(run.relativePower * 100, 1),
+    state: STATE[run.state],
+  };
+}

@@ -1,0 +1,54 @@
+import type { Instant } from '@/lib/time/instant';
+import { oldForecastSentence } from './assumptions';
+import { dateClockText } from './times';
+
+/** What a plan that is asked for again and again was made with this time. */
+export type FeedHours =
+  | { readonly from: 'forecast'; readonly name: string; readonly attribution: string }
+  /** No service answered; the last good copy. */
+  | {
+      readonly from: 'old-forecast';
+      readonly name: string;
+      readonly attribution: string;
+      readonly fetchedAt: Instant | null;
+    }
+  /** The hours that were shared with the night, and why nothing newer. */
+  | { readonly from: 'link'; readonly because: 'typed' | 'no-place' | 'no-answer' | 'too-far-ahead' }
+  /** Every run is past: nothing is planned any more. */
+  | { readonly from: 'over' };
+
+/** What the plan was made with, in one or two sentences; '' where there is nothing to say. */
+export function feedHoursSentence(hours: FeedHours, sharedAt: Instant, zone: string): string {
+  const shared = `the hours shared with the night at ${dateClockText(sharedAt, zone)}`;
+  switch (hours.from) {
+    case 'forecast':
+      return `Forecast: ${creditText(hours)}.`;
+    case 'old-forecast':
+      return `${oldForecastSentence(hours.fetchedAt, zone)} Forecast: ${creditText(hours)}.`;
+    case 'over':
+      return '';
+    case 'link':
+      return `${BECAUSE[hours.because]} This goes by ${shared}.`;
+  }
+}
+
+function creditText({ name, attribution }: { readonly name: string; readonly attribution: string }): string {
+  return attribution === '' ? name : `${name} (${attribution})`;
+}
+
+const BECAUSE: Readonly<Record<Extract<FeedHours, { from: 'link' }>['because'], string>> = {
+  typed: 'The hours were typed, and no forecast is put in their place.',
+  'no-place': 'The night names no place to get a forecast for.',
+  'no-answer': 'No weather service answers now. Take a reading at the track.',
+  'too-far-ahead': 'No forecast covers these runs yet.',
+};
+
+/** Said where there is no hour at all to plan with. */
+export function acceptedOnlySentence(sharedAt: Instant, zone: string): string {
+  return `No weather service answers now and no hours were shared, so this is the accepted plan as it stood at ${dateClockText(sharedAt, zone)}. Take a reading at the track.`;
+}
+
+/** A calendar hears nothing back, so it says what it takes to be in the engine. */
+export function takenToBeFittedSentence(setting: string): string {
+  return `Taken to be in the engine by the accepted plan: ${setting}. If it is not, share the night again.`;
+}
