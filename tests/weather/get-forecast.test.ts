@@ -1,8 +1,9 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { standardPressure } from '@/lib/air/standard-atmosphere';
 import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant, MINUTE_MS } from '@/lib/time/instant';
 import { metre } from '@/lib/units/quantity';
+import { copyKey } from '@/lib/weather/copy';
 import { getForecast } from '@/lib/weather/get-forecast';
 import { sourcesFor } from '@/lib/weather/order';
 import { RETRY_AFTER_S } from '@/tests/support/fake-weather/faults';
@@ -216,6 +217,36 @@ describe('memory', () => {
     clock.forward(10_000);
     fake.setFault('all', 'none');
     expect((await getForecast(TONIGHT, deps)).ok).toBe(true);
+  });
+});
+
+describe('what comes too late', () => {
+  it('is in the next answer: a spread a minute later, without asking for the forecast again', async () => {
+    const { deps, clock } = fresh();
+    const impatient = { ...deps, timings: { ...deps.timings, spreadGraceMs: 0 } };
+    const first = expectOk(await getForecast(TONIGHT, impatient));
+    expect(first.hours.every((hour) => hour.spread === null)).toBe(true);
+    expect(first.freshUntil).toBe(EVENING + MINUTE_MS);
+    await vi.waitUntil(() => deps.memory.spreads.size() === 1, 5000);
+    clock.forward(MINUTE_MS);
+    const second = expectOk(await getForecast(TONIGHT, impatient));
+    expect(second.hours.every((hour) => hour.spread !== null)).toBe(true);
+    expect([callsTo('open-meteo').length, callsTo('open-meteo-ensemble').length]).toEqual([1, 1]);
+  });
+
+  it('is kept for the next question: a service that lost to a faster one', async () => {
+    const { deps, clock } = fresh();
+    const slowFirst: typeof fetch = async (input, init) => {
+      if (String(input).includes('/open-meteo/')) await new Promise((resolve) => setTimeout(resolve, 60));
+      return fetch(input, init);
+    };
+    const hurried = { ...deps, fetch: slowFirst, timings: { ...deps.timings, hedgeMs: 5 } };
+    expect(expectOk(await getForecast(TONIGHT, hurried)).by).toBe('met-norway');
+    const key = copyKey('open-meteo', SITE);
+    await vi.waitUntil(() => deps.memory.copies.get(key) !== undefined, 5000);
+    // As long as the one that answered is fresh it stays: no change of mind for its own sake.
+    clock.forward(10 * MINUTE_MS);
+    expect(expectOk(await getForecast(TONIGHT, hurried)).by).toBe('met-norway');
   });
 });
 

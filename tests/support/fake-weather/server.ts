@@ -29,8 +29,6 @@ export type FakeWeather = {
   readonly setFault: (host: FakeHost | 'all', fault: Fault) => void;
   /** Requests that reached a service since the last reset, as `host path?query`. */
   readonly calls: () => readonly string[];
-  /** Healthy again, with no request under way and none counted. */
-  readonly reset: () => void;
   readonly close: () => Promise<void>;
 };
 
@@ -86,12 +84,6 @@ export async function startFakeWeather(options: FakeOptions): Promise<FakeWeathe
     }),
     setFault,
     calls: () => [...calls],
-    reset: () => {
-      faults.clear();
-      calls.splice(0);
-      for (const response of underway) response.destroy();
-      underway.clear();
-    },
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());
