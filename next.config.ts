@@ -7,7 +7,7 @@ const SECURITY_HEADERS = [
   { key: 'referrer-policy', value: 'strict-origin-when-cross-origin' },
   {
     key: 'permissions-policy',
-    value: 'geolocation=(self), web-share=(self), camera=(), microphone=(), payment=()',
+    value: 'geolocation=(self), camera=(), microphone=(), payment=()',
   },
   { key: 'cross-origin-opener-policy', value: 'same-origin' },
   // Browsers heed this only over https, so a plain http install on a local network keeps working.

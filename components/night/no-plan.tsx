@@ -12,6 +12,7 @@ import { SetupSection } from './setup/setup-section';
 export function NoEvent() {
   return (
     <main className={styles.words}>
+      <h1>No night</h1>
       <Notice title="There is no night yet.">
         <p>Reload the page to get the invented demo night back, or start your own.</p>
       </Notice>

@@ -1,6 +1,7 @@
 'use client';
 
 import { useAwake } from '@/components/ui/use-awake';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { localClock } from '@/lib/time/zone';
 import { cautionsFor } from '@/lib/words/cautions';
 import { Plate, type PlateProps } from './plate';
@@ -11,6 +12,9 @@ export function TrackView(props: PlateProps) {
   const awake = useAwake();
   return (
     <main className={styles.view} data-view="track">
+      <h1>
+        <VisuallyHidden>At the track: {props.night.records.event.value.event.name}</VisuallyHidden>
+      </h1>
       <div className={styles.head}>
         <p className={styles.clock}>{localClock(props.now, props.night.zone)}</p>
         <a className={styles.leave} href="#night">

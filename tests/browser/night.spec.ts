@@ -1,0 +1,140 @@
+import { expect } from '@playwright/test';
+import { accessFaults, EVENING, overflows, test } from './watched-page';
+
+test.describe('the night page', () => {
+  test('answers on the first screen, without scrolling', async ({ night }) => {
+    await night.goto('/');
+    const plate = [
+      night.getByRole('region', { name: 'Fitted', exact: true }),
+      night.getByRole('region', { name: 'Next', exact: true }),
+      night.getByRole('button', { name: 'I have fitted 420/410/420' }),
+      night.getByText(/^Lean in (none|\d+) of 64 forecasts/),
+      night.getByText('invented', { exact: true }),
+    ];
+    for (const part of plate) await expect(part).toBeInViewport({ ratio: 1 });
+    expect(await overflows(night)).toBe(false);
+  });
+
+  test('is written into the HTML as words only, before any script has run', async ({ request }) => {
+    const html = await (await request.get('/')).text();
+    const body = html.slice(html.indexOf('<body')).replace(/<script[\s\S]*?<\/script>/g, '');
+    expect(body).toContain('Opening the night...');
+    expect(body).toContain('needs JavaScript');
+  });
+
+  test('draws the chart after the call can be read', async ({ night }) => {
+    let chartAsked = false;
+    await night.route('**/*', async (route) => {
+      const response = await route.fetch();
+      const isChart =
+        route.request().resourceType() === 'script' && (await response.text()).includes('recharts');
+      if (isChart) {
+        chartAsked = true;
+        await expect(night.getByRole('region', { name: 'The call' })).toContainText('Start on 410/400/410');
+        await expect(night.getByText('Drawing the night...')).toBeVisible();
+      }
+      await route.fulfill({ response });
+    });
+    await night.goto('/');
+    await expect(night.locator('.recharts-surface')).toBeVisible();
+    expect(chartAsked).toBe(true);
+    await night.unrouteAll({ behavior: 'ignoreErrors' });
+  });
+
+  test('lets the keyboard walk the hours of the chart and says each one', async ({ night }) => {
+    await night.goto('/');
+    const walk = night.getByRole('slider', { name: 'Walk the hours' });
+    await walk.focus();
+    await night.keyboard.press('Home');
+    await expect(walk).toHaveAttribute('aria-valuetext', /^17:00: 19.°F, ideal \d+ \(\d+ to \d+\)\./);
+    await night.keyboard.press('ArrowRight');
+    await expect(walk).toHaveAttribute('aria-valuetext', /^18:00: 18.°F/);
+    await night.keyboard.press('End');
+    await expect(walk).toHaveAttribute('aria-valuetext', /Baseline 410\/400\/410: −\d\.\d.%, lean\./);
+  });
+
+  test('keeps what was fitted over a reload, and takes it back', async ({ night }) => {
+    await night.goto('/');
+    await night.getByRole('button', { name: 'I have fitted 420/410/420' }).click();
+    await expect(night.getByText('Fitted: 420/410/420.')).toBeVisible();
+    const fitted = night.getByRole('region', { name: 'Fitted', exact: true });
+    await expect(fitted).toContainText('420/410/420');
+    await night.reload();
+    await expect(fitted).toContainText('420/410/420');
+    await night.getByRole('button', { name: 'Other jets' }).click();
+    await night.getByLabel('Main jet, carburettor 2').selectOption('430');
+    await night.getByRole('button', { name: 'This is fitted' }).click();
+    await expect(fitted).toContainText('420/430/420');
+    await night.getByRole('button', { name: 'Undo' }).click();
+    await expect(fitted).toContainText('420/410/420');
+  });
+
+  test('moves the rest of a night that is late', async ({ night }) => {
+    await night.goto('/');
+    await night.getByRole('button', { name: 'Off schedule' }).click();
+    await night.getByRole('radio', { name: '30 later' }).check();
+    await night.getByRole('button', { name: 'Move Round 1 to 19:30' }).click();
+    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('19:30 to 19:45');
+    await night.getByRole('button', { name: 'Undo' }).click();
+    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('19:00 to 19:15');
+  });
+
+  test('shows only what gloves need at the track', async ({ night }) => {
+    await night.goto('/');
+    await night.getByRole('link', { name: 'At the track' }).click();
+    const decide = night.getByRole('button', { name: 'I have fitted 420/410/420' });
+    expect((await decide.boundingBox())?.height).toBeGreaterThanOrEqual(96);
+    for (const name of ['Other jets', 'Off schedule'])
+      expect((await night.getByRole('button', { name }).boundingBox())?.height).toBeGreaterThanOrEqual(64);
+    await expect(night.getByRole('banner')).toBeHidden();
+    await expect(night.getByRole('table')).toHaveCount(0);
+    await night.goBack();
+    await expect(night.getByRole('table').first()).toBeVisible();
+  });
+
+  test('shows the night theme again before the first paint of the next visit', async ({ night }) => {
+    await night.goto('/');
+    await night.getByRole('button', { name: 'Display' }).click();
+    await night.getByRole('radio', { name: 'Night' }).check();
+    await night.getByRole('radio', { name: '°C' }).check();
+    await expect(night.locator('html')).toHaveAttribute('data-theme', 'night');
+    await night.keyboard.press('Escape');
+    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('°C');
+    await night.reload({ waitUntil: 'commit' });
+    await expect(night.locator('html')).toHaveAttribute('data-theme', 'night');
+    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('°C');
+  });
+
+  for (const colorScheme of ['light', 'dark'] as const)
+    test(`has no access fault by ${colorScheme === 'light' ? 'day' : 'night'}`, async ({ night }) => {
+      await night.emulateMedia({ colorScheme });
+      await night.goto('/');
+      await expect(night.locator('.recharts-surface')).toBeVisible();
+      expect(await accessFaults(night)).toEqual([]);
+      await night.getByRole('button', { name: 'Display' }).click();
+      expect(await accessFaults(night)).toEqual([]);
+      await night.keyboard.press('Escape');
+      await night.getByRole('link', { name: 'At the track' }).click();
+      expect(await accessFaults(night)).toEqual([]);
+    });
+
+  test('fits a screen of 320 pixels with text twice as large', async ({ night }) => {
+    await night.setViewportSize({ width: 320, height: 700 });
+    await night.goto('/');
+    await night.addStyleTag({ content: 'html { font-size: 200% }' });
+    await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
+    expect(await overflows(night)).toBe(false);
+  });
+});
+
+test('a night opened in another zone keeps the clock of the track', async ({ browser, baseURL }) => {
+  const context = await browser.newContext({
+    timezoneId: 'Asia/Kolkata',
+    ...(baseURL === undefined ? {} : { baseURL }),
+  });
+  const page = await context.newPage();
+  await page.clock.setFixedTime(EVENING);
+  await page.goto('/');
+  await expect(page.getByRole('region', { name: 'Fitted', exact: true })).toContainText('Now, 18:15');
+  await context.close();
+});
