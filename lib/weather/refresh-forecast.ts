@@ -78,10 +78,12 @@ function choose(found: Found, now: Instant): Kept<Result<Forecast, WeatherProble
     const freshUntil = instant(Math.min(result.winner.freshUntil, pending));
     return keep(assemble({ ...parts, copy: result.winner, freshness: 'fresh', freshUntil }));
   }
-  if (result.withoutPressure !== null)
-    return keep(
-      assemble({ ...parts, copy: result.withoutPressure, freshness: 'fresh', freshUntil: secondBest }),
-    );
+  if (result.withoutPressure !== null) {
+    const copy = result.withoutPressure;
+    // The one that is used after all did not fail; its hours say whose the pressure is.
+    const tries = parts.tries.filter(({ source }) => source !== copy.by);
+    return keep(assemble({ ...parts, tries, copy, freshness: 'fresh', freshUntil: secondBest }));
+  }
   if (lastGood !== null)
     return keep(assemble({ ...parts, copy: lastGood, freshness: 'stale', freshUntil: secondBest }));
   const problem = {

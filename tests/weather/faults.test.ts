@@ -126,10 +126,9 @@ describe('with all services failing and nothing in memory', () => {
     expectRight(forecast);
     expect(forecast.by).toBe('open-meteo');
     expect(forecast.hours.every((hour) => hour.pressureBy === 'standard-atmosphere')).toBe(true);
-    expect(forecast.tries.map(({ problem }) => problem.code)).toEqual([
-      'no-pressure',
-      'no-pressure',
-      'no-pressure',
+    expect(forecast.tries).toEqual([
+      { source: 'met-norway', problem: { code: 'no-pressure' } },
+      { source: 'weather-gov', problem: { code: 'no-pressure' } },
     ]);
   });
 });
