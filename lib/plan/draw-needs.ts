@@ -1,6 +1,6 @@
 import { type Causes, causesAt, causesSd, type MachineNeed } from './machine-need';
 import type { NeedCurve } from './need-curve';
-import { type OddsBounds, type RunOdds, U0 } from './run-odds';
+import { CERTAIN, type OddsBounds, type RunOdds, U0 } from './run-odds';
 import { INPUT, type Window } from './scenarios';
 import type { Normals } from './stratified';
 
@@ -33,6 +33,7 @@ function steepest(causes: Causes): Causes {
 type Store = {
   readonly base: Float64Array;
   readonly slope: Float64Array;
+  readonly bend: Float64Array;
   readonly perIdeal: Float64Array;
   readonly u: Float64Array;
   readonly highest: Float64Array;
@@ -83,14 +84,14 @@ function moveDraw({ machine, inputs }: Place, unit: Causes, s: number): Moved {
   };
 }
 
-/** Writes one run's lines into the store: L and dL/du of every draw and instant at u = U0. */
+/** Writes one run's curves into the store: L, dL/du and ½ d²L/du² of every draw and instant at u = U0. */
 function fillRun(place: Place, store: Store): RunOdds {
   const { machine, curve, window, draws, run, from } = place;
   const { response } = machine;
   const { level: warmer, rest: warmerRest } = window.draws.temperature;
   const { level: higher, rest: higherRest } = window.draws.lnPressure;
   const { level, slope, bend, pressureSlope, lnPressure, lnTemperature, temperature } = curve;
-  const { base: bases, slope: slopes, perIdeal } = store;
+  const { base: bases, slope: slopes, bend: bends, perIdeal } = store;
   const unit = steepest(causesAt(machine, { curve, track: window.track, i: window.centre }));
   const instants = window.track.at.length;
   const across = Math.sqrt(1 - response.correlation ** 2);
@@ -113,15 +114,24 @@ function fillRun(place: Place, store: Store): RunOdds {
       const need = level[j]! - machine.need + dT * (slope[j]! + bend[j]! * dT) + pressureSlope[j]! * dq;
       const base = need + moved.np * pressure + moved.nT * cold + moved.shift;
       const perKelvin = slope[j]! + 2 * bend[j]! * dT - (moved.nT * (1 - y)) / temperature[j]!;
+      const stepT = warmer[j]! * unit.temperature;
+      const stepY = stepT / temperature[j]!;
+      const stepP = higher[j]! * unit.pressure;
       const rise =
-        perKelvin * warmer[j]! * unit.temperature +
-        (pressureSlope[j]! + moved.np) * higher[j]! * unit.pressure +
+        perKelvin * stepT +
+        (pressureSlope[j]! + moved.np) * stepP +
         alongPressure * pressure +
         alongCold * cold +
         alongBaseline;
-      const ideal = base + rise * back;
+      const curl =
+        bend[j]! * stepT * stepT +
+        alongPressure * stepP +
+        (moved.nT * stepY * stepY) / 2 -
+        alongCold * stepY * (1 - y);
+      const ideal = base + back * (rise + curl * back);
       bases[from + at] = base;
       slopes[from + at] = rise;
+      bends[from + at] = curl;
       perIdeal[from + at] = Math.exp(-ideal);
       if (ideal > highest) highest = ideal;
     }
@@ -134,6 +144,7 @@ function fillRun(place: Place, store: Store): RunOdds {
     from,
     base: bases,
     slope: slopes,
+    bend: bends,
     perIdeal,
     drawFrom: run * draws,
     u: store.u,
@@ -149,7 +160,7 @@ function boundsOf(
 ): OddsBounds {
   const { from, draws, instants } = run;
   let [highestBase, surelyReached, steepestSlope, flattest] = [-Infinity, Infinity, 0, Infinity];
-  let [lowestBase, surelyUndercut, mostPerIdeal] = [Infinity, -Infinity, 0];
+  let [lowestBase, surelyUndercut, mostPerIdeal, strongestBend] = [Infinity, -Infinity, 0, 0];
   for (let s = 0; s < draws; s++) {
     let [low, high] = [Infinity, -Infinity];
     for (let i = from + s * instants; i < from + (s + 1) * instants; i++) {
@@ -159,6 +170,7 @@ function boundsOf(
       if (base > high) high = base;
       if (slope < flattest) flattest = slope;
       if (Math.abs(slope) > steepestSlope) steepestSlope = Math.abs(slope);
+      if (Math.abs(store.bend[i]!) > strongestBend) strongestBend = Math.abs(store.bend[i]!);
       if (store.perIdeal[i]! > mostPerIdeal) mostPerIdeal = store.perIdeal[i]!;
     }
     if (high > highestBase) highestBase = high;
@@ -166,9 +178,17 @@ function boundsOf(
     if (low < lowestBase) lowestBase = low;
     if (low > surelyUndercut) surelyUndercut = low;
   }
-  const lowestIdeal = -Math.log(mostPerIdeal);
-  const risesOnly = flattest >= 0;
-  return { highestBase, surelyReached, lowestBase, surelyUndercut, steepestSlope, risesOnly, lowestIdeal };
+  return {
+    highestBase,
+    surelyReached,
+    lowestBase,
+    surelyUndercut,
+    steepestSlope,
+    strongestBend,
+    // A bend that could turn the slope within the certain range would make it fall again.
+    risesOnly: flattest >= 2 * strongestBend * (CERTAIN + U0),
+    lowestIdeal: -Math.log(mostPerIdeal),
+  };
 }
 
 /** The odds of a machine's need in every window of the night. */
@@ -186,6 +206,7 @@ export function oddsOfRuns(given: {
   const store = {
     base: new Float64Array(size),
     slope: new Float64Array(size),
+    bend: new Float64Array(size),
     perIdeal: new Float64Array(size),
     u: new Float64Array(draws * windows.length),
     highest: new Float64Array(draws * windows.length),

@@ -14,8 +14,8 @@ export function makePlan(request: PlanRequest): Result<Plan, PlanProblem> {
   return problem === null ? ok(assemble(request, prepareNight(request))) : fail(problem);
 }
 
-/** Plans of many machines, answers in the order of the requests; what the same night has in common is done once. */
-export function planMany(requests: readonly PlanRequest[]): readonly Result<Plan, PlanProblem>[] {
+/** Plans one machine after another; what the same night has in common is done once, when it is first needed. */
+export function nightPlanner(): (request: PlanRequest) => Result<Plan, PlanProblem> {
   const nights: { readonly request: NightRequest; readonly night: Night }[] = [];
   const nightOf = (request: PlanRequest) => {
     const known = nights.find((each) => isSameNight(each.request, request))?.night;
@@ -24,10 +24,15 @@ export function planMany(requests: readonly PlanRequest[]): readonly Result<Plan
     nights.push({ request, night });
     return night;
   };
-  return requests.map((request) => {
+  return (request) => {
     const problem = planProblem(request);
     return problem === null ? ok(assemble(request, nightOf(request))) : fail(problem);
-  });
+  };
+}
+
+/** Plans of many machines, answers in the order of the requests. */
+export function planMany(requests: readonly PlanRequest[]): readonly Result<Plan, PlanProblem>[] {
+  return requests.map(nightPlanner());
 }
 
 /** Told by identity: an event hands the same lists to all its machines. */

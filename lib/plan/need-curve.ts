@@ -1,8 +1,9 @@
 import { fillDensities } from '@/lib/air/batch';
+import { enhancementFactor } from '@/lib/air/density';
 import { saturationOverWater } from '@/lib/air/saturation';
 import { fuelDensityRatio } from '@/lib/carb/fuel-density';
 import type { FuelDensityOption } from '@/lib/carb/machine';
-import { type KelvinDifference, kelvin } from '@/lib/units/quantity';
+import { type KelvinDifference, kelvin, pascal } from '@/lib/units/quantity';
 import type { Track } from './readings';
 
 /**
@@ -37,14 +38,13 @@ function logNeeds(
   const ambient = track.temperature.map((t) => t + at.warmer);
   const temperature = ambient.map((t) => t + at.offset);
   const pressure = track.pressure.map((p) => p * Math.exp(at.higher));
-  // The intake warms the air at the same vapour pressure; cooling below the dew point leaves it saturated.
+  // The intake warms the air at the same vapour mole fraction; cooling below the dew point leaves it saturated.
+  const saturated = (t: number, p: number) =>
+    saturationOverWater(kelvin(t)) * enhancementFactor(kelvin(t), pascal(p));
   const relativeHumidity = track.relativeHumidity.map((rh, i) =>
     at.offset === 0
       ? rh
-      : Math.min(
-          1,
-          (rh * saturationOverWater(kelvin(ambient[i]!))) / saturationOverWater(kelvin(temperature[i]!)),
-        ),
+      : Math.min(1, (rh * saturated(ambient[i]!, pressure[i]!)) / saturated(temperature[i]!, pressure[i]!)),
   );
   const density = new Float64Array(ambient.length);
   const dryDensity = new Float64Array(ambient.length);

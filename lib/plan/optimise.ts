@@ -234,7 +234,8 @@ export function bestBySwaps(given: Choice): readonly CountedPlan[] {
     const before = found.at(-1)?.cost;
     if (before !== undefined && before.harm === first.harm && before.cost === first.cost) continue;
     const plan = readPlan(choice, passes);
-    found.push({ plan, cost: first, swaps: countSwaps(choice, plan) });
+    const cost = { harm: first.harm, cost: first.cost, tie: first.tie };
+    found.push({ plan, cost, swaps: countSwaps(choice, plan) });
   }
   return found;
 }

@@ -3,8 +3,9 @@ import type { Machine, Setting } from '@/lib/carb/machine';
 import { relativePower } from '@/lib/power/relative-power';
 import type { Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
-import { causesAt, causesSd, meanLogIdeal } from './machine-need';
-import { normalBelow, normalQuantile } from './normal';
+import { meanLogIdeal } from './machine-need';
+import { normalQuantile } from './normal';
+import { chanceOver, levelAt, spreadAt } from './spread';
 import type { DriftState, PlanHour } from './types';
 import type { View } from './view';
 
@@ -27,7 +28,7 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
   const leanLog = Math.log1p(-machine.limits.lean);
   return night.series.hours.map(({ at, origin }, i) => {
     const ideal = ideals[i]!;
-    const sd = causesSd(causesAt(need, { curve: breathed.hours, track: night.hours, i }));
+    const spread = spreadAt(need, { curve: breathed.hours, track: night.hours, i, mean: ideal });
     const { leanest } = view.deliveredOf(settingAt(at));
     const drift = ratio(Math.expm1(leanest - ideal));
     const baselineDrift = ratio(Math.expm1(-ideal));
@@ -37,12 +38,12 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
       air: night.hourAirs[i]!,
       temperatureSd: night.hours.temperatureSd[i]!,
       ideal: sizesAt(machine, ideal),
-      idealLow: sizesAt(machine, ideal - FAN * sd),
-      idealHigh: sizesAt(machine, ideal + FAN * sd),
+      idealLow: sizesAt(machine, levelAt(spread, -FAN)),
+      idealHigh: sizesAt(machine, levelAt(spread, FAN)),
       baselineDrift,
       baselineState: stateOf(baselineDrift, machine.limits),
       drift,
-      chanceOfLean: ratio(normalBelow((ideal - leanest + leanLog) / sd)),
+      chanceOfLean: ratio(chanceOver(spread, leanest - leanLog)),
       relativePower: relativePower({
         air: breathed.hourAirs[i]!,
         baselineAir: need.intake,

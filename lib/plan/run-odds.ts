@@ -1,12 +1,12 @@
 import { normalBelow } from './normal';
 
-/** Lines are taken here, between the median and the tail that limits look at. */
+/** Curves are taken here, between the median and the tail that limits look at. */
 export const U0 = 1;
 
 /**
- * The ideal log area L over a run, in every draw s and at every instant j, as a straight line in u:
+ * The ideal log area L over a run, in every draw s and at every instant j, as a parabola in u:
  *
- *     L_j(s, u) = base + slope (u − U0)
+ *     L_j(s, u) = base + slope v + bend v²,   v = u − U0
  *
  * u is the one standard normal direction, among all that is uncertain (temperature, pressure, response, baseline), in
  * which L at the window's centre changes most; draw s fixes everything at right angles to it. Chances are then exact
@@ -19,6 +19,7 @@ export type RunOdds = {
   readonly from: number;
   readonly base: Float64Array;
   readonly slope: Float64Array;
+  readonly bend: Float64Array;
   /** exp(−L) of each draw itself. */
   readonly perIdeal: Float64Array;
   /** At [drawFrom + s]: u of each draw itself, and its highest L. */
@@ -33,7 +34,8 @@ export type OddsBounds = {
   readonly highestBase: number;
   readonly lowestBase: number;
   readonly steepestSlope: number;
-  /** No slope is negative. */
+  readonly strongestBend: number;
+  /** No curve falls anywhere within the certain range of u. */
   readonly risesOnly: boolean;
   /** Lowest L of the draws themselves. */
   readonly lowestIdeal: number;
@@ -45,14 +47,19 @@ export type OddsBounds = {
 /** A slope this small counts as none. */
 const FLAT = 1e-9;
 /** Beyond this many standard deviations a chance is 0 or 1 to 3e-7, a thousandth of what the draws resolve. */
-const CERTAIN = 5;
+export const CERTAIN = 5;
+
+/** The most L can change over a way along u. */
+function change({ bounds }: RunOdds, way: number): number {
+  return way * (bounds.steepestSlope + bounds.strongestBend * way);
+}
 
 /**
- * How far a line can get from its base towards higher L (side 1) or lower (−1) within the certain range of u. Lines
+ * How far a curve can get from its base towards higher L (side 1) or lower (−1) within the certain range of u. Curves
  * that only rise get up from U0 alone, and down from there over the whole lower half.
  */
-function reach({ bounds }: RunOdds, side: 1 | -1): number {
-  return bounds.steepestSlope * (bounds.risesOnly ? CERTAIN - side * U0 : CERTAIN + U0);
+function reach(odds: RunOdds, side: 1 | -1): number {
+  return change(odds, odds.bounds.risesOnly ? CERTAIN - side * U0 : CERTAIN + U0);
 }
 
 /** Chance that L rises above a threshold somewhere in the run. */
@@ -69,10 +76,11 @@ export function chanceBelow(odds: RunOdds, threshold: number): number {
 
 /**
  * Mean over the draws of the chance that, at some instant, side (L − threshold) > 0. In u that is everything above the
- * lowest rising crossing and everything below the highest falling one.
+ * lowest rising crossing and everything below the highest falling one. Of a parabola's two crossings the one on the
+ * near side of its turn counts; the other lies far beyond where u goes.
  */
 function chanceBeyond(odds: RunOdds, threshold: number, side: 1 | -1): number {
-  const { draws, instants, base, slope, from } = odds;
+  const { draws, instants, base, slope, bend, from } = odds;
   let sum = 0;
   let i = from;
   for (let s = 0; s < draws; s++) {
@@ -81,9 +89,12 @@ function chanceBeyond(odds: RunOdds, threshold: number, side: 1 | -1): number {
     for (let j = 0; j < instants; j++, i++) {
       const rise = side * slope[i]!;
       const short = side * (threshold - base[i]!);
-      if (rise > FLAT) above = Math.min(above, U0 + short / rise);
-      else if (rise < -FLAT) below = Math.max(below, U0 + short / rise);
-      else if (short < 0) above = Number.NEGATIVE_INFINITY;
+      const square = rise * rise + 4 * side * bend[i]! * short;
+      if (Math.abs(rise) < FLAT || square < 0) {
+        // It turns before it gets there, on the side where it stands at U0.
+        if (short < 0) above = Number.NEGATIVE_INFINITY;
+      } else if (rise > 0) above = Math.min(above, U0 + (2 * short) / (rise + Math.sqrt(square)));
+      else below = Math.max(below, U0 + (2 * short) / (rise - Math.sqrt(square)));
     }
     if (below >= above) sum += 1;
     else sum += tail(-above) + tail(below);
@@ -95,8 +106,8 @@ function chanceBeyond(odds: RunOdds, threshold: number, side: 1 | -1): number {
  * True where the chance of passing a threshold (side 1: above, −1: below) is surely at most Φ(−tail), told from bounds
  * and without an integral. False says nothing.
  *
- * A line that only rises is at most base + steepest (u − U0) above U0 and at most base below it; passing a threshold
- * that is `room` away then takes u > U0 + room/steepest, or on the low side u < U0 − room/steepest.
+ * A curve that only rises is at most its base below U0 and gains at most change(u − U0) above it; passing a threshold
+ * that is further away than change(tail − U0) then takes u > tail. On the low side the same from U0 down to −tail.
  */
 export function isSurelyRare(
   odds: RunOdds,
@@ -105,7 +116,7 @@ export function isSurelyRare(
   const { threshold, side, tail } = pass;
   if (!odds.bounds.risesOnly) return false;
   const room = side === 1 ? threshold - odds.bounds.highestBase : odds.bounds.lowestBase - threshold;
-  return room > odds.bounds.steepestSlope * Math.max(0, tail - side * U0);
+  return room > change(odds, Math.max(0, tail - side * U0));
 }
 
 /** normalBelow with its ends cut off where nothing is left. */

@@ -1,0 +1,116 @@
+import { fillDensities } from '@/lib/air/batch';
+import { enhancementFactor } from '@/lib/air/density';
+import { saturationOverWater } from '@/lib/air/saturation';
+import { intakeAir } from '@/lib/carb/intake';
+import type { Machine } from '@/lib/carb/machine';
+import { logNeed } from '@/lib/carb/need';
+import { airShift, logAreaOf } from '@/lib/carb/response';
+import { seededUniform } from '@/lib/plan/stratified';
+import { density, kelvin, pascal } from '@/lib/units/quantity';
+
+/** Standard normal numbers by Box & Muller, Ann. Math. Stat. 29 (1958) 610. */
+export function gaussian(seed: number): () => number {
+  const uniform = seededUniform(seed, 4242);
+  let spare: number | null = null;
+  return () => {
+    if (spare !== null) {
+      const kept = spare;
+      spare = null;
+      return kept;
+    }
+    const radius = Math.sqrt(-2 * Math.log(1 - uniform()));
+    const angle = 2 * Math.PI * uniform();
+    spare = radius * Math.sin(angle);
+    return radius * Math.cos(angle);
+  };
+}
+
+/** Lower triangle L with L Lᵀ = the matrix. */
+export function rootOf(matrix: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const rows: number[][] = [];
+  for (let i = 0; i < matrix.length; i++) {
+    const row: number[] = [];
+    for (let j = 0; j <= i; j++) {
+      let sum = matrix[i]![j]!;
+      for (let k = 0; k < j; k++) sum -= row[k]! * (rows[j]?.[k] ?? row[k]!);
+      row.push(j === i ? Math.sqrt(Math.max(sum, 0)) : sum / rows[j]![j]!);
+    }
+    rows.push(row);
+  }
+  return rows;
+}
+
+/** Air at some instants: means, and the covariances of the errors of temperature and pressure. */
+export type PlainAir = {
+  readonly temperature: readonly number[];
+  readonly pressure: readonly number[];
+  readonly relativeHumidity: readonly number[];
+  readonly temperatureCovariance: readonly (readonly number[])[];
+  readonly pressureCovariance: readonly (readonly number[])[];
+};
+
+/**
+ * Highest and lowest ideal log area over the instants, in each of many plain random draws, by the carburettor's own
+ * formulas and with no short cut: what chances are checked against.
+ */
+export function plainExtremes(
+  machine: Machine,
+  air: PlainAir,
+  given: { readonly draws: number; readonly seed: number },
+) {
+  const { draws, seed } = given;
+  const next = gaussian(seed);
+  const count = air.temperature.length;
+  const [rootT, rootP] = [rootOf(air.temperatureCovariance), rootOf(air.pressureCovariance)];
+  const z = new Float64Array(count);
+  const wander = (root: readonly (readonly number[])[], out: Float64Array) => {
+    for (let j = 0; j < count; j++) z[j] = next();
+    for (let j = 0; j < count; j++) {
+      let sum = 0;
+      for (let k = 0; k <= j; k++) sum += root[j]![k]! * z[k]!;
+      out[j] = sum;
+    }
+  };
+  const [eT, eP] = [new Float64Array(count), new Float64Array(count)];
+  const baseline = intakeAir(machine.baselineAir, machine.baselineIntakeOffset);
+  const { response } = machine;
+  const highest = new Float64Array(draws);
+  const lowest = new Float64Array(draws);
+  const temperature = new Float64Array(count);
+  const pressure = new Float64Array(count);
+  const relativeHumidity = new Float64Array(count);
+  const out = { density: new Float64Array(count), dryDensity: new Float64Array(count) };
+  for (let s = 0; s < draws; s++) {
+    wander(rootT, eT);
+    wander(rootP, eP);
+    for (let j = 0; j < count; j++) {
+      const ambient = air.temperature[j]! + eT[j]!;
+      temperature[j] = ambient + machine.intakeOffset;
+      pressure[j] = air.pressure[j]! + eP[j]!;
+      const saturated = (t: number) =>
+        saturationOverWater(kelvin(t)) * enhancementFactor(kelvin(t), pascal(pressure[j]!));
+      relativeHumidity[j] = Math.min(
+        1,
+        (air.relativeHumidity[j]! * saturated(ambient)) / saturated(temperature[j]!),
+      );
+    }
+    fillDensities({ temperature, pressure, relativeHumidity }, out);
+    const [z1, z2] = [next(), next()];
+    const exponents = {
+      pressure: response.pressureExponent + response.pressureSd * z1,
+      temperature:
+        response.temperatureExponent +
+        response.temperatureSd * (response.correlation * z1 + Math.sqrt(1 - response.correlation ** 2) * z2),
+    };
+    const shift = (machine.baselineShift?.log ?? 0) + (machine.baselineShift?.sd ?? 0) * next();
+    [highest[s], lowest[s]] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (let j = 0; j < count; j++) {
+      const metered = { density: density(out.density[j]!), dryDensity: density(out.dryDensity[j]!) };
+      const breathed = { ...metered, temperature: kelvin(temperature[j]!), pressure: pascal(pressure[j]!) };
+      const ideal = shift + logAreaOf(airShift(breathed, baseline, logNeed(metered, baseline)), exponents);
+      highest[s] = Math.max(highest[s]!, ideal);
+      lowest[s] = Math.min(lowest[s]!, ideal);
+    }
+  }
+  return { highest, lowest };
+}
