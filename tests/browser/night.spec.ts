@@ -46,9 +46,9 @@ test.describe('the night page', () => {
     const walk = night.getByRole('slider', { name: 'Walk the hours' });
     await walk.focus();
     await night.keyboard.press('Home');
-    await expect(walk).toHaveAttribute('aria-valuetext', /^17:00: 19.°F, ideal \d+ \(\d+ to \d+\)\./);
+    await expect(walk).toHaveAttribute('aria-valuetext', /^18:00: 18.°F, ideal \d+ \(\d+ to \d+\)\./);
     await night.keyboard.press('ArrowRight');
-    await expect(walk).toHaveAttribute('aria-valuetext', /^18:00: 18.°F/);
+    await expect(walk).toHaveAttribute('aria-valuetext', /^19:00: 15.°F/);
     await night.keyboard.press('End');
     await expect(walk).toHaveAttribute('aria-valuetext', /Baseline 410\/400\/410: −\d\.\d.%, lean\./);
   });
