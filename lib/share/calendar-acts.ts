@@ -1,6 +1,11 @@
 import type { Plan } from '@/lib/plan/types';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { acceptedOnlySentence, feedHoursSentence, takenToBeFittedSentence } from '@/lib/words/feed';
+import {
+  acceptedOnlySentence,
+  feedHoursSentence,
+  shareAgainSentence,
+  takenToBeFittedSentence,
+} from '@/lib/words/feed';
 import { settingText } from '@/lib/words/settings';
 import { acceptedAct, acceptedStart } from './accepted-acts';
 import type { CalendarAct, CalendarContext } from './calendar-act';
@@ -24,13 +29,23 @@ function startAct(live: LivePlan, context: CalendarContext): CalendarAct | null 
   if (accepted !== null && settled[0] === true) return acceptedStart(accepted, context);
   if (plan === null) return accepted === null ? null : unplanned(acceptedStart(accepted, context), context);
   const change = difference?.changes.find(({ code }) => code === 'start-changed') ?? null;
-  return withFooter(liveStart(plan, change, context), live, context);
+  return withFooter(
+    shareAgain(liveStart(plan, change, context), live, change === null ? null : 0),
+    live,
+    context,
+  );
 }
 
 function swapAct(live: LivePlan, swap: MatchedSwap, context: CalendarContext): CalendarAct | null {
   const { plan, accepted, settled } = live;
-  if (swap.live !== null && plan !== null)
-    return withFooter(liveSwap(plan, { ...swap, live: swap.live }, context), live, context);
+  if (swap.live !== null && plan !== null) {
+    const act = liveSwap(plan, { ...swap, live: swap.live }, context);
+    return withFooter(
+      shareAgain(act, live, swap.change === null ? null : swap.live.beforeRun),
+      live,
+      context,
+    );
+  }
   if (swap.accepted === null || accepted === null) return null;
   const act = acceptedAct(accepted, { key: swap.key, swap: swap.accepted }, context);
   if (settled[swap.accepted.beforeRun] === true) return act;
@@ -44,16 +59,21 @@ function dropped(
   { plan, live, swap }: Dropped,
   context: CalendarContext,
 ): CalendarAct | null {
-  return withFooter(
-    {
-      ...act,
-      cancelled: true,
-      summary: `Cancelled: ${act.summary}`,
-      description: droppedText(plan, swap.change, context),
-    },
-    live,
-    context,
-  );
+  const cancelled = {
+    ...act,
+    cancelled: true,
+    summary: `Cancelled: ${act.summary}`,
+    description: droppedText(plan, swap.change, context),
+  };
+  return withFooter(shareAgain(cancelled, live, swap.accepted?.beforeRun ?? null), live, context);
+}
+
+/** An act that differs from the accepted plan, for a run: the calendar cannot know whether it is done. */
+function shareAgain(act: CalendarAct, { accepted, sortedRuns }: LivePlan, run: number | null): CalendarAct {
+  const setting = run === null ? undefined : accepted?.settings[run];
+  if (run === null || setting === undefined) return act;
+  const sentence = shareAgainSentence(settingText(setting), sortedRuns[run]!.name);
+  return { ...act, description: [...act.description, sentence] };
 }
 
 /** The accepted plan itself, where there are no hours to look at it again. */

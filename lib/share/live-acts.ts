@@ -20,11 +20,9 @@ function windowOf(plan: Plan, { beforeRun, kind }: Swap, { swapMinutes }: Calend
 }
 
 function changeText(change: PlanChange | null, plan: Plan, { voice }: CalendarContext): readonly string[] {
-  return change === null
-    ? []
-    : changeSentences({ changes: [change], nextActChanged: false }, plan, voice).map(
-        (sentence) => `Against the accepted plan: ${sentence}`,
-      );
+  if (change === null) return [];
+  const sentences = changeSentences({ changes: [change], nextActChanged: false }, plan, voice);
+  return sentences.map((sentence) => `Against the accepted plan: ${sentence}`);
 }
 
 /** What the first run is made on: there also where nothing is to be fitted all night, so that a calendar says so. */

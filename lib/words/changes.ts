@@ -35,6 +35,12 @@ const at = (swap: SwapAct, clock: Clock): string => clockText(swap.windowStart, 
 /** ": it is now 3.8 °F colder", where the temperature moved enough to be the reason. */
 function why(change: PlanChange, { units }: Voice): string {
   if (change.code === 'start-changed' || Math.abs(change.colder) < WORTH_SAYING_K) return '';
+  // A swap to a richer jet is not dropped because it turned colder, but for an act before it.
+  if (change.code === 'swap-dropped' && isRicher(change.swap) === change.colder > 0) return '';
   const step = formatTemperatureStep(kelvinDifference(Math.abs(change.colder)), units);
   return `: it is now ${step} ${change.colder > 0 ? 'colder' : 'warmer'}`;
+}
+
+function isRicher({ from, to }: SwapAct): boolean {
+  return to.mains.some((main, i) => main > (from.mains[i] ?? main));
 }

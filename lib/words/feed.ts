@@ -48,7 +48,17 @@ export function acceptedOnlySentence(sharedAt: Instant, zone: string): string {
   return `No weather service answers now and no hours were shared, so this is the accepted plan as it stood at ${dateClockText(sharedAt, zone)}. Take a reading at the track.`;
 }
 
-/** A calendar hears nothing back, so it says what it takes to be in the engine. */
+/** A calendar hears nothing back, so it says what it takes to be in the engine now. */
 export function takenToBeFittedSentence(setting: string): string {
   return `Taken to be in the engine by the accepted plan: ${setting}. If it is not, share the night again.`;
+}
+
+/** The same of an act that is settled. */
+export function countedOnSentence(setting: string, run: string): string {
+  return `Counted on from ${run}: ${setting}. If something else is in the engine, share the night again: a calendar hears nothing back.`;
+}
+
+/** Under an act that differs from the accepted plan. */
+export function shareAgainSentence(accepted: string, run: string): string {
+  return `When you go by this, share the night again: until then this calendar counts on ${accepted} in ${run}, as accepted.`;
 }

@@ -47,3 +47,15 @@ describe('What changed between two plans', () => {
     ).toEqual([]);
   });
 });
+
+describe('A dropped swap', () => {
+  test('is not laid to air that would rather have asked for it', () => {
+    expect(say({ code: 'swap-dropped', swap: early, colder: 4 })).toEqual([
+      'Dropped: the swap to 420 at 21:20 is no longer needed.',
+    ]);
+    const leaner = swapTo(2, on(420), on(410), { windowStart: at('2027-01-16T21:20:00-06:00') });
+    expect(say({ code: 'swap-dropped', swap: leaner, colder: 3 })).toEqual([
+      'Dropped: the swap to 410 at 21:20 is no longer needed: it is now 5 °F colder.',
+    ]);
+  });
+});
