@@ -1,5 +1,6 @@
 import { airDraft, BLANK_AIR } from '@/components/air/air-draft';
 import { onlyUnits } from '@/components/draft/only-units';
+import { boxText } from '@/lib/carb/box-text';
 import { INTAKE_CHOICES, type IntakeChoice } from '@/lib/carb/intake-choices';
 import { LIMIT_CHOICES, limitChoiceOf } from '@/lib/carb/limits';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
@@ -9,7 +10,6 @@ import { temperatureStepIn } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { numberText, percentText, temperatureStepText, temperatureText } from '@/lib/units/entry-text';
 import { type KelvinDifference, kelvinDifference, ratio } from '@/lib/units/quantity';
-import { boxText } from './box-text';
 import {
   type BaselineDraft,
   type LimitsDraft,

@@ -1,8 +1,9 @@
 import type { FieldReader } from '@/components/draft/field-reader';
 import { boxFromRange } from '@/lib/carb/box';
+import { readBoxText } from '@/lib/carb/box-text';
 import type { Box } from '@/lib/carb/machine';
 import { readNumber } from '@/lib/units/entry';
-import { boxProblemWords, readBoxText } from './box-text';
+import { boxProblemWords } from '@/lib/words/box-text';
 import type { BoxDraft, MachineDraft } from './machine-draft';
 
 /** The mains of all carburettors, one for each; undefined where one cannot be read. */

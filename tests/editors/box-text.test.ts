@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { boxProblemWords, boxText, readBoxText } from '@/components/machine/box-text';
+import { boxText, readBoxText } from '@/lib/carb/box-text';
 import { expectOk } from '@/lib/result/result';
+import { boxProblemWords } from '@/lib/words/box-text';
 
 describe('a box as typed', () => {
   it('reads sizes with how many of each, however the count is written', () => {

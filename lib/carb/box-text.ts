@@ -1,6 +1,6 @@
-import { normaliseBox } from '@/lib/carb/box';
-import type { Box, BoxEntry } from '@/lib/carb/machine';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { normaliseBox } from './box';
+import type { Box, BoxEntry } from './machine';
 
 export type BoxTextProblem =
   | { readonly code: 'empty' }
@@ -53,15 +53,4 @@ function readEntry(word: string): Result<BoxEntry, BoxTextProblem> {
 
 export function boxText(box: Box): string {
   return box.map(({ size, count }) => (count === 1 ? String(size) : `${size}x${count}`)).join(' ');
-}
-
-export function boxProblemWords(problem: BoxTextProblem): string {
-  switch (problem.code) {
-    case 'empty':
-      return 'Type the jets you own, such as 400x3 410x3 420.';
-    case 'not-a-jet':
-      return `“${problem.text}” is not a jet. Write the size, then x and how many: 400x3.`;
-    case 'count-too-large':
-      return `${problem.count} pieces of size ${problem.size}? Write the size first: ${problem.count}x${problem.size}.`;
-  }
 }
