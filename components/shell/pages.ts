@@ -5,4 +5,5 @@ export const PAGES: readonly PageEntry[] = [
   { href: '/', label: 'Night' },
   { href: '/machines', label: 'Machines' },
   { href: '/log', label: 'Run log' },
+  { href: '/about', label: 'How it works' },
 ];
