@@ -2,11 +2,9 @@
 
 import { Button } from '@/components/ui/button';
 import { type Column, Table } from '@/components/ui/table';
-import { airFromJson } from '@/lib/contract/air-from-json';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { celsiusToKelvin } from '@/lib/units/convert';
-import { formatElevation, formatTemperature } from '@/lib/units/format';
+import { provenAirText } from '@/lib/words/baseline';
 import { secondsText, speedText, speedUnit, verdictText } from '@/lib/words/log';
 import { settingText } from '@/lib/words/settings';
 
@@ -24,14 +22,14 @@ type Row = Stored<LogRecord>;
 export function LogTable({ entries, names, units, empty, onEdit, onRemove }: LogTableProps) {
   const machine = ({ value }: Row): string => names.get(value.machineId) ?? 'a machine that was deleted';
   const columns: readonly Column<Row>[] = [
-    { head: 'When', names: true, cell: ({ value }) => whenText(value) },
+    { head: 'When', names: true, cell: ({ value }) => nameOf(value) },
     { head: 'Machine', wideOnly: true, cell: machine },
     { head: 'Jets', cell: ({ value }) => settingText(value.setting) },
     { head: 'Verdict', cell: ({ value }) => verdictText(value) },
     {
       head: 'Air',
       wideOnly: true,
-      cell: ({ value }) => airText(value, units),
+      cell: ({ value }) => provenAirText(value.air, units),
     },
     { head: 'Time, speed', wideOnly: true, cell: ({ value }) => paceText(value, units) },
     { head: 'Note', wideOnly: true, cell: ({ value }) => value.note },
@@ -65,18 +63,6 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
 export function nameOf({ run, at }: LogRecord): string {
   const when = `${at.slice(0, 10)} ${at.slice(11, 16)}`;
   return run === '' ? when : `${run}, ${when}`;
-}
-
-function whenText(value: LogRecord): string {
-  return nameOf(value);
-}
-
-function airText({ air }: LogRecord, units: UnitChoice): string {
-  const temperature = formatTemperature(celsiusToKelvin(air.temperatureC), units);
-  const read = airFromJson(air);
-  return read.ok
-    ? `${temperature}, density altitude ${formatElevation(read.value.densityAltitude, units)}`
-    : temperature;
 }
 
 function paceText({ seconds, speedKmh }: LogRecord, units: UnitChoice): string {

@@ -18,10 +18,11 @@ type MachineListProps = {
   readonly units: UnitChoice;
   readonly acts: Pick<MachineActs, 'duplicate' | 'remove'>;
   readonly onEdit: (id: string) => void;
+  readonly onHistory: (id: string) => void;
 };
 
 /** Every machine with what can be done with it. */
-export function MachineList({ machines, units, acts, onEdit }: MachineListProps) {
+export function MachineList({ machines, units, acts, onEdit, onHistory }: MachineListProps) {
   return (
     <ul className={styles.list}>
       {machines.map((machine) => {
@@ -38,6 +39,12 @@ export function MachineList({ machines, units, acts, onEdit }: MachineListProps)
             <div className={styles.acts}>
               <Button aria-label={`Edit ${name}`} onClick={() => onEdit(machine.id)}>
                 Edit
+              </Button>
+              <Button
+                aria-label={`Baselines, parts and learning of ${name}`}
+                onClick={() => onHistory(machine.id)}
+              >
+                Baselines and learning
               </Button>
               <Button aria-label={`Duplicate ${name}`} onClick={() => acts.duplicate(machine)}>
                 Duplicate

@@ -1,14 +1,27 @@
 'use client';
 
+import dynamic from 'next/dynamic';
+import { useState } from 'react';
+import { BackupDialog } from '@/components/backup/backup-dialog';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
+import { Acts } from '@/components/ui/stack';
 import { EditedMachine } from './edited-machine';
 import { MachineEditor } from './machine-editor';
 import { MachineList } from './machine-list';
 import styles from './machines-page.module.css';
 import { useMachineActs } from './use-machine-acts';
 import { useOpenForm } from './use-open-form';
+
+/** What learns from charts and logs comes when it is asked for. */
+const MachineHistory = dynamic(
+  () => import('@/components/baseline/machine-history').then((module) => module.MachineHistory),
+  { ssr: false, loading: () => <p>Opening its history…</p> },
+);
+
+/** Stands before the id in the address where a machine's history is open, not its form. */
+const HISTORY = 'history:';
 
 /** The machines of this browser: a list, and the form of one of them. */
 export function MachinesPage() {
@@ -45,16 +58,45 @@ export function MachinesPage() {
       </main>
     );
   }
+  const told = machines.find(({ id }) => `${HISTORY}${id}` === form.open);
+  if (told !== undefined) {
+    return (
+      <main className={styles.page}>
+        <h1>{told.value.machine.name}: baselines, parts, learning</h1>
+        <div>
+          <Button onClick={form.close}>Back to the machines</Button>
+        </div>
+        <MachineHistory key={told.id} stored={told} units={units} />
+      </main>
+    );
+  }
   return (
     <main className={styles.page}>
-      <div className={styles.head}>
-        <h1>Machines</h1>
-        <Button kind="primary" onClick={() => form.show('new')}>
+      <ListHead onAdd={() => form.show('new')} />
+      {machines.length === 0 ? <p>No machine yet. Add the one you race.</p> : null}
+      <MachineList
+        machines={machines}
+        units={units}
+        acts={acts}
+        onEdit={form.show}
+        onHistory={(id) => form.show(`${HISTORY}${id}`)}
+      />
+    </main>
+  );
+}
+
+function ListHead({ onAdd }: { readonly onAdd: () => void }) {
+  const [backup, setBackup] = useState(false);
+  return (
+    <div className={styles.head}>
+      <h1>Machines</h1>
+      <Acts>
+        <Button kind="primary" onClick={onAdd}>
           Add a machine
         </Button>
-      </div>
-      {machines.length === 0 ? <p>No machine yet. Add the one you race.</p> : null}
-      <MachineList machines={machines} units={units} acts={acts} onEdit={form.show} />
-    </main>
+        <Button onClick={() => setBackup(true)}>Backup</Button>
+      </Acts>
+      <BackupDialog open={backup} onClose={() => setBackup(false)} />
+    </div>
   );
 }

@@ -1,0 +1,141 @@
+'use client';
+
+import { useState } from 'react';
+import { useOpenedStore } from '@/components/store/store-provider';
+import { Button } from '@/components/ui/button';
+import { Dialog } from '@/components/ui/dialog';
+import { FileButton } from '@/components/ui/file-button';
+import { Notice } from '@/components/ui/notice';
+import { saveFile } from '@/components/ui/save-file';
+import { Acts, Stack } from '@/components/ui/stack';
+import { Table } from '@/components/ui/table';
+import { useToast } from '@/components/ui/toast';
+import { type Backup, MOST_CHARACTERS, readBackup, writeBackup } from '@/lib/store/backup-file';
+import {
+  type ImportMode,
+  importBackup,
+  previewImport,
+  type TablePreview,
+  undoRewrite,
+} from '@/lib/store/backup-import';
+import type { Store } from '@/lib/store/store-type';
+import { backupProblemSentence, previewText, tableText } from '@/lib/words/backup';
+
+type BackupDialogProps = { readonly open: boolean; readonly onClose: () => void };
+
+/** Everything of this browser as one file: out, and in again after a look at what it would do. */
+export function BackupDialog({ open, onClose }: BackupDialogProps) {
+  const store = useOpenedStore()?.store;
+  return (
+    <Dialog title="Backup" open={open} onClose={onClose}>
+      {store === undefined ? <p>Opening the store…</p> : <BackupSheet store={store} onClose={onClose} />}
+    </Dialog>
+  );
+}
+
+type SheetProps = { readonly store: Store; readonly onClose: () => void };
+
+type Opened =
+  | { readonly file: string; readonly refused: string }
+  | { readonly file: string; readonly backup: Backup; readonly preview: readonly TablePreview[] };
+
+function BackupSheet({ store, onClose }: SheetProps) {
+  const [opened, setOpened] = useState<Opened | null>(null);
+  const save = async () => {
+    const now = new Date().toISOString();
+    const text = writeBackup(await store.snapshot(), now);
+    saveFile({ name: `heavy-air-${now.slice(0, 10)}.json`, type: 'application/json', text });
+  };
+  const read = async (file: File) => setOpened(await openFile(store, file));
+  return (
+    <Stack>
+      <p>
+        Machines, boxes, nights, runs and comparisons live in this browser and nowhere else. A backup file
+        keeps them safe and carries them to another device.
+      </p>
+      <Acts>
+        <Button kind="primary" onClick={() => void save()}>
+          Save a backup file
+        </Button>
+        <FileButton
+          label="Open a backup file"
+          accept=".json,application/json"
+          onFile={(file) => void read(file)}
+        />
+      </Acts>
+      {opened === null ? null : 'refused' in opened ? (
+        <Notice tone="danger" title={`${opened.file} was not taken in.`}>
+          <p>{opened.refused}</p>
+        </Notice>
+      ) : (
+        <Preview {...opened} store={store} onDone={onClose} onLeave={() => setOpened(null)} />
+      )}
+    </Stack>
+  );
+}
+
+async function openFile(store: Store, file: File): Promise<Opened> {
+  // A file far too large is not even read: every character is at least one byte.
+  const tooLarge = file.size > 4 * MOST_CHARACTERS;
+  if (tooLarge)
+    return {
+      file: file.name,
+      refused: backupProblemSentence({ code: 'too-large', limit: MOST_CHARACTERS }),
+    };
+  const backup = readBackup(await file.text());
+  if (!backup.ok) return { file: file.name, refused: backupProblemSentence(backup.reason) };
+  const preview = previewImport(backup.value, await store.snapshot());
+  return { file: file.name, backup: backup.value, preview };
+}
+
+type PreviewProps = Extract<Opened, { backup: Backup }> & {
+  readonly store: Store;
+  readonly onDone: () => void;
+  readonly onLeave: () => void;
+};
+
+function Preview({ file, backup, preview, store, onDone, onLeave }: PreviewProps) {
+  const say = useToast();
+  const lost = preview.reduce((sum, { onlyHere, newerHere }) => sum + onlyHere + newerHere, 0);
+  const take = async (mode: ImportMode) => {
+    const done = await importBackup(store, backup, mode);
+    if (!done.ok) {
+      say({ text: 'The backup was not taken in; nothing was changed. Try again.' });
+      return;
+    }
+    const undo = () => void undoRewrite(store, done.value);
+    say({ text: `${file} is taken in.`, act: { label: 'Undo', do: undo } });
+    onDone();
+  };
+  return (
+    <Stack>
+      <p>
+        {file} is whole. It was saved on {backup.madeAt.slice(0, 10)}. Nothing is changed yet.
+      </p>
+      <Table
+        caption="What is in the file, beside what is here"
+        rows={preview.filter(({ inFile, onlyHere }) => inFile > 0 || onlyHere > 0)}
+        rowKey={({ table }) => table}
+        columns={[
+          { head: '', names: true, cell: ({ table }) => tableText(table) },
+          { head: 'In the file', figures: true, cell: ({ inFile }) => inFile },
+          { head: 'Beside what is here', cell: previewText },
+        ]}
+      />
+      <p>
+        Merge adds what is new; of two versions the later one stays, and nothing that is only here goes.
+        Replace leaves the file’s records and no others
+        {lost > 0 ? `: ${lost} of here would go or go back` : ''}.
+      </p>
+      <Acts>
+        <Button kind="primary" onClick={() => void take('merge')}>
+          Merge
+        </Button>
+        <Button onClick={() => void take('replace')}>Replace what is here</Button>
+        <Button kind="quiet" onClick={onLeave}>
+          Leave it
+        </Button>
+      </Acts>
+    </Stack>
+  );
+}

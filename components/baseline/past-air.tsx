@@ -1,0 +1,144 @@
+'use client';
+
+import { useEffect, useRef, useState } from 'react';
+import { deviceZone } from '@/components/event/zones';
+import { Button } from '@/components/ui/button';
+import { Select } from '@/components/ui/select';
+import { Columns, Stack } from '@/components/ui/stack';
+import { TextField } from '@/components/ui/text-field';
+import type { AirStateJson } from '@/lib/contract/air';
+import { fromLocal } from '@/lib/time/local';
+import { isoUtc } from '@/lib/time/zone';
+import { withoutDust } from '@/lib/units/entry-text';
+import { pastAirJsonSchema } from '@/lib/weather/history-json';
+import { type PlacesJson, placesJsonSchema } from '@/lib/weather/places-json';
+import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { askApi } from './ask-api';
+
+type Place = PlacesJson['places'][number];
+
+export type PastAirFound = { readonly air: AirStateJson; readonly date: string };
+
+/** The air at a place and a past hour, looked up: for jets that were proven when nobody wrote it down. */
+export function PastAir({ onFound }: { readonly onFound: (found: PastAirFound) => void }) {
+  const [places, setPlaces] = useState<readonly Place[]>([]);
+  const [chosen, setChosen] = useState(0);
+  const [date, setDate] = useState('');
+  const [clock, setClock] = useState('');
+  const lookup = useLookup();
+  const place = places[chosen];
+  const find = async () => {
+    if (place === undefined) return;
+    const found = await lookup.run((signal) => pastAir({ place, date, clock }, signal));
+    if (found !== null) onFound({ air: found, date });
+  };
+  return (
+    <Stack>
+      <PlaceSearch
+        busy={lookup.busy}
+        onSearch={async (name) => {
+          const found = await lookup.run((signal) => placesNamed(name, signal));
+          setChosen(0);
+          setPlaces(found ?? []);
+        }}
+      />
+      {place === undefined ? null : (
+        <>
+          <Select
+            label="Place"
+            value={String(chosen)}
+            options={places.map((each, i) => ({ value: String(i), label: placeText(each) }))}
+            onChange={(index) => setChosen(Number(index))}
+          />
+          <Columns>
+            <TextField label="Date" type="date" value={date} onChange={setDate} />
+            <TextField
+              label="Time of day there"
+              type="time"
+              hint={place.timezone ?? `Zone unknown: ${deviceZone()}`}
+              value={clock}
+              onChange={setClock}
+            />
+          </Columns>
+          <Button disabled={lookup.busy} onClick={() => void find()}>
+            Look the air up
+          </Button>
+        </>
+      )}
+      <p role="status">{lookup.busy ? 'Asking…' : lookup.problem}</p>
+    </Stack>
+  );
+}
+
+type PlaceSearchProps = { readonly busy: boolean; readonly onSearch: (name: string) => Promise<void> };
+
+function PlaceSearch({ busy, onSearch }: PlaceSearchProps) {
+  const [name, setName] = useState('');
+  return (
+    <Columns>
+      <TextField label="Town near the track" value={name} onChange={setName} />
+      <Button disabled={busy || name.trim() === ''} onClick={() => void onSearch(name)}>
+        Find the town
+      </Button>
+    </Columns>
+  );
+}
+
+function placeText({ name, region }: Place): string {
+  return region === '' ? name : `${name}, ${region}`;
+}
+
+type Answer<T> = { readonly found: T } | { readonly problem: string };
+
+/** One question at a time: a new one, or leaving the page, ends the one before. */
+function useLookup() {
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState('');
+  const running = useRef<AbortController | null>(null);
+  useEffect(() => () => running.current?.abort(), []);
+  async function run<T>(ask: (signal: AbortSignal) => Promise<Answer<T>>): Promise<T | null> {
+    running.current?.abort();
+    const mine = new AbortController();
+    running.current = mine;
+    setBusy(true);
+    const answer = await ask(mine.signal);
+    if (mine.signal.aborted) return null;
+    setBusy(false);
+    setProblem('problem' in answer ? answer.problem : '');
+    return 'found' in answer ? answer.found : null;
+  }
+  return { busy, problem, run };
+}
+
+async function placesNamed(name: string, signal: AbortSignal): Promise<Answer<readonly Place[]>> {
+  const path = `/api/places?${new URLSearchParams({ q: name })}`;
+  const answer = await askApi({ path, reader: placesJsonSchema, signal });
+  if (!answer.ok) return { problem: answer.reason };
+  const { places } = answer.value;
+  return places.length === 0
+    ? { problem: `No place called “${name}” was found. Try a larger town near it.` }
+    : { found: places };
+}
+
+type Moment = { readonly place: Place; readonly date: string; readonly clock: string };
+
+async function pastAir({ place, date, clock }: Moment, signal: AbortSignal): Promise<Answer<AirStateJson>> {
+  const at = fromLocal(date, clock, place.timezone ?? deviceZone());
+  if (!at.ok) return { problem: clockProblemSentence(at.reason) };
+  const query = new URLSearchParams({
+    lat: String(place.latitude),
+    lon: String(place.longitude),
+    at: isoUtc(at.value.at),
+  });
+  const answer = await askApi({ path: `/api/history?${query}`, reader: pastAirJsonSchema, signal });
+  if (!answer.ok) return { problem: answer.reason };
+  const { temperatureC, pressureHpa, elevationM, relativeHumidity } = answer.value;
+  return {
+    found: {
+      temperatureC: withoutDust(temperatureC),
+      pressureHpa: withoutDust(pressureHpa),
+      elevationM: withoutDust(elevationM),
+      relativeHumidity: withoutDust(Math.min(1, Math.max(0, relativeHumidity))),
+    },
+  };
+}

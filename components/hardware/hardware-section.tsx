@@ -1,0 +1,116 @@
+'use client';
+
+import { useState } from 'react';
+import type { HistoryProps } from '@/components/baseline/baseline-section';
+import { newId } from '@/components/night/setup/new-id';
+import { useWrite } from '@/components/store/use-write';
+import { Button } from '@/components/ui/button';
+import { Dialog } from '@/components/ui/dialog';
+import { Section } from '@/components/ui/section';
+import { type Column, Table } from '@/components/ui/table';
+import { type HardwareShift, hardwareShifts } from '@/lib/carb/hardware';
+import { type HardwareChangeRecord, withHardware, withoutHardware } from '@/lib/store/machine-history';
+import { hardwareSince, machineWithBaseline } from '@/lib/store/machine-in-force';
+import {
+  hardwareCautionSentence,
+  hardwareShiftSentence,
+  hardwareText,
+  shiftText,
+} from '@/lib/words/hardware';
+import { HardwareForm } from './hardware-form';
+import { IntakeCost } from './intake-cost';
+
+/** What was changed since the jets were proven, and what each change is taken to ask of the main. */
+export function HardwareSection({ stored, units, today }: Omit<HistoryProps, 'log'>) {
+  const write = useWrite();
+  const [adding, setAdding] = useState(false);
+  const record = stored.value;
+  const since = hardwareSince(record);
+  const shifts = hardwareShifts(since);
+  const each = shifts.ok ? shifts.value.each : [];
+  const before = record.hardware.filter((change) => !since.includes(change));
+  const rows = [
+    ...since.map((change, i) => ({ change, shift: each[i] ?? null })),
+    ...before.map((change) => ({ change, shift: null })),
+  ];
+  const cautions = [...new Set(each.flatMap((shift) => shift.cautions))];
+  return (
+    <Section
+      title="Hardware since the baseline"
+      aside={<Button onClick={() => setAdding(true)}>Add a change</Button>}
+    >
+      <Table
+        caption="Changes of hardware"
+        captionHidden
+        rows={rows}
+        rowKey={({ change }) => change.id}
+        empty="Nothing was changed. A part that changes how the engine breathes or burns belongs here."
+        columns={columns(({ id, ...change }) =>
+          write?.change(
+            { table: 'machines', id: stored.id },
+            (current) => withoutHardware(current, id),
+            `${hardwareText(change)} is taken off the list.`,
+          ),
+        )}
+      />
+      {shifts.ok && each.length > 0 ? (
+        <p>
+          Together the right main is taken to move <strong>{shiftText(shifts.value.total)}</strong>. Plans
+          carry this doubt until the jets are proven again.
+        </p>
+      ) : null}
+      {cautions.length > 0 ? (
+        <ul>
+          {cautions.map((caution) => (
+            <li key={caution}>{hardwareCautionSentence(caution)}</li>
+          ))}
+        </ul>
+      ) : null}
+      <IntakeCost machine={machineWithBaseline(record)} units={units} />
+      <Dialog title="A change of hardware" open={adding} onClose={() => setAdding(false)}>
+        <HardwareForm
+          today={today}
+          onCancel={() => setAdding(false)}
+          onSave={async (change) => {
+            const refused = await write?.change(
+              { table: 'machines', id: stored.id },
+              (current) => withHardware(current, { id: newId(), ...change }),
+              `${hardwareText(change)}: the baseline is to be proven again.`,
+            );
+            if (refused === undefined) setAdding(false);
+            return refused;
+          }}
+        />
+      </Dialog>
+    </Section>
+  );
+}
+
+type Row = { readonly change: HardwareChangeRecord; readonly shift: HardwareShift | null };
+
+function columns(onRemove: (change: HardwareChangeRecord) => void): readonly Column<Row>[] {
+  return [
+    {
+      head: 'Change',
+      names: true,
+      cell: ({ change }) => `${hardwareText(change)}, ${change.on}`,
+    },
+    {
+      head: 'What it asks of the main',
+      cell: ({ change, shift }) => (
+        <>
+          {shift === null ? 'The baseline was proven with it.' : hardwareShiftSentence(shift)}
+          {change.note === '' ? null : <> {change.note}</>}
+        </>
+      ),
+    },
+    {
+      head: '',
+      cell: ({ change }) => (
+        <Button kind="quiet" aria-label={`Delete ${hardwareText(change)}`} onClick={() => onRemove(change)}>
+          Delete
+        </Button>
+      ),
+    },
+  ];
+}

@@ -1,0 +1,126 @@
+'use client';
+
+import { useState } from 'react';
+import { useWrite } from '@/components/store/use-write';
+import { Button } from '@/components/ui/button';
+import { Choice } from '@/components/ui/choice';
+import { Disclosure } from '@/components/ui/disclosure';
+import { Acts, Stack } from '@/components/ui/stack';
+import { Table } from '@/components/ui/table';
+import { TextArea } from '@/components/ui/text-area';
+import { type ChartCellRecord, withChart } from '@/lib/store/machine-history';
+import type { MachineRecord, Stored } from '@/lib/store/records';
+import type { UnitChoice } from '@/lib/units/choice';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { formatElevation, formatTemperature } from '@/lib/units/format';
+import { metre } from '@/lib/units/quantity';
+import { counted } from '@/lib/words/listing';
+import { type ChartForm, chartProblemSentence, readChart } from './read-chart';
+
+const FORMS: readonly { readonly value: ChartForm; readonly label: string }[] = [
+  { value: 'list', label: 'Temperature, elevation, main' },
+  { value: 'grid', label: 'A grid' },
+];
+
+const HINTS = (units: UnitChoice): Readonly<Record<ChartForm, string>> => ({
+  list: `One cell in each line, such as: 20 °F 1000 ft 410. Without a unit: °${units.temperature} and ${units.elevation}.`,
+  grid: `Elevations in the first line, a temperature before each other line, mains between. Without a unit: °${units.temperature} and ${units.elevation}.`,
+});
+
+type ChartInputProps = { readonly stored: Stored<MachineRecord>; readonly units: UnitChoice };
+
+/** The maker's or a tuner's own chart, typed or pasted; a few cells are enough. */
+export function ChartInput({ stored, units }: ChartInputProps) {
+  const write = useWrite();
+  const [form, setForm] = useState<ChartForm>('list');
+  const [text, setText] = useState('');
+  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const { chart } = stored.value;
+  const change = (next: (current: readonly ChartCellRecord[]) => readonly ChartCellRecord[], words: string) =>
+    write?.change({ table: 'machines', id: stored.id }, (now) => withChart(now, next(now.chart)), words);
+  const take = async () => {
+    const read = readChart(text, form, units);
+    if (!read.ok) return setProblem(chartProblemSentence(read.reason));
+    setProblem(undefined);
+    const refused = await change(
+      (current) => [...current, ...read.value].slice(0, 400),
+      `${counted(read.value.length, 'cell')} of the chart are in.`,
+    );
+    if (refused === undefined) setText('');
+  };
+  return (
+    <Disclosure
+      summary={`Your chart: ${chart.length === 0 ? 'none yet' : counted(chart.length, 'cell')}`}
+      open={chart.length === 0}
+    >
+      <Stack>
+        <p>
+          A chart is taken to be for the standard atmosphere and 50 % humidity, and for jets of its own: only
+          how its mains move with the air counts.
+        </p>
+        <Choice label="The chart is" value={form} options={FORMS} onChange={setForm} />
+        <TextArea
+          label="Cells, typed or pasted"
+          hint={HINTS(units)[form]}
+          error={problem}
+          rows={5}
+          value={text}
+          onChange={setText}
+        />
+        <Acts>
+          <Button onClick={() => void take()} disabled={text.trim() === ''}>
+            Add to the chart
+          </Button>
+          {chart.length === 0 ? null : (
+            <Button kind="quiet" onClick={() => void change(() => [], 'The chart is emptied.')}>
+              Empty the chart
+            </Button>
+          )}
+        </Acts>
+        {chart.length === 0 ? null : (
+          <ChartTable
+            chart={chart}
+            units={units}
+            onRemove={(place) =>
+              void change((current) => current.filter((_, i) => i !== place), 'The cell is taken out.')
+            }
+          />
+        )}
+      </Stack>
+    </Disclosure>
+  );
+}
+
+type ChartTableProps = {
+  readonly chart: readonly ChartCellRecord[];
+  readonly units: UnitChoice;
+  readonly onRemove: (place: number) => void;
+};
+
+function ChartTable({ chart, units, onRemove }: ChartTableProps) {
+  return (
+    <Table
+      caption="Cells of the chart"
+      captionHidden
+      rows={chart}
+      rowKey={(_, i) => String(i)}
+      columns={[
+        {
+          head: 'Air',
+          names: true,
+          cell: ({ temperatureC, elevationM }) =>
+            `${formatTemperature(celsiusToKelvin(temperatureC), units)}, ${formatElevation(metre(elevationM), units)}`,
+        },
+        { head: 'Main', figures: true, cell: ({ main }) => main },
+        {
+          head: '',
+          cell: (_, i) => (
+            <Button kind="quiet" aria-label={`Take cell ${i + 1} out`} onClick={() => onRemove(i)}>
+              Take out
+            </Button>
+          ),
+        },
+      ]}
+    />
+  );
+}
