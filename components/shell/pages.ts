@@ -5,5 +5,6 @@ export const PAGES: readonly PageEntry[] = [
   { href: '/', label: 'Night' },
   { href: '/machines', label: 'Machines' },
   { href: '/log', label: 'Run log' },
+  { href: '/compare', label: 'Compare' },
   { href: '/about', label: 'How it works' },
 ];
