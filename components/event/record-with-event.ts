@@ -1,27 +1,46 @@
+import { classOf } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import type { TypedEvent } from './read-event';
 
 /**
- * The record after its event was edited. What was made and accepted is told by the number of a run, so it moves along
- * with its run; what was said about a run that is gone goes with it. An accepted plan stays only where every run was
- * part of it.
+ * The record after its event was edited. Machines of a class have runs of their own, so what was said about those
+ * stays as it is.
  */
 export function recordWithEvent(record: EventRecord, { event, from }: TypedEvent): EventRecord {
-  const made = mapValues(record.made, (runs) =>
-    runs.flatMap(({ run, setting }) => {
-      const now = from.indexOf(run);
-      return now === -1 ? [] : [{ run: now, setting }];
-    }),
-  );
-  const accepted = mapValues(record.accepted, (settings) => {
-    const moved = from.flatMap((run) => (run === null ? [] : (settings[run] ?? [])));
-    return moved.length === event.runs.length ? moved : [];
-  });
-  return { ...record, event, made, accepted: withoutEmpty(accepted) };
+  const inClass = (machineId: string): boolean => classOf(record, machineId) !== null;
+  return { ...withRenumberedRuns(record, from, (machineId) => !inClass(machineId)), event };
 }
 
-function mapValues<V, W>(values: Readonly<Record<string, V>>, change: (value: V) => W): Record<string, W> {
-  return Object.fromEntries(Object.entries(values).map(([key, value]) => [key, change(value)]));
+/**
+ * What was said about runs, after they were edited; `from` says for each run which one it was before. What was made
+ * and accepted is told by the number of a run, so it moves along with its run; what was said about a run that is gone
+ * goes with it. An accepted plan stays only where every run was part of it.
+ */
+export function withRenumberedRuns(
+  record: EventRecord,
+  from: TypedEvent['from'],
+  concerns: (machineId: string) => boolean,
+): EventRecord {
+  const made = mapValues(record.made, (runs, machineId) => {
+    if (!concerns(machineId)) return runs;
+    return runs.flatMap(({ run, setting }) => {
+      const now = from.indexOf(run);
+      return now === -1 ? [] : [{ run: now, setting }];
+    });
+  });
+  const accepted = mapValues(record.accepted, (settings, machineId) => {
+    if (!concerns(machineId)) return settings;
+    const moved = from.flatMap((run) => (run === null ? [] : (settings[run] ?? [])));
+    return moved.length === from.length ? moved : [];
+  });
+  return { ...record, made, accepted: withoutEmpty(accepted) };
+}
+
+function mapValues<V, W>(
+  values: Readonly<Record<string, V>>,
+  change: (value: V, key: string) => W,
+): Record<string, W> {
+  return Object.fromEntries(Object.entries(values).map(([key, value]) => [key, change(value, key)]));
 }
 
 function withoutEmpty<V>(lists: Readonly<Record<string, V[]>>): Record<string, V[]> {

@@ -12,6 +12,7 @@ import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { machineInForce } from '@/lib/store/machine-in-force';
+import { eventOfRacer } from '@/lib/store/racer-event';
 import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
@@ -51,7 +52,8 @@ export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
 }
 
 function readyNight(records: NightRecords, machine: Machine, series: HourSeries): Night {
-  const { event, readings } = records.event.value;
+  const { readings } = records.event.value;
+  const event = eventOfRacer(records.event.value, records.machine.id);
   const runs = runsFromEvent(event);
   const told = toldAbout(records, machine, runs.length);
   return {

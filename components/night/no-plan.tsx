@@ -2,6 +2,7 @@
 
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
+import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { NightProblem, NightRecords } from './night';
 import { NightHead } from './night-head';
@@ -46,7 +47,7 @@ export function NoPlan({ records, problem }: NoPlanProps) {
   const sentences = problemSentences(problem, {
     zone: event.value.event.timezone,
     units: { temperature, pressure, elevation },
-    runNames: event.value.event.runs.map(({ name }) => name),
+    runNames: eventOfRacer(event.value, machine.id).runs.map(({ name }) => name),
   });
   return (
     <main className={styles.words}>

@@ -1,6 +1,7 @@
 import type { Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
+import { classOf, eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import { addMinutes } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
@@ -63,21 +64,39 @@ function putBack<V>(all: Record<string, V>, key: string, value: V | undefined): 
   return value === undefined ? others : { ...others, [key]: value };
 }
 
-/** The event with some of its runs moved; `runs` counts them as they stand in the record. */
-export function withRunsMoved(record: EventRecord, runs: readonly number[], minutes: number): EventRecord {
-  const { event } = record;
-  const move = (time: string) => isoLocal(addMinutes(instantFromJson(time), minutes), event.timezone);
-  const moved = event.runs.map((run, i) =>
-    runs.includes(i) ? { ...run, start: move(run.start), end: move(run.end) } : run,
+type RunsMoved = { readonly machineId: string; readonly runs: readonly number[]; readonly minutes: number };
+
+/** The event with some of the runs a machine takes part in moved, counted as they stand in the record. */
+export function withRunsMoved(record: EventRecord, { machineId, runs, minutes }: RunsMoved): EventRecord {
+  const { timezone } = record.event;
+  const move = (time: string) => isoLocal(addMinutes(instantFromJson(time), minutes), timezone);
+  return withRunsOf(record, machineId, (all) =>
+    all.map((run, i) => (runs.includes(i) ? { ...run, start: move(run.start), end: move(run.end) } : run)),
   );
-  return { ...record, event: { ...event, runs: moved } };
 }
 
+type RunsBefore = { readonly machineId: string; readonly before: EventRecord };
+
 /** The way back: the times the runs had, where they are still the same runs. */
-export function withRunsAsBefore(record: EventRecord, before: EventRecord): EventRecord {
-  const runs = record.event.runs.map((run, i) => {
-    const was = before.event.runs[i];
-    return was?.name === run.name ? { ...run, start: was.start, end: was.end } : run;
-  });
-  return { ...record, event: { ...record.event, runs } };
+export function withRunsAsBefore(record: EventRecord, { machineId, before }: RunsBefore): EventRecord {
+  const past = eventOfRacer(before, machineId).runs;
+  return withRunsOf(record, machineId, (all) =>
+    all.map((run, i) => {
+      const was = past[i];
+      return was?.name === run.name ? { ...run, start: was.start, end: was.end } : run;
+    }),
+  );
+}
+
+type Runs = EventRecord['event']['runs'];
+
+/** Changes the runs of a machine's class, or those of everybody where it is in none. */
+function withRunsOf(record: EventRecord, machineId: string, change: (runs: Runs) => Runs): EventRecord {
+  const own = classOf(record, machineId);
+  const { club, event } = record;
+  if (own === null || club === undefined) return { ...record, event: { ...event, runs: change(event.runs) } };
+  const classes = club.classes.map((each) =>
+    each.id === own.id ? { ...each, runs: change(each.runs) } : each,
+  );
+  return { ...record, club: { ...club, classes } };
 }

@@ -58,8 +58,8 @@ export function useActs({ eventId, machineId, plan }: ActsOf): Acts {
       moveRuns: (run, minutes) =>
         write({
           words: `${runName(plan, run)} and what follows moved by ${minutes} minutes.`,
-          change: (record) => withRunsMoved(record, plan.order.slice(run), minutes),
-          back: (record, before) => withRunsAsBefore(record, before),
+          change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
+          back: (record, before) => withRunsAsBefore(record, { machineId, before }),
         }),
     };
   }, [opened, say, eventId, machineId, plan]);

@@ -81,6 +81,22 @@ export const typedHoursSchema = z.strictObject({
   relativeHumidity: relativeHumidity.default(0.8),
 });
 
+/** What sets the racers of an event apart from each other beyond their machines. */
+export const clubSchema = z.strictObject({
+  /** Classes with runs of their own; who is in none runs when everybody does. */
+  classes: z
+    .array(z.strictObject({ id, name: z.string().trim().min(1).max(80), runs: eventSchema.shape.runs }))
+    .max(100)
+    .default([]),
+  /** By machine id. */
+  racers: z
+    .record(
+      id,
+      z.strictObject({ name: z.string().max(80).default(''), classId: id.nullable().default(null) }),
+    )
+    .default({}),
+});
+
 export const eventRecordSchema = z.strictObject({
   event: eventSchema,
   machineIds: z.array(id).max(100),
@@ -95,6 +111,8 @@ export const eventRecordSchema = z.strictObject({
     .record(id, z.array(z.strictObject({ run: z.int().min(0), setting: settingSchema })).max(60))
     .default({}),
   demo: z.boolean().default(false),
+  /** Absent: nobody is set apart. */
+  club: clubSchema.optional(),
 });
 
 export const verdictSchema = z.enum(['lean', 'right', 'rich']);
@@ -196,6 +214,8 @@ export const preferencesSchema = z.strictObject({
 export type MachineRecord = z.output<typeof machineRecordSchema>;
 export type BoxRecord = z.output<typeof boxRecordSchema>;
 export type EventRecord = z.output<typeof eventRecordSchema>;
+export type Club = z.output<typeof clubSchema>;
+export type ClubClass = Club['classes'][number];
 export type TypedHours = z.output<typeof typedHoursSchema>;
 export type LogRecord = z.output<typeof logRecordSchema>;
 export type ForecastRecord = z.output<typeof forecastRecordSchema>;

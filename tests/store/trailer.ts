@@ -88,6 +88,18 @@ const night = {
   accepted: { m1: [{ mains: [410, 420], trim: 3 }] },
   fitted: { m1: { mains: [410, 420], trim: 3 } },
   made: { m1: [{ run: 0, setting: { mains: [410, 420], trim: 3 } }] },
+  club: {
+    classes: [
+      {
+        id: 'k1',
+        name: 'Öpen',
+        runs: [
+          { name: 'Heat 1', start: '2027-01-16T20:15:00-06:00', end: '2027-01-16T20:21:00-06:00', weight: 2 },
+        ],
+      },
+    ],
+    racers: { m1: { name: 'Ilsa Vorn', classId: 'k1' } },
+  },
 };
 
 /** One record of every table with every field that can be there, and letters that are not ASCII. */
