@@ -111,6 +111,11 @@ export const eventRecordSchema = z.strictObject({
     .record(id, z.array(z.strictObject({ run: z.int().min(0), setting: settingSchema })).max(60))
     .default({}),
   demo: z.boolean().default(false),
+  /**
+   * The temperature each run was accepted with, by machine id, so that a change can be told with its reason. Absent:
+   * not known.
+   */
+  acceptedAir: z.record(id, z.array(z.strictObject({ start: time, temperatureC })).max(60)).optional(),
   /** Absent: nobody is set apart. */
   club: clubSchema.optional(),
 });
@@ -136,6 +141,9 @@ export const logRecordSchema = z.strictObject({
   note: z.string().max(1000).default(''),
 });
 
+/** Short name of a weather service. */
+const serviceName = z.string().max(40);
+
 /** One hour of a kept forecast, at the site's elevation. */
 export const forecastHourSchema = z.strictObject({
   time,
@@ -146,6 +154,9 @@ export const forecastHourSchema = z.strictObject({
   /** Standard deviation of an ensemble's temperature; null where the service gives none. */
   spreadC: z.number().min(0).max(40).nullable().default(null),
   origin: z.enum(['forecast', 'typed', 'between', 'filled']).default('forecast'),
+  /** Short names of the services; absent: the forecast's own. */
+  temperatureBy: serviceName.optional(),
+  pressureBy: serviceName.optional(),
 });
 
 /** The last forecast of a place, kept for when there is no signal. */
@@ -163,6 +174,18 @@ export const forecastRecordSchema = z.strictObject({
       modelElevationM: elevationM.nullable().default(null),
     }),
     hours: z.array(forecastHourSchema).max(1000),
+    by: serviceName.optional(),
+    elevationFrom: z.enum(['given', 'service']).optional(),
+    /** 'stale': no service answered, the server gave its last good copy. */
+    freshness: z.enum(['fresh', 'stale']).optional(),
+    freshUntil: time.optional(),
+    /** Services that were asked and not used; `code` is the reason. */
+    tries: z
+      .array(z.strictObject({ source: serviceName, code: z.string().max(40) }))
+      .max(20)
+      .optional(),
+    /** Hours the service lists without a value. */
+    missing: z.array(time).max(1000).optional(),
   }),
 });
 
