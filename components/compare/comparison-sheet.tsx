@@ -60,26 +60,17 @@ export function ComparisonSheet({ stored, machines, log, units, write }: SheetPr
         onMeasure={setWanted}
         onChange={(part) => void change((now) => ({ ...now, ...part }), 'The comparison is changed.')}
       />
-      <Section title="Runs before and after">
-        <PullTable
-          pulls={record.pulls}
-          units={units}
-          onRemove={(pull) =>
-            void change(
-              (now) => ({ ...now, pulls: now.pulls.filter(({ id }) => id !== pull.id) }),
-              `${measuredText(pull, units)} ${pull.side} is deleted.`,
-            )
-          }
-        />
-        <Acts>
-          <Button disabled={machine === null} onClick={() => setAdding('before')}>
-            Add runs before
-          </Button>
-          <Button disabled={machine === null} onClick={() => setAdding('after')}>
-            Add runs after
-          </Button>
-        </Acts>
-      </Section>
+      <RunsOfBoth
+        record={record}
+        units={units}
+        onAdd={setAdding}
+        onRemove={(pull) =>
+          void change(
+            (now) => ({ ...now, pulls: now.pulls.filter(({ id }) => id !== pull.id) }),
+            `${measuredText(pull, units)} ${pull.side} is deleted.`,
+          )
+        }
+      />
       <ComparisonResult record={record} machine={machine} units={units} />
       <Dialog title="Runs" open={adding !== null && machine !== null} onClose={() => setAdding(null)}>
         {machine === null || adding === null ? null : (
@@ -94,5 +85,29 @@ export function ComparisonSheet({ stored, machines, log, units, write }: SheetPr
         )}
       </Dialog>
     </>
+  );
+}
+
+type RunsProps = {
+  readonly record: ComparisonRecord;
+  readonly units: UnitChoice;
+  readonly onAdd: (side: Side) => void;
+  readonly onRemove: (pull: PullRecord) => void;
+};
+
+function RunsOfBoth({ record, units, onAdd, onRemove }: RunsProps) {
+  const lacksMachine = record.machineId === null;
+  return (
+    <Section title="Runs before and after">
+      <PullTable pulls={record.pulls} units={units} onRemove={onRemove} />
+      <Acts>
+        <Button disabled={lacksMachine} onClick={() => onAdd('before')}>
+          Add runs before
+        </Button>
+        <Button disabled={lacksMachine} onClick={() => onAdd('after')}>
+          Add runs after
+        </Button>
+      </Acts>
+    </Section>
   );
 }

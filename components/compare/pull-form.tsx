@@ -4,7 +4,7 @@ import { useCallback, useState } from 'react';
 import { AirFields } from '@/components/air/air-fields';
 import { EditorForm } from '@/components/draft/editor-form';
 import { part, wholeOf } from '@/components/draft/part';
-import { useDraft } from '@/components/draft/use-draft';
+import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
 import { nameOf } from '@/components/log/log-table';
 import { Choice } from '@/components/ui/choice';
@@ -66,23 +66,7 @@ export function PullForm(props: PullFormProps) {
         options={SIDES}
         onChange={(next) => set('side', next)}
       />
-      {log.length === 0 ? null : (
-        <Select
-          label="Take over a run of the log"
-          value=""
-          options={[
-            { value: '', label: 'Choose a run' },
-            ...log.map(({ id, value: run }) => ({
-              value: id,
-              label: `${nameOf(run)}: ${settingText(run.setting)}`,
-            })),
-          ]}
-          onChange={(id) => {
-            const run = log.find((entry) => entry.id === id)?.value;
-            if (run !== undefined) draft.change(null, (before) => pullFromLog(before, run, measure));
-          }}
-        />
-      )}
+      <TakenFromLog draft={draft} log={log} measure={measure} />
       <NumberField
         {...form.field('measures')}
         hint="Several runs in the same air on the same jets: one after the other, a space between. Three show the scatter."
@@ -117,5 +101,29 @@ export function PullForm(props: PullFormProps) {
         <AirFields air={part(draft, 'air')} group="air" form={form} units={value.units} />
       </Section>
     </EditorForm>
+  );
+}
+
+type TakenFromLogProps = Pick<PullFormProps, 'log' | 'measure'> & { readonly draft: DraftState<PullDraft> };
+
+/** Fills jets, air and a time from a run of the log. */
+function TakenFromLog({ draft, log, measure }: TakenFromLogProps) {
+  if (log.length === 0) return null;
+  return (
+    <Select
+      label="Take over a run of the log"
+      value=""
+      options={[
+        { value: '', label: 'Choose a run' },
+        ...log.map(({ id, value: run }) => ({
+          value: id,
+          label: `${nameOf(run)}: ${settingText(run.setting)}`,
+        })),
+      ]}
+      onChange={(id) => {
+        const run = log.find((entry) => entry.id === id)?.value;
+        if (run !== undefined) draft.change(null, (before) => pullFromLog(before, run, measure));
+      }}
+    />
   );
 }

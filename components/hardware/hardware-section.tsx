@@ -9,6 +9,7 @@ import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import { type HardwareShift, hardwareShifts } from '@/lib/carb/hardware';
+import type { BaselineShift } from '@/lib/carb/machine';
 import { type HardwareChangeRecord, withHardware, withoutHardware } from '@/lib/store/machine-history';
 import { hardwareSince, machineWithBaseline } from '@/lib/store/machine-in-force';
 import {
@@ -33,7 +34,6 @@ export function HardwareSection({ stored, units, today }: Omit<HistoryProps, 'lo
     ...since.map((change, i) => ({ change, shift: each[i] ?? null })),
     ...before.map((change) => ({ change, shift: null })),
   ];
-  const cautions = [...new Set(each.flatMap((shift) => shift.cautions))];
   return (
     <Section
       title="Hardware since the baseline"
@@ -53,19 +53,7 @@ export function HardwareSection({ stored, units, today }: Omit<HistoryProps, 'lo
           ),
         )}
       />
-      {shifts.ok && each.length > 0 ? (
-        <p>
-          Together the right main is taken to move <strong>{shiftText(shifts.value.total)}</strong>. Plans
-          carry this doubt until the jets are proven again.
-        </p>
-      ) : null}
-      {cautions.length > 0 ? (
-        <ul>
-          {cautions.map((caution) => (
-            <li key={caution}>{hardwareCautionSentence(caution)}</li>
-          ))}
-        </ul>
-      ) : null}
+      {shifts.ok && each.length > 0 ? <Together {...shifts.value} /> : null}
       <IntakeCost machine={machineWithBaseline(record)} units={units} />
       <Dialog title="A change of hardware" open={adding} onClose={() => setAdding(false)}>
         <HardwareForm
@@ -83,6 +71,26 @@ export function HardwareSection({ stored, units, today }: Omit<HistoryProps, 'lo
         />
       </Dialog>
     </Section>
+  );
+}
+
+type TogetherProps = { readonly each: readonly HardwareShift[]; readonly total: BaselineShift };
+
+/** What all changes come to, and what to look at beside the main. */
+function Together({ each, total }: TogetherProps) {
+  const cautions = [...new Set(each.flatMap((shift) => shift.cautions))];
+  return (
+    <>
+      <p>
+        Together the right main is taken to move <strong>{shiftText(total)}</strong>. Plans carry this doubt
+        until the jets are proven again.
+      </p>
+      <ul>
+        {cautions.map((caution) => (
+          <li key={caution}>{hardwareCautionSentence(caution)}</li>
+        ))}
+      </ul>
+    </>
   );
 }
 
