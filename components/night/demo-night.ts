@@ -68,13 +68,14 @@ function asFollowed(event: EventRecord, machine: MachineRecord, now: Instant): E
     }),
   );
   const plan = expectOk(planNight(night, start));
-  return plan.runs
+  const made = plan.runs
     .filter(({ run }) => (runs[run]?.end ?? now) <= now)
     .reduce(
-      (record, { run, setting }) =>
-        withFitted(withMade(record, { machineId: DEMO_MACHINE_ID, run, setting }), DEMO_MACHINE_ID, setting),
+      (record, { run, setting }) => withMade(record, { machineId: DEMO_MACHINE_ID, run, setting }),
       event,
     );
+  const swap = plan.swaps.findLast(({ latestStart }) => latestStart <= now);
+  return withFitted(made, DEMO_MACHINE_ID, swap?.to ?? plan.runs[0]?.setting ?? night.fitted);
 }
 
 function demoEvent(date: string): EventRecord {

@@ -9,6 +9,7 @@ import { AirTable } from '@/components/night/tables/air-table';
 import { BoxTable } from '@/components/night/tables/box-table';
 import { RunTable } from '@/components/night/tables/run-table';
 import { SwapCountTable } from '@/components/night/tables/swap-count-table';
+import { classNames } from '@/components/ui/class-names';
 import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { useHash } from '@/components/ui/use-hash';
 import type { Plan } from '@/lib/plan/types';
@@ -73,14 +74,16 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
       </div>
       <div className={styles.whole}>
         <RunTable plan={plan} machine={machine} voice={voice} />
-        <BoxTable {...{ plan, machine, carburettor, voice }} />
-        <div className={styles.broad}>
+        <div className={styles.screenOnly}>
+          <BoxTable {...{ plan, machine, carburettor, voice }} />
+        </div>
+        <div className={classNames(styles.broad, styles.screenOnly)}>
           <SwapCountTable plan={plan} />
         </div>
-        <div className={styles.broad}>
+        <div className={classNames(styles.broad, styles.screenOnly)}>
           <AirTable plan={plan} voice={voice} />
         </div>
-        <div className={styles.broad}>
+        <div className={classNames(styles.broad, styles.screenOnly)}>
           <SetupSection event={records.event} machine={records.machine} />
         </div>
         <div className={styles.broad}>

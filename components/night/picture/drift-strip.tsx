@@ -33,7 +33,13 @@ export function DriftStrip({ picture, machine, width }: DriftStripProps) {
   const step = main === undefined ? null : Math.expm1(logSizeStep(machine, main));
   const right = width - rightOf(width);
   return (
-    <svg className={styles.strip} width={width} height={HEIGHT} aria-hidden="true">
+    <svg
+      className={styles.strip}
+      width={width}
+      height={HEIGHT}
+      viewBox={`0 0 ${width} ${HEIGHT}`}
+      aria-hidden="true"
+    >
       <HatchPatterns id={id} />
       {picture.hours.map((hour) => (
         <HourBar key={hour.at} hour={hour} picture={picture} x={x} y={y} patternId={id} />

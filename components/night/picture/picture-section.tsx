@@ -6,7 +6,6 @@ import type { Night } from '@/components/night/night';
 import { Choice } from '@/components/ui/choice';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
-import { Columns } from '@/components/ui/stack';
 import { useWidth } from '@/components/ui/use-width';
 import type { Machine } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
@@ -76,11 +75,11 @@ export function PictureSection(props: PictureSectionProps) {
         )}
       </div>
       <p className={styles.crossings}>{crossingsSentence(plan, voice)}</p>
-      <Columns>
+      <div className={styles.choices}>
         <CarburettorChoice {...{ machine, carburettor, onCarburettor }} />
         <Choice label="Hours shown" value={span} options={SPANS} onChange={setSpan} />
         <Select label="Lane of another jet" value={jet} options={jetOptions(machine)} onChange={setJet} />
-      </Columns>
+      </div>
     </Section>
   );
 }
