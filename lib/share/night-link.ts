@@ -1,10 +1,11 @@
 import { deflateSync, inflateSync } from 'fflate';
 import type { LinkProblem } from '@/lib/contract/link-problem';
-import { fail, ok, type Result } from '@/lib/result/result';
+import { fail, type Result } from '@/lib/result/result';
 import { crc32 } from '@/lib/store/crc32';
 import { fromBase64Url, toBase64Url } from './base64url';
 import { DICTIONARY_1 } from './link-dictionary';
-import { type SharedNight, sharedNightSchema } from './shared-night';
+import { readSharedNight } from './read-shared-night';
+import type { SharedNight } from './shared-night';
 
 /** First character of a payload. A reader that does not know it says so and changes nothing. */
 const VERSION = '1';
@@ -36,10 +37,7 @@ export function unpackNight(text: string): Result<SharedNight, LinkProblem> {
   const bytes = fromBase64Url(text.slice(1));
   const json = bytes === null ? null : unfold(bytes);
   if (json === null) return fail({ code: 'damaged' });
-  const parsed = sharedNightSchema.safeParse(json.value);
-  if (parsed.success) return ok(parsed.data);
-  const issue = parsed.error.issues[0];
-  return fail({ code: 'not-a-night', path: issue?.path.join('.') ?? '', message: issue?.message ?? '' });
+  return readSharedNight(json.value);
 }
 
 /** The checked JSON value inside, or null where a single byte is not as it was packed. */

@@ -13,7 +13,7 @@ export type FeedHours =
       readonly fetchedAt: Instant | null;
     }
   /** The hours that were shared with the night, and why nothing newer. */
-  | { readonly from: 'link'; readonly because: 'typed' | 'no-place' | 'no-answer' | 'too-far-ahead' }
+  | { readonly from: 'link'; readonly because: 'file' | 'typed' | 'no-place' | 'no-answer' | 'too-far-ahead' }
   /** Every run is past: nothing is planned any more. */
   | { readonly from: 'over' };
 
@@ -37,6 +37,7 @@ function creditText({ name, attribution }: { readonly name: string; readonly att
 }
 
 const BECAUSE: Readonly<Record<Extract<FeedHours, { from: 'link' }>['because'], string>> = {
+  file: 'A downloaded calendar does not follow the forecast; one that is subscribed to does.',
   typed: 'The hours were typed, and no forecast is put in their place.',
   'no-place': 'The night names no place to get a forecast for.',
   'no-answer': 'No weather service answers now. Take a reading at the track.',

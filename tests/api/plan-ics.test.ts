@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { handle } from '@/app/api/_http/handle';
 import type { LiveDeps } from '@/app/api/_live/live-night';
-import { MOST_PAYLOAD } from '@/app/api/_live/live-query';
 import { calendarAnswer } from '@/app/api/plan.ics/calendar-answer';
 import { GET, POST } from '@/app/api/plan.ics/route';
+import { MOST_FEED_CHARACTERS } from '@/lib/share/addresses';
 import { type SharedNight, sharedNightSchema } from '@/lib/share/shared-night';
 import { addMinutes, HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { getForecast } from '@/lib/weather/get-forecast';
@@ -355,7 +355,7 @@ describe('GET /api/plan.ics', () => {
   });
 
   test('refuses an address that is too long', async () => {
-    expect((await problemOf(await ask(`?d=1${'A'.repeat(MOST_PAYLOAD)}`))).status).toBe(414);
+    expect((await problemOf(await ask(`?d=1${'A'.repeat(MOST_FEED_CHARACTERS)}`))).status).toBe(414);
   });
 
   test('names what makes no sense in a night that is whole', async () => {

@@ -3,13 +3,11 @@ import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
 import { parameters } from '@/app/api/_http/query';
 import { parseWith } from '@/lib/contract/parse';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { MOST_FEED_CHARACTERS } from '@/lib/share/addresses';
 import { unpackNight } from '@/lib/share/night-link';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { METRIC_UNITS, type UnitChoice, US_UNITS } from '@/lib/units/choice';
 import { linkProblemSentence } from '@/lib/words/link-problems';
-
-/** Servers and what stands before them take addresses of 16 kB; eight racers fit. */
-export const MOST_PAYLOAD = 12_000;
 
 const querySchema = z.strictObject({
   d: z.string({ error: 'is missing: expected what a shared link carries behind its #' }),
@@ -23,10 +21,10 @@ export function readLiveQuery(search: string): Result<LiveQuery, Problem> {
   const query = parseWith(querySchema, parameters(search));
   if (!query.ok) return fail(fieldsProblem(query.reason, { zone: 'UTC', units: METRIC_UNITS }));
   const { d, units } = query.value;
-  if (d.length > MOST_PAYLOAD)
+  if (d.length > MOST_FEED_CHARACTERS)
     return fail({
       status: 414,
-      detail: `This night takes ${d.length} characters; an address may carry ${MOST_PAYLOAD}. Share fewer machines at once.`,
+      detail: `This night takes ${d.length} characters; an address may carry ${MOST_FEED_CHARACTERS}. Share fewer machines at once.`,
     });
   const night = unpackNight(d);
   if (!night.ok) return fail({ status: 400, detail: linkProblemSentence(night.reason) });

@@ -1,4 +1,4 @@
-import { MOST_PAYLOAD } from '@/app/api/_live/live-query';
+import { MOST_FEED_CHARACTERS } from '@/lib/share/addresses';
 
 /** A shared night by GET, made anew each time it is asked for. */
 export type LiveText = { readonly summary: string; readonly description: string; readonly type: string };
@@ -9,7 +9,7 @@ export const LIVE_PARAMETERS: readonly object[] = [
     in: 'query',
     required: true,
     description: 'What a shared link carries behind its #: the night, its machines and the accepted plan.',
-    schema: { type: 'string', maxLength: MOST_PAYLOAD },
+    schema: { type: 'string', maxLength: MOST_FEED_CHARACTERS },
   },
   {
     name: 'units',

@@ -1,0 +1,8 @@
+import type { Metadata } from 'next';
+import { OpenPage } from '@/components/share/open-page';
+
+export const metadata: Metadata = { title: 'Open a shared night · Heavy Air' };
+
+export default function Page() {
+  return <OpenPage />;
+}

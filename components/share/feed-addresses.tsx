@@ -1,0 +1,51 @@
+import { Notice } from '@/components/ui/notice';
+import { Stack } from '@/components/ui/stack';
+import { calendarAddress, MOST_FEED_CHARACTERS, tableAddress, webcalAddress } from '@/lib/share/addresses';
+import type { UnitChoice } from '@/lib/units/choice';
+import { CopyField } from './copy-field';
+import styles from './share.module.css';
+
+type FeedProps = { readonly payload: string; readonly origin: string; readonly units: UnitChoice };
+
+const LOCAL = /^https?:\/\/(localhost|127\.|\[::1\])/;
+
+/** Addresses that answer with a new plan each time they are asked. */
+export function FeedAddresses({ payload, origin, units }: FeedProps) {
+  if (payload.length > MOST_FEED_CHARACTERS)
+    return <p>This night is too long for an address. Share fewer machines at once.</p>;
+  const calendar = calendarAddress(origin, payload, units);
+  return (
+    <Stack>
+      <p className={styles.words}>
+        Subscribe once, and the calendar plans the night again with the newest forecast every time it looks:
+        each swap with its alarms, and what moved against the plan you share now. How often it looks is up to
+        the calendar: some ask every quarter of an hour, some once a day.
+      </p>
+      <a className={styles.subscribe} href={webcalAddress(calendar)}>
+        Subscribe on this device
+      </a>
+      <CopyField
+        label="Calendar address"
+        hint="For a calendar that asks for an address: subscribe from URL."
+        text={calendar}
+      />
+      <CopyField
+        label="Table address"
+        hint="For a spreadsheet: =IMPORTDATA(&quot;…&quot;) with this address inside the quotes."
+        text={tableAddress(origin, payload, units)}
+      />
+      {LOCAL.test(origin) ? (
+        <Notice tone="caution">
+          <p>
+            This address reaches only this computer. Open Heavy Air under the address other devices know it
+            by, then share.
+          </p>
+        </Notice>
+      ) : null}
+      <p className={styles.words}>
+        The address holds the night: whoever has it can read it. The calendar hears nothing back, so once you
+        do something else than planned, share again.
+      </p>
+    </Stack>
+  );
+}

@@ -1,0 +1,64 @@
+'use client';
+
+import { useId, useState } from 'react';
+import { Button } from '@/components/ui/button';
+import { Acts, Stack } from '@/components/ui/stack';
+import { TextField } from '@/components/ui/text-field';
+import type { LinkProblem } from '@/lib/contract/link-problem';
+import { fail, type Result } from '@/lib/result/result';
+import { payloadOf } from '@/lib/share/addresses';
+import { MOST_FILE_CHARACTERS, readNightFile } from '@/lib/share/night-file';
+import type { SharedNight } from '@/lib/share/shared-night';
+import styles from './share.module.css';
+
+type OpenFormProps = {
+  readonly onFile: (read: Result<SharedNight, LinkProblem>) => void;
+  /** The address carries a link now. */
+  readonly onLink: () => void;
+};
+
+/** A link to paste, or a file to choose. */
+export function OpenForm({ onFile, onLink }: OpenFormProps) {
+  const [link, setLink] = useState('');
+  const fileId = useId();
+  const open = async (file: File | undefined) => {
+    if (file === undefined) return;
+    // A character takes a byte or more: what is larger than this is not worth reading.
+    if (file.size > 4 * MOST_FILE_CHARACTERS)
+      return onFile(fail({ code: 'too-long', limit: MOST_FILE_CHARACTERS }));
+    onFile(readNightFile(await file.text()));
+  };
+  return (
+    <Stack>
+      <p className={styles.words}>
+        Paste a link to a night, or choose the file (.json) somebody sent you. You see what is in it first;
+        nothing here is overwritten.
+      </p>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          window.location.hash = payloadOf(link);
+          onLink();
+        }}
+      >
+        <Stack>
+          <TextField label="Link" value={link} onChange={setLink} autoComplete="off" />
+          <Acts>
+            <Button type="submit" disabled={link.trim() === ''}>
+              Open the link
+            </Button>
+          </Acts>
+        </Stack>
+      </form>
+      <div className={styles.file}>
+        <label htmlFor={fileId}>File with a night</label>
+        <input
+          id={fileId}
+          type="file"
+          accept=".json,application/json"
+          onChange={(event) => void open(event.target.files?.[0])}
+        />
+      </div>
+    </Stack>
+  );
+}

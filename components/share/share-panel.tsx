@@ -1,0 +1,73 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import type { Night } from '@/components/night/night';
+import { Disclosure } from '@/components/ui/disclosure';
+import { Stack } from '@/components/ui/stack';
+import { Switch } from '@/components/ui/switch';
+import type { Plan } from '@/lib/plan/types';
+import { linkAddress, OPEN_PAGE } from '@/lib/share/addresses';
+import { packNight } from '@/lib/share/night-link';
+import type { Instant } from '@/lib/time/instant';
+import type { UnitChoice } from '@/lib/units/choice';
+import { CopyField } from './copy-field';
+import { FeedAddresses } from './feed-addresses';
+import { FileButtons } from './file-buttons';
+import { QrCode } from './qr-code';
+import styles from './share.module.css';
+import { sharedNightOf } from './shared-night-of';
+
+type SharePanelProps = {
+  readonly night: Night;
+  readonly plan: Plan;
+  readonly units: UnitChoice;
+  readonly sharedAt: Instant;
+};
+
+/** Links longer than this are cut by some chat and mail programs. */
+const SAFE_CHARACTERS = 2000;
+
+export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
+  const [exactPlace, setExactPlace] = useState(false);
+  const shared = useMemo(
+    () => sharedNightOf({ night, plan, sharedAt, exactPlace }),
+    [night, plan, sharedAt, exactPlace],
+  );
+  const payload = useMemo(() => packNight(shared), [shared]);
+  const { origin } = window.location;
+  const link = linkAddress(origin, payload);
+  return (
+    <Stack>
+      {shared.event.place === undefined ? null : (
+        <Switch
+          label="Give the exact place"
+          hint="Off, the place is rounded to a tenth of a degree, about 11 km: enough for a forecast."
+          checked={exactPlace}
+          onChange={setExactPlace}
+        />
+      )}
+      <CopyField
+        label="Link to this night"
+        hint={
+          link.length > SAFE_CHARACTERS
+            ? 'A long link, which some chat programs cut off: the file is safer.'
+            : 'Opens as a preview and changes nothing for whoever opens it.'
+        }
+        text={link}
+        shareTitle={shared.event.name}
+      />
+      <Disclosure summary="Code to scan">
+        <QrCode text={link} title={`Link to ${shared.event.name}`} />
+      </Disclosure>
+      <Disclosure summary="Calendar and table that follow the forecast">
+        <FeedAddresses payload={payload} origin={origin} units={units} />
+      </Disclosure>
+      <Disclosure summary="Files">
+        <FileButtons night={shared} plan={plan} units={units} />
+      </Disclosure>
+      <a className={styles.way} href={OPEN_PAGE}>
+        Open a link or a file
+      </a>
+    </Stack>
+  );
+}

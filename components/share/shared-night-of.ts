@@ -1,0 +1,39 @@
+import type { Night } from '@/components/night/night';
+import { settingsAsGiven } from '@/lib/plan/make-plan';
+import type { Plan } from '@/lib/plan/types';
+import { makeSharedNight } from '@/lib/share/make-shared-night';
+import { withRoundedPlace } from '@/lib/share/rounded-place';
+import type { SharedNight } from '@/lib/share/shared-night';
+import { machineInForce } from '@/lib/store/machine-in-force';
+import { eventOfRacer } from '@/lib/store/racer-event';
+import type { Instant } from '@/lib/time/instant';
+
+type Given = {
+  readonly night: Night;
+  readonly plan: Plan;
+  readonly sharedAt: Instant;
+  /** False: the place goes out rounded. */
+  readonly exactPlace: boolean;
+};
+
+/** The night on the screen as it travels; whoever shares a plan stands by it, so it counts as accepted. */
+export function sharedNightOf({ night, plan, sharedAt, exactPlace }: Given): SharedNight {
+  const { event, machine, box } = night.records;
+  const { typed } = event.value;
+  const shared = makeSharedNight({
+    event: eventOfRacer(event.value, machine.id),
+    machines: [
+      {
+        machine: machineInForce(machine.value, box),
+        fitted: night.request.fitted,
+        made: night.request.made,
+        accepted: settingsAsGiven(plan),
+      },
+    ],
+    series: night.series,
+    hoursTyped: typed !== null && typed.hours.length > 0,
+    readings: event.value.readings,
+    sharedAt,
+  });
+  return exactPlace ? shared : withRoundedPlace(shared);
+}

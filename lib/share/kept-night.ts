@@ -1,0 +1,93 @@
+import { seriesFromJson } from '@/lib/contract/series-from-json';
+import type { EventRecord, ForecastRecord, MachineRecord } from '@/lib/store/records';
+import { isoUtc } from '@/lib/time/zone';
+import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
+import { plainNumber } from '@/lib/units/format';
+import type { SharedMachine, SharedNight } from './shared-night';
+
+export type Kept<V> = { readonly id: string; readonly value: V };
+
+/** The new records of a night that is kept; nothing that was there before is among them. */
+export type KeptNight = {
+  readonly event: Kept<EventRecord>;
+  readonly machines: readonly Kept<MachineRecord>[];
+  readonly forecast: Kept<ForecastRecord> | null;
+};
+
+/** A shared night as records of one's own. `newId` gives another key each time it is asked. */
+export function keptNight(night: SharedNight, newId: () => string): KeptNight {
+  const machines = night.machines.map((shared) => ({ id: newId(), shared }));
+  const forecast = forecastRecord(night);
+  const forecastId = forecast === null ? null : newId();
+  const each = <V>(pick: (machine: SharedMachine) => V | undefined): Record<string, V> =>
+    Object.fromEntries(
+      machines.flatMap(({ id, shared }) => {
+        const value = pick(shared);
+        return value === undefined ? [] : [[id, value]];
+      }),
+    );
+  return {
+    machines: machines.map(({ id, shared }) => ({ id, value: machineRecord(shared) })),
+    forecast: forecast === null || forecastId === null ? null : { id: forecastId, value: forecast },
+    event: {
+      id: newId(),
+      value: {
+        event: night.event,
+        machineIds: machines.map(({ id }) => id),
+        typed:
+          forecast !== null || night.hours.length === 0
+            ? null
+            : { hours: [...night.hours], pressure: { kind: 'standard' }, relativeHumidity: 0.8 },
+        forecastId,
+        readings: night.readings,
+        accepted: each(({ accepted }) => accepted),
+        fitted: each(({ fitted }) => fitted),
+        made: each(({ made }) => made),
+        demo: false,
+      },
+    },
+  };
+}
+
+function machineRecord({ machine }: SharedMachine): MachineRecord {
+  return {
+    machine,
+    baselines: [],
+    activeBaselineId: null,
+    boxId: null,
+    hardware: [],
+    chart: [],
+    toBeReproven: false,
+  };
+}
+
+/** Hours that came from a forecast, kept as one, so that a newer one can take their place; null for typed hours. */
+function forecastRecord({ event, hours, hoursTyped, sharedAt }: SharedNight): ForecastRecord | null {
+  if (hoursTyped === true || event.place === undefined || hours.length === 0) return null;
+  const series = seriesFromJson(hours, event.elevationM);
+  if (!series.ok) return null;
+  return {
+    place: event.place,
+    fetchedAt: sharedAt,
+    forecast: {
+      elevationM: event.elevationM,
+      source: {
+        name: 'Shared with the night',
+        attribution: '',
+        attributionUrl: null,
+        issuedAt: sharedAt,
+        fetchedAt: sharedAt,
+        modelElevationM: null,
+      },
+      hours: series.value.hours.map((hour) => ({
+        time: isoUtc(hour.at),
+        temperatureC: plainNumber(kelvinToCelsius(hour.temperature), 2),
+        stationPressureHpa: plainNumber(pascalToHectopascal(hour.pressure), 2),
+        pressureFrom: hour.pressureFrom,
+        relativeHumidity: plainNumber(hour.relativeHumidity, 4),
+        spreadC: null,
+        origin: 'forecast',
+      })),
+    },
+  };
+}

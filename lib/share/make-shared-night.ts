@@ -1,0 +1,82 @@
+import type { Setting } from '@/lib/carb/machine';
+import type { EventJson, HourJson, ReadingJson, SettingJson } from '@/lib/contract/event';
+import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import type { MachineJson } from '@/lib/contract/machine';
+import type { Hour, HourSeries } from '@/lib/hours/series';
+import type { MadeRun } from '@/lib/plan/types';
+import { HOUR_MS, type Instant } from '@/lib/time/instant';
+import { isoUtc } from '@/lib/time/zone';
+import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
+import { plainNumber } from '@/lib/units/format';
+import { MOST_HOURS, type SharedMachine, type SharedNight } from './shared-night';
+
+/** What one machine takes along. Settings are in the order of the event's runs. */
+export type MachineToShare = {
+  readonly machine: MachineJson;
+  /** null: not told. */
+  readonly fitted: Setting | null;
+  readonly made: readonly MadeRun[];
+  /** The plan as it stands when the night is shared. */
+  readonly accepted: readonly Setting[] | null;
+};
+
+export type NightToShare = {
+  readonly event: EventJson;
+  readonly machines: readonly MachineToShare[];
+  readonly series: HourSeries;
+  /** True where a person typed hours of their own. */
+  readonly hoursTyped: boolean;
+  readonly readings: readonly ReadingJson[];
+  readonly sharedAt: Instant;
+};
+
+const MOST_READINGS = 100;
+/** Hours on either side of the runs and readings that are worth the room. */
+const MARGIN_MS = 2 * HOUR_MS;
+
+/** A night as it travels, with the hours around its runs and readings and no others. */
+export function makeSharedNight(given: NightToShare): SharedNight {
+  const readings = given.readings.slice(-MOST_READINGS);
+  return {
+    event: given.event,
+    machines: given.machines.map(sharedMachine),
+    hours: hoursAround(given, readings).slice(0, MOST_HOURS).map(hourToJson),
+    ...(given.hoursTyped ? { hoursTyped: true } : {}),
+    readings,
+    sharedAt: isoUtc(given.sharedAt),
+  };
+}
+
+function sharedMachine({ machine, fitted, made, accepted }: MachineToShare): SharedMachine {
+  return {
+    machine,
+    ...(fitted === null ? {} : { fitted: settingToJson(fitted) }),
+    ...(accepted === null ? {} : { accepted: accepted.map(settingToJson) }),
+    ...(made.length === 0
+      ? {}
+      : { made: made.map(({ run, setting }) => ({ run, setting: settingToJson(setting) })) }),
+  };
+}
+
+function settingToJson({ mains, trim }: Setting): SettingJson {
+  return { mains: [...mains], trim };
+}
+
+function hoursAround({ event, series }: NightToShare, readings: readonly ReadingJson[]): readonly Hour[] {
+  const times = [
+    ...runsFromEvent(event).flatMap(({ start, end }) => [start, end]),
+    ...readings.map(({ time }) => instantFromJson(time)),
+  ];
+  const [first, last] = [Math.min(...times) - MARGIN_MS, Math.max(...times) + MARGIN_MS];
+  return series.hours.filter(({ at }) => at >= first && at <= last);
+}
+
+/** To a hundredth of a kelvin, a tenth of a hectopascal and a hundredth of humidity: 0.005 % of density. */
+function hourToJson({ at, temperature, pressure, relativeHumidity }: Hour): HourJson {
+  return {
+    time: isoUtc(at),
+    temperatureC: plainNumber(kelvinToCelsius(temperature), 2),
+    pressureHpa: plainNumber(pascalToHectopascal(pressure), 1),
+    relativeHumidity: plainNumber(relativeHumidity, 2),
+  };
+}

@@ -1,0 +1,168 @@
+import Papa from 'papaparse';
+import { type BoxTextProblem, readBoxText } from '@/lib/carb/box-text';
+import { type MachineJson, machineSchema } from '@/lib/contract/machine';
+import { machineFromJson } from '@/lib/contract/machine-from-json';
+import { parseWith } from '@/lib/contract/parse';
+import { fail, ok, type Result } from '@/lib/result/result';
+import type { UnitChoice } from '@/lib/units/choice';
+import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
+import { readElevation, readPressure, readTemperature } from '@/lib/units/entry';
+import { takeApart } from '@/lib/units/entry-number';
+import { fromCell } from './csv-cell';
+import { type RosterColumns, rosterColumns } from './roster-columns';
+import type { RosterColumn, RosterLineProblem, RosterTableProblem } from '@/lib/contract/roster-problem';
+
+/** One racer of a pasted table. */
+export type RosterRow = {
+  readonly line: number;
+  readonly name: string;
+  /** Empty where none was named. */
+  readonly className: string;
+  readonly machine: MachineJson;
+};
+
+/** A line that could not be understood, with its cells as they were pasted. */
+export type BadRosterLine = { readonly line: number; readonly problem: RosterLineProblem };
+
+export type RosterTable = {
+  readonly rows: readonly RosterRow[];
+  readonly bad: readonly BadRosterLine[];
+  readonly ignored: readonly string[];
+  /** Lines whose baseline was given neither elevation nor pressure, so that the event's elevation stands in. */
+  readonly elevationAssumed: readonly number[];
+};
+
+export type RosterContext = {
+  /** What bare numbers mean. */
+  readonly units: UnitChoice;
+  /** Of the event: where the baseline was proven, unless a line says otherwise. */
+  readonly elevationM: number;
+};
+
+export const MOST_ROSTER_CHARACTERS = 200_000;
+export const MOST_ROSTER_LINES = 200;
+
+/** Reads a table of racers as it comes out of a spreadsheet, line by line; what one line lacks harms no other. */
+export function readRosterTable(
+  text: string,
+  context: RosterContext,
+): Result<RosterTable, RosterTableProblem> {
+  if (text.length > MOST_ROSTER_CHARACTERS) return fail({ code: 'too-large', limit: MOST_ROSTER_CHARACTERS });
+  const parsed = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
+    skipEmptyLines: 'greedy',
+    delimitersToGuess: ['\t', ';', '|', ','],
+  });
+  if (parsed.errors.some(({ type }) => type === 'Quotes')) return fail({ code: 'quotes-broken' });
+  const [first, ...rest] = parsed.data;
+  if (first === undefined) return fail({ code: 'empty' });
+  const columns = rosterColumns(first);
+  if (!columns.ok) return columns;
+  const lines = columns.value.named ? rest : parsed.data;
+  if (lines.length === 0) return fail({ code: 'empty' });
+  if (lines.length > MOST_ROSTER_LINES) return fail({ code: 'too-many-lines', limit: MOST_ROSTER_LINES });
+  const firstLine = columns.value.named ? 2 : 1;
+  const read = lines.map((cells, i) =>
+    readLine({ cells, line: i + firstLine, columns: columns.value, context }),
+  );
+  return ok({
+    rows: read.flatMap((each) => (each.ok ? [each.value.row] : [])),
+    bad: read.flatMap((each) => (each.ok ? [] : [each.reason])),
+    ignored: columns.value.ignored,
+    elevationAssumed: read.flatMap((each) => (each.ok && each.value.assumed ? [each.value.row.line] : [])),
+  });
+}
+
+type Line = {
+  readonly cells: readonly string[];
+  readonly line: number;
+  readonly columns: RosterColumns;
+  readonly context: RosterContext;
+};
+
+type ReadLine = { readonly row: RosterRow; readonly assumed: boolean };
+
+function readLine({ cells, line, columns, context }: Line): Result<ReadLine, BadRosterLine> {
+  const bad = (problem: RosterLineProblem): Result<never, BadRosterLine> => fail({ line, problem });
+  const used = Math.max(...[...columns.places.values()].map(({ index }) => index)) + 1;
+  const beyond = columns.named ? used + columns.ignored.length : used;
+  if (cells.slice(beyond).some((cell) => cell.trim() !== '')) return bad({ code: 'too-many-cells' });
+  const text = (column: RosterColumn): string =>
+    fromCell(cells[columns.places.get(column)?.index ?? -1] ?? '').trim();
+  const name = text('name');
+  if (name === '') return bad({ code: 'name-missing' });
+  const mains = readMains(text('mains'));
+  if (!mains.ok) return bad({ code: 'mains', problem: mains.reason });
+  const box = readBoxText(text('box'));
+  if (!box.ok) return bad({ code: 'box', problem: box.reason });
+  const marking = text('marking').toLowerCase() || 'flow';
+  if (marking !== 'flow' && marking !== 'bore') return bad({ code: 'marking', text: marking });
+  const air = readAir({ text, columns, context });
+  if (!air.ok) return bad(air.reason);
+  const machine = parseWith(machineSchema, {
+    name: text('machine') === '' ? name : text('machine'),
+    carburettors: mains.value.map((main) => ({ main })),
+    jetMarking: marking,
+    box: box.value,
+    baseline: { air: air.value.air },
+  });
+  if (!machine.ok) return bad({ code: 'machine', problems: machine.reason });
+  const usable = machineFromJson(machine.value);
+  if (!usable.ok) return bad({ code: 'machine', problems: usable.reason });
+  const row = {
+    line,
+    name: name.slice(0, LONGEST_NAME),
+    className: text('class').slice(0, LONGEST_NAME),
+    machine: machine.value,
+  };
+  return ok({ row, assumed: air.value.assumed });
+}
+
+const LONGEST_NAME = 80;
+
+/** "410/400/410" from the first carburettor to the last, or "410x3" where all have the same. Their order counts. */
+export function readMains(text: string): Result<readonly number[], BoxTextProblem> {
+  const words = text
+    .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
+    .replace(/\s*[x×*]\s*/gi, 'x')
+    .split(/[/,;\s]+/)
+    .filter((word) => word !== '');
+  if (words.length === 0) return fail({ code: 'empty' });
+  const mains: number[] = [];
+  for (const word of words) {
+    const jets = readBoxText(word);
+    if (!jets.ok) return jets;
+    for (const { size, count } of jets.value) mains.push(...Array<number>(count).fill(size));
+  }
+  return ok(mains);
+}
+
+type AirCells = Pick<Line, 'columns' | 'context'> & { readonly text: (column: RosterColumn) => string };
+type BaselineAir = { readonly air: MachineJson['baseline']['air']; readonly assumed: boolean };
+
+function readAir({ text, columns, context }: AirCells): Result<BaselineAir, RosterLineProblem> {
+  const { units, elevationM } = context;
+  /** The cell with the unit of its column's head, where it has none of its own. */
+  const withUnit = (column: RosterColumn): string => {
+    const unit = columns.places.get(column)?.unit ?? '';
+    const cell = text(column);
+    const entry = takeApart(cell);
+    return unit === '' || (entry.ok && entry.value.unit !== '') ? cell : `${cell} ${unit}`;
+  };
+  const temperature = readTemperature(withUnit('temperature'), units.temperature);
+  if (!temperature.ok) return fail({ code: 'temperature', problem: temperature.reason });
+  const elevation = text('elevation') === '' ? null : readElevation(withUnit('elevation'), units.elevation);
+  if (elevation?.ok === false) return fail({ code: 'elevation', problem: elevation.reason });
+  const pressure =
+    text('station pressure') === '' ? null : readPressure(withUnit('station pressure'), units.pressure);
+  if (pressure?.ok === false) return fail({ code: 'station pressure', problem: pressure.reason });
+  const assumed = elevation === null && pressure === null;
+  return ok({
+    air: {
+      temperatureC: kelvinToCelsius(temperature.value),
+      ...(pressure === null ? {} : { pressureHpa: pascalToHectopascal(pressure.value) }),
+      ...(elevation === null ? {} : { elevationM: elevation.value }),
+      ...(assumed ? { elevationM } : {}),
+    },
+    assumed,
+  });
+}
