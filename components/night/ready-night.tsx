@@ -9,8 +9,8 @@ import { AirTable } from '@/components/night/tables/air-table';
 import { BoxTable } from '@/components/night/tables/box-table';
 import { RunTable } from '@/components/night/tables/run-table';
 import { SwapCountTable } from '@/components/night/tables/swap-count-table';
-import { classNames } from '@/components/ui/class-names';
 import { ShareNight } from '@/components/share/share-night';
+import { classNames } from '@/components/ui/class-names';
 import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { useHash } from '@/components/ui/use-hash';
 import type { Plan } from '@/lib/plan/types';
@@ -87,7 +87,7 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
         <div className={classNames(styles.broad, styles.screenOnly)}>
           <SetupSection event={records.event} machine={records.machine} />
         </div>
-        <div className={`${styles.broad} ${styles.screenOnly}`}>
+        <div className={classNames(styles.broad, styles.screenOnly)}>
           <ShareNight night={night} plan={plan} units={voice.units} />
         </div>
         <div className={styles.broad}>
