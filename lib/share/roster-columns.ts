@@ -1,6 +1,6 @@
+import type { RosterColumn, RosterTableProblem } from '@/lib/contract/roster-problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { fromCell } from './csv-cell';
-import type { RosterColumn, RosterTableProblem } from '@/lib/contract/roster-problem';
 
 /** What people head these columns with. */
 const HEADS: Readonly<Record<RosterColumn, readonly string[]>> = {

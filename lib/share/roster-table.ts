@@ -3,6 +3,7 @@ import { type BoxTextProblem, readBoxText } from '@/lib/carb/box-text';
 import { type MachineJson, machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import { parseWith } from '@/lib/contract/parse';
+import type { RosterColumn, RosterLineProblem, RosterTableProblem } from '@/lib/contract/roster-problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { UnitChoice } from '@/lib/units/choice';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
@@ -10,7 +11,6 @@ import { readElevation, readPressure, readTemperature } from '@/lib/units/entry'
 import { takeApart } from '@/lib/units/entry-number';
 import { fromCell } from './csv-cell';
 import { type RosterColumns, rosterColumns } from './roster-columns';
-import type { RosterColumn, RosterLineProblem, RosterTableProblem } from '@/lib/contract/roster-problem';
 
 /** One racer of a pasted table. */
 export type RosterRow = {
