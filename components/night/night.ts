@@ -1,10 +1,8 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import type { Machine, Setting } from '@/lib/carb/machine';
-import type { SettingJson } from '@/lib/contract/event';
 import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
-import { settingOf, settingProblems } from '@/lib/contract/setting-problems';
 import { sunOfEvent } from '@/lib/contract/sun-of-event';
 import type { HourSeries } from '@/lib/hours/series';
 import { makePlan } from '@/lib/plan/make-plan';
@@ -16,6 +14,7 @@ import { eventOfRacer } from '@/lib/store/racer-event';
 import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
+import { toldAbout } from './told-about';
 
 /** What the store holds about one night and one machine. */
 export type NightRecords = {
@@ -55,7 +54,7 @@ function readyNight(records: NightRecords, machine: Machine, series: HourSeries)
   const { readings } = records.event.value;
   const event = eventOfRacer(records.event.value, records.machine.id);
   const runs = runsFromEvent(event);
-  const told = toldAbout(records, machine, runs.length);
+  const told = toldAbout(records.event.value, { machineId: records.machine.id, machine, runs: runs.length });
   return {
     records,
     zone: event.timezone,
@@ -71,24 +70,6 @@ function readyNight(records: NightRecords, machine: Machine, series: HourSeries)
       sun: sunOfEvent(event, runs),
       options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
     },
-  };
-}
-
-/** What was said about this machine tonight, as far as it still fits the machine and the runs as they are now. */
-function toldAbout({ event, machine: { id } }: NightRecords, machine: Machine, runs: number) {
-  const { fitted, made, accepted } = event.value;
-  const fits = (setting: SettingJson) => settingProblems(setting, machine, []).length === 0;
-  const inEngine = fitted[id];
-  const plan = accepted[id];
-  return {
-    fitted: inEngine !== undefined && fits(inEngine) ? settingOf(inEngine, machine) : null,
-    made: (made[id] ?? [])
-      .filter(({ run, setting }) => run < runs && fits(setting))
-      .map(({ run, setting }) => ({ run, setting: settingOf(setting, machine) })),
-    accepted:
-      plan !== undefined && plan.length === runs && plan.every(fits)
-        ? plan.map((setting) => settingOf(setting, machine))
-        : null,
   };
 }
 

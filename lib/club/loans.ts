@@ -22,7 +22,7 @@ export type Borrowing = {
 /** Plans a racer with another box. */
 export type PlanWithBox = (racer: ClubRacer, box: Box) => Result<Plan, PlanProblem>;
 
-/** More sizes than this beyond the wanted one would only be too rich, or too lean. */
+/** More sizes than this above the wanted one would only be richer still. */
 const SIZES_TRIED = 4;
 
 /**
@@ -70,16 +70,14 @@ function meet(
   return { want, loans: take(missing(fresh.value, racer.machine), lenders), left };
 }
 
-/** Spare sizes that could meet the want, nearest first, no more of one than there are carburettors. */
-function offeredFor(want: Want, machine: Machine, lenders: readonly Lender[]): Box {
-  const least = Math.min(...want.sizes);
-  const most = Math.max(...want.sizes);
+/** Spare sizes that are safe, the smallest first, no more of one than there are carburettors. */
+function offeredFor({ least }: Want, machine: Machine, lenders: readonly Lender[]): Box {
   const total = new Map<number, number>();
   for (const { left } of lenders)
     for (const [size, count] of left) total.set(size, (total.get(size) ?? 0) + count);
   return [...total]
-    .filter(([size, count]) => count > 0 && (want.side === 'richer' ? size >= least : size <= most))
-    .toSorted(([a], [b]) => (want.side === 'richer' ? a - b : b - a))
+    .filter(([size, count]) => count > 0 && size >= least)
+    .toSorted(([a], [b]) => a - b)
     .slice(0, SIZES_TRIED + spread(machine))
     .map(([size, count]) => ({ size, count: Math.min(count, machine.carburettors.length) }));
 }

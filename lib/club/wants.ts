@@ -7,8 +7,10 @@ export type Want = {
   readonly side: 'richer' | 'leaner';
   /** Sorted runs of the plan. */
   readonly runs: readonly number[];
-  /** For each carburettor: the smallest jet that would do for all of them; for `leaner` the largest. */
+  /** For each carburettor: the smallest jet that is safe in all of them. */
   readonly sizes: readonly number[];
+  /** The smallest that is safe in any of them, in any carburettor. */
+  readonly least: number;
 };
 
 type NoJet = Extract<PlanWarning, { code: 'no-jet-rich-enough' | 'no-jet-lean-enough' }>;
@@ -21,14 +23,14 @@ const SIDES = [
 function wantOn({ racer, plan }: PlannedRacer, [side, code]: (typeof SIDES)[number]): Want | null {
   const warnings = plan.warnings.filter((warning): warning is NoJet => warning.code === code);
   if (warnings.length === 0) return null;
-  const furthest = side === 'richer' ? Math.max : Math.min;
   return {
     racerId: racer.id,
     side,
     runs: warnings.map(({ run }) => run),
     sizes: racer.machine.carburettors.map((_, i) =>
-      furthest(...warnings.map(({ neededSizes }) => neededSizes[i]!)),
+      Math.max(...warnings.map(({ neededSizes }) => neededSizes[i]!)),
     ),
+    least: Math.min(...warnings.flatMap(({ neededSizes }) => neededSizes)),
   };
 }
 

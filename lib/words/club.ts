@@ -1,0 +1,129 @@
+import type { Setting } from '@/lib/carb/machine';
+import type { ClubAct } from '@/lib/club/acts';
+import type { Briefing } from '@/lib/club/briefing';
+import type { Borrowing } from '@/lib/club/loans';
+import type { BriefingCell } from '@/lib/club/matrix';
+import type { Plan } from '@/lib/plan/types';
+import { actSentences } from './acts';
+import { leanRuns } from './lean-runs';
+import { counted, listing } from './listing';
+import { planClock, runNames } from './runs';
+import { atLeastText, sameJets, settingText } from './settings';
+import { type Clock, clockText } from './times';
+
+/** "400/390/400 → 410/400/410", or for a turn of the knob alone "trim 3 → trim 4". */
+export function changeText(from: Setting, to: Setting): string {
+  if (sameJets(from, to) && from.trim !== to.trim) return `trim ${from.trim} → trim ${to.trim}`;
+  return `${settingText(from)} → ${settingText(to)}`;
+}
+
+/** One act of the club's list in words. */
+export type ClubActWords = {
+  /** "21:10", or "by 18:45" before the first run. */
+  readonly time: string;
+  readonly change: string;
+  /** "between Round 3 and Round 4". */
+  readonly where: string;
+  /** "21:10 to 21:25". */
+  readonly window: string;
+  readonly why: string;
+};
+
+export function clubActWords(act: ClubAct, plan: Plan, clock: Clock): ClubActWords {
+  const words = actSentences(plan, clock).find(({ swap }) => swap === act.swap);
+  const time = clockText(act.at, clock);
+  return {
+    time: act.beforeFirst ? `by ${time}` : time,
+    change: changeText(act.swap.from, act.swap.to),
+    where: words?.where ?? '',
+    window: words?.window ?? '',
+    why: words?.why ?? '',
+  };
+}
+
+/** What a cell of the matrix says beside its jets; nothing where there is nothing to say. */
+export function cellStateText({ state, leanCount }: BriefingCell): string {
+  switch (state) {
+    case 'lean':
+      return leanCount === null ? 'lean' : `lean ${leanCount.lean} of ${leanCount.of}`;
+    case 'rich':
+      return 'rich';
+    case 'unknown':
+      return 'no hours';
+    case 'made':
+      return 'run';
+    case 'right':
+    case 'none':
+      return '';
+  }
+}
+
+export type ClubNames = {
+  readonly racer: (id: string) => string;
+  readonly box: (id: string) => string;
+};
+
+/** What a racer lacks, who can lend it, and how far that helps. */
+export function borrowingSentences(
+  { want, loans, left }: Borrowing,
+  plan: Plan,
+  names: Pick<ClubNames, 'box'>,
+): readonly string[] {
+  const side =
+    want.side === 'richer'
+      ? `No jet rich enough for ${runNames(plan, want.runs)}: needs ${atLeastText(want.sizes)} or larger.`
+      : `No jet lean enough for ${runNames(plan, want.runs)}: needs ${atLeastText(want.sizes)}, no smaller.`;
+  if (loans.length === 0)
+    return [
+      side,
+      want.side === 'richer'
+        ? 'Nobody here has one to spare: ask outside the club, or sit these runs out.'
+        : 'Nobody here has one to spare: it costs power, not an engine.',
+    ];
+  const offers = [...new Set(loans.map(({ fromBox }) => fromBox))].map((fromBox) => {
+    const jets = loans
+      .filter((loan) => loan.fromBox === fromBox)
+      .map(({ size, count }) => `${count} × ${size}`);
+    return `${names.box(fromBox)} can spare ${listing(jets)}`;
+  });
+  return [side, `${listing(offers)}.`, leftText(left, want.side, plan)];
+}
+
+function leftText(left: readonly number[], side: Borrowing['want']['side'], plan: Plan): string {
+  const what = side === 'richer' ? 'over its lean limit' : 'too rich';
+  return left.length === 0
+    ? `Planned with them, no run is ${what}.`
+    : `Even with them ${runNames(plan, left)} stays ${what}.`;
+}
+
+/** "420 (3 short)": sizes of a shared box that are asked for too often. */
+export function shortText(short: ReadonlyMap<number, number>): string {
+  return listing([...short].map(([size, count]) => `${size} (${count} short)`));
+}
+
+/** The night of a club in a few sentences; engines in danger first. */
+export function clubCall(
+  briefing: Briefing,
+  names: Pick<ClubNames, 'racer'>,
+  zone: string,
+): readonly string[] {
+  const { planned, unplanned, acts } = briefing;
+  const lean = planned.filter(({ plan }) => leanRuns(plan).length > 0);
+  const first = acts[0];
+  const plan = planned.find(({ racer }) => racer.id === first?.racerId)?.plan;
+  return [
+    ...lean.map(
+      ({ racer, plan }) =>
+        `${names.racer(racer.id)} is in danger of running lean in ${runNames(
+          plan,
+          leanRuns(plan).map(({ run }) => run),
+        )}.`,
+    ),
+    ...(unplanned.length === 0
+      ? []
+      : [`No plan for ${listing(unplanned.map(({ racer }) => names.racer(racer.id)))}.`]),
+    first === undefined || plan === undefined
+      ? `Nothing to swap for ${counted(planned.length, 'racer')}.`
+      : `${counted(acts.length, 'act')} for ${counted(planned.length, 'racer')}; the first ${first.beforeFirst ? 'by' : 'at'} ${clockText(first.at, planClock(plan, zone))} for ${names.racer(first.racerId)}.`,
+  ];
+}
