@@ -40,7 +40,7 @@ export function compare(
   record: ComparisonRecord,
   machine: MachineRecord,
 ): Result<FairComparison, CompareProblem> {
-  const read = machineFromJson(machineBeforeLearning(machine));
+  const read = machineFromJson(machineBeforeLearning(withoutPart(machine, record)));
   if (!read.ok) return fail({ code: 'machine', problems: read.reason });
   const after = withPart(read.value, record);
   if (!after.ok) return after;
@@ -56,6 +56,12 @@ export function compare(
     richPowerLoss: { ...DEFAULT_FAIR_OPTIONS.richPowerLoss, mean: read.value.richPowerLoss },
   });
   return compared.ok ? compared : fail({ code: 'fair', problem: compared.reason });
+}
+
+/** The machine as it was before the part, where the part is on the list of what was changed too. */
+function withoutPart(machine: MachineRecord, { hardware }: ComparisonRecord): MachineRecord {
+  if (hardware === undefined) return machine;
+  return { ...machine, hardware: machine.hardware.filter(({ kind }) => kind !== hardware.kind) };
 }
 
 function withPart(machine: Machine, { hardware }: ComparisonRecord): Result<Machine, CompareProblem> {

@@ -2,10 +2,10 @@ import type { FairComparison, Share } from '@/lib/power/fair-comparison';
 import { formatSignedPercent } from '@/lib/units/format';
 import styles from './compare.module.css';
 
-const WIDTH = 640;
-const LEFT = 110;
-const RIGHT = 96;
-const ROW = 58;
+const WIDTH = 400;
+const LEFT = 70;
+const RIGHT = 64;
+const ROW = 46;
 
 type Bar = {
   readonly label: string;

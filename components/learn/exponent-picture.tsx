@@ -3,8 +3,8 @@ import { interval90 } from '@/lib/carb/learn';
 import { formatNumber } from '@/lib/units/format';
 import styles from './learn.module.css';
 
-const WIDTH = 640;
-const LEFT = 120;
+const WIDTH = 400;
+const LEFT = 92;
 const RIGHT = 20;
 const LEAST = 0.2;
 const MOST = 1.3;

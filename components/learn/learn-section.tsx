@@ -87,8 +87,8 @@ function ExponentTable({ learning: { learned } }: { readonly learning: MachineLe
       rowKey={({ name }) => name}
       columns={[
         { head: 'Exponent of', names: true, cell: ({ name }) => name },
-        { head: 'Assumed', figures: true, cell: ({ assumed }) => assumed },
-        { head: `From ${originText(learned.origin)}`, figures: true, cell: ({ now }) => now },
+        { head: 'Assumed', cell: ({ assumed }) => assumed },
+        { head: `From ${originText(learned.origin)}`, cell: ({ now }) => now },
       ]}
     />
   );

@@ -53,11 +53,9 @@ type LogEntryFormProps = {
 export function LogEntryForm(props: LogEntryFormProps) {
   const { id, before, machines, units, today, zone, onSave, onCancel } = props;
   const [start] = useState(() => {
-    const [first] = machines;
     if (before !== null) return logDraft(before, units);
-    const machine = first === undefined ? null : machineWithBaseline(first.value);
-    const mains = machine === null ? '' : jetsText(machine.carburettors.map(({ main }) => main));
-    return blankLogDraft({ units, machineId: first?.id ?? '', date: today, mains });
+    const machineId = machines[0]?.id ?? '';
+    return blankLogDraft({ units, machineId, date: today, mains: mainsOf(machines, machineId) });
   });
   const draft = useDraft({ key: `log.${id}`, initial: start, shape: LOG_SHAPE });
   const read = useCallback(
@@ -76,6 +74,14 @@ export function LogEntryForm(props: LogEntryFormProps) {
   );
 }
 
+/** The jets of a machine's baseline, as text. */
+function mainsOf(machines: readonly Stored<MachineRecord>[], machineId: string): string {
+  const record = machines.find(({ id }) => id === machineId)?.value;
+  return record === undefined
+    ? ''
+    : jetsText(machineWithBaseline(record).carburettors.map(({ main }) => main));
+}
+
 type FieldsProps = { readonly draft: ReturnType<typeof wholeOf<LogDraft>>; readonly form: FormState };
 
 function RunFields({
@@ -83,14 +89,15 @@ function RunFields({
   form,
   machines,
 }: FieldsProps & { readonly machines: readonly Stored<MachineRecord>[] }) {
-  const { value, set } = draft;
+  const { value, set, setAll } = draft;
+  const chosen = machines.find(({ id }) => id === value.machineId);
   return (
     <>
       <Select
         {...form.field('machineId')}
         value={value.machineId}
         options={machines.map((machine) => ({ value: machine.id, label: machine.value.machine.name }))}
-        onChange={(machineId) => set('machineId', machineId)}
+        onChange={(machineId) => setAll({ machineId, mains: mainsOf(machines, machineId) })}
       />
       <Columns>
         <TextField
@@ -120,12 +127,14 @@ function RunFields({
           value={value.mains}
           onChange={(mains) => set('mains', mains)}
         />
-        <NumberField
-          {...form.field('trim')}
-          signed
-          value={value.trim}
-          onChange={(trim) => set('trim', trim)}
-        />
+        {chosen?.value.machine.trim === undefined ? null : (
+          <NumberField
+            {...form.field('trim')}
+            signed
+            value={value.trim}
+            onChange={(trim) => set('trim', trim)}
+          />
+        )}
       </Columns>
     </>
   );

@@ -47,7 +47,7 @@ function candidate(draft: LogDraft, reader: FieldReader, { machines, before, zon
     air: readAir(draft.air, reader, 'air'),
     setting: {
       mains: readMainsText({ name: 'mains', text: draft.mains, carburettors }, reader),
-      trim: number('trim', '2'),
+      trim: machine?.value.machine.trim === undefined ? null : number('trim', '2'),
     },
     verdict: draft.verdict === 'none' ? null : draft.verdict,
     sizes: draft.verdict === 'right' ? 0 : draft.verdict === 'none' ? null : number('sizes', '1'),

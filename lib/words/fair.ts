@@ -44,10 +44,12 @@ export function verdictSentences(comparison: FairComparison, part: string): read
   const { total, air, mixture, verdict } = comparison;
   const name = part.trim() === '' ? 'the part' : `“${part.trim()}”`;
   const left = `Of the change of ${shareText(total)}, the air makes ${shareText(air)}, the mixture ${shareText(mixture)}; what is left for ${name} is ${shareText(comparison.part)}.`;
-  return [left, ...nextSentences(verdict, mixture)];
+  return [left, ...nextSentences(verdict, comparison)];
 }
 
-function nextSentences(verdict: Verdict, mixture: Share): readonly string[] {
+const width = ({ low, high }: Share): number => high - low;
+
+function nextSentences(verdict: Verdict, { total, mixture }: FairComparison): readonly string[] {
   switch (verdict) {
     case 'explained-by-mixture':
       return mixture.change > 0
@@ -58,7 +60,11 @@ function nextSentences(verdict: Verdict, mixture: Share): readonly string[] {
     case 'explained-by-air':
       return ['Run both sides in the same air, or repeat each side, to see the part itself.'];
     case 'unclear':
-      return ['More repeats on each side narrow the interval.'];
+      return width(mixture) > width(total)
+        ? [
+            'The doubt is mostly in the mixture: how rich each side was is not known well enough. Jet both sides right and run again.',
+          ]
+        : ['More repeats on each side narrow the interval.'];
     case 'no-difference-shown':
       return [
         'Pulls differ as much among themselves. More repeats on each side would show a smaller difference.',

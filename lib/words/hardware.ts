@@ -130,6 +130,7 @@ export function intakeCostSentence(given: {
 
 /** What the jets of now would be in the warmer air. */
 export function intakeMixtureSentence(drift: Ratio): string {
-  const side = drift >= 0 ? 'rich' : 'lean';
+  if (Math.abs(drift) < 0.0005) return 'The mixture stays as it is.';
+  const side = drift > 0 ? 'rich' : 'lean';
   return `With the jets left as they are the mixture would move ${formatSignedPercent(drift, 1)} (${side}).`;
 }

@@ -92,3 +92,12 @@ describe('a stored comparison', () => {
     expect(standardOf({ standard: 'din-70020' })).toBe('din-70020');
   });
 });
+
+it('does not count the part before it was fitted, though the machine has it on its list of changes', () => {
+  const hardware = { kind: 'airbox-off', amount: null } as const;
+  const record = comparison({ before: [145, 146, 145.5], after: [149, 148.5, 149.2], hardware });
+  const listed = machineRecord({
+    hardware: [{ id: 'a', ...hardware, on: '2027-01-12', note: '' }],
+  });
+  expect(compare(record, listed)).toEqual(compare(record, machineRecord()));
+});
