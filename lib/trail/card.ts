@@ -51,21 +51,38 @@ export type JetCard = {
  * Pressure is the standard atmosphere's, and its weather is in the chance; the trim stands at its baseline.
  */
 export function jetCard(machine: Machine, axes: CardAxes): Result<JetCard, PlanProblem> {
-  const untrimmed = { ...machine, trim: null };
-  const box = madeBox(machine);
-  const made = box === null ? null : { ...untrimmed, box };
-  const rows: CardCell[][] = [];
+  const rows: (readonly CardCell[])[] = [];
+  const asked = askedFor(machine);
   for (const temperature of axes.temperatures) {
-    const row: CardCell[] = [];
-    for (const elevation of axes.elevations) {
-      const at = { temperature, elevation, relativeHumidity: axes.relativeHumidity };
-      const cell = cardCell({ owned: untrimmed, made }, at);
-      if (!cell.ok) return cell;
-      row.push(cell.value);
-    }
-    rows.push(row);
+    const row = cardRow(asked, axes, temperature);
+    if (!row.ok) return row;
+    rows.push(row.value);
   }
   return ok({ axes, rows });
+}
+
+/** The machine as the card asks about it: as it is, and with every size that is made in its box. */
+export type AskedMachine = { readonly owned: Machine; readonly made: Machine | null };
+
+export function askedFor(machine: Machine): AskedMachine {
+  const owned = { ...machine, trim: null };
+  const box = madeBox(machine);
+  return { owned, made: box === null ? null : { ...owned, box } };
+}
+
+/** One line of the card, for those who must not stand still for all of it. */
+export function cardRow(
+  asked: AskedMachine,
+  { elevations, relativeHumidity }: CardAxes,
+  temperature: Kelvin,
+): Result<readonly CardCell[], PlanProblem> {
+  const row: CardCell[] = [];
+  for (const elevation of elevations) {
+    const cell = cardCell(asked, { temperature, elevation, relativeHumidity });
+    if (!cell.ok) return cell;
+    row.push(cell.value);
+  }
+  return ok(row);
 }
 
 type CellAir = {
@@ -74,15 +91,13 @@ type CellAir = {
   readonly relativeHumidity: Ratio;
 };
 
-type Asked = { readonly owned: Machine; readonly made: Machine | null };
-
 /** The air of a cell: the standard atmosphere's pressure at the height, whatever the temperature. */
 export function cardAir({ temperature, elevation, relativeHumidity }: CellAir): Air {
   const pressure = standardPressure(elevation);
   return airAt({ temperature, pressure, relativeHumidity, pressureFrom: 'standard' });
 }
 
-function cardCell({ owned, made }: Asked, at: CellAir): Result<CardCell, PlanProblem> {
+function cardCell({ owned, made }: AskedMachine, at: CellAir): Result<CardCell, PlanProblem> {
   const air = cardAir(at);
   const plan = planAt(owned, air, FREE);
   if (!plan.ok) return plan;

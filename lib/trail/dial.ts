@@ -105,3 +105,20 @@ function between(sampleAt: (t: number) => Sample, cold: number, warm: number): r
   }
   return [a, b];
 }
+
+/** What the dial says at one temperature; null outside its span. */
+export function dialAt(
+  { stretches }: ScrewDial,
+  temperature: Kelvin,
+): { readonly point: DialPoint; readonly jet: number; readonly reach: DialStretch['reach'] } | null {
+  for (const { points, jet, reach } of stretches) {
+    const i = points.findIndex((point) => point.temperature >= temperature);
+    const b = points[i];
+    if (b === undefined) continue;
+    const a = points[i - 1];
+    if (a === undefined) return b.temperature === temperature ? { point: b, jet, reach } : null;
+    const share = (temperature - a.temperature) / (b.temperature - a.temperature);
+    return { point: { temperature, turns: a.turns + share * (b.turns - a.turns) }, jet, reach };
+  }
+  return null;
+}

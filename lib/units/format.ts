@@ -116,3 +116,30 @@ export function formatPower(power: Watt, digits = 0): string {
 export function formatSignedPower(power: Watt, digits = 1): string {
   return withUnit(formatSignedNumber(wattToHorsepower(power), digits), 'hp');
 }
+
+const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'] as const;
+
+/** Turns of a screw as a hand can set them, in eighths: "1⅜", "¾", "0". `way` says to which side an eighth is rounded. */
+export function formatEighths(value: number, way: 'nearest' | 'up' | 'down' = 'nearest'): string {
+  const eighths = value * 8;
+  // A hair of forgiveness, so that a whole eighth stays one through binary fractions.
+  const count =
+    way === 'up'
+      ? Math.ceil(eighths - 1e-6)
+      : way === 'down'
+        ? Math.floor(eighths + 1e-6)
+        : Math.round(eighths);
+  const size = Math.abs(count);
+  const text = `${size >= 8 ? Math.floor(size / 8) : ''}${EIGHTHS[size % 8] ?? ''}`;
+  return `${count < 0 ? MINUS : ''}${text === '' ? '0' : text}`;
+}
+
+/** Litres as a can or a tank is filled; a pump's tenth is enough. */
+export function formatLitres(litres: number, digits = 1): string {
+  return withUnit(formatNumber(litres, digits), 'L');
+}
+
+/** US gallons of a quantity in litres, for those whose pump counts so. 1 US gal = 3.785411784 L, exact. */
+export function formatGallons(litres: number, digits = 1): string {
+  return withUnit(formatNumber(litres / 3.785_411_784, digits), 'US gal');
+}

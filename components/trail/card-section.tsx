@@ -1,0 +1,75 @@
+'use client';
+
+import { useEffect, useMemo, useState } from 'react';
+import { Button } from '@/components/ui/button';
+import { Disclosure } from '@/components/ui/disclosure';
+import { Notice } from '@/components/ui/notice';
+import { saveFile } from '@/components/ui/save-file';
+import { Section } from '@/components/ui/section';
+import { Acts } from '@/components/ui/stack';
+import { jetCardCsv } from '@/lib/share/jet-card-csv';
+import { planProblemSentence } from '@/lib/words/plan-problems';
+import { CardFields } from './card-fields';
+import { CardNotes } from './card-notes';
+import { CardSheet, type SheetSize } from './card-sheet';
+import { CardTable } from './card-table';
+import { readCard } from './read-card';
+import type { TrailSectionProps } from './section-props';
+import { useJetCard } from './use-jet-card';
+
+/** Temperature by height, as mains out of the person's own box. */
+export function CardSection({ draft, machine, name }: TrailSectionProps & { readonly name: string }) {
+  const { card: typed, units } = draft.value;
+  const [printing, setPrinting] = useState<SheetSize | null>(null);
+  const reading = useMemo(() => readCard(typed, units), [typed, units]);
+  const state = useJetCard(machine, reading.axes);
+  const complete = state.status === 'ready' && reading.axes !== null ? state.card : null;
+  const { shows } = typed;
+  useEffect(() => {
+    if (printing === null) return;
+    const done = () => setPrinting(null);
+    window.addEventListener('afterprint', done);
+    window.print();
+    return () => window.removeEventListener('afterprint', done);
+  }, [printing]);
+  return (
+    <Section title="The jet card" id="card">
+      {state.status === 'problem' ? (
+        <Notice tone="caution" title="There is no card yet.">
+          <p>{planProblemSentence(state.problem, { zone: 'UTC', runNames: [] })}</p>
+        </Notice>
+      ) : null}
+      {complete === null ? (
+        <p role="status">
+          {reading.axes === null ? 'Mend the lines and columns below.' : 'Working the card out…'}
+        </p>
+      ) : (
+        <>
+          <CardTable card={complete} machine={machine} units={units} shows={shows} />
+          <CardNotes card={complete} machine={machine} shows={shows} />
+          <Acts>
+            <Button onClick={() => setPrinting('pocket')}>Print pocket card (A6)</Button>
+            <Button onClick={() => setPrinting('page')}>Print full page</Button>
+            <Button
+              onClick={() =>
+                saveFile({
+                  name: 'jet-card.csv',
+                  type: 'text/csv',
+                  text: jetCardCsv(complete, machine, units),
+                })
+              }
+            >
+              Save as CSV
+            </Button>
+          </Acts>
+          {printing === null ? null : (
+            <CardSheet size={printing} card={complete} {...{ machine, units, name, shows }} />
+          )}
+        </>
+      )}
+      <Disclosure summary="Change lines, columns and what stands in the cells" open={reading.axes === null}>
+        <CardFields draft={draft} errors={reading.errors} machine={machine} />
+      </Disclosure>
+    </Section>
+  );
+}

@@ -1,0 +1,20 @@
+import { createPortal } from 'react-dom';
+import { CardNotes } from './card-notes';
+import styles from './card-sheet.module.css';
+import { type CardParts, CardTable } from './card-table';
+
+export type SheetSize = 'pocket' | 'page';
+
+type CardSheetProps = CardParts & { readonly size: SheetSize; readonly name: string };
+
+/** The card on paper and nothing else. It stands beside the page, so that the whole page can be left out of the print. */
+export function CardSheet({ size, name, ...parts }: CardSheetProps) {
+  return createPortal(
+    <div className={`${styles.sheet} ${styles[size]}`} data-print-card={size}>
+      <p className={styles.name}>{name}: main jets by temperature and elevation</p>
+      <CardTable {...parts} />
+      <CardNotes card={parts.card} machine={parts.machine} shows={parts.shows} />
+    </div>,
+    document.body,
+  );
+}

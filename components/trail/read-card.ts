@@ -1,0 +1,88 @@
+import { type FieldErrors, fieldReader } from '@/components/draft/field-reader';
+import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
+import type { CardAxes } from '@/lib/trail/card';
+import type { UnitChoice } from '@/lib/units/choice';
+import { elevationFrom, elevationIn, temperatureFrom, temperatureIn } from '@/lib/units/choice';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { metre, ratio } from '@/lib/units/quantity';
+import type { CardDraft } from './trail-draft';
+
+export type CardReading = { readonly axes: CardAxes | null; readonly errors: FieldErrors };
+
+/** A pocket card holds this many lines and columns that can still be read with cold eyes. */
+export const MOST_ROWS = 14;
+export const MOST_COLUMNS = 7;
+
+/** Rows from the warmest down, columns from the lowest up. */
+export function readCard(draft: CardDraft, units: UnitChoice): CardReading {
+  const fields = fieldReader(units);
+  const temperature = (name: 'coldest' | 'warmest') =>
+    inRange(fields.temperatureC({ name, text: draft[name], example: '-40' }), { name, least: -70, most: 60 });
+  const elevation = (name: 'lowest' | 'highest') =>
+    inRange(fields.elevationM({ name, text: draft[name], example: '3000' }), {
+      name,
+      least: -430,
+      most: 6000,
+    });
+  const inRange = (
+    value: number | undefined,
+    { name, least, most }: { readonly name: string; readonly least: number; readonly most: number },
+  ) => {
+    if (value === undefined || (value >= least && value <= most)) return value;
+    fields.complain(name, 'Outside what any road or trail has. Check the number and its unit.');
+    return undefined;
+  };
+  const [coldest, warmest] = [temperature('coldest'), temperature('warmest')];
+  const [lowest, highest] = [elevation('lowest'), elevation('highest')];
+  const step = fields.temperatureStepC({ name: 'step', text: draft.step, example: '10' });
+  const rise = fields.elevationM({ name: 'rise', text: draft.rise, example: '500' });
+  const rows = counted(
+    { name: 'step', from: coldest, to: warmest, by: step, most: MOST_ROWS },
+    fields.complain,
+  );
+  const columns = counted(
+    { name: 'rise', from: lowest, to: highest, by: rise, most: MOST_COLUMNS },
+    fields.complain,
+  );
+  const bad = Object.keys(fields.errors()).length > 0;
+  if (bad || rows === null || columns === null || warmest === undefined || lowest === undefined)
+    return { axes: null, errors: fields.errors() };
+  // Steps are counted in the person's units, so that 10 °F steps stay on whole tens.
+  const top = temperatureIn(celsiusToKelvin(warmest), units.temperature);
+  const stepIn = (step ?? 0) * (units.temperature === 'F' ? 1.8 : 1);
+  const low = elevationIn(metre(lowest), units.elevation);
+  const riseIn = elevationIn(metre(rise ?? 0), units.elevation);
+  return {
+    axes: {
+      temperatures: rows.map((i) => temperatureFrom(tidy(top - i * stepIn), units.temperature)),
+      elevations: columns.map((i) => elevationFrom(tidy(low + i * riseIn), units.elevation)),
+      relativeHumidity: ratio(ASSUMED_RELATIVE_HUMIDITY),
+    },
+    errors: fields.errors(),
+  };
+}
+
+const tidy = (value: number) => Number(value.toFixed(4));
+
+type Span = {
+  readonly name: string;
+  readonly from: number | undefined;
+  readonly to: number | undefined;
+  readonly by: number | undefined;
+  readonly most: number;
+};
+
+function counted(
+  { name, from, to, by, most }: Span,
+  complain: (name: string, sentence: string) => void,
+): readonly number[] | null {
+  if (from === undefined || to === undefined || by === undefined) return null;
+  if (to < from) complain(name, 'The first and the last are the wrong way round.');
+  else if (!(by > 0)) complain(name, 'The step must be more than nothing.');
+  else {
+    const count = Math.floor((to - from) / by + 1e-6) + 1;
+    if (count <= most) return Array.from({ length: count }, (_, i) => i);
+    complain(name, `That makes ${count} lines; a card holds ${most}. Take a wider step.`);
+  }
+  return null;
+}

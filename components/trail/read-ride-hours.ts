@@ -1,0 +1,81 @@
+import type { FieldReader } from '@/components/draft/field-reader';
+import { clockOf } from '@/components/event/clock-text';
+import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
+import type { HourSeries } from '@/lib/hours/series';
+import { typedSeries } from '@/lib/hours/typed';
+import { localDate } from '@/lib/time/zone';
+import type { Ride } from '@/lib/trail/ride';
+import { ridingTimes } from '@/lib/trail/riding-times';
+import type { UnitChoice } from '@/lib/units/choice';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { ratio } from '@/lib/units/quantity';
+import { airProblemSentence } from '@/lib/words/air-problems';
+import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { heightOf, type Reading } from './read-ride-fields';
+import type { HourDraft, RideDraft } from './trail-draft';
+
+type Riding = { readonly zone: string; readonly ride: Ride };
+
+/** Typed temperatures over the day, the first on the ride's own date. */
+export function typedHours(draft: RideDraft, { zone, ride }: Riding, reading: Reading): HourSeries | null {
+  const { fields, units } = reading;
+  const elevation = heightOf(draft.hoursElevation, 'hoursElevation', reading);
+  const typed = draft.hours.flatMap((hour, i) => hourOf(hour, i, fields));
+  if (elevation === null || typed.length < draft.hours.length) return null;
+  if (typed.length < 2) {
+    fields.complain('hours', 'Type two temperatures or more, from before the start to after the end.');
+    return null;
+  }
+  const times = ridingTimes(
+    dateOf(draft, ride, zone),
+    typed.map(({ clock }) => clock),
+    zone,
+  );
+  if (!times.ok) {
+    fields.complain(`hours.${times.reason.index}.clock`, clockProblemSentence(times.reason.problem));
+    return null;
+  }
+  const series = typedSeries({
+    points: typed.map(({ celsius }, i) => ({
+      at: times.value[i]!,
+      temperature: celsiusToKelvin(celsius),
+      relativeHumidity: null,
+      dewPoint: null,
+      pressure: null,
+    })),
+    elevation,
+    pressure: { kind: 'standard', elevation },
+    relativeHumidity: ratio(ASSUMED_RELATIVE_HUMIDITY),
+    stepMinutes: 60,
+  });
+  if (series.ok) return series.value.series;
+  fields.complain('hours', typedProblem(series.reason, units));
+  return null;
+}
+
+type TypedReason = Extract<ReturnType<typeof typedSeries>, { ok: false }>['reason'];
+
+function typedProblem(reason: TypedReason, units: UnitChoice): string {
+  switch (reason.code) {
+    case 'no-points':
+      return 'Type two temperatures or more.';
+    case 'same-time':
+      return 'Two temperatures stand at the same time.';
+    case 'not-air':
+      return airProblemSentence(reason.problem, units);
+  }
+}
+
+function hourOf({ clock, temperature }: HourDraft, i: number, fields: FieldReader) {
+  const read = clockOf(clock);
+  if (read === null) fields.complain(`hours.${i}.clock`, 'Type a clock time, such as 07:00.');
+  const celsius = fields.temperatureC({ name: `hours.${i}.temperature`, text: temperature, example: '-12' });
+  return read === null || celsius === undefined ? [] : [{ clock: read, celsius }];
+}
+
+/** The date the hours begin on: that of the ride, which for a track ridden as recorded is the track's own. */
+function dateOf(draft: RideDraft, ride: Ride, zone: string): string {
+  return draft.way === 'typed' || draft.startClock.trim() !== ''
+    ? draft.date
+    : localDate(ride.stops[0]!.arrive, zone);
+}

@@ -1,0 +1,73 @@
+import { type FieldErrors, fieldReader, ifTyped } from '@/components/draft/field-reader';
+import type { HourSeries } from '@/lib/hours/series';
+import { zoneExists } from '@/lib/time/zone';
+import { LAPSE_RANGE, type Lapse, lapse } from '@/lib/trail/move-air';
+import type { Ride } from '@/lib/trail/ride';
+import type { Consumption } from '@/lib/trail/ride-fuel';
+import type { UnitChoice } from '@/lib/units/choice';
+import { THOUSAND_M, WAY_KM } from './draft-in-units';
+import { typedRide } from './read-places';
+import { minutesOf, type Reading } from './read-ride-fields';
+import { typedHours } from './read-ride-hours';
+import { trackRide } from './read-track';
+import type { RideDraft } from './trail-draft';
+
+export type RideReading = {
+  readonly ride: Ride | null;
+  /** Typed hours; null where a forecast is to be used, or they cannot be. */
+  readonly typedHours: HourSeries | null;
+  readonly fall: Lapse | null;
+  readonly swapMinutes: number;
+  readonly consumption: Consumption | null;
+  readonly errors: FieldErrors;
+};
+
+/** What the ride form says, as far as it can be used; every complaint stands beside its field. */
+export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
+  const fields = fieldReader(units);
+  const reading = { fields, units };
+  const zone = zoneExists(draft.timezone) ? draft.timezone : null;
+  if (zone === null)
+    fields.complain('timezone', `No time zone is called "${draft.timezone}". Type a big city of it.`);
+  const ride =
+    zone === null
+      ? null
+      : draft.way === 'typed'
+        ? typedRide(draft, zone, reading)
+        : trackRide(draft, zone, reading);
+  const hours =
+    zone === null || draft.air === 'forecast' || ride === null
+      ? null
+      : typedHours(draft, { zone, ride }, reading);
+  return {
+    ride,
+    typedHours: hours,
+    fall: fallOf(draft, reading),
+    swapMinutes: minutesOf(draft.swapMinutes, { name: 'swapMinutes', fields }) ?? 20,
+    consumption: consumptionOf(draft, reading),
+    errors: fields.errors(),
+  };
+}
+
+function fallOf({ fall }: RideDraft, { fields, units }: Reading): Lapse | null {
+  const step = fields.temperatureStepC({ name: 'fall', text: fall, example: '6.5' });
+  if (step === undefined) return null;
+  const perMetre = step / THOUSAND_M[units.elevation];
+  if (perMetre >= LAPSE_RANGE.least && perMetre <= LAPSE_RANGE.most) return lapse(perMetre);
+  fields.complain('fall', 'More than air can do. The usual fall is 6.5 °C per 1000 m, 3.6 °F per 1000 ft.');
+  return null;
+}
+
+function consumptionOf({ fuel, fuelAmount }: RideDraft, { fields, units }: Reading): Consumption | null {
+  const amount = ifTyped(fuelAmount, () =>
+    fields.number({ name: 'fuelAmount', text: fuelAmount, example: '9' }),
+  );
+  if (amount === undefined) return null;
+  if (!(amount > 0 && amount <= 200)) {
+    fields.complain('fuelAmount', 'More than 0 and at most 200.');
+    return null;
+  }
+  return fuel === 'per-hour'
+    ? { kind: 'per-hour', litres: amount }
+    : { kind: 'per-distance', litresPerKilometre: amount / 100 / WAY_KM[units.elevation] };
+}

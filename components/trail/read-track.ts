@@ -1,0 +1,76 @@
+import { type FieldReader, ifTyped } from '@/components/draft/field-reader';
+import { clockOf } from '@/components/event/clock-text';
+import type { Instant } from '@/lib/time/instant';
+import type { Ride } from '@/lib/trail/ride';
+import { ridingTimes } from '@/lib/trail/riding-times';
+import { rideOfTrack } from '@/lib/trail/track-ride';
+import { kilometrePerHourToSpeed } from '@/lib/units/convert';
+import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { trackProblemSentence } from '@/lib/words/gpx-problems';
+import { rideProblemSentence } from '@/lib/words/ride';
+import { WAY_KM } from './draft-in-units';
+import { profileFromText } from './profile-text';
+import { heightOf, type Reading } from './read-ride-fields';
+import type { RideDraft } from './trail-draft';
+
+/** A ride along a track, with what the form adds to it. */
+export function trackRide(draft: RideDraft, zone: string, reading: Reading): Ride | null {
+  const { fields, units } = reading;
+  const profile = profileFromText(draft.track);
+  if (profile === null) return null;
+  const start = startOf(draft, zone, fields);
+  const speed = ifTyped(draft.speed, () =>
+    fields.number({ name: 'speed', text: draft.speed, example: '30' }),
+  );
+  if (speed !== undefined && !(speed >= 1 && speed <= 200))
+    fields.complain('speed', 'An average speed from 1 to 200.');
+  const needsHeights = profile.elevations === 'none';
+  const heights = needsHeights
+    ? ([
+        heightOf(draft.heightStart, 'heightStart', reading),
+        heightOf(draft.heightMiddle, 'heightMiddle', reading),
+        heightOf(draft.heightEnd, 'heightEnd', reading),
+      ] as const)
+    : null;
+  if (fields.errors().speed !== undefined || fields.errors().startClock !== undefined) return null;
+  const [low, middle, end] = heights ?? [null, null, null];
+  const ride = rideOfTrack(profile, {
+    start,
+    speed: speed === undefined ? null : kilometrePerHourToSpeed(speed * WAY_KM[units.elevation]),
+    heights: low === null || middle === null || end === null ? null : { start: low, middle, end },
+  });
+  if (ride.ok) return ride.value;
+  const { reason } = ride;
+  switch (reason.code) {
+    case 'track-without-times':
+      fields.complain('startClock', trackProblemSentence(reason));
+      return null;
+    case 'track-without-heights':
+    case 'track-without-way':
+      fields.complain('track', trackProblemSentence(reason));
+      return null;
+    default:
+      fields.complain(
+        'track',
+        rideProblemSentence(reason, (index) => `point ${index + 1}`),
+      );
+      return null;
+  }
+}
+
+/** null where no start was typed: the times of the track count. */
+function startOf(draft: RideDraft, zone: string, fields: FieldReader): Instant | null {
+  if (draft.startClock.trim() === '') return null;
+  const clock = clockOf(draft.startClock);
+  if (clock === null) {
+    fields.complain('startClock', 'Type a clock time, such as 08:00.');
+    return null;
+  }
+  const times = ridingTimes(draft.date, [clock], zone);
+  if (times.ok) return times.value[0] ?? null;
+  fields.complain(
+    times.reason.problem.code === 'not-a-date' ? 'date' : 'startClock',
+    clockProblemSentence(times.reason.problem),
+  );
+  return null;
+}

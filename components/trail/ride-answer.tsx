@@ -1,0 +1,161 @@
+import { useMemo } from 'react';
+import { Notice } from '@/components/ui/notice';
+import { Table } from '@/components/ui/table';
+import type { RunPlan } from '@/lib/plan/types';
+import type { Result } from '@/lib/result/result';
+import { legsOf } from '@/lib/trail/ride';
+import { type Consumption, rideFuel } from '@/lib/trail/ride-fuel';
+import type { RidePlan, RidePlanProblem, RideRequest } from '@/lib/trail/ride-plan';
+import { stopOptions } from '@/lib/trail/ride-stops';
+import { formatElevation, formatGallons, formatPercent, formatTemperature } from '@/lib/units/format';
+import { driftText } from '@/lib/words/drift';
+import { planProblemSentence } from '@/lib/words/plan-problems';
+import {
+  clockOf,
+  fuelSentence,
+  rideAirProblemSentence,
+  rideCall,
+  rideSure,
+  stopSentences,
+} from '@/lib/words/ride';
+import { windowText } from '@/lib/words/times';
+import type { Voice } from '@/lib/words/voice';
+import { warningSentences } from '@/lib/words/warnings';
+import { placeNames } from './place-names';
+import { stateOf } from './state-of';
+import styles from './trail.module.css';
+
+type RideAnswerProps = {
+  readonly request: RideRequest;
+  readonly answer: Result<RidePlan, RidePlanProblem>;
+  readonly swapMinutes: number;
+  readonly consumption: Consumption | null;
+  readonly voice: Voice;
+};
+
+/** The call first, then what it costs, the stops, the fuel, and leg by leg what stands behind it. */
+export function RideAnswer({ request, answer, swapMinutes, consumption, voice }: RideAnswerProps) {
+  if (!answer.ok)
+    return (
+      <Notice tone="caution" title="No call for this ride.">
+        <p>
+          {answer.reason.code === 'hours-do-not-cover-ride'
+            ? rideAirProblemSentence(answer.reason, voice.zone)
+            : planProblemSentence(answer.reason, { zone: voice.zone, runNames: [] })}
+        </p>
+      </Notice>
+    );
+  return <Answered request={request} answer={answer.value} {...{ swapMinutes, consumption, voice }} />;
+}
+
+type AnsweredProps = Omit<RideAnswerProps, 'answer'> & { readonly answer: RidePlan };
+
+function Answered({ request, answer, swapMinutes, consumption, voice }: AnsweredProps) {
+  const { machine, ride } = request;
+  const names = placeNames(ride.stops, voice.units);
+  const stops = useMemo(() => stopOptions(request, answer, swapMinutes), [request, answer, swapMinutes]);
+  const fuel = consumption === null ? null : rideFuel(machine, { ride, answer }, consumption);
+  return (
+    <>
+      <div className={styles.call} data-testid="ride-call">
+        {rideCall(answer, voice, machine.limits.risk).map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+      <div className={styles.answer}>
+        <p>{rideSure(answer)}</p>
+        {stopSentences(stops, (place) => names[place] ?? '').map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+        {fuel === null ? null : (
+          <p>
+            Fuel: {fuelSentence(fuel)} {fuel.litres === null ? '' : `(${formatGallons(fuel.litres)}.)`} Carry
+            a reserve; deep snow drinks more.
+          </p>
+        )}
+        <RideWarnings answer={answer} voice={voice} />
+      </div>
+      <LegTable request={request} answer={answer} voice={voice} names={names} />
+    </>
+  );
+}
+
+/** What is to be known beside the call; what the call itself says is not said twice. */
+function RideWarnings({ answer, voice }: { readonly answer: RidePlan; readonly voice: Voice }) {
+  const said = new Set(['no-jet-rich-enough', 'no-jet-lean-enough', 'swap-does-not-fit']);
+  const warnings = [
+    ...new Map(
+      warningSentences(answer.plan, voice)
+        .filter(({ code }) => !said.has(code))
+        .map((warning) => [warning.code, warning.message]),
+    ).values(),
+  ];
+  return (
+    <ul>
+      {warnings.map((message) => (
+        <li key={message}>{message}</li>
+      ))}
+      <li>
+        The temperature is taken to fall evenly with height. On a clear calm night the valley is often the
+        colder place: type a smaller or a negative fall then.
+      </li>
+    </ul>
+  );
+}
+
+type LegTableProps = {
+  readonly request: RideRequest;
+  readonly answer: RidePlan;
+  readonly voice: Voice;
+  readonly names: readonly string[];
+};
+
+function LegTable({ request, answer, voice, names }: LegTableProps) {
+  const legs = legsOf(request.ride);
+  const clock = clockOf(answer, voice);
+  const { limits } = request.machine;
+  const leg = ({ run }: RunPlan) => legs[run];
+  return (
+    <Table
+      caption={`Clock times of ${voice.zone}. Mixture: leanest and richest on the leg, on the one setting.`}
+      columns={[
+        {
+          head: 'Leg',
+          names: true,
+          cell: (run) => (
+            <>
+              {names[run.run]} to {names[run.run + 1]}
+              <span className={styles.under}>
+                {leg(run) === undefined ? '' : windowText(leg(run)!.from.leave, leg(run)!.to.arrive, clock)}
+              </span>
+            </>
+          ),
+        },
+        {
+          head: 'Height',
+          figures: true,
+          wideOnly: true,
+          cell: (run) =>
+            `${formatElevation(leg(run)!.from.elevation, voice.units)} to ${formatElevation(leg(run)!.to.elevation, voice.units)}`,
+        },
+        {
+          head: 'Middle',
+          figures: true,
+          cell: ({ air }) => formatTemperature(air.temperature, voice.units),
+        },
+        {
+          head: 'Mixture',
+          cell: ({ leanest, richest }) => (
+            <>
+              {driftText(leanest, stateOf(leanest, limits))}
+              <span className={styles.under}>{driftText(richest, stateOf(richest, limits))}</span>
+            </>
+          ),
+        },
+        { head: 'Power', figures: true, cell: ({ relativePower }) => formatPercent(relativePower, 0) },
+      ]}
+      rows={answer.plan.runs}
+      rowKey={({ run }) => String(run)}
+    />
+  );
+}

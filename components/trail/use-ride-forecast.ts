@@ -1,0 +1,69 @@
+'use client';
+
+import { useMemo } from 'react';
+import useSWR from 'swr';
+import { askApi } from '@/components/baseline/ask-api';
+import { readCoordinate } from '@/components/event/coordinate';
+import type { HourSeries } from '@/lib/hours/series';
+import { HOUR_MS, instant } from '@/lib/time/instant';
+import { isoUtc } from '@/lib/time/zone';
+import type { Ride } from '@/lib/trail/ride';
+import { forecastFromJson, forecastJsonSchema } from '@/lib/weather/forecast-json';
+import type { RideDraft } from './trail-draft';
+
+export type RideForecast = {
+  readonly series: HourSeries | null;
+  readonly asking: boolean;
+  /** Why there is none, in words; null where nothing was asked or it came. */
+  readonly problem: string | null;
+  readonly credit: { readonly text: string; readonly url: string | null } | null;
+};
+
+const NOTHING: RideForecast = { series: null, asking: false, problem: null, credit: null };
+
+async function ask(path: string) {
+  const answer = await askApi({ path, reader: forecastJsonSchema, signal: AbortSignal.timeout(30_000) });
+  if (answer.ok) return answer.value;
+  throw new Error(answer.reason);
+}
+
+/** The forecast at the ride's first place, from an hour before to an hour after it. */
+export function useRideForecast(draft: RideDraft, ride: Ride | null): RideForecast {
+  const latitude = readCoordinate(draft.latitude, 'latitude');
+  const longitude = readCoordinate(draft.longitude, 'longitude');
+  const wanted = draft.air === 'forecast' && ride !== null && latitude !== null && longitude !== null;
+  const path = wanted ? pathOf(ride, latitude, longitude) : null;
+  const { data, error, isLoading } = useSWR(path, ask, {
+    revalidateOnFocus: false,
+    shouldRetryOnError: false,
+    dedupingInterval: 60_000,
+  });
+  return useMemo(() => {
+    if (draft.air !== 'forecast') return NOTHING;
+    if (latitude === null || longitude === null)
+      return {
+        ...NOTHING,
+        problem: 'Type the latitude and longitude of the start, or read them from a track.',
+      };
+    if (error instanceof Error) return { ...NOTHING, problem: error.message };
+    if (data === undefined) return { ...NOTHING, asking: isLoading };
+    const read = forecastFromJson(data);
+    if (!read.ok) return { ...NOTHING, problem: 'The forecast could not be read. Type the hours yourself.' };
+    const { attribution, attributionUrl } = read.value.source;
+    return { ...NOTHING, series: read.value, credit: { text: attribution, url: attributionUrl } };
+  }, [draft.air, latitude, longitude, data, error, isLoading]);
+}
+
+function pathOf(ride: Ride, latitude: number, longitude: number): string {
+  const [first, last] = [ride.stops[0], ride.stops.at(-1)];
+  const from = instant(Math.floor((first?.arrive ?? 0) / HOUR_MS) * HOUR_MS);
+  const hours = Math.ceil(((last?.leave ?? from) - from) / HOUR_MS) + 2;
+  const query = new URLSearchParams({
+    lat: latitude.toFixed(4),
+    lon: longitude.toFixed(4),
+    elevation: String(Math.round(first?.elevation ?? 0)),
+    from: isoUtc(from),
+    hours: String(Math.max(1, hours)),
+  });
+  return `/api/forecast?${query}`;
+}

@@ -1,0 +1,24 @@
+'use client';
+
+import { useEffect } from 'react';
+import { type DraftState, useDraft } from '@/components/draft/use-draft';
+import { sameValue } from '@/lib/store/row';
+import type { UnitChoice } from '@/lib/units/choice';
+import { draftInUnits } from './draft-in-units';
+import { firstDraft } from './first-draft';
+import type { TrailDraft } from './trail-draft';
+import { TRAIL_SHAPE } from './trail-shape';
+
+type Start = Parameters<typeof firstDraft>[0];
+
+/** What was typed on this page, kept in the browser, in the units of the person. */
+export function useTrailDraft(start: Start, units: UnitChoice): DraftState<TrailDraft> {
+  const draft = useDraft({ key: 'trail', initial: firstDraft(start), shape: TRAIL_SHAPE });
+  const { change } = draft;
+  const { temperature, pressure, elevation } = units;
+  useEffect(() => {
+    const wanted = { temperature, pressure, elevation };
+    change(null, (before) => (sameValue(before.units, wanted) ? before : draftInUnits(before, wanted)));
+  }, [change, temperature, pressure, elevation]);
+  return draft;
+}

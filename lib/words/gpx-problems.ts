@@ -1,0 +1,55 @@
+import type { GpxProblem } from '@/lib/trail/gpx';
+import type { Profile } from '@/lib/trail/track';
+import { MOST_POINTS, type TrackProblem } from '@/lib/trail/track-ride';
+import { formatNumber } from '@/lib/units/format';
+import { counted } from './listing';
+
+/** Why a file is no track, and what to do next. */
+export function gpxProblemSentence(problem: GpxProblem): string {
+  switch (problem.code) {
+    case 'gpx-too-large':
+      return `The file is larger than ${formatNumber(problem.mostBytes / 1024 / 1024)} MB. Export one day's track by itself.`;
+    case 'gpx-empty':
+      return 'The file is empty. Export it again.';
+    case 'gpx-has-doctype':
+      return 'The file declares a document type, which no recorder does and which can hide harm. It was not opened. Export it again as GPX.';
+    case 'gpx-too-deep':
+      return 'The file is nested far deeper than any track. It was not opened. Export it again as GPX.';
+    case 'gpx-too-many-points':
+      return `The file has more than ${formatNumber(problem.most)} points. Export one day's track by itself.`;
+    case 'gpx-not-xml':
+      return 'The file is damaged, or no GPX: its text breaks off or does not fit together. Export it again.';
+    case 'not-gpx':
+      return `The file is no GPX: it begins with "${problem.root}". Export the track as GPX.`;
+    case 'gpx-without-track':
+      return 'The file has no track or route with two points or more. Export the track, not only its waypoints.';
+  }
+}
+
+export function trackProblemSentence(problem: TrackProblem): string {
+  switch (problem.code) {
+    case 'track-without-times':
+      return 'The track has no times: type when it starts and an average speed, stops included.';
+    case 'track-without-heights':
+      return 'The track has no heights: type those of its start, half way along, and its end.';
+    case 'track-without-way':
+      return 'All points of the track are in one place. Choose another file.';
+  }
+}
+
+/** What was taken from the file, and what was left out. */
+export function trackNotes(profile: Profile, untimed: number): readonly string[] {
+  const { pointsInFile, segments, backwards, elevations } = profile;
+  const notes = [
+    `${formatNumber(pointsInFile)} points in ${counted(segments, 'piece')}${segments > 1 ? '; the way between the pieces counts as ridden' : ''}.`,
+  ];
+  if (backwards > 0)
+    notes.push(`${counted(backwards, 'point')} whose clock ran backwards ${wasWere(backwards)} left out.`);
+  if (untimed > 0) notes.push(`${counted(untimed, 'point')} without a time ${wasWere(untimed)} left out.`);
+  if (elevations === 'some') notes.push('Missing heights were filled straight from their neighbours.');
+  if (pointsInFile > MOST_POINTS)
+    notes.push(`It is followed with at most ${MOST_POINTS} of them, its highest and lowest kept.`);
+  return notes;
+}
+
+const wasWere = (count: number): string => (count === 1 ? 'was' : 'were');

@@ -1,0 +1,91 @@
+import type { HangingIdleStep } from '@/lib/carb/hanging-idle';
+import type { Pilot } from '@/lib/carb/machine';
+import type { PilotAdvice } from '@/lib/carb/pilot';
+import type { ScrewDial } from '@/lib/trail/dial';
+import type { BigPilotCost } from '@/lib/trail/pilot-cost';
+import type { UnitChoice } from '@/lib/units/choice';
+import { formatEighths, formatPercent, formatTemperature } from '@/lib/units/format';
+import { type Ratio, ratio } from '@/lib/units/quantity';
+import { capital, listing } from './listing';
+import { jetsText } from './settings';
+
+/** Turns rounded to the richer eighth that the screw can still be set to: a fuel screw further out, an air screw in. */
+export function turnsText(turns: number, pilot: Pilot): string {
+  const most = pilot.mostTurns + 1e-6;
+  const least = pilot.leastTurns - 1e-6;
+  if (pilot.screw === 'fuel')
+    return formatEighths(turns, Math.ceil(turns * 8 - 1e-6) / 8 <= most ? 'up' : 'down');
+  return formatEighths(turns, Math.floor(turns * 8 + 1e-6) / 8 >= least ? 'down' : 'up');
+}
+
+/** Which way is richer, said once beside every screw. */
+export function screwWaySentence({ screw }: Pilot): string {
+  return screw === 'fuel'
+    ? 'A fuel screw meters fuel: out is richer, in is leaner.'
+    : 'An air screw meters air: in is richer, out is leaner.';
+}
+
+/** What the screw can and cannot do in one air. */
+export function pilotSentence(advice: PilotAdvice, pilot: Pilot): string {
+  const turns = `${turnsText(advice.turns, pilot)} turns out`;
+  switch (advice.act) {
+    case 'turn':
+      return `Pilot ${pilot.jet} stays, ${pilot.screw} screw ${turns}.`;
+    case 'change-jet':
+      return `The screw's range ends: fit pilot ${advice.jet}, ${pilot.screw} screw ${turns}.`;
+    case 'none-left':
+      return advice.logLeft < 0
+        ? `No pilot owned is rich enough: ${advice.jet} with the screw at its rich end still lacks ${formatPercent(shareOf(advice.logLeft))} fuel. Borrow the next size up.`
+        : `No pilot owned is lean enough: ${advice.jet} with the screw at its lean end is ${formatPercent(shareOf(advice.logLeft))} rich. It will load up at idle.`;
+  }
+}
+
+/** How far off the fuel is, from the log of delivered over wanted. */
+function shareOf(log: number): Ratio {
+  return ratio(Math.abs(Math.expm1(log)));
+}
+
+/** An idle that hangs after a hard run, step by step. Common practice, no source. */
+export function hangingIdleSentence(step: HangingIdleStep): string {
+  switch (step.act) {
+    case 'lower-idle':
+      return 'Lower the idle first. A high stop hangs by itself; start again from a normal idle.';
+    case 'richer-by-screw':
+      return `Then the screw, an eighth of a turn ${step.way} at a time: ${formatEighths(step.turnsLeft, 'down')} turns are left that way.`;
+    case 'bigger-pilot':
+      return step.jet === null
+        ? 'A bigger pilot last, and none is owned: borrow the next size.'
+        : `A bigger pilot last: ${step.jet}. It is richer everywhere below a quarter throttle, all day.`;
+  }
+}
+
+/** What a pilot one size too big costs, with the screw left and with it run in. */
+export function bigPilotSentence({ jet, screwLeft, screwSet }: BigPilotCost, pilot: Pilot): string {
+  const name = jet === null ? 'One size up (none is owned)' : `Pilot ${jet}`;
+  const left = `with the screw left alone it burns ${formatPercent(screwLeft.richer, 1)} more fuel from idle to a quarter throttle and gives away ${formatPercent(screwLeft.powerLost, 1)} of the power there`;
+  const lean = pilot.screw === 'fuel' ? 'in' : 'out';
+  const set =
+    screwSet.richer < 0.001
+      ? `run ${lean} to ${turnsText(screwSet.turns, pilot)} turns it costs nothing but the range that is left`
+      : `with the screw at its lean end it still burns ${formatPercent(screwSet.richer, 1)} more`;
+  return `${name} where the right one would do: ${left}; ${set}.`;
+}
+
+/** "45" or "47.5", as stamped. */
+export function pilotJetText(jet: number): string {
+  return jetsText([jet]);
+}
+
+/** Where the next pilot takes over, colder and warmer than the baseline. */
+export function takeoverSentence({ takeovers, pilot, baseline }: ScrewDial, units: UnitChoice): string {
+  if (takeovers.length === 0) return `Pilot ${pilot.jet} serves every temperature shown.`;
+  const parts = takeovers.map((takeover) => {
+    const colder = takeover.at <= baseline.temperature;
+    const { jet, reach } = colder ? takeover.colder : takeover.warmer;
+    const side = `${colder ? 'below' : 'above'} ${formatTemperature(takeover.at, units, 0)}`;
+    return reach === 'held'
+      ? `${side} ${jet} stands with its screw at the end and no pilot owned reaches further`
+      : `${side} pilot ${jet} takes over`;
+  });
+  return `${capital(listing(parts))}.`;
+}
