@@ -76,20 +76,18 @@ function passage(
 }
 
 /**
- * The value below which a share of a law lies, from n sorted draws of it: place share (n + 1). A further draw then
- * falls between two such values exactly as often as they say. Infinite where a neighbour is.
+ * The value below which a share of a law lies, from n sorted draws of it. The draws stand for n equal strata, each in
+ * the middle of its own, so the share lies at place n share − ½ (A. Hazen, Trans. ASCE 77 (1914) 1539). Infinite where
+ * a neighbour is.
  */
 export function quantileOf(sorted: Float64Array, share: number): number {
-  const place = share * (sorted.length + 1) - 1;
-  const [below, above] = [Math.floor(place), Math.ceil(place)];
-  const a = sorted[below] ?? Number.NEGATIVE_INFINITY;
-  const b = sorted[above] ?? Number.POSITIVE_INFINITY;
-  if (below === above || a === b) return a;
-  return Number.isFinite(a) && Number.isFinite(b)
-    ? a + (b - a) * (place - below)
-    : a === Number.NEGATIVE_INFINITY
-      ? a
-      : b;
+  const place = share * sorted.length - 0.5;
+  const below = Math.max(0, Math.floor(place));
+  const above = Math.min(sorted.length - 1, Math.ceil(place));
+  const [a, b] = [sorted[below]!, sorted[above]!];
+  if (a === b || below === above) return a;
+  if (!Number.isFinite(a)) return a;
+  return Number.isFinite(b) ? a + (b - a) * (place - below) : b;
 }
 
 /** All draws' passages of a stretch through a threshold, sorted. */
