@@ -52,26 +52,28 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
   if (hash === 'track') return <TrackView night={night} plan={plan} now={now} acts={acts} />;
   return (
     <main className={styles.page}>
-      <div className={styles.first}>
-        <NightHead event={records.event.value} machine={records.machine.value} />
-        <Plate night={night} plan={plan} now={now} acts={acts} />
-        <div className={styles.ways}>
-          <a className={styles.way} href="#track">
-            At the track
-          </a>
-          {records.event.value.demo ? (
-            <a className={styles.way} href="#new-night">
-              Start my own night
+      <div className={styles.top}>
+        <div className={styles.first}>
+          <NightHead event={records.event.value} machine={records.machine.value} />
+          <Plate night={night} plan={plan} now={now} acts={acts} />
+          <div className={styles.ways}>
+            <a className={styles.way} href="#track">
+              At the track
             </a>
-          ) : null}
+            {records.event.value.demo ? (
+              <a className={styles.way} href="#new-night">
+                Start my own night
+              </a>
+            ) : null}
+          </div>
         </div>
-      </div>
-      <div className={styles.rest}>
-        <Call plan={plan} voice={voice} />
-        <Warnings plan={plan} voice={voice} />
-        <FaultBoundary part="The picture">
-          <PictureSection {...{ night, plan, voice, now, carburettor }} onCarburettor={setCarburettor} />
-        </FaultBoundary>
+        <div className={styles.rest}>
+          <Call plan={plan} voice={voice} />
+          <Warnings plan={plan} voice={voice} />
+          <FaultBoundary part="The picture">
+            <PictureSection {...{ night, plan, voice, now, carburettor }} onCarburettor={setCarburettor} />
+          </FaultBoundary>
+        </div>
       </div>
       <div className={styles.whole}>
         <RunTable plan={plan} machine={machine} voice={voice} />
