@@ -18,30 +18,51 @@ type ComboboxProps = FieldWords & {
 /** Rows shown at once; typing on narrows the rest. */
 const MOST_SHOWN = 40;
 
+type Suggestions = {
+  readonly open: boolean;
+  readonly active: number;
+  /** Opens at the best suggestion. */
+  readonly show: () => void;
+  readonly hide: () => void;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+};
+
+/** Which suggestion the arrow keys stand on, and what Enter and Escape do. */
+function useSuggestions(shown: readonly string[], choose: (option: string) => void): Suggestions {
+  const [open, setOpen] = useState(false);
+  const [active, setActive] = useState(0);
+  const show = () => {
+    setActive(0);
+    setOpen(true);
+  };
+  const hide = () => setOpen(false);
+  function move(step: number) {
+    if (open) setActive(Math.max(0, Math.min(shown.length - 1, active + step)));
+    else show();
+  }
+  const keys: Readonly<Record<string, () => void>> = {
+    ArrowDown: () => move(1),
+    ArrowUp: () => move(-1),
+    ...(open ? { Escape: hide, Enter: () => choose(shown[active] ?? '') } : {}),
+  };
+  function onKeyDown(event: KeyboardEvent) {
+    const act = keys[event.key];
+    if (act === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    act();
+  }
+  return { open, active, show, hide, onKeyDown };
+}
+
 /** A text field with a list of what could be meant; the list is reached by typing, arrow keys or a tap. */
 export function Combobox({ label, hint, error, name, value, options, onChange, onBlur }: ComboboxProps) {
   const listId = useId();
-  const [open, setOpen] = useState(false);
-  const [active, setActive] = useState(0);
   const shown = options.slice(0, MOST_SHOWN);
-  function choose(option: string | undefined) {
-    if (option !== undefined) onChange(option);
-    setOpen(false);
-  }
-  function onKeyDown(event: KeyboardEvent) {
-    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
-      event.preventDefault();
-      const step = event.key === 'ArrowDown' ? 1 : -1;
-      setActive(open ? Math.max(0, Math.min(shown.length - 1, active + step)) : 0);
-      setOpen(true);
-    } else if (event.key === 'Enter' && open) {
-      event.preventDefault();
-      choose(shown[active]);
-    } else if (event.key === 'Escape' && open) {
-      event.preventDefault();
-      event.stopPropagation();
-      setOpen(false);
-    }
+  const { open, active, show, hide, onKeyDown } = useSuggestions(shown, choose);
+  function choose(option: string) {
+    if (option !== '') onChange(option);
+    hide();
   }
   const optionId = (index: number): string => `${listId}-${index}`;
   return (
@@ -63,13 +84,12 @@ export function Combobox({ label, hint, error, name, value, options, onChange, o
             value={value}
             onChange={(event) => {
               onChange(event.target.value);
-              setActive(0);
-              setOpen(true);
+              show();
             }}
-            onClick={() => setOpen(true)}
+            onClick={show}
             onKeyDown={onKeyDown}
             onBlur={() => {
-              setOpen(false);
+              hide();
               onBlur?.();
             }}
           />
@@ -78,7 +98,7 @@ export function Combobox({ label, hint, error, name, value, options, onChange, o
             open={open}
             options={shown}
             active={active}
-            optionId={optionId}
+            {...{ optionId }}
             onChoose={choose}
           />
         </div>
