@@ -69,7 +69,7 @@ function readPlace(draft: EventDraft, reader: FieldReader): object | undefined {
   };
 }
 
-function coordinateWords(
+export function coordinateWords(
   text: string,
   { axis, example }: { readonly axis: Axis; readonly example: string },
 ): string {

@@ -1,9 +1,11 @@
 import type { ContractProblem } from '@/lib/contract/problem';
 import { typedSeriesFromJson } from '@/lib/contract/typed-hours-from-json';
+import { moveSeries } from '@/lib/hours/elevation-shift';
 import { mixHours } from '@/lib/hours/mix';
 import type { HourSeries } from '@/lib/hours/series';
 import { ok, type Result } from '@/lib/result/result';
 import type { EventRecord, ForecastRecord } from '@/lib/store/records';
+import { metre } from '@/lib/units/quantity';
 import { forecastSeries } from './forecast-series';
 
 /** The hours of an event, typed ones before those of a forecast; null where there are none of either. */
@@ -11,7 +13,8 @@ export function hoursOfNight(
   { typed, event }: EventRecord,
   forecast: ForecastRecord | null,
 ): Result<HourSeries, readonly ContractProblem[]> | null {
-  const told = forecast === null ? null : forecastSeries(forecast);
+  // The track's height may have been put right since the forecast came.
+  const told = forecast === null ? null : moveSeries(forecastSeries(forecast), metre(event.elevationM));
   if (typed === null || typed.hours.length === 0) {
     const mixed = mixHours(told, null);
     return mixed === null ? null : ok(mixed.series);

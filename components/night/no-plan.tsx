@@ -2,6 +2,7 @@
 
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
+import { FollowedWeather } from '@/components/weather/followed-weather';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { NightProblem, NightRecords } from './night';
@@ -57,6 +58,7 @@ export function NoPlan({ records, problem }: NoPlanProps) {
           <p key={sentence}>{sentence}</p>
         ))}
       </Notice>
+      <FollowedWeather event={event} />
       <SetupSection event={event} machine={machine} />
     </main>
   );

@@ -1,13 +1,16 @@
 import type { Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Plan } from '@/lib/plan/types';
 import { classOf, eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import { addMinutes } from '@/lib/time/instant';
-import { isoLocal } from '@/lib/time/zone';
+import { isoLocal, isoUtc } from '@/lib/time/zone';
+import { kelvinToCelsius } from '@/lib/units/convert';
+import { plainNumber } from '@/lib/units/format';
 
 type StoredSetting = EventRecord['fitted'][string];
-type MachinePart = Pick<EventRecord, 'fitted' | 'made' | 'accepted'>;
+type MachinePart = Pick<EventRecord, 'fitted' | 'made' | 'accepted' | 'acceptedAir'>;
 
 const stored = ({ mains, trim }: Setting): StoredSetting => ({ mains: [...mains], trim });
 
@@ -45,6 +48,19 @@ export function withAccepted(
   return { ...record, accepted: { ...record.accepted, [machineId]: settings.map(stored) } };
 }
 
+/** The same with the air the plan was made for, so that a change can be told with its reason. */
+export function withAcceptedPlan(record: EventRecord, machineId: string, plan: Plan): EventRecord {
+  const air = plan.runs.flatMap(({ run, air: { temperature } }) => {
+    const start = plan.sortedRuns[run]?.start;
+    if (start === undefined) return [];
+    return [{ start: isoUtc(start), temperatureC: plainNumber(kelvinToCelsius(temperature), 2) }];
+  });
+  return {
+    ...withAccepted(record, machineId, settingsAsGiven(plan)),
+    acceptedAir: { ...record.acceptedAir, [machineId]: air },
+  };
+}
+
 /** The event with what it said about one machine before; the way back from the acts above. */
 export function withMachineAsBefore(
   record: EventRecord,
@@ -56,6 +72,7 @@ export function withMachineAsBefore(
     fitted: putBack(record.fitted, machineId, before.fitted[machineId]),
     made: putBack(record.made, machineId, before.made[machineId]),
     accepted: putBack(record.accepted, machineId, before.accepted[machineId]),
+    acceptedAir: putBack(record.acceptedAir ?? {}, machineId, before.acceptedAir?.[machineId]),
   };
 }
 

@@ -5,13 +5,12 @@ import { changeRecord } from '@/components/store/change-record';
 import { type OpenedStore, useOpenedStore } from '@/components/store/store-provider';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Setting } from '@/lib/carb/machine';
-import { settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import {
-  withAccepted,
+  withAcceptedPlan,
   withFitted,
   withMachineAsBefore,
   withMade,
@@ -21,6 +20,8 @@ import {
 } from './records';
 
 export type Acts = {
+  /** "This is my plan." */
+  readonly accept: () => void;
   /** "I have fitted it." */
   readonly fit: (setting: Setting) => void;
   /** "The run is made"; counted in the plan's own order. */
@@ -43,11 +44,11 @@ export function useActs({ eventId, machineId, plan }: ActsOf): Acts {
     const tell = (words: string, change: (record: EventRecord) => EventRecord) =>
       write({
         words,
-        change: (record) =>
-          withAccepted(change(withPastMade(record, machineId, plan)), machineId, settingsAsGiven(plan)),
+        change: (record) => withAcceptedPlan(change(withPastMade(record, machineId, plan)), machineId, plan),
         back: (record, before) => withMachineAsBefore(record, machineId, before),
       });
     return {
+      accept: () => tell('This is your plan now.', (record) => record),
       fit: (setting) =>
         tell(`Fitted: ${settingText(setting)}.`, (record) => withFitted(record, machineId, setting)),
       runMade: (run, setting) =>

@@ -20,3 +20,15 @@ worker.addEventListeners();
 self.addEventListener('message', (event) => {
   if (event.data === 'use-new-version') void self.skipWaiting();
 });
+
+/** A notification leads back to the page it speaks for. */
+self.addEventListener('notificationclick', (event) => {
+  event.notification.close();
+  event.waitUntil(showPage());
+});
+
+async function showPage(): Promise<void> {
+  const [open] = await self.clients.matchAll({ type: 'window' });
+  if (open === undefined) await self.clients.openWindow('/');
+  else await open.focus();
+}

@@ -2,7 +2,7 @@ import { formatElevation, formatNumber } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import type { LookupProblem, SourceProblem, SourceTry, WeatherProblem } from '@/lib/weather/problem';
 import type { SourceName } from '@/lib/weather/source-name';
-import { counted, listing } from './listing';
+import { capital, counted, listing } from './listing';
 import { dateClockText } from './times';
 import type { Voice } from './voice';
 
@@ -78,6 +78,23 @@ const SOURCE_WORDS: Readonly<Record<SourceProblem['code'], string>> = {
 export function sourceProblemText(problem: SourceProblem): string {
   return SOURCE_WORDS[problem.code];
 }
+
+/**
+ * Which services were asked in vain, as a stored forecast knows them: "Open-Meteo took too long." Those that were never
+ * going to answer for this place are left out; '' where none is left.
+ */
+export function triedSentence(tries: readonly { readonly source: string; readonly code: string }[]): string {
+  const told = tries.filter(({ code }) => !NOT_ASKED.has(code));
+  if (told.length === 0) return '';
+  const known = new Map<string, string>(Object.entries(SOURCE_WORDS));
+  const names = new Map<string, string>(Object.entries(SERVICES));
+  const texts = told.map(
+    ({ source, code }) => `${names.get(source) ?? source} ${known.get(code) ?? 'did not answer'}`,
+  );
+  return `${capital(listing(texts))}.`;
+}
+
+const NOT_ASKED: ReadonlySet<string> = new Set(['outside-area', 'no-contact', 'bad-address']);
 
 function secondsText(seconds: number): string {
   if (seconds <= 90) return counted(Math.max(1, Math.ceil(seconds)), 'second');

@@ -1,5 +1,6 @@
 'use client';
 
+import type { ReactNode } from 'react';
 import { useAwake } from '@/components/ui/use-awake';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { localClock } from '@/lib/time/zone';
@@ -7,8 +8,13 @@ import { cautionsFor } from '@/lib/words/cautions';
 import { Plate, type PlateProps } from './plate';
 import styles from './track-view.module.css';
 
+type TrackViewProps = PlateProps & {
+  /** What changed meanwhile; stands above all else. */
+  readonly notices?: ReactNode;
+};
+
 /** What is needed with gloves on: nothing else is on the screen, and it stays on. */
-export function TrackView(props: PlateProps) {
+export function TrackView({ notices, ...props }: TrackViewProps) {
   const awake = useAwake();
   return (
     <main className={styles.view} data-view="track">
@@ -21,7 +27,11 @@ export function TrackView(props: PlateProps) {
           Whole night
         </a>
       </div>
+      {notices}
       <Plate {...props} large />
+      <a className={styles.leave} href="#track-reading">
+        Take a reading
+      </a>
       <p className={styles.aside}>{cautionsFor('swap')[0]}</p>
       <p className={styles.aside}>
         {awake === 'kept' ? 'The screen stays on while this view is open.' : null}

@@ -13,13 +13,16 @@ export function withEditedHours(record: EventRecord, { typed, elevationM }: Hour
   return { ...record, typed, event: { ...record.event, elevationM }, demo: false };
 }
 
-/** An event nothing has been said about yet. */
-export function newEventRecord({ event }: TypedEvent, machineId: string): EventRecord {
+/** An event nothing has been said about yet; it follows the forecast of its place from the start, where it has one. */
+export function newEventRecord(
+  { event }: TypedEvent,
+  { machineId, forecastId }: { readonly machineId: string; readonly forecastId: string },
+): EventRecord {
   return {
     event,
     machineIds: [machineId],
     typed: null,
-    forecastId: null,
+    forecastId: event.place === undefined ? null : forecastId,
     readings: [],
     accepted: {},
     fitted: {},

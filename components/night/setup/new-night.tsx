@@ -16,8 +16,8 @@ import { useAdd } from './use-save';
 type NewNightProps = {
   readonly units: UnitChoice;
   readonly onClose: () => void;
-  /** The night is there; its hours come next. */
-  readonly onMade: () => void;
+  /** The night is there; its hours come next, by themselves where it has a place to ask a forecast for. */
+  readonly onMade: (hasPlace: boolean) => void;
 };
 
 /** A night of one's own: the machine first, then where and when; the hours follow in their own form. */
@@ -39,10 +39,10 @@ export function NewNight({ units, onClose, onMade }: NewNightProps) {
         units={units}
         onSave={async (typed) => {
           const id = newId();
-          const refusal = await add('events', id, newEventRecord(typed, machineId));
+          const refusal = await add('events', id, newEventRecord(typed, { machineId, forecastId: newId() }));
           if (refusal !== undefined) return refusal;
           await changePreferences({ eventId: id, machineId });
-          onMade();
+          onMade(typed.event.place !== undefined);
         }}
         onCancel={onClose}
       />

@@ -19,8 +19,8 @@ type SetupProps = {
 const close = () => {
   window.location.hash = 'set-up';
 };
-const openHours = () => {
-  window.location.hash = 'hours';
+const openHours = (hasPlace: boolean) => {
+  window.location.hash = hasPlace ? 'weather' : 'hours';
 };
 
 /** What the plan is made from, and the forms to change it. */

@@ -1,0 +1,115 @@
+'use client';
+
+import { type ReactNode, useState } from 'react';
+import { PictureSection } from '@/components/night/picture/picture-section';
+import { Plate } from '@/components/night/plate/plate';
+import { SetupSection } from '@/components/night/setup/setup-section';
+import { AirTable } from '@/components/night/tables/air-table';
+import { BoxTable } from '@/components/night/tables/box-table';
+import { RunTable } from '@/components/night/tables/run-table';
+import { SwapCountTable } from '@/components/night/tables/swap-count-table';
+import { ReadingsSection } from '@/components/reading/readings-section';
+import { ShareNight } from '@/components/share/share-night';
+import { classNames } from '@/components/ui/class-names';
+import { FaultBoundary } from '@/components/ui/fault-boundary';
+import type { LiveNight } from '@/components/watch/use-live-night';
+import { WatchSection } from '@/components/watch/watch-section';
+import { WeatherSection } from '@/components/weather/weather-section';
+import type { Plan } from '@/lib/plan/types';
+import type { Instant } from '@/lib/time/instant';
+import type { CallVoice } from '@/lib/words/call';
+import { Call } from './call';
+import { Cautions } from './cautions';
+import type { Night } from './night';
+import { NightHead } from './night-head';
+import styles from './night-page.module.css';
+import type { Acts } from './use-acts';
+import { Warnings } from './warnings';
+
+type WholeNightProps = {
+  readonly night: Night;
+  readonly plan: Plan;
+  readonly now: Instant;
+  readonly voice: CallVoice;
+  readonly acts: Acts;
+  readonly live: LiveNight;
+  /** What changed meanwhile; stands above the plan. */
+  readonly notices: ReactNode;
+};
+
+/** The planned night: the answer, the picture that proves it, the tables behind it, and what it was made from. */
+export function WholeNight({ night, plan, now, voice, acts, live, notices }: WholeNightProps) {
+  const { machine, records } = night;
+  const [chosen, setCarburettor] = useState(0);
+  const carburettor = chosen < machine.carburettors.length ? chosen : 0;
+  return (
+    <main className={styles.page}>
+      <div className={styles.top}>
+        <div className={styles.first}>
+          <NightHead event={records.event.value} machine={records.machine.value} />
+          {notices}
+          <Plate night={night} plan={plan} now={now} acts={acts} />
+          <div className={styles.ways}>
+            <a className={styles.way} href="#track">
+              At the track
+            </a>
+            <a className={styles.way} href="#reading">
+              Take a reading
+            </a>
+            {records.event.value.demo ? (
+              <a className={styles.way} href="#new-night">
+                Start my own night
+              </a>
+            ) : null}
+          </div>
+        </div>
+        <div className={styles.rest}>
+          <Call plan={plan} voice={voice} />
+          <Warnings plan={plan} voice={voice} />
+          <div className={styles.screenOnly}>
+            <WatchSection watch={live.watch} onAccept={acts.accept} />
+          </div>
+          <FaultBoundary part="The picture">
+            <PictureSection {...{ night, plan, voice, now, carburettor }} onCarburettor={setCarburettor} />
+          </FaultBoundary>
+        </div>
+      </div>
+      <Below {...{ night, plan, now, voice, live, carburettor }} />
+    </main>
+  );
+}
+
+type BelowProps = Omit<WholeNightProps, 'acts' | 'notices'> & { readonly carburettor: number };
+
+function Below({ night, plan, now, voice, live, carburettor }: BelowProps) {
+  const { machine, records } = night;
+  return (
+    <div className={styles.whole}>
+      <RunTable plan={plan} machine={machine} voice={voice} />
+      <div className={styles.screenOnly}>
+        <BoxTable {...{ plan, machine, carburettor, voice }} />
+      </div>
+      <div className={classNames(styles.broad, styles.screenOnly)}>
+        <SwapCountTable plan={plan} />
+      </div>
+      <div className={classNames(styles.broad, styles.screenOnly)}>
+        <AirTable plan={plan} voice={voice} />
+      </div>
+      <div className={classNames(styles.broad, styles.screenOnly)}>
+        <ReadingsSection planned={live.planned} units={voice.units} desk={live.desk} />
+      </div>
+      <div className={classNames(styles.broad, styles.screenOnly)}>
+        <WeatherSection event={records.event} now={now} forecast={live.forecast} />
+      </div>
+      <div className={classNames(styles.broad, styles.screenOnly)}>
+        <SetupSection event={records.event} machine={records.machine} />
+      </div>
+      <div className={classNames(styles.broad, styles.screenOnly)}>
+        <ShareNight night={night} plan={plan} units={voice.units} />
+      </div>
+      <div className={styles.broad}>
+        <Cautions />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,174 @@
+'use client';
+
+import { useCallback, useState } from 'react';
+import { EditorForm } from '@/components/draft/editor-form';
+import { Fold } from '@/components/draft/fold';
+import { wholeOf } from '@/components/draft/part';
+import { useDraft } from '@/components/draft/use-draft';
+import { type FormState, type SaveOutcome, useForm } from '@/components/draft/use-form';
+import { Button } from '@/components/ui/button';
+import { Choice } from '@/components/ui/choice';
+import { NumberField } from '@/components/ui/number-field';
+import { Columns, Stack } from '@/components/ui/stack';
+import { TextField } from '@/components/ui/text-field';
+import type { ReadingJson } from '@/lib/contract/event';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { UnitChoice } from '@/lib/units/choice';
+import { warningSentence } from '@/lib/words/warnings';
+import { readReading } from './read-reading';
+import {
+  blankReading,
+  draftOfReading,
+  READING_SHAPE,
+  type ReadingDraft,
+  type ReadPressureKind,
+  readingLabel,
+} from './reading-draft';
+import { type PlannedNight, questionAbout } from './what-moved';
+
+type ReadingFormProps = {
+  readonly planned: PlannedNight;
+  readonly units: UnitChoice;
+  /** The reading's name, new or known. */
+  readonly id: string;
+  /** null for a new one. */
+  readonly initial: ReadingJson | null;
+  readonly onSave: (reading: ReadingJson) => Promise<SaveOutcome>;
+  readonly onCancel: () => void;
+};
+
+/** Two numbers and a time. What stands far from the hours is asked about before it is used. */
+export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: ReadingFormProps) {
+  const { night, voice } = planned;
+  const { zone } = night;
+  // The reading is of the moment the form was opened, however long the typing takes.
+  const [opened] = useState(planned.now);
+  const [start] = useState(() => {
+    const around = { units, zone, now: opened };
+    return initial === null ? blankReading(around) : draftOfReading(initial, around);
+  });
+  const draft = useDraft({
+    key: `reading.${night.records.event.id}.${initial === null ? 'new' : id}`,
+    initial: start,
+    shape: READING_SHAPE,
+  });
+  const { elevation } = night.series;
+  const was = initial?.time ?? null;
+  const { now } = planned;
+  const read = useCallback(
+    (typed: ReadingDraft) =>
+      readReading(typed, { now, zone, elevation, id, was: was === null ? null : instantFromJson(was) }),
+    [now, zone, elevation, id, was],
+  );
+  const [questioned, setQuestioned] = useState<ReadingDraft | null>(null);
+  const form = useForm({
+    draft,
+    read,
+    labelOf: readingLabel,
+    onSave: async (reading) => {
+      const question = questionAbout(reading, planned);
+      if (question === null) return onSave(reading);
+      if (question.code !== 'reading-outside-hours') setQuestioned(draft.value);
+      return warningSentence(question, planned.plan, voice);
+    },
+  });
+  const asked = questioned === draft.value ? read(draft.value).value : null;
+  return (
+    <EditorForm
+      title="Reading at the track"
+      form={form}
+      draft={draft}
+      saveLabel="Use this reading"
+      onCancel={onCancel}
+    >
+      {asked === null ? null : (
+        <Button
+          size="large"
+          wide
+          onClick={async () => {
+            if ((await onSave({ ...asked, confirmed: true })) === undefined) draft.forget();
+          }}
+        >
+          It is right as typed: use it
+        </Button>
+      )}
+      <ReadingFields draft={draft} form={form} />
+    </EditorForm>
+  );
+}
+
+const KINDS: readonly { readonly value: ReadPressureKind; readonly label: string }[] = [
+  { value: 'none', label: 'Not read' },
+  { value: 'station', label: 'Station' },
+  { value: 'altimeter', label: 'Altimeter setting' },
+  { value: 'sea-level', label: 'Sea level' },
+];
+
+const MEANING: Readonly<Record<ReadPressureKind, string>> = {
+  none: 'The pressure of the hours stays.',
+  station: 'What a barometer at the track shows, not corrected for height.',
+  altimeter: 'What an airport report gives (QNH), near 29.92 inHg or 1013 hPa at any height.',
+  'sea-level': 'What phones and weather maps show, near 29.92 inHg or 1013 hPa at any height.',
+};
+
+type ReadingFieldsProps = {
+  readonly draft: Parameters<typeof wholeOf<ReadingDraft>>[0];
+  readonly form: FormState;
+};
+
+function ReadingFields({ draft, form }: ReadingFieldsProps) {
+  const { value, set } = wholeOf(draft);
+  const { units, pressureKind } = value;
+  const more = [pressureKind === 'none' ? '' : 'pressure', value.humidity === '' ? '' : 'humidity'];
+  return (
+    <Stack>
+      <Columns>
+        <NumberField
+          {...form.field('temperature')}
+          hint="In the shade, away from engines and the tow vehicle."
+          signed
+          unit={`°${units.temperature}`}
+          value={value.temperature}
+          onChange={(text) => set('temperature', text)}
+        />
+        <TextField
+          {...form.field('clock')}
+          hint="When it was read, by the clock at the track."
+          autoComplete="off"
+          value={value.clock}
+          onChange={(text) => set('clock', text)}
+        />
+      </Columns>
+      <Fold
+        title="Pressure and humidity"
+        now={more.filter((part) => part !== '').join(' and ') || 'not read'}
+        open={form.hasErrors('pressure') || form.hasErrors('humidity')}
+      >
+        <Stack>
+          <Choice
+            {...form.field('pressureKind')}
+            hint={MEANING[pressureKind]}
+            value={pressureKind}
+            options={KINDS}
+            onChange={(kind) => set('pressureKind', kind)}
+          />
+          {pressureKind === 'none' ? null : (
+            <NumberField
+              {...form.field('pressure')}
+              unit={units.pressure}
+              value={value.pressure}
+              onChange={(text) => set('pressure', text)}
+            />
+          )}
+          <NumberField
+            {...form.field('humidity')}
+            hint="Relative humidity; it hardly counts."
+            unit="%"
+            value={value.humidity}
+            onChange={(text) => set('humidity', text)}
+          />
+        </Stack>
+      </Fold>
+    </Stack>
+  );
+}

@@ -1,0 +1,114 @@
+'use client';
+
+import { useState } from 'react';
+import { Button } from '@/components/ui/button';
+import { Section } from '@/components/ui/section';
+import type { ReadingJson } from '@/lib/contract/event';
+import { readingFromJson } from '@/lib/contract/event-from-json';
+import type { Plan } from '@/lib/plan/types';
+import type { UnitChoice } from '@/lib/units/choice';
+import { formatPercent, formatPressure } from '@/lib/units/format';
+import type { Voice } from '@/lib/words/voice';
+import styles from './reading.module.css';
+import { ReadingDialog } from './reading-dialog';
+import { readingId } from './stored-readings';
+import type { ReadingDesk } from './use-reading-desk';
+import { type PlannedNight, readingText } from './what-moved';
+
+type ReadingsSectionProps = {
+  readonly planned: PlannedNight;
+  readonly units: UnitChoice;
+  readonly desk: ReadingDesk;
+};
+
+/** What was read at the track, and the way to put it right. */
+export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) {
+  const [edited, setEdited] = useState<{ readonly id: string; readonly value: ReadingJson } | null>(null);
+  const readings = planned.night.records.event.value.readings
+    .map((value, i) => ({ id: readingId(value, i), value }))
+    .sort((a, b) => Date.parse(b.value.time) - Date.parse(a.value.time));
+  return (
+    <Section title="Readings" id="readings">
+      {readings.length === 0 ? (
+        <p className={styles.words}>
+          None yet. What a thermometer at the track shows moves the rest of the night: most for the next
+          hours, less and less after.
+        </p>
+      ) : (
+        <ul className={styles.list}>
+          {readings.map(({ id, value }) => (
+            <li key={id} className={styles.row}>
+              <ReadingWords id={id} value={value} planned={planned} />
+              <div className={styles.acts}>
+                {unheard(planned.plan, id) === 'questioned' ? (
+                  <Button onClick={() => void desk.keep({ ...value, id, confirmed: true })}>
+                    It is right: use it
+                  </Button>
+                ) : null}
+                <Button kind="quiet" onClick={() => setEdited({ id, value })}>
+                  Change
+                </Button>
+                <Button kind="quiet" onClick={() => void desk.remove(id, value)}>
+                  Remove
+                </Button>
+              </div>
+            </li>
+          ))}
+        </ul>
+      )}
+      <a className={styles.link} href="#reading">
+        Take a reading
+      </a>
+      {edited === null ? null : (
+        <ReadingDialog
+          key={edited.id}
+          {...{ planned, units, desk }}
+          reading={edited}
+          onClose={() => setEdited(null)}
+        />
+      )}
+    </Section>
+  );
+}
+
+type ReadingWordsProps = {
+  readonly id: string;
+  readonly value: ReadingJson;
+  readonly planned: PlannedNight;
+};
+
+function ReadingWords({ id, value, planned }: ReadingWordsProps) {
+  const reading = readingFromJson({ ...value, id }, 0);
+  const parts = [`${readingText(reading, planned)}.`, alsoRead(reading, planned.voice)];
+  const use = unheard(planned.plan, id);
+  return (
+    <p className={styles.words}>
+      {parts.filter((part) => part !== '').join(' ')}
+      {use === null ? null : <strong> {UNHEARD[use]}</strong>}
+    </p>
+  );
+}
+
+type Read = ReturnType<typeof readingFromJson>;
+
+function alsoRead({ stationPressure, relativeHumidity }: Read, { units }: Voice): string {
+  const parts = [
+    stationPressure === null ? '' : `station pressure ${formatPressure(stationPressure, units)}`,
+    relativeHumidity === null ? '' : `humidity ${formatPercent(relativeHumidity)}`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? '' : `Also ${parts.join(', ')}.`;
+}
+
+type Unheard = 'questioned' | 'outside';
+
+const UNHEARD: Readonly<Record<Unheard, string>> = {
+  questioned: 'Not used: it is too far from the hours to believe unasked.',
+  outside: 'Not used: the plan has no hours at that time.',
+};
+
+/** Why the plan did not listen to a reading; null where it did. */
+function unheard({ warnings }: Plan, id: string): Unheard | null {
+  const about = warnings.find((warning) => 'readingId' in warning && warning.readingId === id);
+  if (about === undefined) return null;
+  return about.code === 'reading-outside-hours' ? 'outside' : 'questioned';
+}

@@ -1,0 +1,30 @@
+'use client';
+
+import { Button } from '@/components/ui/button';
+import { Notice } from '@/components/ui/notice';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
+import type { Watch } from './use-watch';
+
+type WatchNoticeProps = { readonly watch: Watch; readonly onAccept: () => void };
+
+/** Stands at the head of the page where the next act is not the accepted one any more; heard once, seen until settled. */
+export function WatchNotice({ watch: { state, said }, onAccept }: WatchNoticeProps) {
+  return (
+    <>
+      <VisuallyHidden>
+        <output aria-label="Watch">{said}</output>
+      </VisuallyHidden>
+      {state.status === 'next-act-changed' ? (
+        <Notice
+          tone="caution"
+          title="The next act is no longer the one you accepted."
+          act={<Button onClick={onAccept}>This is my plan now</Button>}
+        >
+          {state.differences.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </Notice>
+      ) : null}
+    </>
+  );
+}

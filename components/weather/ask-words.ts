@@ -1,0 +1,15 @@
+import type { AskProblem } from './ask-api';
+
+/** What happened when the server was asked for something, and what to do; `instead` is the way without it. */
+export function askProblemWords(problem: AskProblem, instead: string): string {
+  switch (problem.code) {
+    case 'no-signal':
+      return `There is no signal, or the server cannot be reached. ${instead}`;
+    case 'timeout':
+      return `The server did not answer in time. ${instead}`;
+    case 'refused':
+      return problem.detail;
+    case 'unreadable':
+      return `The server sent something unreadable. ${instead}`;
+  }
+}

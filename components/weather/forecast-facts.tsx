@@ -1,0 +1,98 @@
+import { forecastSeries } from '@/components/night/forecast-series';
+import { countdown } from '@/components/night/plate/countdown';
+import { dataAge } from '@/components/night/plate/data-age';
+import { classNames } from '@/components/ui/class-names';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { ForecastRecord } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import { formatElevation, formatTemperatureStep } from '@/lib/units/format';
+import { kelvinDifference, metre } from '@/lib/units/quantity';
+import { type Clock, clockText } from '@/lib/words/times';
+import type { Voice } from '@/lib/words/voice';
+import { triedSentence } from '@/lib/words/weather-problems';
+import { filledSentence, missingSentence } from './missing-words';
+import styles from './weather.module.css';
+
+type ForecastFactsProps = {
+  readonly record: ForecastRecord;
+  readonly now: Instant;
+  readonly voice: Voice;
+  /** The start of the first run: from there on a bare clock time is understood. */
+  readonly from: Instant | null;
+};
+
+/** What a kept forecast is: whose, how old, for what height, what is missing in it. */
+export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) {
+  const { forecast } = record;
+  const series = forecastSeries(record);
+  const age = dataAge(series, now);
+  const clock: Clock = from === null ? { zone: voice.zone } : { zone: voice.zone, from };
+  const filled = series.hours.filter(({ origin }) => origin === 'filled').map(({ at }) => at);
+  const notes = [
+    forecast.freshness === 'stale'
+      ? 'No weather service answered when this was asked for: it is the last good copy.'
+      : '',
+    triedSentence(forecast.tries ?? []),
+    missingSentence((forecast.missing ?? []).map(instantFromJson), clock),
+    filledSentence(filled, clock),
+    spreadSentence(
+      series.hours.map(({ spread }) => spread).filter((spread) => spread !== null),
+      voice,
+    ),
+  ].filter((note) => note !== '');
+  return (
+    <div className={styles.facts}>
+      <p>
+        <span className={classNames(styles.age, styles[age])}>{age}</span>
+        {sourceSentence(record, { now, clock })} {hoursSentence(series.hours, clock)} For{' '}
+        {formatElevation(metre(forecast.elevationM), voice.units)}.
+      </p>
+      {notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+      <Credit record={record} />
+    </div>
+  );
+}
+
+type Told = { readonly now: Instant; readonly clock: Clock };
+
+/** "Open-Meteo, made 18:00 (2 h ago), asked for 5 min ago." */
+function sourceSentence({ forecast, fetchedAt }: ForecastRecord, { now, clock }: Told): string {
+  const { name, issuedAt, fetchedAt: servedAt } = forecast.source;
+  const asked = `asked for ${ago(now, instantFromJson(servedAt ?? fetchedAt))}`;
+  if (issuedAt === null) return `${name}, ${asked}; it does not say when it was made.`;
+  const made = instantFromJson(issuedAt);
+  return `${name}, made ${clockText(made, clock)} (${ago(now, made)}), ${asked}.`;
+}
+
+const ago = (now: Instant, at: Instant): string => (at >= now ? 'just now' : countdown(now, at));
+
+function hoursSentence(hours: readonly { readonly at: Instant }[], clock: Clock): string {
+  const [first, last] = [hours[0], hours.at(-1)];
+  if (first === undefined || last === undefined) return 'It has no hours.';
+  return `Hours from ${clockText(first.at, clock)} to ${clockText(last.at, clock)}.`;
+}
+
+function spreadSentence(spreads: readonly number[], { units }: Voice): string {
+  if (spreads.length === 0)
+    return 'How sure: by the usual error of forecasts, as it comes without an ensemble.';
+  const mean = spreads.reduce((sum, spread) => sum + spread, 0) / spreads.length;
+  return `How sure: its ensemble spreads by ±${formatTemperatureStep(kelvinDifference(mean), units)} on average, widened for the air near the ground.`;
+}
+
+function Credit({ record: { forecast } }: { readonly record: ForecastRecord }) {
+  const { attribution, attributionUrl } = forecast.source;
+  if (attribution === '') return null;
+  return (
+    <p className={styles.credit}>
+      {attributionUrl === null ? (
+        attribution
+      ) : (
+        <a href={attributionUrl} rel="noreferrer">
+          {attribution}
+        </a>
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,53 @@
+import { onlyUnits } from '@/components/draft/only-units';
+import type { EventJson, PlaceJson } from '@/lib/contract/event';
+import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
+import { elevationText, numberText } from '@/lib/units/entry-text';
+import { metre } from '@/lib/units/quantity';
+
+/** Where a forecast is wanted, as typed. */
+export type PlaceDraft = {
+  /** What bare numbers in this draft mean. */
+  readonly units: UnitChoice;
+  readonly search: string;
+  readonly name: string;
+  readonly latitude: string;
+  readonly longitude: string;
+  readonly elevation: string;
+};
+
+export const PLACE_SHAPE: PlaceDraft = {
+  units: METRIC_UNITS,
+  search: '',
+  name: '',
+  latitude: '',
+  longitude: '',
+  elevation: '',
+};
+
+export function placeDraftOf({ place, elevationM }: EventJson, units: UnitChoice): PlaceDraft {
+  return {
+    units: onlyUnits(units),
+    search: '',
+    name: place?.name ?? '',
+    latitude: place === undefined ? '' : numberText(place.latitude),
+    longitude: place === undefined ? '' : numberText(place.longitude),
+    elevation: elevationText(metre(elevationM), units),
+  };
+}
+
+/** The draft's fields for a point that was found: four decimals are eleven metres. */
+export function pointFields({ name, latitude, longitude }: PlaceJson): Partial<PlaceDraft> {
+  return { name, latitude: numberText(latitude, 4), longitude: numberText(longitude, 4) };
+}
+
+const LABELS: Readonly<Record<string, string>> = {
+  search: 'Search a place',
+  name: 'Name of the place',
+  latitude: 'Latitude',
+  longitude: 'Longitude',
+  elevation: 'Elevation of the track',
+};
+
+export function placeLabel(name: string): string {
+  return LABELS[name] ?? name;
+}

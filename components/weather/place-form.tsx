@@ -1,0 +1,91 @@
+'use client';
+
+import { useState } from 'react';
+import { EditorForm } from '@/components/draft/editor-form';
+import { wholeOf } from '@/components/draft/part';
+import { useDraft } from '@/components/draft/use-draft';
+import { type Save, useForm } from '@/components/draft/use-form';
+import { type Axis, readCoordinatePair } from '@/components/event/coordinate';
+import { NumberField } from '@/components/ui/number-field';
+import { Columns } from '@/components/ui/stack';
+import { TextField } from '@/components/ui/text-field';
+import type { EventJson } from '@/lib/contract/event';
+import type { UnitChoice } from '@/lib/units/choice';
+import { GroundProposal } from './ground-proposal';
+import { LocateButton } from './locate-button';
+import { PLACE_SHAPE, placeDraftOf, placeLabel, pointFields } from './place-draft';
+import { PlaceSearch } from './place-search';
+import { pointOf, readPlace, type TypedPlace } from './read-place';
+
+type PlaceFormProps = {
+  readonly id: string;
+  readonly event: EventJson;
+  readonly units: UnitChoice;
+  readonly onSave: Save<TypedPlace>;
+  readonly onCancel: () => void;
+};
+
+/** Where the forecast is wanted: found by the device, by name, or by coordinates. */
+export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps) {
+  const [start] = useState(() => placeDraftOf(event, units));
+  const draft = useDraft({ key: `place.${id}`, initial: start, shape: PLACE_SHAPE });
+  const form = useForm({ draft, read: readPlace, labelOf: placeLabel, onSave });
+  const { set, setAll, value } = wholeOf(draft);
+  function enter(axis: Axis, text: string) {
+    const both = readCoordinatePair(text);
+    if (both === null) set(axis, text);
+    else setAll(both);
+  }
+  const coordinate = (axis: Axis, hint: string) => (
+    <NumberField
+      {...form.field(axis)}
+      hint={hint}
+      signed
+      inputMode="text"
+      value={value[axis]}
+      onChange={(text) => enter(axis, text)}
+    />
+  );
+  return (
+    <EditorForm
+      title="Place of the forecast"
+      form={form}
+      draft={draft}
+      saveLabel="Get the forecast"
+      onCancel={onCancel}
+    >
+      <LocateButton onLocated={(found) => setAll(pointFields({ ...found, name: value.name }))} />
+      <PlaceSearch
+        label={placeLabel('search')}
+        text={value.search}
+        onText={(text) => set('search', text)}
+        onFound={(place) => setAll({ ...pointFields(place), search: place.name })}
+      />
+      <Columns>
+        {coordinate('latitude', 'Or both, as a map gives them.')}
+        {coordinate('longitude', 'West is negative, or 93.61 W.')}
+      </Columns>
+      <TextField
+        {...form.field('name')}
+        hint="As you call it."
+        maxLength={120}
+        autoComplete="off"
+        value={value.name}
+        onChange={(text) => set('name', text)}
+      />
+      <NumberField
+        {...form.field('elevation')}
+        hint="It counts: 50 m (160 ft) are 0.65 % of density."
+        unit={value.units.elevation}
+        value={value.elevation}
+        onChange={(text) => set('elevation', text)}
+      />
+      <GroundProposal
+        point={pointOf(value)}
+        elevation={value.elevation}
+        units={value.units}
+        onUse={(text) => set('elevation', text)}
+      />
+    </EditorForm>
+  );
+}

@@ -1,0 +1,108 @@
+'use client';
+
+import { usePreferences } from '@/components/store/use-preferences';
+import { useTable } from '@/components/store/use-table';
+import { Button } from '@/components/ui/button';
+import { Notice } from '@/components/ui/notice';
+import { Section } from '@/components/ui/section';
+import { useHash } from '@/components/ui/use-hash';
+import type { EventRecord, Stored } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import { askProblemWords } from './ask-words';
+import { ForecastFacts } from './forecast-facts';
+import { stretchOfRuns } from './forecast-question';
+import { PlaceDialog } from './place-dialog';
+import type { RenewProblem } from './renew-forecast';
+import { TypedHoursNote } from './typed-hours-note';
+import type { ForecastState } from './use-forecast';
+import styles from './weather.module.css';
+
+type WeatherSectionProps = {
+  readonly event: Stored<EventRecord>;
+  readonly now: Instant;
+  readonly forecast: ForecastState;
+};
+
+const close = () => {
+  window.location.hash = 'weather';
+};
+
+/** The weather a night rests on: whose forecast, how old, and the ways to get another. */
+export function WeatherSection({ event, now, forecast: state }: WeatherSectionProps) {
+  const { preferences } = usePreferences();
+  const { temperature, pressure, elevation } = preferences;
+  const units = { temperature, pressure, elevation };
+  const hash = useHash();
+  const forecasts = useTable('forecasts');
+  const record = forecasts?.find(({ id }) => id === event.value.forecastId)?.value ?? null;
+  const follows = state.status !== 'off';
+  return (
+    <Section title="Weather" id="weather">
+      {record === null ? (
+        <p className={styles.facts}>
+          <span>
+            <span className={`${styles.age} ${styles.none}`}>none</span>
+            {follows
+              ? 'No forecast has come yet for this place.'
+              : 'This night follows no forecast. Give its place to get one, or go by typed hours.'}
+          </span>
+        </p>
+      ) : (
+        <ForecastFacts
+          record={record}
+          now={now}
+          voice={{ zone: event.value.event.timezone, units }}
+          from={stretchOfRuns(event.value)?.start ?? null}
+        />
+      )}
+      <TypedHoursNote event={event} hasForecast={record !== null} />
+      <AskingWords state={state} hasForecast={record !== null} />
+      <div className={styles.acts}>
+        {state.status === 'following' ? (
+          <Button disabled={state.asking} onClick={state.askNow}>
+            {state.asking ? 'Asking...' : 'Ask again now'}
+          </Button>
+        ) : null}
+        <a className={styles.link} href="#forecast">
+          {follows ? 'Another place' : 'Get the forecast'}
+        </a>
+        <a className={styles.link} href="#hours">
+          Type hours by hand
+        </a>
+      </div>
+      {hash === 'forecast' ? (
+        <PlaceDialog key={event.id} stored={event} units={units} onClose={close} />
+      ) : null}
+    </Section>
+  );
+}
+
+type AskingWordsProps = { readonly state: ForecastState; readonly hasForecast: boolean };
+
+/** What came of asking: nothing is said where all went well. */
+function AskingWords({ state: { status, asking, problem }, hasForecast }: AskingWordsProps) {
+  if (status === 'over') return <p>All runs are past; the forecast is not asked for any more.</p>;
+  if (problem === null) return <output>{asking && !hasForecast ? 'Asking for the forecast...' : ''}</output>;
+  return (
+    <Notice
+      tone="caution"
+      title={hasForecast ? 'No newer forecast: this is the last one.' : 'No forecast came.'}
+    >
+      <p>{renewProblemWords(problem, hasForecast)}</p>
+    </Notice>
+  );
+}
+
+function renewProblemWords(problem: RenewProblem, hasForecast: boolean): string {
+  const instead = hasForecast
+    ? 'The plan goes by the last forecast; it is asked for again by itself.'
+    : 'Type the hours by hand, or stay on this page: it is asked for again by itself.';
+  switch (problem.code) {
+    case 'no-place':
+      return 'The night has no place to ask for. Give one under “Get the forecast”.';
+    case 'not-kept':
+      return `It came, but could not be kept in this browser. ${instead}`;
+    default:
+      return askProblemWords(problem, instead);
+  }
+}
