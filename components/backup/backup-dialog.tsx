@@ -117,7 +117,7 @@ function Preview({ file, backup, preview, store, onDone, onLeave }: PreviewProps
         rows={preview.filter(({ inFile, onlyHere }) => inFile > 0 || onlyHere > 0)}
         rowKey={({ table }) => table}
         columns={[
-          { head: '', names: true, cell: ({ table }) => tableText(table) },
+          { head: 'Records', names: true, cell: ({ table }) => tableText(table) },
           { head: 'In the file', figures: true, cell: ({ inFile }) => inFile },
           { head: 'Beside what is here', cell: previewText },
         ]}

@@ -49,7 +49,7 @@ export function BaselineSection({ stored, log, units, today }: HistoryProps) {
         </Notice>
       ) : null}
       <Table
-        caption="Baselines"
+        caption="Every baseline with its air"
         captionHidden
         rows={baselines}
         rowKey={({ id }) => id}

@@ -89,7 +89,7 @@ function ShareTable({ comparison }: { readonly comparison: FairComparison }) {
       rows={rows}
       rowKey={({ name }) => name}
       columns={[
-        { head: '', names: true, cell: ({ name }) => name },
+        { head: 'Share', names: true, cell: ({ name }) => name },
         { head: 'Power', cell: ({ share }) => shareText(share) },
       ]}
     />

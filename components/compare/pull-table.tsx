@@ -2,6 +2,7 @@
 
 import { Button } from '@/components/ui/button';
 import { Table } from '@/components/ui/table';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
 import { provenAirText } from '@/lib/words/baseline';
@@ -34,7 +35,7 @@ export function PullTable({ pulls, units, onRemove }: PullTableProps) {
         { head: 'Air', cell: ({ air }) => provenAirText(air, units) },
         { head: 'Note', wideOnly: true, cell: ({ note }) => note },
         {
-          head: '',
+          head: <VisuallyHidden>What to do</VisuallyHidden>,
           cell: (pull) => (
             <Button
               kind="quiet"

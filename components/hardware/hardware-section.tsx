@@ -8,6 +8,7 @@ import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { type HardwareShift, hardwareShifts } from '@/lib/carb/hardware';
 import type { BaselineShift } from '@/lib/carb/machine';
 import { type HardwareChangeRecord, withHardware, withoutHardware } from '@/lib/store/machine-history';
@@ -113,7 +114,7 @@ function columns(onRemove: (change: HardwareChangeRecord) => void): readonly Col
       ),
     },
     {
-      head: '',
+      head: <VisuallyHidden>What to do</VisuallyHidden>,
       cell: ({ change }) => (
         <Button kind="quiet" aria-label={`Delete ${hardwareText(change)}`} onClick={() => onRemove(change)}>
           Delete

@@ -8,6 +8,7 @@ import { Disclosure } from '@/components/ui/disclosure';
 import { Acts, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { TextArea } from '@/components/ui/text-area';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { type ChartCellRecord, withChart } from '@/lib/store/machine-history';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -113,7 +114,7 @@ function ChartTable({ chart, units, onRemove }: ChartTableProps) {
         },
         { head: 'Main', figures: true, cell: ({ main }) => main },
         {
-          head: '',
+          head: <VisuallyHidden>What to do</VisuallyHidden>,
           cell: (_, i) => (
             <Button kind="quiet" aria-label={`Take cell ${i + 1} out`} onClick={() => onRemove(i)}>
               Take out

@@ -2,6 +2,7 @@
 
 import { Button } from '@/components/ui/button';
 import { type Column, Table } from '@/components/ui/table';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { provenAirText } from '@/lib/words/baseline';
@@ -34,7 +35,7 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
     { head: 'Time, speed', wideOnly: true, cell: ({ value }) => paceText(value, units) },
     { head: 'Note', wideOnly: true, cell: ({ value }) => value.note },
     {
-      head: '',
+      head: <VisuallyHidden>What to do</VisuallyHidden>,
       cell: (row) => (
         <>
           <Button kind="quiet" aria-label={`Edit ${nameOf(row.value)}`} onClick={() => onEdit(row)}>

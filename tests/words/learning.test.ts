@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest';
+import { hangingIdleSteps } from '@/lib/carb/hanging-idle';
+import { hardwareShift } from '@/lib/carb/hardware';
+import { learnResponse } from '@/lib/carb/learn';
+import { chartObservations, logObservations } from '@/lib/carb/observation';
+import { expectOk } from '@/lib/result/result';
+import { US_UNITS } from '@/lib/units/choice';
+import { horsepowerToWatt } from '@/lib/units/convert';
+import { kelvinDifference, ratio } from '@/lib/units/quantity';
+import { backupProblemSentence, previewText } from '@/lib/words/backup';
+import {
+  hardwareProblemSentence,
+  hardwareShiftSentence,
+  hardwareText,
+  intakeCostSentence,
+} from '@/lib/words/hardware';
+import { informationSentence, leftOutSentence, levelSentence, outlierSentence } from '@/lib/words/learning';
+import { hangingIdleSentence, pilotSentence } from '@/lib/words/pilot';
+import { airOf, raceMachine } from '../support/race-machine';
+
+const machine = raceMachine();
+
+describe('what learning says in words', () => {
+  it('refuses to pretend: two cold runs at one track tell nothing of pressure', () => {
+    const entry = (id: string, celsius: number) => ({
+      id,
+      air: airOf(celsius, 990, 0.6),
+      setting: { mains: [420, 420], trim: null },
+      verdict: 'right' as const,
+      sizes: 0,
+      judgedBy: 'plugs' as const,
+    });
+    const learned = learnResponse(machine, logObservations(machine, [entry('a', -20), entry('b', -22)]));
+    const said = informationSentence('pressure', learned.pressure);
+    expect(said).toContain('stays near what was assumed');
+    expect(said).toContain('all near one pressure');
+    expect(said).toContain('higher or lower track');
+  });
+
+  it('says so where high tracks were always cold ones', () => {
+    const cells = [0, 1, 2, 3].map((i) => ({
+      id: `${i}`,
+      air: airOf(20 - 12 * i, 1000 - 60 * i, 0.4),
+      main: 410,
+    }));
+    const learned = learnResponse(machine, chartObservations(machine, cells));
+    expect([learned.pressure.why, learned.temperature.why]).toContain('moves-together');
+    const name = learned.pressure.why === 'moves-together' ? 'pressure' : 'temperature';
+    expect(informationSentence(name, learned[name])).toContain('cannot be told apart');
+  });
+
+  it('names what stands apart, what was left out, and how the baseline itself stands', () => {
+    expect(outlierSentence(['Round 3', 'Round 5'])).toMatch(/^Round 3 and Round 5 stand far apart/);
+    expect(leftOutSentence([{ why: 'no-verdict' }, { why: 'no-verdict' }])).toBe(
+      'Not counted: 2 runs without a verdict.',
+    );
+    expect(leftOutSentence([])).toBe('');
+    const step = Math.log(1.025);
+    expect(levelSentence({ log: step, sd: step / 4 }, step)).toContain('1.0 sizes lean');
+    expect(levelSentence({ log: -step, sd: step / 4 }, step)).toContain('1.0 sizes rich');
+    expect(levelSentence({ log: 0, sd: step / 4 }, step)).toContain('is right');
+  });
+});
+
+describe('what hardware says in words', () => {
+  it('a removed airbox: two sizes, its doubt and that no source gives it', () => {
+    const shift = expectOk(hardwareShift({ kind: 'airbox-off', amount: null }));
+    expect(hardwareShiftSentence(shift)).toBe(
+      'The main moves +2.0 sizes (+5.1\u00a0%), give or take 1.5 sizes; common practice, no source.',
+    );
+    expect(hardwareText({ kind: 'fuel', amount: 0.85 })).toBe('Other fuel, 85\u00a0% ethanol');
+    expect(hardwareText({ kind: 'bored', amount: 2 })).toBe('Carburettor bored, 2.0 mm');
+  });
+
+  it('an amount that is missing or far off is asked for', () => {
+    expect(hardwareProblemSentence({ code: 'amount-missing', kind: 'bored' })).toContain('millimetres');
+    expect(
+      hardwareProblemSentence({ code: 'amount-out-of-range', kind: 'bored', amount: 40, most: 10 }),
+    ).toContain('outside 0 to 10');
+  });
+
+  it('air from under the hood has its price in power', () => {
+    const sentence = intakeCostSentence({
+      warmer: kelvinDifference(30),
+      cost: ratio(-0.055),
+      ratedPower: horsepowerToWatt(150),
+      units: US_UNITS,
+    });
+    expect(sentence).toBe('Air 54\u00a0°F warmer costs 5.5\u00a0% of the power, 8.3\u00a0hp of 150\u00a0hp.');
+  });
+});
+
+describe('pilot and idle in words', () => {
+  const advice = { jet: 45, turns: 1.375, turnsWanted: 1.375, act: 'turn', logLeft: 0 } as const;
+
+  it('a screw that reaches, a pilot that takes over, and none that does', () => {
+    expect(pilotSentence(advice, 'fuel')).toBe('Fuel screw 1.38 turns out; the pilot stays 45.');
+    expect(pilotSentence({ ...advice, act: 'change-jet', jet: 48 }, 'air')).toContain('fit pilot 48');
+    expect(pilotSentence({ ...advice, act: 'none-left', logLeft: -0.03 }, 'fuel')).toContain(
+      '3.0\u00a0% lean',
+    );
+  });
+
+  it('a hanging idle: stop first, screw next, a bigger pilot last', () => {
+    const pilot = {
+      jet: 45,
+      jets: [45, 48],
+      screw: 'air' as const,
+      turns: 1.5,
+      leastTurns: 0.5,
+      mostTurns: 2.5,
+      turnsPerSize: 1.25,
+      richerPerSize: ratio(0.06),
+    };
+    const said = hangingIdleSteps(pilot).map(hangingIdleSentence);
+    expect(said[0]).toContain('idle stop');
+    expect(said[1]).toContain('turn in');
+    expect(said[2]).toContain('pilot 48');
+  });
+});
+
+describe('a backup file in words', () => {
+  it('that cannot be used says why and that nothing was changed', () => {
+    const said = [
+      backupProblemSentence({ code: 'damaged', what: 'checksum' }),
+      backupProblemSentence({ code: 'foreign' }),
+      backupProblemSentence({ code: 'newer-format', format: 9, newest: 1 }),
+      backupProblemSentence({ code: 'not-json' }),
+      backupProblemSentence({ code: 'too-large', limit: 5 }),
+    ];
+    for (const sentence of said) expect(sentence).toContain('Nothing was changed.');
+    expect(new Set(said).size).toBe(said.length);
+  });
+
+  it('that can be used says what it would do', () => {
+    const counts = { inFile: 5, added: 3, same: 1, newerInFile: 1, newerHere: 0, onlyHere: 2 };
+    expect(previewText({ table: 'log', ...counts })).toBe(
+      '3 new, 1 newer in the file, 1 the same, 2 only here',
+    );
+  });
+});
