@@ -40,17 +40,18 @@ function useSuggestions(shown: readonly string[], choose: (option: string) => vo
     if (open) setActive(Math.max(0, Math.min(shown.length - 1, active + step)));
     else show();
   }
-  const keys: Readonly<Record<string, () => void>> = {
-    ArrowDown: () => move(1),
-    ArrowUp: () => move(-1),
-    ...(open ? { Escape: hide, Enter: () => choose(shown[active] ?? '') } : {}),
-  };
+  /** True where the key meant something to the list. */
+  function act(key: string): boolean {
+    if (key === 'ArrowDown' || key === 'ArrowUp') move(key === 'ArrowDown' ? 1 : -1);
+    else if (open && key === 'Enter') choose(shown[active] ?? '');
+    else if (open && key === 'Escape') hide();
+    else return false;
+    return true;
+  }
   function onKeyDown(event: KeyboardEvent) {
-    const act = keys[event.key];
-    if (act === undefined) return;
+    if (!act(event.key)) return;
     event.preventDefault();
     event.stopPropagation();
-    act();
   }
   return { open, active, show, hide, onKeyDown };
 }
