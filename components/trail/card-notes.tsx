@@ -1,6 +1,6 @@
 import type { Machine } from '@/lib/carb/machine';
 import type { CardMark, JetCard } from '@/lib/trail/card';
-import { CARD_LIMITS, cardLegend, cardRounding } from '@/lib/words/jet-card';
+import { CARD_LIMITS, cardEndsLegend, cardLegend, cardRounding } from '@/lib/words/jet-card';
 import { jetsText } from '@/lib/words/settings';
 import styles from './card.module.css';
 import type { CardDraft } from './trail-draft';
@@ -16,6 +16,7 @@ export function CardNotes({ card, machine, shows }: CardNotesProps) {
   const marks = [...new Set(card.rows.flat().map(({ mark }) => mark))].filter(
     (mark): mark is CardMark => mark !== null,
   );
+  const ends = shows === 'main' ? null : cardEndsLegend(card.rows.flat());
   const baseline = jetsText(machine.carburettors.map(({ main }) => main));
   return (
     <ul className={styles.notes}>
@@ -29,6 +30,7 @@ export function CardNotes({ card, machine, shows }: CardNotesProps) {
       {cardLegend(marks).map((text) => (
         <li key={text}>{text}.</li>
       ))}
+      {ends === null ? null : <li>{ends}.</li>}
       <li>{cardRounding(machine)}</li>
       <li>{CARD_LIMITS}</li>
     </ul>

@@ -2,7 +2,7 @@ import type { DraftState } from '@/components/draft/use-draft';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
-import { Acts, Columns } from '@/components/ui/stack';
+import { Acts } from '@/components/ui/stack';
 import styles from './trail.module.css';
 import type { TrailDraft } from './trail-draft';
 import type { TrailMachine } from './use-trail-machine';
@@ -17,7 +17,7 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
   const { id, invented, choices } = machine;
   return (
     <div className={styles.machine}>
-      <Columns>
+      <div className={styles.choose}>
         <Select
           label="Machine"
           value={id}
@@ -32,7 +32,7 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
             Start over
           </Button>
         </Acts>
-      </Columns>
+      </div>
       {invented ? (
         <Notice title="This machine is invented.">
           <p>

@@ -75,6 +75,9 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
         )}
         <RideWarnings answer={answer} voice={voice} />
       </div>
+      <p className={styles.source}>
+        Leg by leg on the one setting. Mixture: leanest and richest on the leg. Clock times of {voice.zone}.
+      </p>
       <LegTable request={request} answer={answer} voice={voice} names={names} />
     </>
   );
@@ -117,7 +120,8 @@ function LegTable({ request, answer, voice, names }: LegTableProps) {
   const leg = ({ run }: RunPlan) => legs[run];
   return (
     <Table
-      caption={`Clock times of ${voice.zone}. Mixture: leanest and richest on the leg, on the one setting.`}
+      caption="Leg by leg on the one setting: leanest and richest mixture."
+      captionHidden
       columns={[
         {
           head: 'Leg',
@@ -139,7 +143,7 @@ function LegTable({ request, answer, voice, names }: LegTableProps) {
             `${formatElevation(leg(run)!.from.elevation, voice.units)} to ${formatElevation(leg(run)!.to.elevation, voice.units)}`,
         },
         {
-          head: 'Middle',
+          head: 'Midway',
           figures: true,
           cell: ({ air }) => formatTemperature(air.temperature, voice.units),
         },

@@ -4,7 +4,7 @@ import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Machine } from '@/lib/carb/machine';
 import type { SeasonSetup } from '@/lib/trail/season';
 import type { UnitChoice } from '@/lib/units/choice';
-import { formatDensity, formatElevation, formatPercent, formatTemperature } from '@/lib/units/format';
+import { formatElevation, formatNumber, formatPercent, formatTemperature } from '@/lib/units/format';
 import { driftText } from '@/lib/words/drift';
 import { turnsText } from '@/lib/words/screw';
 import { jetsText } from '@/lib/words/settings';
@@ -53,7 +53,8 @@ export function SeasonTable({ setups, machine, units }: SeasonTableProps) {
   ];
   return (
     <Table
-      caption={`Boxed: differs from ${first.condition.name}. Mains as the planner leaves or changes them from the baseline.`}
+      caption="Settings by kind of day"
+      captionHidden
       columns={columns}
       rows={facts}
       rowKey={({ name }) => name}
@@ -67,7 +68,7 @@ function factsOf(machine: Machine, units: UnitChoice): readonly Fact[] {
   if (pilot !== null)
     circuits.push(
       {
-        name: `${pilot.screw === 'fuel' ? 'Fuel' : 'Air'} screw, turns out`,
+        name: pilot.screw === 'fuel' ? 'Fuel screw' : 'Air screw',
         set: true,
         value: (setup) => screwText(setup, machine),
       },
@@ -75,7 +76,7 @@ function factsOf(machine: Machine, units: UnitChoice): readonly Fact[] {
     );
   if (needle !== null)
     circuits.push({
-      name: 'Needle groove from the top',
+      name: 'Clip groove',
       set: true,
       value: ({ needle: advice }) => grooveText(advice),
     });
@@ -85,12 +86,12 @@ function factsOf(machine: Machine, units: UnitChoice): readonly Fact[] {
   return [
     ...circuits,
     {
-      name: 'Mixture of the main',
+      name: 'Mixture',
       set: false,
       value: ({ leanest }) => driftText(leanest, stateOf(leanest, machine.limits)),
     },
-    { name: 'Expected power', set: false, value: ({ relativePower }) => formatPercent(relativePower, 1) },
-    { name: 'Air density', set: false, value: ({ condition }) => formatDensity(condition.air.density) },
+    { name: 'Power', set: false, value: ({ relativePower }) => formatPercent(relativePower, 1) },
+    { name: 'Density, kg/m³', set: false, value: ({ condition }) => formatNumber(condition.air.density, 3) },
     {
       name: 'Density altitude',
       set: false,

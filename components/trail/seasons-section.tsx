@@ -12,6 +12,7 @@ import { readSeasons } from './read-seasons';
 import { SeasonAdvice } from './season-advice';
 import { SeasonTable } from './season-table';
 import type { TrailSectionProps } from './section-props';
+import styles from './trail.module.css';
 
 /** Two or more kinds of day side by side. */
 export function SeasonsSection({ draft, machine }: TrailSectionProps) {
@@ -31,6 +32,11 @@ export function SeasonsSection({ draft, machine }: TrailSectionProps) {
         <p>No kind of day yet: type a temperature below.</p>
       ) : (
         <>
+          <p className={styles.source}>
+            Boxed: differs from {good[0]?.condition.name}. Screw in turns out, clip groove from the top, power
+            against the baseline in its own air. Main and trim as the planner leaves or changes them; the
+            mixture is the main’s.
+          </p>
           <SeasonTable setups={good} machine={machine} units={units} />
           <SeasonAdvice setups={good} machine={machine} />
         </>

@@ -41,14 +41,26 @@ export function cardCellSentence(cell: CardCell): string {
 /** "¾, 45": screw turns and pilot, or a dash where no pilot was described. */
 export function cardScrewText({ pilot }: CardCell, machine: Machine): string {
   if (pilot === null || machine.pilot === null) return '–';
-  const end = pilot.act === 'none-left' ? CARD_SIGNS.borrow : '';
+  const end = pilot.act === 'none-left' ? endSign(pilot.logLeft) : '';
   const jet = pilot.jet === machine.pilot.jet ? '' : ` (${pilot.jet})`;
   return `${turnsText(pilot.turns, machine.pilot)}${jet}${end}`;
 }
 
 export function cardClipText({ needle }: CardCell): string {
   if (needle === null) return '–';
-  return `${needle.groove}${needle.beyondNeedle && needle.logLeft < 0 ? CARD_SIGNS.borrow : ''}`;
+  return `${needle.groove}${needle.beyondNeedle ? endSign(needle.logLeft) : ''}`;
+}
+
+/** A screw or a clip at its end: still lean, or still rich. */
+function endSign(logLeft: number): string {
+  return logLeft < 0 ? CARD_SIGNS.borrow : CARD_SIGNS['too-rich'];
+}
+
+/** What a sign behind the screw or the clip means; null where none stands on the card. */
+export function cardEndsLegend(cells: readonly CardCell[]): string | null {
+  const ends = cells.some(({ pilot, needle }) => pilot?.act === 'none-left' || needle?.beyondNeedle === true);
+  const signs = `${CARD_SIGNS.borrow} behind a screw or a clip: at its end and still lean; ${CARD_SIGNS['too-rich']} still rich`;
+  return ends ? signs : null;
 }
 
 const LEGEND: Readonly<Record<CardMark, string>> = {
