@@ -60,7 +60,7 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
         <QrCode text={link} title={`Link to ${shared.event.name}`} />
       </Disclosure>
       <Disclosure summary="Calendar and table that follow the forecast">
-        <FeedAddresses payload={payload} origin={origin} units={units} />
+        <FeedAddresses night={shared} payload={payload} origin={origin} units={units} />
       </Disclosure>
       <Disclosure summary="Files">
         <FileButtons night={shared} plan={plan} units={units} />

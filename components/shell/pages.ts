@@ -7,5 +7,6 @@ export const PAGES: readonly PageEntry[] = [
   { href: '/machines', label: 'Machines' },
   { href: '/log', label: 'Run log' },
   { href: '/compare', label: 'Compare' },
+  { href: '/open', label: 'Open a link' },
   { href: '/about', label: 'How it works' },
 ];
