@@ -4,6 +4,7 @@ export type PageEntry = { readonly href: string; readonly label: string };
 export const PAGES: readonly PageEntry[] = [
   { href: '/', label: 'Night' },
   { href: '/trail', label: 'Trail' },
+  { href: '/club', label: 'Club' },
   { href: '/machines', label: 'Machines' },
   { href: '/log', label: 'Run log' },
   { href: '/compare', label: 'Compare' },

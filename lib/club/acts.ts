@@ -1,5 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
-import type { Plan, Swap } from '@/lib/plan/types';
+import type { Swap } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { PlannedRacer } from './racer';
 
@@ -38,7 +38,8 @@ export function actsByTime(planned: readonly PlannedRacer[]): readonly ClubAct[]
     .map(({ act }) => act);
 }
 
-/** What goes in for the next run that is planned; null where none is left. */
-export function nextSetting(plan: Pick<Plan, 'runs'>): Setting | null {
-  return plan.runs.find(({ state }) => state === 'planned')?.setting ?? null;
+/** What is in the engine now, as far as the plan was told; where nothing is left to do, what it was last run on. */
+export function settingNow({ racer, plan }: PlannedRacer): Setting {
+  const [next] = plan.swaps;
+  return next?.from ?? racer.fitted ?? plan.runs.at(-1)?.setting ?? plan.baseline;
 }

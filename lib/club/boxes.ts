@@ -1,5 +1,6 @@
 import { canFit, normaliseBox } from '@/lib/carb/box';
 import type { Setting } from '@/lib/carb/machine';
+import { settingNow } from './acts';
 import { markingKey, type PlannedRacer } from './racer';
 
 /** How many pieces of a size. */
@@ -35,10 +36,10 @@ export function mostAtOnce(settings: readonly Setting[]): Pieces {
 }
 
 /** What a racer still has use for: what is in now and what the plan puts in. Jets that are not of the box are left out. */
-function settingsToCome({ racer, plan }: PlannedRacer): readonly Setting[] {
-  const planned = plan.runs.filter(({ state }) => state === 'planned').map(({ setting }) => setting);
-  const now = plan.swaps[0]?.from ?? racer.fitted ?? plan.baseline;
-  return [now, ...planned].filter(({ mains }) => canFit(racer.machine.box, mains));
+function settingsToCome(planned: PlannedRacer): readonly Setting[] {
+  const { racer, plan } = planned;
+  const toCome = plan.runs.filter(({ state }) => state === 'planned').map(({ setting }) => setting);
+  return [settingNow(planned), ...toCome].filter(({ mains }) => canFit(racer.machine.box, mains));
 }
 
 /** Every box of the club. Where racers share one, its pieces are counted once and the needs of all are added up. */

@@ -1,0 +1,92 @@
+'use client';
+
+import { memo } from 'react';
+import { Button } from '@/components/ui/button';
+import { Section } from '@/components/ui/section';
+import { Acts } from '@/components/ui/stack';
+import type { ClubAct } from '@/lib/club/acts';
+import type { Briefing } from '@/lib/club/briefing';
+import type { PlannedRacer } from '@/lib/club/racer';
+import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
+import { type ClubNames, clubActWords } from '@/lib/words/club';
+import { counted } from '@/lib/words/listing';
+import { planClock } from '@/lib/words/runs';
+import styles from './act-list.module.css';
+import { Change } from './change';
+import type { RosterActs } from './use-roster-acts';
+
+type ActListProps = {
+  readonly briefing: Briefing;
+  readonly names: ClubNames;
+  readonly zone: string;
+  readonly acts: RosterActs | null;
+  readonly onAccept: () => void;
+};
+
+/** Everything to be done tonight, in the order of time. */
+export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps) {
+  const planned = new Map(briefing.planned.map((each) => [each.racer.id, each]));
+  return (
+    <Section title="What to do, by the clock" aside={counted(briefing.acts.length, 'act')} id="acts">
+      {briefing.acts.length === 0 ? (
+        <p>Nothing to swap: everybody is on the jets the night asks for.</p>
+      ) : (
+        <p className={styles.caution}>{SWAP_CAUTION_LINE}</p>
+      )}
+      <ol className={styles.list}>
+        {briefing.acts.map((act) => {
+          const racer = planned.get(act.racerId);
+          return racer === undefined ? null : (
+            <ActRow
+              key={`${act.racerId} ${act.swap.beforeRun}`}
+              act={act}
+              racer={racer}
+              name={names.racer(act.racerId)}
+              zone={zone}
+              acts={acts}
+            />
+          );
+        })}
+      </ol>
+      <Acts>
+        <Button onClick={onAccept} disabled={acts === null}>
+          Go by this briefing
+        </Button>
+      </Acts>
+      <p className={styles.hint}>
+        Press this when sheets go out: plans then change only where a new one is clearly better.
+      </p>
+    </Section>
+  );
+}
+
+type ActRowProps = {
+  readonly act: ClubAct;
+  readonly racer: PlannedRacer;
+  readonly name: string;
+  readonly zone: string;
+  readonly acts: RosterActs | null;
+};
+
+const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProps) {
+  const words = clubActWords(act, racer.plan, planClock(racer.plan, zone));
+  return (
+    <li className={styles.act}>
+      <span className={styles.time}>{words.time}</span>
+      <span className={styles.what}>
+        <b>{name}</b>: <Change from={act.swap.from} to={act.swap.to} />
+      </span>
+      <span className={styles.where}>
+        {words.where}, {words.window}. {words.why}
+      </span>
+      <Button
+        className={styles.done}
+        aria-label={`Fitted: ${name}, ${words.change}`}
+        disabled={acts === null}
+        onClick={() => void acts?.done(act, racer)}
+      >
+        Fitted
+      </Button>
+    </li>
+  );
+});

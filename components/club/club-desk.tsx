@@ -1,0 +1,142 @@
+'use client';
+
+import { useMemo, useState } from 'react';
+import { Cautions } from '@/components/night/cautions';
+import { Notice } from '@/components/ui/notice';
+import { Select } from '@/components/ui/select';
+import type { Briefing } from '@/lib/club/briefing';
+import { clubCall } from '@/lib/words/club';
+import { ActList } from './act-list';
+import { BorrowingSection } from './borrowing-section';
+import { ChooseEvent } from './choose-event';
+import { ClubForms } from './club-forms';
+import { ClubHead } from './club-head';
+import styles from './club-page.module.css';
+import { ClubSetup } from './club-setup';
+import { MatrixSection } from './matrix/matrix-section';
+import { clubNames } from './names';
+import { ClubProblems } from './problems';
+import { RosterSection } from './roster/roster-section';
+import { useRosterActs } from './use-roster-acts';
+import type { ClubViewProps } from './view-props';
+
+/** The whole of the club's night on one page. */
+export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
+  const { records, club, briefing, preferences, view } = props;
+  const acts = useRosterActs(records.event.id);
+  const names = useMemo(() => clubNames(records), [records]);
+  const [filter, setFilter] = useState('');
+  const shown = club.racers.some(({ id }) => id === filter) ? filter : '';
+  const { event } = records.event.value;
+  const ready = briefing !== null && club.racers.length > 0 && club.night !== null;
+  return (
+    <main className={styles.page}>
+      <div className={styles.head}>
+        <ClubHead {...props} />
+        {ready ? <Call briefing={briefing} names={names} zone={event.timezone} /> : null}
+        <div className={styles.ways}>
+          {ready ? (
+            <>
+              <Select
+                label="Show"
+                value={shown}
+                options={[
+                  { value: '', label: `All ${club.racers.length} racers` },
+                  ...club.racers.map(({ id, name }) => ({ value: id, label: name })),
+                ]}
+                onChange={setFilter}
+              />
+              <a className={styles.way} href="#print">
+                Print
+              </a>
+              <a className={styles.way} href="#wall">
+                Trailer wall
+              </a>
+            </>
+          ) : null}
+          <ChooseEvent event={records.event} />
+        </div>
+      </div>
+      <ClubProblems club={club} zone={event.timezone} units={preferences} briefing={briefing} />
+      {club.racers.length + club.broken.length === 0 ? <NobodyYet /> : null}
+      {ready ? (
+        <Planned {...props} briefing={onlyOf(briefing, shown)} whole={briefing} names={names} acts={acts} />
+      ) : null}
+      {club.racers.length > 0 && club.night !== null && briefing === null ? <p>Planning...</p> : null}
+      <RosterSection records={records} club={club} acts={acts} />
+      <ClubSetup records={records} units={preferences} />
+      <ClubForms records={records} units={preferences} view={view} acts={acts} />
+      {ready ? <Cautions /> : null}
+    </main>
+  );
+}
+
+function NobodyYet() {
+  return (
+    <Notice
+      title="Nobody is on the roster yet."
+      act={
+        <a className={styles.start} href="#racers">
+          Add racers
+        </a>
+      }
+    >
+      <p>Pick machines of this browser, paste a table, or open the links your racers sent you.</p>
+    </Notice>
+  );
+}
+
+type CallProps = {
+  readonly briefing: Briefing;
+  readonly names: ReturnType<typeof clubNames>;
+  readonly zone: string;
+};
+
+function Call({ briefing, names, zone }: CallProps) {
+  return (
+    <div className={styles.call} aria-live="polite">
+      {clubCall(briefing, names, zone).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </div>
+  );
+}
+
+type PlannedProps = ClubViewProps & {
+  readonly briefing: Briefing;
+  /** Unfiltered: what the club accepts is all of it. */
+  readonly whole: Briefing;
+  readonly names: ReturnType<typeof clubNames>;
+  readonly acts: ReturnType<typeof useRosterActs>;
+};
+
+function Planned({ records, briefing, whole, names, acts }: PlannedProps) {
+  const zone = records.event.value.event.timezone;
+  return (
+    <>
+      <ActList
+        briefing={briefing}
+        names={names}
+        zone={zone}
+        acts={acts}
+        onAccept={() => void acts?.accept(whole.planned)}
+      />
+      <MatrixSection briefing={briefing} names={names} zone={zone} />
+      <BorrowingSection briefing={briefing} names={names} />
+    </>
+  );
+}
+
+/** The part of a briefing that concerns one racer; all of it for ''. */
+function onlyOf(briefing: Briefing, racerId: string): Briefing {
+  if (racerId === '') return briefing;
+  return {
+    planned: briefing.planned.filter(({ racer }) => racer.id === racerId),
+    unplanned: briefing.unplanned.filter(({ racer }) => racer.id === racerId),
+    acts: briefing.acts.filter((act) => act.racerId === racerId),
+    boxes: briefing.boxes.filter(({ owners }) => owners.some(({ racer }) => racer.id === racerId)),
+    borrowings: briefing.borrowings.filter(
+      ({ want, loans }) => want.racerId === racerId || loans.some(({ fromBox }) => fromBox === racerId),
+    ),
+  };
+}

@@ -1,0 +1,42 @@
+'use client';
+
+import { EditEvent, EditHours } from '@/components/night/setup/edit-dialogs';
+import type { UnitChoice } from '@/lib/units/choice';
+import type { ClubRecords } from './club';
+import { NewClubNight } from './new-club-night';
+import { AddRacers } from './roster/add-racers';
+import { ClassDialog } from './roster/class-dialog';
+import { show } from './show';
+import type { RosterActs } from './use-roster-acts';
+
+type ClubFormsProps = {
+  readonly records: ClubRecords;
+  readonly units: UnitChoice;
+  readonly view: string;
+  readonly acts: RosterActs | null;
+};
+
+const CLASS = 'class-';
+
+/** The form the address names; closing it shows the briefing again. */
+export function ClubForms({ records, units, view, acts }: ClubFormsProps) {
+  const { event } = records;
+  const close = () => show('');
+  /** A night that has nobody yet asks for racers once its hours are there. */
+  const closeHours = () => show(event.value.machineIds.length === 0 ? 'racers' : '');
+  if (view === 'new') return <NewClubNight units={units} />;
+  if (view === 'event') return <EditEvent key={event.id} stored={event} units={units} onClose={close} />;
+  if (view === 'hours') return <EditHours key={event.id} stored={event} units={units} onClose={closeHours} />;
+  if (view === 'racers') return <AddRacers records={records} units={units} acts={acts} />;
+  if (view.startsWith(CLASS))
+    return (
+      <ClassDialog
+        key={view}
+        classId={view.slice(CLASS.length)}
+        records={records}
+        units={units}
+        acts={acts}
+      />
+    );
+  return null;
+}

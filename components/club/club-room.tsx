@@ -1,0 +1,35 @@
+'use client';
+
+import { useHash } from '@/components/ui/use-hash';
+import { ClubDesk } from './club-desk';
+import styles from './club-page.module.css';
+import { NoClub } from './no-club';
+import { PrintView } from './print/print-view';
+import { useBriefing } from './use-briefing';
+import { useClub } from './use-club';
+import { WallView } from './wall/wall-view';
+
+/** The club's night: at the desk, on the trailer wall, or on paper. */
+export function ClubRoom() {
+  const state = useClub();
+  if (state.status === 'opening')
+    return (
+      <main className={styles.words} aria-busy="true">
+        <h1>Club briefing</h1>
+        <p>Opening the event...</p>
+      </main>
+    );
+  if (state.status === 'no-event') return <NoClub units={state.preferences} />;
+  return <PlannedClub {...state} />;
+}
+
+type ThereProps = Extract<ReturnType<typeof useClub>, { status: 'there' }>;
+
+function PlannedClub({ records, club, now, preferences }: ThereProps) {
+  const view = useHash();
+  const briefing = useBriefing(club, now);
+  const props = { records, club, now, preferences, briefing };
+  if (view === 'wall') return <WallView {...props} />;
+  if (view === 'print' && briefing !== null) return <PrintView {...props} briefing={briefing} />;
+  return <ClubDesk {...props} view={view} />;
+}

@@ -1,0 +1,76 @@
+import { hoursOfNight } from '@/components/night/hours-of-night';
+import { toldAbout } from '@/components/night/told-about';
+import type { ClubNight, ClubRacer } from '@/lib/club/racer';
+import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import { machineFromJson } from '@/lib/contract/machine-from-json';
+import type { ContractProblem } from '@/lib/contract/problem';
+import { sunOfEvent } from '@/lib/contract/sun-of-event';
+import { DEFAULT_OPTIONS } from '@/lib/plan/options';
+import { machineInForce } from '@/lib/store/machine-in-force';
+import { eventOfRacer, racerName } from '@/lib/store/racer-event';
+import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
+
+/** What the store holds about an event and everybody who takes part. */
+export type ClubRecords = {
+  readonly event: Stored<EventRecord>;
+  /** In the order of the roster. */
+  readonly machines: readonly Stored<MachineRecord>[];
+  readonly boxes: readonly Stored<BoxRecord>[];
+  readonly forecast: ForecastRecord | null;
+};
+
+/** A racer whose machine cannot be planned as it is stored. */
+export type BrokenRacer = {
+  readonly id: string;
+  readonly name: string;
+  readonly problems: readonly ContractProblem[];
+};
+
+/** Why nobody can be planned; `no-hours` where none were given. */
+export type ClubProblem =
+  | { readonly code: 'no-hours' }
+  | { readonly code: 'hours'; readonly problems: readonly ContractProblem[] };
+
+/** The club's night in the core's own terms. */
+export type Club = {
+  readonly racers: readonly ClubRacer[];
+  readonly broken: readonly BrokenRacer[];
+  readonly night: Omit<ClubNight, 'now'> | null;
+  readonly problem: ClubProblem | null;
+};
+
+export function clubFrom(records: ClubRecords): Club {
+  const read = records.machines.map((machine) => racerFrom(records, machine));
+  const racers = read.flatMap((each) => ('machine' in each ? [each] : []));
+  const broken = read.flatMap((each) => ('machine' in each ? [] : [each]));
+  const { event } = records.event.value;
+  const series = hoursOfNight(records.event.value, records.forecast);
+  if (series === null) return { racers, broken, night: null, problem: { code: 'no-hours' } };
+  if (!series.ok) return { racers, broken, night: null, problem: { code: 'hours', problems: series.reason } };
+  const night = {
+    series: series.value,
+    readings: records.event.value.readings.map(readingFromJson),
+    sun: sunOfEvent(event, [...runsFromEvent(event), ...racers.flatMap(({ runs }) => runs)]),
+    options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
+  };
+  return { racers, broken, night, problem: null };
+}
+
+function racerFrom(
+  { event, boxes }: ClubRecords,
+  { id, value }: Stored<MachineRecord>,
+): ClubRacer | BrokenRacer {
+  const name = racerName(event.value, id, value);
+  const box = boxes.find((each) => each.id === value.boxId) ?? null;
+  const machine = machineFromJson(machineInForce(value, box?.value ?? null));
+  if (!machine.ok) return { id, name, problems: machine.reason };
+  const runs = runsFromEvent(eventOfRacer(event.value, id));
+  return {
+    id,
+    name,
+    boxId: box?.id ?? id,
+    machine: machine.value,
+    runs,
+    ...toldAbout(event.value, { machineId: id, machine: machine.value, runs: runs.length }),
+  };
+}

@@ -1,0 +1,70 @@
+'use client';
+
+import { memo, useId } from 'react';
+import { ScrollRegion } from '@/components/ui/scroll-region';
+import type { BriefingRow } from '@/lib/club/matrix';
+import type { ClubNames } from '@/lib/words/club';
+import styles from './matrix.module.css';
+import { MatrixCell } from './matrix-cell';
+import type { ShownMatrix } from './matrix-of';
+
+type MatrixProps = {
+  readonly matrix: ShownMatrix;
+  readonly names: ClubNames;
+  readonly caption: string;
+};
+
+export function Matrix({ matrix, names, caption }: MatrixProps) {
+  const captionId = useId();
+  return (
+    <ScrollRegion labelledBy={captionId}>
+      <table className={styles.matrix}>
+        <caption id={captionId} className={styles.caption}>
+          {caption}. <Key />
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col" className={styles.name}>
+              Racer
+            </th>
+            {matrix.hours.map(({ at, clock }) => (
+              <th key={at} scope="col">
+                {clock}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {matrix.rows.map((row) => (
+            <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
+          ))}
+        </tbody>
+      </table>
+    </ScrollRegion>
+  );
+}
+
+type MatrixRowProps = { readonly row: BriefingRow; readonly name: string };
+
+const MatrixRow = memo(function MatrixRow({ row, name }: MatrixRowProps) {
+  return (
+    <tr>
+      <th scope="row" className={styles.name}>
+        {name}
+      </th>
+      {row.cells.map((cell, i) => (
+        <MatrixCell key={cell.hour} cell={cell} before={row.cells[i - 1] ?? null} />
+      ))}
+    </tr>
+  );
+});
+
+function Key() {
+  return (
+    <>
+      <span className={styles.leanWord}>lean 9 of 64</span> runs in danger of running lean;{' '}
+      <span className={styles.richWord}>rich</span> too rich; <b className={styles.swapKey}>→ 420</b> swap in
+      that hour; grey, no run.
+    </>
+  );
+}

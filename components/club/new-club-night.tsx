@@ -1,0 +1,43 @@
+'use client';
+
+import { EventEditor } from '@/components/night/setup/edit-dialogs';
+import { newId } from '@/components/night/setup/new-id';
+import { useAdd } from '@/components/night/setup/use-save';
+import { usePreferences } from '@/components/store/use-preferences';
+import { Dialog } from '@/components/ui/dialog';
+import type { UnitChoice } from '@/lib/units/choice';
+import { show } from './show';
+
+/** A night for the whole club: where and when; hours and racers come next. */
+export function NewClubNight({ units }: { readonly units: UnitChoice }) {
+  const add = useAdd();
+  const { changePreferences } = usePreferences();
+  return (
+    <Dialog title="Club night 1 of 3: event" open onClose={() => show('')}>
+      <EventEditor
+        id="new-club"
+        initial={null}
+        units={units}
+        onSave={async ({ event }) => {
+          const id = newId();
+          const refusal = await add('events', id, {
+            event,
+            machineIds: [],
+            typed: null,
+            forecastId: null,
+            readings: [],
+            accepted: {},
+            fitted: {},
+            made: {},
+            demo: false,
+          });
+          if (refusal !== undefined) return refusal;
+          await changePreferences({ eventId: id });
+          show('hours');
+          return undefined;
+        }}
+        onCancel={() => show('')}
+      />
+    </Dialog>
+  );
+}

@@ -1,0 +1,25 @@
+import { dayText } from '@/components/night/day-text';
+import type { EventJson } from '@/lib/contract/event';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { HourSeries } from '@/lib/hours/series';
+import type { Instant } from '@/lib/time/instant';
+import { dateClockText } from '@/lib/words/times';
+
+/** "Night drags · Sat 16 Jan 2027". */
+export function eventLine({ name, timezone, runs }: EventJson): string {
+  const first = runs[0];
+  return first === undefined ? name : `${name} · ${dayText(instantFromJson(first.start), timezone)}`;
+}
+
+/** Paper does not follow the forecast, so it says how old it is. */
+export function madeLine(now: Instant, zone: string): string {
+  return `As planned at ${dateClockText(now, zone)} (${zone}). Paper does not follow the forecast: look again before each swap.`;
+}
+
+/** Whose hours the plan rests on. */
+export function hoursLine({ source }: HourSeries, zone: string): string {
+  const at = source.issuedAt ?? source.fetchedAt;
+  const when = at === null ? '' : `, ${dateClockText(at, zone)}`;
+  const credit = source.attribution === '' ? '' : ` ${source.attribution}`;
+  return at === null ? 'Hours entered by hand.' : `Hours from ${source.name}${when}.${credit}`;
+}

@@ -1,0 +1,93 @@
+import { Change } from '@/components/club/change';
+import type { Briefing } from '@/lib/club/briefing';
+import type { PlannedRacer } from '@/lib/club/racer';
+import type { EventJson } from '@/lib/contract/event';
+import type { RunPlan } from '@/lib/plan/types';
+import type { Instant } from '@/lib/time/instant';
+import type { UnitChoice } from '@/lib/units/choice';
+import { callSentences } from '@/lib/words/call';
+import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
+import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
+import { planClock, runName } from '@/lib/words/runs';
+import { settingText } from '@/lib/words/settings';
+import { clockText } from '@/lib/words/times';
+import styles from './print.module.css';
+import { eventLine, madeLine } from './print-facts';
+
+type RacerSheetProps = {
+  readonly planned: PlannedRacer;
+  readonly briefing: Briefing;
+  readonly names: ClubNames;
+  readonly event: EventJson;
+  readonly now: Instant;
+  readonly units: UnitChoice;
+};
+
+/** What one racer takes along: the call, the acts with a box to tick, and what every run is made on. */
+export function RacerSheet({ planned, briefing, names, event, now, units }: RacerSheetProps) {
+  const { racer, plan } = planned;
+  const name = names.racer(racer.id);
+  const zone = event.timezone;
+  const clock = planClock(plan, zone);
+  const acts = briefing.acts.filter(({ racerId }) => racerId === racer.id);
+  const loans = briefing.borrowings.filter(({ want }) => want.racerId === racer.id);
+  return (
+    <article className={styles.sheet} data-sheet={name}>
+      <header>
+        <h2 className={styles.title}>{name}</h2>
+        <p>{eventLine(event)}</p>
+      </header>
+      <p className={styles.call}>{callSentences(plan, { zone, units, now, ride: event.ride }).join(' ')}</p>
+      {acts.length === 0 ? null : (
+        <ul className={styles.todo}>
+          {acts.map((act) => {
+            const words = clubActWords(act, plan, clock);
+            return (
+              <li key={act.swap.beforeRun}>
+                <span className={styles.tick} />
+                <span>
+                  <b>{words.window}</b> <Change from={act.swap.from} to={act.swap.to} />
+                  <br />
+                  {words.where}
+                </span>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+      {loans.map((borrowing) => (
+        <p key={borrowing.want.side}>{borrowingSentences(borrowing, plan, names).join(' ')}</p>
+      ))}
+      <table className={styles.runs}>
+        <thead>
+          <tr>
+            <th scope="col">Run</th>
+            <th scope="col">Starts</th>
+            <th scope="col">Jets</th>
+            <th scope="col">Lean in</th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.runs.map((run) => (
+            <tr key={run.run}>
+              <th scope="row">{runName(plan, run.run)}</th>
+              <td>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
+              <td>{run.state === 'beyond-hours' ? 'no hours' : settingText(run.setting)}</td>
+              <td>{leanIn(run, racer.machine.limits.risk)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <footer>
+        <p>{SWAP_CAUTION_LINE}</p>
+        <p>{madeLine(now, zone)}</p>
+      </footer>
+    </article>
+  );
+}
+
+/** "9 of 64 !": the sign stands where the racer's limit is passed, so that grey paper tells it too. */
+function leanIn({ state, leanCount, chanceOfLean }: RunPlan, risk: number): string {
+  if (state !== 'planned') return '';
+  return `${leanCount.lean} of ${leanCount.of}${chanceOfLean > risk ? ' LEAN' : ''}`;
+}

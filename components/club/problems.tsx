@@ -1,0 +1,67 @@
+import { problemSentences, problemTitle } from '@/components/night/problem-words';
+import { Notice } from '@/components/ui/notice';
+import type { Briefing } from '@/lib/club/briefing';
+import type { UnitChoice } from '@/lib/units/choice';
+import { planProblemSentence } from '@/lib/words/plan-problems';
+import type { Club, ClubProblem } from './club';
+import styles from './club-page.module.css';
+
+type ClubProblemsProps = {
+  readonly club: Club;
+  readonly briefing: Briefing | null;
+  readonly zone: string;
+  readonly units: UnitChoice;
+};
+
+/** Why some have no plan, or nobody has. */
+export function ClubProblems({ club, briefing, zone, units }: ClubProblemsProps) {
+  const voice = { zone, units, runNames: [] };
+  return (
+    <>
+      {club.problem === null ? null : <HoursProblem problem={club.problem} zone={zone} units={units} />}
+      {club.broken.map(({ id, name, problems }) => (
+        <Notice
+          key={id}
+          tone="caution"
+          title={`${name}: the machine needs mending.`}
+          act={
+            <a className={styles.start} href={`/machines?edit=${encodeURIComponent(id)}`}>
+              Mend the machine
+            </a>
+          }
+        >
+          {problemSentences({ code: 'machine', problems }, voice).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </Notice>
+      ))}
+      {(briefing?.unplanned ?? []).map(({ racer, problem }) => (
+        <Notice key={racer.id} tone="caution" title={`${racer.name}: no plan.`}>
+          <p>{planProblemSentence(problem, { zone, runNames: racer.runs.map(({ name }) => name) })}</p>
+        </Notice>
+      ))}
+    </>
+  );
+}
+
+type HoursProblemProps = { readonly problem: ClubProblem; readonly zone: string; readonly units: UnitChoice };
+
+function HoursProblem({ problem, zone, units }: HoursProblemProps) {
+  const night =
+    problem.code === 'no-hours' ? ({ code: 'plan', problem: { code: 'no-hours' } } as const) : problem;
+  return (
+    <Notice
+      tone="caution"
+      title={problemTitle(night)}
+      act={
+        <a className={styles.start} href="#hours">
+          {problem.code === 'no-hours' ? 'Enter the hours' : 'Mend the hours'}
+        </a>
+      }
+    >
+      {problemSentences(night, { zone, units, runNames: [] }).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </Notice>
+  );
+}

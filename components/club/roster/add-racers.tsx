@@ -1,0 +1,42 @@
+'use client';
+
+import { useState } from 'react';
+import type { ClubRecords } from '@/components/club/club';
+import { show } from '@/components/club/show';
+import type { RosterActs } from '@/components/club/use-roster-acts';
+import { Choice } from '@/components/ui/choice';
+import { Dialog } from '@/components/ui/dialog';
+import { Stack } from '@/components/ui/stack';
+import type { UnitChoice } from '@/lib/units/choice';
+import { OpenShared } from './open-shared';
+import { PasteRoster } from './paste-roster';
+import { PickMachines } from './pick-machines';
+
+type AddRacersProps = {
+  readonly records: ClubRecords;
+  readonly units: UnitChoice;
+  readonly acts: RosterActs | null;
+};
+
+const WAYS = [
+  { value: 'paste', label: 'Paste a table' },
+  { value: 'pick', label: 'Machines here' },
+  { value: 'open', label: 'Links and files' },
+] as const;
+
+const close = () => show('');
+
+/** Three ways onto the roster; none of them changes what is there. */
+export function AddRacers({ records, units, acts }: AddRacersProps) {
+  const [way, setWay] = useState<(typeof WAYS)[number]['value']>('paste');
+  return (
+    <Dialog title="Add racers" open onClose={close}>
+      <Stack>
+        <Choice label="From where" value={way} options={WAYS} onChange={setWay} />
+        {way === 'paste' ? <PasteRoster records={records} units={units} onDone={close} /> : null}
+        {way === 'pick' ? <PickMachines records={records} acts={acts} onDone={close} /> : null}
+        {way === 'open' ? <OpenShared records={records} onDone={close} /> : null}
+      </Stack>
+    </Dialog>
+  );
+}

@@ -1,0 +1,103 @@
+'use client';
+
+import { useId, useMemo, useState } from 'react';
+import type { ClubRecords } from '@/components/club/club';
+import { racersOfNight } from '@/components/club/new-racers';
+import { useAddRacers } from '@/components/club/use-add-racers';
+import { Button } from '@/components/ui/button';
+import { Notice } from '@/components/ui/notice';
+import { Acts, Stack } from '@/components/ui/stack';
+import { TextArea } from '@/components/ui/text-area';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { SharedNight } from '@/lib/share/shared-night';
+import { HOUR_MS } from '@/lib/time/instant';
+import { linkProblemSentence } from '@/lib/words/link-problems';
+import { counted, listing } from '@/lib/words/listing';
+import { jetsText } from '@/lib/words/settings';
+import { dateClockText } from '@/lib/words/times';
+import { type OpenedNight, readSharedFiles, readSharedLinks } from './read-shared';
+import styles from './roster.module.css';
+
+type OpenSharedProps = { readonly records: ClubRecords; readonly onDone: () => void };
+
+/** Nights that racers shared: their machines come in beside yours, their weather does not. */
+export function OpenShared({ records, onDone }: OpenSharedProps) {
+  const [text, setText] = useState('');
+  const [files, setFiles] = useState<readonly OpenedNight[]>([]);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const fileId = useId();
+  const add = useAddRacers(records.event.id);
+  const opened = useMemo(() => [...readSharedLinks(text), ...files], [text, files]);
+  const racers = opened.flatMap(({ read }) => (read.ok ? racersOfNight(read.value) : []));
+  async function addAll() {
+    const refused = await add(racers);
+    setRefusal(refused ?? null);
+    if (refused === undefined) onDone();
+  }
+  return (
+    <Stack>
+      <p className={styles.hint}>
+        Paste the links your racers sent, all at once if you like, or choose their files. The place, forecast
+        and readings of this event count for everybody; nothing of yours is overwritten.
+      </p>
+      <TextArea label="Links" value={text} onChange={setText} spellCheck={false} rows={4} />
+      <div className={styles.pick}>
+        <label htmlFor={fileId}>Files</label>
+        <input
+          id={fileId}
+          type="file"
+          multiple
+          accept=".json,application/json"
+          onChange={(event) => void readSharedFiles([...(event.target.files ?? [])]).then(setFiles)}
+        />
+      </div>
+      <output>
+        {text.trim() !== '' && opened.length === 0 ? <p>There is no link in this text.</p> : null}
+        {opened.map(({ label, read }) =>
+          read.ok ? (
+            <SharedWords key={label} label={label} night={read.value} records={records} />
+          ) : (
+            <p key={label}>{`${label}: ${linkProblemSentence(read.reason)}`}</p>
+          ),
+        )}
+      </output>
+      {refusal === null ? null : (
+        <Notice tone="danger" title="Not added.">
+          <p>{refusal}</p>
+        </Notice>
+      )}
+      <Acts>
+        <Button kind="primary" disabled={racers.length === 0} onClick={() => void addAll()}>
+          {racers.length === 0 ? 'Add' : `Add ${counted(racers.length, 'racer')}`}
+        </Button>
+      </Acts>
+    </Stack>
+  );
+}
+
+type SharedWordsProps = OpenedWords & { readonly records: ClubRecords };
+type OpenedWords = { readonly label: string; readonly night: SharedNight };
+
+/** Runs further off than this are those of another night. */
+const ANOTHER_NIGHT_MS = 24 * HOUR_MS;
+
+function SharedWords({ label, night, records }: SharedWordsProps) {
+  const { event } = records.event.value;
+  const machines = night.machines.map(
+    ({ machine }) => `${machine.name} (${jetsText(machine.carburettors.map(({ main }) => main))})`,
+  );
+  const [here, there] = [event.runs[0], night.event.runs[0]].map((run) =>
+    run === undefined ? null : instantFromJson(run.start),
+  );
+  const another = here != null && there != null && Math.abs(here - there) > ANOTHER_NIGHT_MS;
+  return (
+    <>
+      <p>{`${label}: ${listing(machines)}, ${counted(night.event.runs.length, 'run')} of ${night.event.name}.`}</p>
+      {another && there != null ? (
+        <Notice tone="caution" title="Another night.">
+          <p>{`Its runs start ${dateClockText(there, event.timezone)}. After adding, choose “runs with everybody” for it in the roster.`}</p>
+        </Notice>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,26 @@
+import type { LinkProblem } from '@/lib/contract/link-problem';
+import type { Result } from '@/lib/result/result';
+import { payloadOf } from '@/lib/share/addresses';
+import { readNightFile } from '@/lib/share/night-file';
+import { unpackNight } from '@/lib/share/night-link';
+import type { SharedNight } from '@/lib/share/shared-night';
+
+/** What came of one link or file. */
+export type OpenedNight = { readonly label: string; readonly read: Result<SharedNight, LinkProblem> };
+
+/** Shorter than any night; words of a chat around the links. */
+const SHORTEST_LINK = 60;
+
+/** Every link in a pasted text, as a group's chat has them among other words. */
+export function readSharedLinks(text: string): readonly OpenedNight[] {
+  return text
+    .split(/\s+/)
+    .filter((word) => word.length >= SHORTEST_LINK)
+    .map((word, i) => ({ label: `Link ${i + 1}`, read: unpackNight(payloadOf(word)) }));
+}
+
+export async function readSharedFiles(files: readonly File[]): Promise<readonly OpenedNight[]> {
+  return Promise.all(
+    files.map(async (file) => ({ label: file.name, read: readNightFile(await file.text()) })),
+  );
+}

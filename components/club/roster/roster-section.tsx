@@ -1,0 +1,156 @@
+'use client';
+
+import { memo } from 'react';
+import type { Club, ClubRecords } from '@/components/club/club';
+import type { RosterActs } from '@/components/club/use-roster-acts';
+import { Button } from '@/components/ui/button';
+import { Section } from '@/components/ui/section';
+import { Select } from '@/components/ui/select';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import { machineWithBaseline } from '@/lib/store/machine-in-force';
+import { classOf, eventOfRacer, racerName } from '@/lib/store/racer-event';
+import type { ClubClass, EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { counted, listing } from '@/lib/words/listing';
+import { jetsText } from '@/lib/words/settings';
+import { clockText } from '@/lib/words/times';
+import styles from './roster.module.css';
+
+type RosterProps = {
+  readonly records: ClubRecords;
+  readonly club: Club;
+  readonly acts: RosterActs | null;
+};
+
+/** Who takes part, and when each runs. */
+export function RosterSection({ records, club, acts }: RosterProps) {
+  const { event, machines } = records;
+  const classes = event.value.club?.classes ?? [];
+  return (
+    <Section title="Roster" aside={counted(machines.length, 'racer')} id="roster">
+      <ul className={styles.list}>
+        {machines.map((machine) => (
+          <RosterRow key={machine.id} machine={machine} event={event.value} classes={classes} acts={acts} />
+        ))}
+      </ul>
+      <div className={styles.ways}>
+        <a className={styles.start} href="#racers">
+          Add racers
+        </a>
+        <a className={styles.start} href="#class-new">
+          Add a class
+        </a>
+      </div>
+      {classes.map((each) => (
+        <ClassRow key={each.id} each={each} event={event.value} club={club} acts={acts} />
+      ))}
+    </Section>
+  );
+}
+
+type RosterRowProps = {
+  readonly machine: Stored<MachineRecord>;
+  readonly event: EventRecord;
+  readonly classes: readonly ClubClass[];
+  readonly acts: RosterActs | null;
+};
+
+const EVERYBODY = '';
+
+const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: RosterRowProps) {
+  const { id, value } = machine;
+  const name = racerName(event, id, value);
+  const own = machineWithBaseline(value);
+  return (
+    <li className={styles.racer}>
+      <div className={styles.who}>
+        <b>{name}</b>
+        <span className={styles.facts}>
+          {[
+            value.machine.name === name ? null : value.machine.name,
+            `baseline ${jetsText(own.carburettors.map(({ main }) => main))}`,
+            runsText(event, id),
+          ]
+            .filter((part) => part !== null)
+            .join(', ')}
+        </span>
+      </div>
+      <div className={styles.acts}>
+        {classes.length === 0 ? null : (
+          <Select
+            label={`${name} runs with`}
+            value={classOf(event, id)?.id ?? EVERYBODY}
+            options={[
+              { value: EVERYBODY, label: 'everybody' },
+              ...classes.map((each) => ({ value: each.id, label: each.name })),
+            ]}
+            onChange={(classId) =>
+              void acts?.moveTo(id, name, classes.find((each) => each.id === classId) ?? null)
+            }
+          />
+        )}
+        <a
+          className={styles.way}
+          href={`/machines?edit=${encodeURIComponent(id)}`}
+          aria-label={`Machine of ${name}`}
+        >
+          Machine
+        </a>
+        <Button
+          kind="quiet"
+          aria-label={`Take ${name} off the roster`}
+          disabled={acts === null}
+          onClick={() => void acts?.leave(id, name)}
+        >
+          Take off
+        </Button>
+      </div>
+    </li>
+  );
+});
+
+/** "8 runs from 19:00". */
+function runsText(event: EventRecord, machineId: string): string {
+  const { runs, timezone } = eventOfRacer(event, machineId);
+  const starts = runs.map(({ start }) => instantFromJson(start)).toSorted((a, b) => a - b);
+  const first = starts[0];
+  if (first === undefined) return 'no runs';
+  return `${counted(runs.length, 'run')} from ${clockText(first, { zone: timezone, from: first })}`;
+}
+
+type ClassRowProps = {
+  readonly each: ClubClass;
+  readonly event: EventRecord;
+  readonly club: Club;
+  readonly acts: RosterActs | null;
+};
+
+function ClassRow({ each, event, club, acts }: ClassRowProps) {
+  const members = club.racers.filter(({ id }) => event.club?.racers[id]?.classId === each.id);
+  const clock = (time: string) => clockText(instantFromJson(time), { zone: event.event.timezone });
+  return (
+    <div className={styles.racer}>
+      <div className={styles.who}>
+        <b>Class {each.name}</b>
+        <span className={styles.facts}>
+          {each.runs.length === 0
+            ? 'no runs yet'
+            : `runs at ${each.runs.map(({ start }) => clock(start)).join(', ')}`}
+          {members.length === 0 ? '; nobody in it' : `; ${listing(members.map(({ name }) => name))}`}
+        </span>
+      </div>
+      <div className={styles.acts}>
+        <a className={styles.way} href={`#class-${each.id}`} aria-label={`Change class ${each.name}`}>
+          Change
+        </a>
+        <Button
+          kind="quiet"
+          aria-label={`Remove class ${each.name}`}
+          disabled={acts === null}
+          onClick={() => void acts?.dropClass(each)}
+        >
+          Remove
+        </Button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,46 @@
+'use client';
+
+import { useMemo } from 'react';
+import { useNow } from '@/components/night/use-now';
+import { usePreferences } from '@/components/store/use-preferences';
+import { useTable } from '@/components/store/use-table';
+import type { MachineRecord, Preferences, Stored } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import { type Club, type ClubRecords, clubFrom } from './club';
+
+export type ClubState =
+  | { readonly status: 'opening' }
+  | { readonly status: 'no-event'; readonly preferences: Preferences }
+  | {
+      readonly status: 'there';
+      readonly records: ClubRecords;
+      readonly club: Club;
+      readonly now: Instant;
+      readonly preferences: Preferences;
+    };
+
+/** The chosen event with everybody in it, read anew with every change of its records, also those of other tabs. */
+export function useClub(): ClubState {
+  const now = useNow();
+  const { preferences, known } = usePreferences();
+  const events = useTable('events');
+  const machines = useTable('machines');
+  const boxes = useTable('boxes');
+  const forecasts = useTable('forecasts');
+  const event = events?.find(({ id }) => id === preferences.eventId) ?? events?.at(-1) ?? null;
+  const records = useMemo<ClubRecords | null>(() => {
+    if (event === null || machines === null || boxes === null || forecasts === null) return null;
+    const byId = new Map(machines.map((machine) => [machine.id, machine]));
+    const taking = event.value.machineIds.flatMap((id): Stored<MachineRecord>[] => {
+      const machine = byId.get(id);
+      return machine === undefined ? [] : [machine];
+    });
+    const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
+    return { event, machines: taking, boxes, forecast };
+  }, [event, machines, boxes, forecasts]);
+  const club = useMemo(() => (records === null ? null : clubFrom(records)), [records]);
+  if (!known || now === null || events === null) return { status: 'opening' };
+  if (event === null) return { status: 'no-event', preferences };
+  if (records === null || club === null) return { status: 'opening' };
+  return { status: 'there', records, club, now, preferences };
+}

@@ -1,0 +1,69 @@
+'use client';
+
+import { useMemo } from 'react';
+import { withAccepted, withFitted, withPastMade } from '@/components/night/records';
+import { useWrite, type Write } from '@/components/store/use-write';
+import type { ClubAct } from '@/lib/club/acts';
+import type { PlannedRacer } from '@/lib/club/racer';
+import { settingsAsGiven } from '@/lib/plan/make-plan';
+import type { ClubClass, EventRecord } from '@/lib/store/records';
+import { settingText } from '@/lib/words/settings';
+import { type Joining, withClass, withClassOf, withJoined, withoutClass, withoutRacer } from './edit-roster';
+
+type Outcome = ReturnType<Write['change']>;
+
+export type RosterActs = {
+  readonly join: (joining: readonly Joining[], words: string) => Outcome;
+  readonly leave: (machineId: string, name: string) => Outcome;
+  readonly moveTo: (machineId: string, name: string, into: ClubClass | null) => Outcome;
+  readonly putClass: (changed: ClubClass, from: readonly (number | null)[]) => Outcome;
+  readonly dropClass: (dropped: ClubClass) => Outcome;
+  /** "It is fitted"; whoever acts on a plan has accepted it. */
+  readonly done: (act: ClubAct, planned: PlannedRacer) => Outcome;
+  /** All plans as they stand are what the club goes by. */
+  readonly accept: (planned: readonly PlannedRacer[]) => Outcome;
+};
+
+/** What a tech does with the roster of an event; every act can be undone. null until the store is open. */
+export function useRosterActs(eventId: string): RosterActs | null {
+  const write = useWrite();
+  return useMemo(() => (write === null ? null : actsOn(write, eventId)), [write, eventId]);
+}
+
+function actsOn(write: Write, id: string): RosterActs {
+  const tell = (words: string, change: (record: EventRecord) => EventRecord): Outcome =>
+    write.change({ table: 'events', id }, change, words);
+  return {
+    join: (joining, words) => tell(words, (record) => withJoined(record, joining)),
+    leave: (machineId, name) =>
+      tell(`${name} is off the roster. The machine stays in this browser.`, (record) =>
+        withoutRacer(record, machineId),
+      ),
+    moveTo: (machineId, name, into) =>
+      tell(
+        into === null ? `${name} runs when everybody does.` : `${name} runs with ${into.name}.`,
+        (record) => withClassOf(record, machineId, into?.id ?? null),
+      ),
+    putClass: (changed, from) =>
+      tell(`Class ${changed.name} is saved.`, (record) => withClass(record, changed, from)),
+    dropClass: (dropped) =>
+      tell(`Class ${dropped.name} is gone; its racers run when everybody does.`, (record) =>
+        withoutClass(record, dropped.id),
+      ),
+    done: ({ swap }, { racer, plan }) =>
+      tell(`${racer.name}: ${settingText(swap.to)} is in.`, (record) =>
+        withAccepted(
+          withFitted(withPastMade(record, racer.id, plan), racer.id, swap.to),
+          racer.id,
+          settingsAsGiven(plan),
+        ),
+      ),
+    accept: (planned) =>
+      tell('The club goes by this briefing. It changes only for a reason from now on.', (record) =>
+        planned.reduce(
+          (before, { racer, plan }) => withAccepted(before, racer.id, settingsAsGiven(plan)),
+          record,
+        ),
+      ),
+  };
+}

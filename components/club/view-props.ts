@@ -1,0 +1,13 @@
+import type { Briefing } from '@/lib/club/briefing';
+import type { Preferences } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
+import type { Club, ClubRecords } from './club';
+
+/** What every view of the club's night is given; the briefing is null until it has been planned. */
+export type ClubViewProps = {
+  readonly records: ClubRecords;
+  readonly club: Club;
+  readonly now: Instant;
+  readonly preferences: Preferences;
+  readonly briefing: Briefing | null;
+};

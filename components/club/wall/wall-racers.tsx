@@ -1,0 +1,23 @@
+import { settingNow } from '@/lib/club/acts';
+import type { Briefing } from '@/lib/club/briefing';
+import type { ClubNames } from '@/lib/words/club';
+import { settingText } from '@/lib/words/settings';
+import styles from './wall.module.css';
+
+type WallRacersProps = { readonly briefing: Briefing; readonly names: ClubNames };
+
+/** What is in each engine now. */
+export function WallRacers({ briefing, names }: WallRacersProps) {
+  return (
+    <section aria-label="In the engines now">
+      <ul className={styles.racers}>
+        {briefing.planned.map((each) => (
+          <li key={each.racer.id} className={styles.racer}>
+            <span>{names.racer(each.racer.id)}</span>
+            <b>{settingText(settingNow(each))}</b>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
