@@ -3,6 +3,8 @@ import styles from './share.module.css';
 
 /** ISO/IEC 18004, version 40 with error correction L, in bytes. */
 const MOST_BYTES = 2953;
+/** Whole pixels for each module: a camera reads edges, not blends of them. */
+const MODULE_PX = 4;
 /** White around the code that a reader needs (ISO/IEC 18004: four modules). */
 const QUIET = 4;
 
@@ -15,7 +17,14 @@ export function QrCode({ text, title }: QrCodeProps) {
   const { data, size } = encode(text, { ecc: 'L', border: QUIET });
   const path = data.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x} ${y}h1v1h-1z` : ''))).join('');
   return (
-    <svg className={styles.code} viewBox={`0 0 ${size} ${size}`} role="img" shapeRendering="crispEdges">
+    <svg
+      className={styles.code}
+      viewBox={`0 0 ${size} ${size}`}
+      width={size * MODULE_PX}
+      height={size * MODULE_PX}
+      role="img"
+      shapeRendering="crispEdges"
+    >
       <title>{title}</title>
       <rect width={size} height={size} fill="#ffffff" />
       <path d={path} fill="#000000" />
