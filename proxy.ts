@@ -2,6 +2,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type NextRequest, NextResponse } from 'next/server';
 
+/** Next's name for the page shown where there is none. */
+const NOT_FOUND = '/_not-found';
+
 type HashesByPage = Readonly<Record<string, readonly string[]>>;
 
 /** Written by the build; a development server has none and needs looser rules. */
@@ -16,7 +19,8 @@ function readHashes(): HashesByPage | null {
 const hashes = process.env.NODE_ENV === 'production' ? readHashes() : null;
 
 function contentSecurityPolicy(path: string): string {
-  const scripts = hashes === null ? "'unsafe-inline' 'unsafe-eval'" : (hashes[path] ?? []).join(' ');
+  const scripts =
+    hashes === null ? "'unsafe-inline' 'unsafe-eval'" : (hashes[path] ?? hashes[NOT_FOUND] ?? []).join(' ');
   return [
     "default-src 'self'",
     `script-src 'self' ${scripts}`.trim(),

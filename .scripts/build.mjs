@@ -12,15 +12,18 @@ const INLINE_SCRIPT = /<script(?![^>]*\ssrc=)[^>]*>([\s\S]*?)<\/script>/g;
 
 const sha256 = (text, encoding) => createHash('sha256').update(text).digest(encoding);
 
+/** Next's name for the page shown where there is none. */
+const NOT_FOUND = '/_not-found';
+
+const htmlOf = (route) =>
+  readFileSync(join(OUTPUT, 'server', 'app', `${route === '/' ? 'index' : route}.html`), 'utf8');
+
 /** Route -> HTML of every page rendered at build time. */
 function renderedPages() {
   const { routes } = JSON.parse(readFileSync(join(OUTPUT, 'prerender-manifest.json'), 'utf8'));
   return Object.entries(routes)
     .filter(([route, { dataRoute }]) => dataRoute?.endsWith('.rsc') && !route.startsWith('/_'))
-    .map(([route]) => ({
-      route,
-      html: readFileSync(join(OUTPUT, 'server', 'app', `${route === '/' ? 'index' : route}.html`), 'utf8'),
-    }));
+    .map(([route]) => ({ route, html: htmlOf(route) }));
 }
 
 /** Only these inline scripts may run on each page. */
@@ -61,7 +64,7 @@ async function filesToKeep(pages) {
 
 run('npx', ['--no-install', 'next', 'build']);
 const pages = renderedPages();
-writeScriptHashes(pages);
+writeScriptHashes([...pages, { route: NOT_FOUND, html: htmlOf(NOT_FOUND) }]);
 const files = await filesToKeep(pages);
 await build({
   entryPoints: [join(ROOT, 'components', 'offline', 'worker.ts')],
