@@ -4,7 +4,7 @@ import { Fold } from '@/components/draft/fold';
 import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { part, wholeOf } from '@/components/draft/part';
 import { NumberField } from '@/components/ui/number-field';
-import { Stack } from '@/components/ui/stack';
+import { Columns, Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import type { ResponseDraft } from './machine-draft';
 import { responseNow } from './now-words';
@@ -30,7 +30,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
       <Stack>
         <ResponseFields draft={draft} form={form} />
         <FuelFields draft={draft} form={form} />
-        <NarrowColumns>
+        <Columns>
           <NumberField
             {...form.field('richPowerLoss')}
             hint="Power = 1 − k × drift² on the rich side. 2 is an assumption."
@@ -44,7 +44,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
             value={ratedPowerHp}
             onChange={(text) => whole.set('ratedPowerHp', text)}
           />
-        </NarrowColumns>
+        </Columns>
       </Stack>
     </Fold>
   );
