@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import { crossingsOf, leavesLane, type NightIdeals, quantileOf, stretchesOf } from '@/lib/plan/crossings';
+import { instant } from '@/lib/time/instant';
+
+/** Draws drawn as rows of numbers; the mean is told apart. Instants are 0, 100, 200 ... */
+function night(draws: readonly (readonly number[])[], mean: readonly number[] = draws[0]!): NightIdeals {
+  return {
+    at: Float64Array.from(mean, (_, j) => 100 * j),
+    drawn: Float64Array.from(draws.flat()),
+    draws: draws.length,
+    mean: Float64Array.from(mean),
+  };
+}
+
+const LANE = { lean: 1, rich: -1 };
+
+describe('The stretches of a night', () => {
+  it('turn where the mean turns, and not at a wiggle', () => {
+    expect(stretchesOf(Float64Array.of(0, 1, 2, 1.999, 3, 2, 1, 0))).toEqual([
+      { from: 0, to: 4, rising: true },
+      { from: 4, to: 7, rising: false },
+    ]);
+    expect(stretchesOf(Float64Array.of(2, 1, 0, 1, 2))).toEqual([
+      { from: 0, to: 2, rising: false },
+      { from: 2, to: 4, rising: true },
+    ]);
+    expect(stretchesOf(Float64Array.of(0, 0, 0))).toEqual([{ from: 0, to: 2, rising: true }]);
+    expect(stretchesOf(Float64Array.of(5))).toEqual([{ from: 0, to: 0, rising: true }]);
+  });
+});
+
+describe('Crossings', () => {
+  it('of a night that cools and warms again are rich, right, lean, right, rich', () => {
+    const one = [-3, -2, 0, 2, 3, 2, 0, -2];
+    const found = crossingsOf(night([one]), LANE);
+    expect(found.map(({ at, to }) => [at, to])).toEqual([
+      [150, 'right'],
+      [250, 'lean'],
+      [550, 'right'],
+      [650, 'rich'],
+    ]);
+  });
+
+  it('count a jet as lean from the first moment to the last, wobbles included', () => {
+    const mean = [0, 0.5, 2, 3, 4, 3, 2, 0.5, 0];
+    const wobbly = [0, 1.5, 0.5, 3, 4, 3, 0.5, 1.5, 0];
+    const found = crossingsOf(night([wobbly], mean), LANE);
+    expect(found.map(({ at, to }) => [Math.round(at), to])).toEqual([
+      [67, 'lean'],
+      [733, 'right'],
+    ]);
+  });
+
+  it('are stated where over half of the draws have them, with the middle and an 80 % range', () => {
+    const ramps = Array.from({ length: 10 }, (_, s) => [
+      0,
+      ...Array.from({ length: 10 }, (__, j) => (j >= s ? 2 : 0)),
+    ]);
+    const mean = Array.from({ length: 11 }, (_, j) => j);
+    const [lean] = crossingsOf(night(ramps, mean), LANE);
+    // Draw s passes half way from 100 s to 100 (s + 1): 50, 150 ... 950.
+    expect(lean).toEqual({ at: 500, earliest: 100, latest: 900, to: 'lean' });
+    const never = [...ramps.slice(0, 4), ...Array.from({ length: 6 }, () => new Array<number>(11).fill(0))];
+    expect(crossingsOf(night(never, mean), LANE)).toEqual([]);
+  });
+
+  it('have no latest where one draw in ten does not cross, and start with the night where one in ten had crossed', () => {
+    const mean = [0, 1, 2, 3];
+    const rows = [
+      ...Array.from({ length: 3 }, () => [2, 2, 2, 2]),
+      ...Array.from({ length: 5 }, () => [0, 0, 2, 2]),
+      ...Array.from({ length: 2 }, () => [0, 0, 0, 0]),
+    ];
+    expect(crossingsOf(night(rows, mean), LANE)).toEqual([
+      { at: 150, earliest: 0, latest: null, to: 'lean' },
+    ]);
+  });
+
+  it('that leave the lane are lean or rich ones', () => {
+    const found = crossingsOf(night([[-3, -2, 0, 2, 3, 2, 0, -2]]), LANE);
+    expect(leavesLane(found, instant(0))?.to).toBe('lean');
+    expect(leavesLane(found, instant(300))?.to).toBe('rich');
+    expect(leavesLane(found, instant(700))).toBeNull();
+  });
+});
+
+describe('A quantile', () => {
+  it('takes each draw as the middle of its stratum, infinities included', () => {
+    expect(quantileOf(Float64Array.of(1, 2, 3, 4), 0.5)).toBe(2.5);
+    expect(quantileOf(Float64Array.of(1, 2, 3, 4, 5), 0.1)).toBe(1);
+    expect(quantileOf(Float64Array.of(Number.NEGATIVE_INFINITY, 2, 3, 4), 0.2)).toBe(
+      Number.NEGATIVE_INFINITY,
+    );
+    expect(quantileOf(Float64Array.of(1, 2, 3, Number.POSITIVE_INFINITY), 0.8)).toBe(
+      Number.POSITIVE_INFINITY,
+    );
+    expect(quantileOf(Float64Array.of(7), 0.9)).toBe(7);
+  });
+});
