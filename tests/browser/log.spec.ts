@@ -1,0 +1,122 @@
+import { expect, type Page } from '@playwright/test';
+import { accessFaults, overflows, test } from './watched-page';
+
+/** What a page itself says loudly; the framework keeps an alert of its own for screen readers. */
+const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__)');
+
+/** 21:40 in the demo night: four rounds are over. */
+const AFTER_ROUND_4 = '2027-01-17T03:40:00Z';
+
+async function openLog(page: Page): Promise<void> {
+  await page.clock.setFixedTime(AFTER_ROUND_4);
+  await page.goto('/log');
+  // The night is planned before its runs are known; on a busy machine that takes a while.
+  await expect(page.getByRole('heading', { name: 'How was the last run?' })).toBeVisible({ timeout: 30_000 });
+}
+
+const row = (page: Page, name: RegExp) => page.getByRole('row', { name });
+
+test('after a run one tap on the log keeps its jets, air and verdict; undo takes it back', async ({
+  night,
+}) => {
+  await openLog(night);
+  await night.getByRole('button', { name: 'Round 4: Right' }).click();
+  await expect(row(night, /Round 4, 2027-01-16 21:15/)).toContainText('right');
+  await expect(night.getByRole('button', { name: 'Round 3: Right' })).toBeVisible();
+  await night.reload();
+  await expect(row(night, /Round 4, 2027-01-16 21:15/)).toContainText(/4[12]0\/4[01]0\/4[12]0/);
+  await night.getByRole('button', { name: 'Delete Round 4, 2027-01-16 21:15' }).click();
+  await expect(row(night, /Round 4/)).toHaveCount(0);
+  await night.getByRole('button', { name: 'Undo' }).click();
+  await expect(row(night, /Round 4/)).toHaveCount(1);
+});
+
+test('time, speed and note can be added to a run, and mistakes are said beside the field', async ({
+  night,
+}) => {
+  await openLog(night);
+  await night.getByRole('button', { name: 'Round 4: Rich' }).click();
+  await night.getByRole('button', { name: 'Edit Round 4, 2027-01-16 21:15' }).click();
+  await night.getByRole('textbox', { name: 'By how many sizes' }).fill('1,5');
+  await night.getByRole('textbox', { name: 'Time', exact: true }).fill('fast');
+  await night.getByRole('button', { name: 'Save run' }).click();
+  await expect(alertIn(night)).toContainText('"fast" is not a number');
+  await night.getByRole('textbox', { name: 'Time', exact: true }).fill('6.42');
+  await night.getByRole('textbox', { name: 'Note' }).fill('left plug darker');
+  await night.getByRole('button', { name: 'Save run' }).click();
+  await expect(row(night, /Round 4/)).toContainText('1.5 sizes rich');
+});
+
+test('the log goes out as CSV and comes in again; a broken file changes nothing', async ({ night }) => {
+  await openLog(night);
+  await night.getByRole('button', { name: 'Round 4: Right' }).click();
+  await expect(row(night, /Round 4/)).toHaveCount(1);
+  const download = night.waitForEvent('download');
+  await night.getByRole('button', { name: /Save as CSV/ }).click();
+  const file = await (await download).path();
+  await night.getByRole('button', { name: /^Delete Round 4/ }).click();
+  await expect(row(night, /Round 4/)).toHaveCount(0);
+  await night.getByLabel('Take in a CSV').setInputFiles(file);
+  await night.getByRole('button', { name: 'Take in 1 run' }).click();
+  await expect(row(night, /Round 4/)).toContainText('right');
+  const broken = 'time,machine,mains,temperature_c\n2027-01-16T20:30:00-06:00,Nobody,410,-5';
+  await night
+    .getByLabel('Take in a CSV')
+    .setInputFiles({ name: 'broken.csv', mimeType: 'text/csv', buffer: Buffer.from(broken) });
+  await expect(alertIn(night)).toContainText('nothing was changed');
+  await expect(alertIn(night)).toContainText('no machine called “Nobody”');
+  await expect(row(night, /2027-01-16/)).toHaveCount(1);
+});
+
+test('a second tab sees the run at once', async ({ night, context }) => {
+  await openLog(night);
+  const second = await context.newPage();
+  await second.clock.setFixedTime(AFTER_ROUND_4);
+  await second.goto('/log');
+  await expect(second.getByRole('button', { name: 'Round 4: Lean' })).toBeVisible();
+  await night.getByRole('button', { name: 'Round 4: Lean' }).click();
+  await expect(row(second, /Round 4, 2027-01-16/)).toContainText('lean');
+});
+
+test('runs, comparisons and machines are there after the browser was shut and opened again', async ({
+  playwright,
+}, testInfo) => {
+  const { launchOptions = {}, viewport, baseURL } = testInfo.project.use;
+  const open = () =>
+    playwright.chromium.launchPersistentContext(testInfo.outputPath('profile'), {
+      ...launchOptions,
+      viewport: viewport ?? null,
+      ...(baseURL === undefined ? {} : { baseURL }),
+    });
+  const before = await open();
+  const page = await before.newPage();
+  await page.goto('/log');
+  await page.getByRole('button', { name: 'Add a run by hand' }).click();
+  await page.getByRole('textbox', { name: 'Run', exact: true }).fill('Last of the season');
+  await page.getByLabel('Time of day').fill('20:30');
+  await page.getByRole('textbox', { name: 'Temperature' }).fill('12');
+  await page.getByRole('textbox', { name: 'Elevation' }).fill('1300');
+  await page.getByRole('button', { name: 'Save run' }).click();
+  await expect(row(page, /Last of the season/)).toHaveCount(1);
+  await page.goto('/compare');
+  await page.getByRole('button', { name: 'New comparison' }).click();
+  await expect(page.getByRole('textbox', { name: 'Name' })).toHaveValue('Comparison 1');
+  await before.close();
+  const after = await open();
+  const again = await after.newPage();
+  await again.goto('/log');
+  await expect(row(again, /Last of the season/)).toHaveCount(1);
+  await again.goto('/compare');
+  await expect(again.getByRole('textbox', { name: 'Name' })).toHaveValue('Comparison 1');
+  await again.goto('/machines');
+  await expect(again.getByRole('button', { name: /^Edit / })).toHaveCount(1);
+  await after.close();
+});
+
+test('the log can be used by all and fits the screen', async ({ night }) => {
+  await openLog(night);
+  await night.getByRole('button', { name: 'Round 4: Rich' }).click();
+  await expect(row(night, /Round 4/)).toHaveCount(1);
+  expect(await accessFaults(night)).toEqual([]);
+  expect(await overflows(night)).toBe(false);
+});
