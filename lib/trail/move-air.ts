@@ -36,9 +36,9 @@ export function temperatureAt(temperature: Kelvin, rise: number, fall: Lapse): K
 export function pressureAt(pressure: Pascal, temperature: Kelvin, at: { rise: number; fall: Lapse }): Pascal {
   const { rise, fall } = at;
   const perMetre = STANDARD.gravity / STANDARD.gasConstant;
-  // Below this fall the power loses digits that the exponential keeps.
-  if (Math.abs(fall) < 1e-7) return pascal(pressure * Math.exp((-perMetre * rise) / temperature));
-  return pascal(pressure * (temperatureAt(temperature, rise, fall) / temperature) ** (perMetre / fall));
+  // p2/p1 as an exponential: log1p keeps its digits where the fall is next to nothing.
+  const warmth = fall === 0 ? -rise / temperature : Math.log1p((-fall * rise) / temperature) / fall;
+  return pascal(pressure * Math.exp(perMetre * warmth));
 }
 
 /** An hour moved from one height to another. Relative humidity is kept: it hardly counts for density. */

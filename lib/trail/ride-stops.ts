@@ -18,6 +18,8 @@ export type StopOption = {
   readonly after: Setting;
   /** Power saved over the part of the ride that is not on the one setting. */
   readonly gain: Ratio;
+  /** The same as a mean over the whole ride. */
+  readonly saved: Ratio;
   /** `lean` and `rich`: the one setting leaves its limits and this does not. `power`: it saves enough. */
   readonly because: 'lean' | 'rich' | 'power' | null;
 };
@@ -51,7 +53,7 @@ const RANK = { lean: 3, rich: 2, power: 1 } as const;
 const rankOf = ({ because }: StopOption): number => (because === null ? 0 : RANK[because]);
 
 function byWorth(a: StopOption, b: StopOption): number {
-  return rankOf(b) - rankOf(a) || b.gain - a.gain;
+  return rankOf(b) - rankOf(a) || b.saved - a.saved || a.place - b.place;
 }
 
 /** Inner places with the largest change of height on either side, in order of the ride. */
@@ -93,8 +95,9 @@ type Part = { readonly from: number; readonly to: number | undefined; readonly f
 
 function planPart(request: RideRequest, series: HourSeries, { from, to, fitted }: Part): Plan | null {
   const runs = runsOfRide(request.ride).slice(from, to);
-  // Free to choose: whether it is worth it is weighed afterwards, against the one setting.
-  const plan = planLegs(request, { series, runs, fitted, worthIt: ratio(0) });
+  // Weights are shares of the whole ride; a swap must save its worth over the part that it opens.
+  const share = runs.reduce((sum, { weight }) => sum + weight, 0);
+  const plan = planLegs(request, { series, runs, fitted, worthIt: ratio(DEFAULT_OPTIONS.worthIt * share) });
   return plan.ok ? plan.value : null;
 }
 
@@ -109,6 +112,8 @@ type Weighed = {
 function weigh(one: RidePlan, { stop, before, after, ride, swapWorth }: Weighed): StopOption | null {
   const settings = [before.runs[0]!.setting, after.runs[0]!.setting] as const;
   if (same(settings[0], settings[1])) return null;
+  // A swap that leaves the jets as they are is a turn of the trim, which is weighed by itself.
+  if (stop.act === 'swap' && sameJets(settings[0], settings[1])) return null;
   const weights = runsOfRide(ride.ride).map(({ weight }) => weight);
   const parts = [...before.runs, ...after.runs];
   const changed = parts.map(({ setting }) => !same(setting, one.setting));
@@ -130,9 +135,21 @@ function weigh(one: RidePlan, { stop, before, after, ride, swapWorth }: Weighed)
         : gain >= worth
           ? 'power'
           : null;
-  return { place: stop.place, act: stop.act, before: settings[0], after: settings[1], gain, because };
+  return {
+    place: stop.place,
+    act: stop.act,
+    before: settings[0],
+    after: settings[1],
+    gain,
+    saved: ratio(saved),
+    because,
+  };
 }
 
 function same(a: Setting, b: Setting): boolean {
-  return a.trim === b.trim && a.mains.every((main, i) => main === b.mains[i]);
+  return a.trim === b.trim && sameJets(a, b);
+}
+
+function sameJets(a: Setting, b: Setting): boolean {
+  return a.mains.every((main, i) => main === b.mains[i]);
 }

@@ -62,7 +62,7 @@ export function rideSure({ plan }: RidePlan): string {
 /** Whether a stop would be worth it. */
 export function stopSentences(stops: StopOptions, name: PlaceName): readonly string[] {
   if (stops.options.length === 0)
-    return ['No stop would change anything: the same setting is best before and after every place.'];
+    return ['No stop would be worth it: no swap or turn on the way saves enough power to be felt.'];
   return stops.options.map((option) => stopSentence(option, stops.swapMinutes, name));
 }
 
