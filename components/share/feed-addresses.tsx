@@ -38,7 +38,7 @@ export function FeedAddresses({ night, payload, origin, units }: FeedProps) {
       />
       <CopyField
         label="Table address"
-        hint="For a spreadsheet: =IMPORTDATA(&quot;…&quot;) with this address inside the quotes."
+        hint="For a spreadsheet: put it into cell A1 and write =IMPORTDATA(A1) into A2."
         text={tableAddress(origin, payload, units)}
       />
       {LOCAL.test(origin) ? (

@@ -71,7 +71,7 @@ function hoursAround({ event, series }: NightToShare, readings: readonly Reading
   return series.hours.filter(({ at }) => at >= first && at <= last);
 }
 
-/** To a hundredth of a kelvin, a tenth of a hectopascal and a hundredth of humidity: 0.005 % of density. */
+/** To a hundredth of a kelvin, a tenth of a hectopascal and a hundredth of humidity: together at most 0.03 % of density. */
 function hourToJson({ at, temperature, pressure, relativeHumidity }: Hour): HourJson {
   return {
     time: isoUtc(at),
