@@ -30,7 +30,22 @@ export function whatMoves(
   const next = planNight({ ...night, request }, now);
   if (!next.ok) return [];
   const sentences = changeSentences(comparePlans(plan, next.value), next.value, voice);
-  return sentences.length === 0 ? ['No act moves: the plan stays as it is.'] : sentences;
+  if (sentences.length === 0) return ['No act moves: the plan stays as it is.'];
+  return sentences.some((sentence) => /(colder|warmer)\.$/.test(sentence))
+    ? sentences
+    : [...sentences, rangeSentence(plan, next.value, voice)];
+}
+
+/** Where the temperature hardly moved, what changed is how well it is known. */
+function rangeSentence(before: Plan, after: Plan, { units }: Voice): string {
+  const next = after.runs.find(({ state }) => state === 'planned');
+  const start = next === undefined ? undefined : after.sortedRuns[next.run]?.start;
+  const sdAt = ({ hours }: Plan) =>
+    hours.findLast(({ at }) => start !== undefined && at <= start)?.temperatureSd;
+  const [was, is] = [sdAt(before), sdAt(after)];
+  if (was === undefined || is === undefined) return '';
+  const text = (sd: number) => formatTemperatureStep(kelvinDifference(sd), units, 1);
+  return `The temperature of the next run is known to ±${text(is)}, not ±${text(was)}, so the plan needs another margin.`;
 }
 
 /** "5.4 °F at 19:40, 7.2 °F colder than the hours say". */

@@ -6,7 +6,7 @@ import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { Voice } from '@/lib/words/voice';
 import { notify } from './notify';
-import { type Heard, heardOf, newsBetween, type WatchState, watchState } from './watch-state';
+import { type Look, look, type WatchState, watchState } from './watch-state';
 
 export type Watch = {
   readonly state: WatchState;
@@ -18,16 +18,16 @@ export type Watch = {
 export function useWatch(night: Night, plan: Plan, voice: Voice & { readonly now: Instant }): Watch {
   const state = useMemo(() => watchState(night, plan, voice), [night, plan, voice]);
   const [said, setSaid] = useState('');
-  const before = useRef<Heard | null>(null);
+  const before = useRef<Look | null>(null);
   const { revision, value } = night.records.event;
   const { name } = value.event;
+  const { now } = voice;
   useEffect(() => {
-    const heard = heardOf(state, revision);
-    const news = before.current === null ? null : newsBetween(before.current, heard);
-    before.current = heard;
-    if (news === null) return;
-    setSaid(news);
-    void notify(name, news);
-  }, [state, revision, name]);
+    const { look: next, say } = look(before.current, { state, plan, revision, now });
+    before.current = next;
+    if (say === null) return;
+    setSaid(say);
+    void notify(name, say);
+  }, [state, plan, revision, now, name]);
   return { state, said };
 }

@@ -1,7 +1,7 @@
 import type { Night } from '@/components/night/night';
 import { comparePlans } from '@/lib/plan/difference';
 import type { Plan } from '@/lib/plan/types';
-import type { Instant } from '@/lib/time/instant';
+import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { changeSentences } from '@/lib/words/changes';
 import { actsLine } from '@/lib/words/plan-acts';
 import type { Voice } from '@/lib/words/voice';
@@ -39,29 +39,48 @@ export function watchState(night: Night, plan: Plan, voice: WatchVoice): WatchSt
   };
 }
 
-/** What is to be said aloud about a state; '' where there is nothing to say. */
-export function alarmOf(state: WatchState): string {
-  return state.status === 'next-act-changed' ? state.differences.join(' ') : '';
+/** What the next act is, by its run and jets alone: the words around it change with every tenth of a degree. */
+function actKey(state: WatchState, plan: Plan): string {
+  if (state.status !== 'next-act-changed') return 'accepted';
+  const open = plan.runs.find((run) => run.state === 'planned');
+  const swap = plan.swaps.find(({ beforeRun }) => open !== undefined && beforeRun >= open.run);
+  return JSON.stringify([open?.setting, swap?.beforeRun, swap?.to]);
 }
 
-export type Heard = {
-  /** What would have been said last time. */
-  readonly alarm: string;
-  /** The event as the person left it: a change of their own is no news to them. */
+/** One look of the watch: what the next act was, and all that was said since the person last acted. */
+export type Look = {
+  /** A change of the person's own raises it, and is no news to them. */
   readonly revision: number;
-  readonly accepted: string;
+  readonly act: string;
+  /** When each act was last spoken of. */
+  readonly spoken: ReadonlyMap<string, Instant>;
 };
 
-export function heardOf(state: WatchState, revision: number): Heard {
+/** An act that comes and goes at a limit is told once an hour, not with every breath of wind. */
+const QUIET_MS = HOUR_MS;
+
+type Seen = {
+  readonly state: WatchState;
+  readonly plan: Plan;
+  readonly revision: number;
+  readonly now: Instant;
+};
+
+/** The next look, and what to say at it; null: keep silent. */
+export function look(
+  before: Look | null,
+  { state, plan, revision, now }: Seen,
+): { readonly look: Look; readonly say: string | null } {
+  const act = actKey(state, plan);
+  if (before === null || before.revision !== revision || state.status === 'nothing-accepted')
+    return { look: { revision, act, spoken: new Map([[act, now]]) }, say: null };
+  const last = before.spoken.get(act);
+  if (act === before.act || (last !== undefined && now - last < QUIET_MS))
+    return { look: { ...before, act }, say: null };
   return {
-    alarm: alarmOf(state),
-    revision,
-    accepted: state.status === 'nothing-accepted' ? '' : state.accepted,
+    look: { ...before, act, spoken: new Map([...before.spoken, [act, now]]) },
+    say: state.status === 'next-act-changed' ? state.differences.join(' ') : holdsAgain(state.accepted),
   };
 }
 
-/** What to say now that one state has followed another; null: keep silent. */
-export function newsBetween(before: Heard, after: Heard): string | null {
-  if (before.alarm === after.alarm || before.revision !== after.revision) return null;
-  return after.alarm === '' ? `Your plan holds again. ${after.accepted}` : after.alarm;
-}
+const holdsAgain = (accepted: string): string => `Your plan holds again. ${accepted}`;
