@@ -56,6 +56,9 @@ export function WholeNight({ night, plan, now, voice, acts, live, notices }: Who
             <a className={styles.way} href="#reading">
               Take a reading
             </a>
+            <a className={styles.way} href="/log">
+              Log a run
+            </a>
             {records.event.value.demo ? (
               <a className={styles.way} href="#new-night">
                 Start my own night
