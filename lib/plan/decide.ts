@@ -7,6 +7,7 @@ import { type Situation, settingsByRun, situationOf } from './situation';
 import { keepSteady, type Steady } from './steady';
 import type { OpenRun } from './swaps';
 import type { PlanRequest } from './types';
+import { usefulCandidates } from './useful';
 import type { View } from './view';
 
 /** What was chosen, and from what. */
@@ -25,9 +26,13 @@ export function decide(request: PlanRequest, view: View): Decision {
   const { machine, night, judge } = view;
   const { options } = request;
   const situation = situationOf(request, night);
-  const candidates = candidatesFor(machine, situation.fitted);
   const runs = situation.open.map((run) => night.sortedRuns[run]!);
   const odds = situation.open.map((run) => view.odds[run]!);
+  const candidates = usefulCandidates(candidatesFor(machine, situation.fitted), {
+    odds,
+    judge,
+    keep: [situation.fitted, ...(situation.accepted ?? [])],
+  });
   const start = indexOfSetting(candidates, situation.fitted);
   const choice = choiceOf({ machine, judge, candidates, odds, runs, situation, start, options });
   const fresh = optimise(choice);

@@ -84,21 +84,27 @@ function moveDraw({ machine, inputs }: Place, unit: Causes, s: number): Moved {
   };
 }
 
+/** What n_p, n_T and the baseline change by along u. */
+function alongOf({ response, shiftSd }: MachineNeed, unit: Causes) {
+  const across = Math.sqrt(1 - response.correlation ** 2);
+  const turned = response.correlation * unit.response + across * unit.responseOther;
+  return {
+    alongPressure: response.pressureSd * unit.response,
+    alongCold: response.temperatureSd * turned,
+    alongBaseline: shiftSd * unit.baseline,
+  };
+}
+
 /** Writes one run's curves into the store: L, dL/du and ½ d²L/du² of every draw and instant at u = U0. */
-function fillRun(place: Place, store: Store): RunOdds {
+function fillRun(place: Place, store: Store): void {
   const { machine, curve, window, draws, run, from } = place;
-  const { response } = machine;
   const { level: warmer, rest: warmerRest } = window.draws.temperature;
   const { level: higher, rest: higherRest } = window.draws.lnPressure;
   const { level, slope, bend, pressureSlope, lnPressure, lnTemperature, temperature } = curve;
   const { base: bases, slope: slopes, bend: bends, perIdeal } = store;
   const unit = steepest(causesAt(machine, { curve, track: window.track, i: window.centre }));
   const instants = window.track.at.length;
-  const across = Math.sqrt(1 - response.correlation ** 2);
-  const alongPressure = response.pressureSd * unit.response;
-  const alongCold =
-    response.temperatureSd * (response.correlation * unit.response + across * unit.responseOther);
-  const alongBaseline = machine.shiftSd * unit.baseline;
+  const { alongPressure, alongCold, alongBaseline } = alongOf(machine, unit);
   let at = 0;
   for (let s = 0; s < draws; s++) {
     const moved = moveDraw(place, unit, s);
@@ -138,14 +144,21 @@ function fillRun(place: Place, store: Store): RunOdds {
     store.u[run * draws + s] = moved.u;
     store.highest[run * draws + s] = highest;
   }
+}
+
+function oddsOfRun(place: Place, store: Store): RunOdds {
+  const { draws, run, from } = place;
+  const instants = place.window.track.at.length;
+  fillRun(place, store);
+  // Written out: spreading the store here takes longer than filling it.
   return {
     draws,
     instants,
     from,
-    base: bases,
-    slope: slopes,
-    bend: bends,
-    perIdeal,
+    base: store.base,
+    slope: store.slope,
+    bend: store.bend,
+    perIdeal: store.perIdeal,
     drawFrom: run * draws,
     u: store.u,
     highest: store.highest,
@@ -213,6 +226,6 @@ export function oddsOfRuns(given: {
   };
   const inputs = inputsOf(normals);
   return windows.map((window, run) =>
-    fillRun({ machine, curve: curves[run]!, window, inputs, draws, run, from: starts[run]! }, store),
+    oddsOfRun({ machine, curve: curves[run]!, window, inputs, draws, run, from: starts[run]! }, store),
   );
 }

@@ -95,22 +95,26 @@ const KEPT: Extra = { cost: 0, tie: 0 };
 type Onward = {
   readonly choice: Choice;
   readonly run: number;
-  readonly members: readonly (readonly number[])[];
   /** Where keeping and turning lead. */
   readonly same: Pass;
   /** Where a swap leads; another pass where swaps are counted. null: none is left. */
   readonly swapped: Pass | null;
 };
 
-/** Best way into run `run` for each candidate fitted before it. The sums are whole numbers, so equal is equal. */
-function waysOn({ choice, run, members, same, swapped }: Onward): (from: number) => Way {
+/**
+ * Best way into run `run` for each candidate fitted before it. The sums are whole numbers, so equal is equal. A turn of
+ * the trim leads to the best member of the group; where that is the candidate itself, keeping it is no worse.
+ */
+function waysOn({ choice, run, same, swapped }: Onward): (from: number) => Way {
   const base = run * choice.candidates;
   const gap = choice.gaps[run]!;
-  const groups = members.length;
+  const groups = groupCount(choice);
   const turned: Extra = { cost: choice.turnCost, tie: turnTie(choice.runs - run) };
+  const members = gap === 'nothing' ? null : bestOfGroups(choice, same, run);
+  const others = swapped === null || swapped === same ? members : bestOfGroups(choice, swapped, run);
   const targets =
-    gap === 'swap' && swapped !== null
-      ? bestSwaps(choice, swapped, { run, best: bestOfGroups(choice, swapped, run) })
+    gap === 'swap' && swapped !== null && others !== null
+      ? bestSwaps(choice, swapped, { run, best: others })
       : null;
   let [harm, cost, tie, candidate] = [0, 0, 0, -1];
   const offer = (pass: Pass, to: number, extra: Extra) => {
@@ -130,7 +134,7 @@ function waysOn({ choice, run, members, same, swapped }: Onward): (from: number)
     candidate = -1;
     const group = choice.group[from]!;
     offer(same, from, KEPT);
-    if (gap !== 'nothing') for (const to of members[group]!) if (to !== from) offer(same, to, turned);
+    if (members !== null && members[group] !== from) offer(same, members[group]!, turned);
     const to = targets === null ? -1 : targets[group]!;
     if (swapped !== null && to !== -1) {
       const step = choice.steps[group * groups + choice.group[to]!]!;
@@ -140,18 +144,11 @@ function waysOn({ choice, run, members, same, swapped }: Onward): (from: number)
   };
 }
 
-function membersOfGroups(choice: Choice): readonly (readonly number[])[] {
-  const members: number[][] = Array.from({ length: groupCount(choice) }, () => []);
-  for (const [candidate, group] of choice.group.entries()) members[group]!.push(candidate);
-  return members;
-}
-
 /** Fills a pass from the last run back. */
 function fill(choice: Choice, pass: Pass, swapped: Pass | null): void {
   const { runs, candidates } = choice;
-  const members = membersOfGroups(choice);
   for (let run = runs - 1; run >= 0; run--) {
-    const on = run === runs - 1 ? null : waysOn({ choice, run: run + 1, members, same: pass, swapped });
+    const on = run === runs - 1 ? null : waysOn({ choice, run: run + 1, same: pass, swapped });
     for (let c = 0; c < candidates; c++) {
       const i = run * candidates + c;
       const best = on?.(c);
@@ -165,7 +162,7 @@ function fill(choice: Choice, pass: Pass, swapped: Pass | null): void {
 
 /** The best way into the first run from what is fitted. */
 function firstWay(choice: Choice, same: Pass, swapped: Pass | null): Way {
-  return waysOn({ choice, run: 0, members: membersOfGroups(choice), same, swapped })(choice.start);
+  return waysOn({ choice, run: 0, same, swapped })(choice.start);
 }
 
 function costAt(pass: Pass, index: number): Cost {
