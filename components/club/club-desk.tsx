@@ -13,6 +13,7 @@ import { ClubForms } from './club-forms';
 import { ClubHead } from './club-head';
 import styles from './club-page.module.css';
 import { ClubSetup } from './club-setup';
+import { ClubWarnings } from './club-warnings';
 import { MatrixSection } from './matrix/matrix-section';
 import { clubNames } from './names';
 import { ClubProblems } from './problems';
@@ -110,10 +111,11 @@ type PlannedProps = ClubViewProps & {
   readonly acts: ReturnType<typeof useRosterActs>;
 };
 
-function Planned({ records, briefing, whole, names, acts }: PlannedProps) {
+function Planned({ records, briefing, whole, names, acts, preferences }: PlannedProps) {
   const zone = records.event.value.event.timezone;
   return (
     <>
+      <ClubWarnings briefing={briefing} names={names} voice={{ zone, units: preferences }} />
       <ActList
         briefing={briefing}
         names={names}

@@ -57,7 +57,9 @@ export type WithRacers = {
 export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: () => string): WithRacers {
   return racers.reduce<WithRacers>(
     (before, racer) => {
-      const known = here.machines.find(({ value }) => sameValue(value.machine, racer.machine));
+      const known = [...here.machines, ...before.machines].find(({ value }) =>
+        sameValue(value.machine, racer.machine),
+      );
       const machineId = known?.id ?? newId();
       const placed = placeInClass(before.event, racer, newId);
       const { name, fitted, accepted, made } = racer;

@@ -30,8 +30,9 @@ export function useAddRacers(eventId: string) {
       if (!(await undoRewrite(store, done)).ok)
         say({ text: 'It could not be undone. Take them off by hand.' });
     };
+    const after = done.after.events.find(({ id }) => id === eventId)?.value.machineIds.length ?? 0;
     say({
-      text: `${counted(racers.length, 'racer')} added.`,
+      text: `${counted(after - event.value.machineIds.length, 'racer')} added.`,
       act: { label: 'Undo', do: () => void undo() },
     });
     return undefined;

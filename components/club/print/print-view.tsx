@@ -20,12 +20,13 @@ type PrintViewProps = ClubViewProps & { readonly briefing: Briefing };
 
 /** What comes out of the printer, as it will look; only the sheets themselves are printed. */
 export function PrintView(props: PrintViewProps) {
-  const { records, briefing, now, preferences } = props;
+  const { records, club, briefing, now, preferences } = props;
   const [chosen, setChosen] = useState<Paper['value']>('briefing-a4');
   const paper = PAPERS.find(({ value }) => value === chosen) ?? PAPERS[0];
   const names = useMemo(() => clubNames(records), [records]);
   const { ref, fit } = useFit<HTMLDivElement>(paper, briefing);
   const { event } = records.event.value;
+  const noSheet = [...club.broken, ...briefing.unplanned.map(({ racer }) => racer)].map(({ name }) => name);
   return (
     <main className={styles.view}>
       <div className={styles.desk}>
@@ -37,6 +38,11 @@ export function PrintView(props: PrintViewProps) {
           options={PAPERS}
           onChange={setChosen}
         />
+        {paper.what === 'sheets' && noSheet.length > 0 ? (
+          <Notice tone="caution" title={`No sheet for ${listing(noSheet)}.`}>
+            <p>There is no plan for them; the briefing page says why.</p>
+          </Notice>
+        ) : null}
         {fit.long.length === 0 ? null : (
           <Notice tone="caution" title="Too long for this paper.">
             <p>

@@ -61,15 +61,19 @@ export function RacerSheet({ planned, briefing, names, event, now, units }: Race
       <table className={styles.runs}>
         <thead>
           <tr>
+            <th scope="col">Made</th>
             <th scope="col">Run</th>
             <th scope="col">Starts</th>
             <th scope="col">Jets</th>
-            <th scope="col">Lean in</th>
+            <th scope="col">Forecasts lean</th>
           </tr>
         </thead>
         <tbody>
           {plan.runs.map((run) => (
             <tr key={run.run}>
+              <td>
+                <span className={styles.tick} />
+              </td>
               <th scope="row">{runName(plan, run.run)}</th>
               <td>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
               <td>{run.state === 'beyond-hours' ? 'no hours' : settingText(run.setting)}</td>

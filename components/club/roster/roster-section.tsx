@@ -76,17 +76,19 @@ const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: Ros
       </div>
       <div className={styles.acts}>
         {classes.length === 0 ? null : (
-          <Select
-            label={`${name} runs with`}
-            value={classOf(event, id)?.id ?? EVERYBODY}
-            options={[
-              { value: EVERYBODY, label: 'everybody' },
-              ...classes.map((each) => ({ value: each.id, label: each.name })),
-            ]}
-            onChange={(classId) =>
-              void acts?.moveTo(id, name, classes.find((each) => each.id === classId) ?? null)
-            }
-          />
+          <div className={styles.runsWith}>
+            <Select
+              label={`${name} runs with`}
+              value={classOf(event, id)?.id ?? EVERYBODY}
+              options={[
+                { value: EVERYBODY, label: 'everybody' },
+                ...classes.map((each) => ({ value: each.id, label: each.name })),
+              ]}
+              onChange={(classId) =>
+                void acts?.moveTo(id, name, classes.find((each) => each.id === classId) ?? null)
+              }
+            />
+          </div>
         )}
         <a
           className={styles.way}

@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import { settingNow } from '@/lib/club/acts';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClubNames } from '@/lib/words/club';
@@ -8,8 +9,12 @@ type WallRacersProps = { readonly briefing: Briefing; readonly names: ClubNames 
 
 /** What is in each engine now. */
 export function WallRacers({ briefing, names }: WallRacersProps) {
+  const heading = useId();
   return (
-    <section aria-label="In the engines now">
+    <section aria-labelledby={heading}>
+      <h2 id={heading} className={styles.heading}>
+        In the engines now
+      </h2>
       <ul className={styles.racers}>
         {briefing.planned.map((each) => (
           <li key={each.racer.id} className={styles.racer}>

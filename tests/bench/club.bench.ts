@@ -1,0 +1,70 @@
+import { makeBriefing } from '@/lib/club/briefing';
+import type { ClubRacer } from '@/lib/club/racer';
+import { makePlan } from '@/lib/plan/make-plan';
+import { addMinutes } from '@/lib/time/instant';
+import { kelvinDifference } from '@/lib/units/quantity';
+import { clubNight, racerOf } from '@/tests/club/club-cases';
+import { DUSK, runsOf } from '@/tests/support/plan-cases';
+import { airOf, raceMachine } from '@/tests/support/race-machine';
+
+/** The longest that planning a whole club may take. */
+const WANTED_MS = 100;
+const RACERS = 100;
+const RUNS = 12;
+const ROUNDS = 25;
+
+const middle = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
+
+/** Processor time of this process alone, so that a busy machine does not count. */
+function timed(work: () => unknown): { readonly cpu: number; readonly wall: number } {
+  const cpu = process.cpuUsage();
+  const start = performance.now();
+  work();
+  const wall = performance.now() - start;
+  const { user, system } = process.cpuUsage(cpu);
+  return { cpu: (user + system) / 1000, wall };
+}
+
+/** One to three carburettors, four baselines proven in nine airs, two intakes; as many classes as asked for. */
+function racer(i: number, classes: number): ClubRacer {
+  const main = 400 + 10 * (i % 4);
+  return racerOf({
+    id: `racer-${i}`,
+    runs: runsOf({ first: 18 + (i % classes) / 2, every: 40, count: RUNS }),
+    machine: raceMachine({
+      carburettors: Array.from({ length: 1 + (i % 3) }, () => ({ main })),
+      box: [390, 400, 410, 420, 430, 440, 450, 460].map((size) => ({ size, count: 3 })),
+      baselineAir: airOf(-5 - (i % 9), 985, 0.8),
+      intakeOffset: kelvinDifference(i % 2 === 0 ? 0 : 3),
+    }),
+  });
+}
+
+/** A new `now` each time, as the page has it: nothing is remembered from the last briefing. */
+const nights = Array.from({ length: ROUNDS + 5 }, (_, i) => clubNight({ now: addMinutes(DUSK, i / 2) }));
+
+function report(classes: number): number {
+  const racers = Array.from({ length: RACERS }, (_, i) => racer(i, classes));
+  for (const night of nights.slice(ROUNDS)) makeBriefing(racers, night);
+  const briefings = nights.slice(0, ROUNDS).map((night) => timed(() => makeBriefing(racers, night)));
+  const alone = nights.slice(0, 5).map((night) =>
+    timed(() => {
+      for (const { machine, runs, fitted, made, accepted } of racers)
+        makePlan({ ...night, machine, runs, fitted, made, accepted });
+    }),
+  );
+  const cpu = middle(briefings.map((each) => each.cpu));
+  const peer = middle(alone.map((each) => each.cpu));
+  console.log(
+    `${RACERS} racers x ${RUNS} runs x 64 scenarios, ${classes} ${classes === 1 ? 'class' : 'classes'}: ${cpu.toFixed(0)} ms of processor, ${middle(briefings.map((each) => each.wall)).toFixed(0)} ms on the clock (medians of ${ROUNDS}; wanted: ${WANTED_MS} ms or less)`,
+  );
+  console.log(
+    `   makePlan for each alone, with no weather shared: ${peer.toFixed(0)} ms of processor; the briefing takes ${(cpu / peer).toFixed(2)} of it`,
+  );
+  return cpu;
+}
+
+const everybody = report(1);
+report(4);
+if (everybody > WANTED_MS) process.exitCode = 1;
