@@ -1,0 +1,170 @@
+import { describe, expect, it } from 'vitest';
+import { expectOk } from '@/lib/result/result';
+import { jetCardCsv } from '@/lib/share/jet-card-csv';
+import { jetCard } from '@/lib/trail/card';
+import type { GpxProblem } from '@/lib/trail/gpx';
+import { bigPilotCost } from '@/lib/trail/pilot-cost';
+import { planRide } from '@/lib/trail/ride-plan';
+import { stopOptions } from '@/lib/trail/ride-stops';
+import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { formatEighths } from '@/lib/units/format';
+import { metre, ratio } from '@/lib/units/quantity';
+import { gpxProblemSentence } from '@/lib/words/gpx-problems';
+import {
+  cardCellSentence,
+  cardLegend,
+  cardMainText,
+  cardRounding,
+  cardScrewText,
+} from '@/lib/words/jet-card';
+import { rideCall, stopSentences } from '@/lib/words/ride';
+import { bigPilotSentence, pilotSentence, screwWaySentence, turnsText } from '@/lib/words/screw';
+import { airOf } from '../support/race-machine';
+import { rideOf, rideRequest } from '../support/rides';
+import { AIR_SCREW_PILOT, SPRING_PILOT, trailMachine } from '../support/trail-machine';
+
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+const machine = trailMachine({ baselineAir: airOf(-6, 930, 0.8) });
+
+describe('turns of a screw', () => {
+  it('are eighths', () => {
+    expect([0, 0.125, 0.75, 1, 1.375, 2.25].map((turns) => formatEighths(turns))).toEqual([
+      '0',
+      '⅛',
+      '¾',
+      '1',
+      '1⅜',
+      '2¼',
+    ]);
+    expect(formatEighths(-0.5)).toBe('−½');
+  });
+
+  it('are rounded to the richer side: a fuel screw out, an air screw in', () => {
+    expect(turnsText(1.3, SPRING_PILOT)).toBe('1⅜');
+    expect(turnsText(1.3, AIR_SCREW_PILOT)).toBe('1¼');
+    expect(turnsText(1.25, SPRING_PILOT)).toBe('1¼');
+  });
+
+  it('are never rounded out of the allowed range', () => {
+    expect(turnsText(2.28, { ...SPRING_PILOT, mostTurns: 2.3 })).toBe('2¼');
+    expect(turnsText(0.52, { ...AIR_SCREW_PILOT, leastTurns: 0.51 })).toBe('⅝');
+  });
+
+  it('say which way is richer for each kind of screw', () => {
+    expect(screwWaySentence(SPRING_PILOT)).toContain('out is richer');
+    expect(screwWaySentence(AIR_SCREW_PILOT)).toContain('in is richer');
+  });
+
+  it('end, and then it is the next pilot, or none is left', () => {
+    const advice = { jet: 47.5, turns: 1, turnsWanted: 2.4, logLeft: 0 } as const;
+    expect(pilotSentence({ ...advice, act: 'change-jet' }, SPRING_PILOT)).toBe(
+      "The screw's range ends: fit pilot 47.5, fuel screw 1 turns out.",
+    );
+    expect(plain(pilotSentence({ ...advice, act: 'none-left', logLeft: -0.04 }, SPRING_PILOT))).toContain(
+      'still lacks 4 % fuel. Borrow the next size up',
+    );
+  });
+
+  it('cost what a pilot too big costs', () => {
+    expect(plain(bigPilotSentence(bigPilotCost(SPRING_PILOT, 0, 2), SPRING_PILOT))).toBe(
+      'Pilot 47.5 where the right one would do: with the screw left alone it burns 6.0 % more fuel from idle to a quarter throttle and gives away 0.7 % of the power there; with the screw at its lean end it still burns 3.6 % more.',
+    );
+  });
+});
+
+describe('a ride in words', () => {
+  const voice = { zone: 'UTC', units: METRIC_UNITS };
+  const request = rideRequest({ machine });
+
+  it('names the one setting, the air it is safe for and what it costs', () => {
+    const answer = expectOk(planRide(request));
+    const [call, cost] = rideCall(answer, voice, machine.limits.risk).map(plain);
+    expect(call).toBe(
+      `Fit ${answer.setting.mains[0]}: one setting for the whole ride, safe for its thickest air (−15.5 °C at 08:00).`,
+    );
+    expect(cost).toMatch(
+      /^Where the air is thinnest \(−\d+\.\d °C at \d\d:\d\d\) it is \+\d+\.\d % rich: that costs/,
+    );
+  });
+
+  it('says first and loudly that no jet is rich enough', () => {
+    const small = { ...machine, box: [{ size: 400, count: 2 }] };
+    const [call, caution] = rideCall(expectOk(planRide({ ...request, machine: small })), voice, 0.05);
+    expect(call).toMatch(/^No jet in the box is rich enough for this ride: borrow \d+ or larger\.$/);
+    expect(caution).toContain('Do not hold');
+  });
+
+  it('says of each stop whether it is worth it', () => {
+    const up = rideOf(['Valley', 120, 320], ['Rim', 210, 1900, 5], ['Cairn', 420, 2000], ['Hut', 600, 1900]);
+    const high = { ...request, ride: up };
+    const [sentence] = stopSentences(
+      stopOptions(high, expectOk(planRide(high)), 20),
+      (place) => up.stops[place]!.name,
+    );
+    expect(sentence).toMatch(/^A stop for a swap of mains is (worth it|called for): \d+ to Rim, then \d+\./);
+    expect(stopSentences({ options: [], swapMinutes: 20 }, () => '')).toEqual([
+      'No stop would be worth it: no swap or turn on the way saves enough power to be felt.',
+    ]);
+  });
+});
+
+describe('the card in words', () => {
+  const axes = {
+    temperatures: [celsiusToKelvin(0), celsiusToKelvin(-30)],
+    elevations: [metre(-300), metre(900)],
+    relativeHumidity: ratio(0.8),
+  };
+  const card = expectOk(jetCard(machine, axes));
+  const cells = card.rows.flat();
+
+  it('marks what has to be borrowed, in the cell, in words and in the legend', () => {
+    const borrowed = cells.find(({ mark }) => mark === 'borrow')!;
+    expect(cardMainText(borrowed)).toMatch(/^\d+!$/);
+    expect(cardCellSentence(borrowed)).toMatch(
+      /^Not in the box: \d+ or larger; 460, the richest owned, would be lean\.$/,
+    );
+    expect(cardLegend(['borrow'])[0]).toMatch(/^! not in the box/);
+    expect(cardLegend([])).toEqual([]);
+  });
+
+  it('says to which side it rounds', () => {
+    expect(plain(cardRounding(machine))).toContain('Rounded to the rich side');
+    expect(cardRounding(machine)).toContain(
+      'Between two rows take the colder, between two columns the lower.',
+    );
+  });
+
+  it('shows the screw, with the pilot in brackets where it is another', () => {
+    const cold = card.rows[1]![1]!;
+    expect(cardScrewText(cold, machine)).toMatch(/^[\d⅛¼⅜½⅝¾⅞]+( \(\d+(\.\d)?\))?!?$/);
+  });
+
+  it('is a table with one line for each cell', () => {
+    const lines = jetCardCsv(card, machine, US_UNITS).split('\r\n');
+    expect(lines[0]).toBe(
+      'temperature F,elevation ft,main,in the box,pilot,screw turns out,clip groove,in words',
+    );
+    expect(lines).toHaveLength(1 + cells.length + 1);
+    const [temperature, elevation, main, mark] = lines[4]!.split(',');
+    expect([Number(temperature), Math.round(Number(elevation))]).toEqual([-22, 2953]);
+    expect(Number(main)).toBe(cells[3]!.mains[0]);
+    expect(mark).toBe(cells[3]!.mark ?? 'yes');
+  });
+});
+
+describe('a file that cannot be used', () => {
+  const problems: readonly GpxProblem[] = [
+    { code: 'gpx-too-large', mostBytes: 20 * 1024 * 1024 },
+    { code: 'gpx-empty' },
+    { code: 'gpx-has-doctype' },
+    { code: 'gpx-too-deep' },
+    { code: 'gpx-too-many-points', most: 200_000 },
+    { code: 'gpx-not-xml' },
+    { code: 'not-gpx', root: 'kml' },
+    { code: 'gpx-without-track' },
+  ];
+  it.each(problems)('says why, and what to do: $code', (problem) => {
+    expect(gpxProblemSentence(problem)).toMatch(/Export/);
+  });
+});
