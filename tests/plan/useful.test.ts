@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { candidatesFor, indexOfSetting } from '@/lib/plan/candidates';
+import { costOf } from '@/lib/plan/choice';
+import { decide } from '@/lib/plan/decide';
+import { choiceOf } from '@/lib/plan/matrix';
+import { prepareNight } from '@/lib/plan/night';
+import { optimise } from '@/lib/plan/optimise';
+import { viewOf } from '@/lib/plan/view';
+import { ratio } from '@/lib/units/quantity';
+import { machineOf, requestOf } from '@/tests/support/plan-cases';
+import { simulatedNight } from '@/tests/support/simulated-nights';
+
+const TRIM = { lowest: -1, highest: 2, baseline: 0, richerPerPosition: ratio(0.015) };
+
+describe('The candidates a night needs', () => {
+  it('hold a plan as good as the best from the whole box, with trim and without', () => {
+    let left = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const { request } = simulatedNight(80_000 + seed);
+      const machine = { ...request.machine, trim: seed % 2 === 0 ? TRIM : null };
+      const view = viewOf(machine, prepareNight(request));
+      const { situation, candidates, fresh } = decide({ ...request, machine }, view);
+      const all = candidatesFor(machine, situation.fitted);
+      const choice = choiceOf({
+        machine,
+        judge: view.judge,
+        candidates: all,
+        odds: situation.open.map((run) => view.odds[run]!),
+        runs: situation.open.map((run) => view.night.sortedRuns[run]!),
+        situation,
+        start: indexOfSetting(all, situation.fitted),
+        options: request.options,
+      });
+      const best = optimise(choice).cost;
+      expect([fresh.cost.harm, fresh.cost.cost], `seed ${seed}`).toEqual([best.harm, best.cost]);
+      const same = fresh.plan.map((candidate) => indexOfSetting(all, candidates[candidate]!.setting));
+      expect(costOf(choice, same)?.cost, `seed ${seed}`).toBe(best.cost);
+      left += candidates.length / all.length;
+    }
+    expect(left / 60).toBeLessThan(0.6);
+  });
+
+  it('are few for a box of a hundred sizes and six staggered carburettors', () => {
+    const machine = machineOf({
+      carburettors: [150, 152.5, 155, 157.5, 152.5, 160].map((main) => ({ main })),
+      marking: { kind: 'bore' },
+      box: Array.from({ length: 100 }, (_, i) => ({ size: 80 + 1.5 * i, count: 9 })),
+    });
+    const view = viewOf(machine, prepareNight(requestOf()));
+    const { candidates } = decide(requestOf({ machine }), view);
+    expect(candidatesFor(machine, candidates[0]!.setting).length).toBeGreaterThan(400);
+    expect(candidates.length).toBeLessThan(60);
+  });
+});
