@@ -11,6 +11,8 @@ export default defineConfig({
   workers: 2,
   retries: 0,
   timeout: 60_000,
+  // Two cores shared with a server: a first visit can take a while.
+  expect: { timeout: 15_000 },
   reporter: [['list'], ['json']],
   use: {
     baseURL: `http://127.0.0.1:${PORT}`,

@@ -1,9 +1,11 @@
 'use client';
 
+import { startTransition, useOptimistic } from 'react';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Choice } from '@/components/ui/choice';
 import { Dialog } from '@/components/ui/dialog';
 import { Slider } from '@/components/ui/slider';
+import type { Preferences } from '@/lib/store/records';
 
 type DisplayDialogProps = { readonly open: boolean; readonly onClose: () => void };
 
@@ -30,42 +32,51 @@ const ELEVATIONS = [
 /** How things are shown: paper or night, how bright, which units. */
 export function DisplayDialog({ open, onClose }: DisplayDialogProps) {
   const { preferences, changePreferences } = usePreferences();
-  const change = (part: Parameters<typeof changePreferences>[0]) => void changePreferences(part);
+  // A choice shows at once; the store follows a moment later and has the last word.
+  const [shown, showAtOnce] = useOptimistic(preferences, (before, part: Partial<Preferences>) => ({
+    ...before,
+    ...part,
+  }));
+  const change = (part: Partial<Preferences>) =>
+    startTransition(async () => {
+      showAtOnce(part);
+      await changePreferences(part);
+    });
   return (
     <Dialog title="Display and units" open={open} onClose={onClose}>
       <Choice
         label="Page"
         hint="Day is the one to read in sunlight."
-        value={preferences.theme}
+        value={shown.theme}
         options={THEMES}
         onChange={(theme) => change({ theme })}
       />
-      {preferences.theme === 'day' ? null : (
+      {shown.theme === 'day' ? null : (
         <Slider
           label="Brightness of the night page"
-          value={preferences.brightness}
+          value={shown.brightness}
           least={0.4}
           most={1}
           step={0.05}
-          text={`${Math.round(preferences.brightness * 100)} %`}
+          text={`${Math.round(shown.brightness * 100)} %`}
           onChange={(brightness) => change({ brightness })}
         />
       )}
       <Choice
         label="Temperature"
-        value={preferences.temperature}
+        value={shown.temperature}
         options={TEMPERATURES}
         onChange={(temperature) => change({ temperature })}
       />
       <Choice
         label="Pressure"
-        value={preferences.pressure}
+        value={shown.pressure}
         options={PRESSURES}
         onChange={(pressure) => change({ pressure })}
       />
       <Choice
         label="Elevation"
-        value={preferences.elevation}
+        value={shown.elevation}
         options={ELEVATIONS}
         onChange={(elevation) => change({ elevation })}
       />

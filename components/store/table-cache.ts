@@ -6,6 +6,8 @@ export type Table<T extends TableName> = readonly Stored<TableValue[T]>[];
 export type TableCache = {
   /** What a table held when last read; null until it has been read once. */
   readonly read: <T extends TableName>(table: T) => Table<T> | null;
+  /** Reads the table anew now, without waiting to hear of a change. */
+  readonly refresh: (table: TableName) => Promise<void>;
   /** Reads the table and keeps it current until the way out is called. */
   readonly watch: (table: TableName, listener: () => void) => () => void;
 };
@@ -29,6 +31,7 @@ export function tableCache(store: Store): TableCache {
 
   return {
     read: (table) => tables[table] ?? null,
+    refresh,
     watch: (table, listener) => {
       const known = listeners.get(table) ?? new Set();
       listeners.set(table, known.add(listener));

@@ -3,6 +3,7 @@
 import { useCallback } from 'react';
 import { PREFERENCES_ID } from '@/lib/store/preferences-id';
 import type { Preferences } from '@/lib/store/records';
+import type { Store } from '@/lib/store/store-type';
 import { useOpenedStore } from './store-provider';
 import { useRecord } from './use-table';
 
@@ -30,10 +31,9 @@ export function usePreferences(): PreferencesState {
   const changePreferences = useCallback(
     async (change: Partial<Preferences>) => {
       if (opened === null) return;
-      const stored = await opened.store.get('preferences', PREFERENCES_ID);
-      const value = { ...(stored?.value ?? DEFAULT_PREFERENCES), ...change };
-      // A conflict here means another tab chose a moment ago; its choice is as good.
-      await opened.store.put('preferences', PREFERENCES_ID, value, stored?.revision ?? null);
+      await writePreferences(opened.store, change);
+      // Whoever waits for the change must find it made.
+      await opened.tables.refresh('preferences');
     },
     [opened],
   );
@@ -42,4 +42,16 @@ export function usePreferences(): PreferencesState {
     known: record.status !== 'opening',
     changePreferences,
   };
+}
+
+/** Another change a moment before, here or in another tab, is no reason to lose this one. */
+const TRIES = 5;
+
+async function writePreferences(store: Store, change: Partial<Preferences>): Promise<void> {
+  for (let attempt = 0; attempt < TRIES; attempt += 1) {
+    const stored = await store.get('preferences', PREFERENCES_ID);
+    const value = { ...(stored?.value ?? DEFAULT_PREFERENCES), ...change };
+    const written = await store.put('preferences', PREFERENCES_ID, value, stored?.revision ?? null);
+    if (written.ok || written.reason.code !== 'conflict') return;
+  }
 }

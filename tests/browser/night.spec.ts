@@ -22,23 +22,29 @@ test.describe('the night page', () => {
     expect(body).toContain('needs JavaScript');
   });
 
-  test('draws the chart after the call can be read', async ({ night }) => {
-    let chartAsked = false;
-    await night.route('**/*', async (route) => {
-      const response = await route.fetch();
-      const isChart =
-        route.request().resourceType() === 'script' && (await response.text()).includes('recharts');
-      if (isChart) {
-        chartAsked = true;
-        await expect(night.getByRole('region', { name: 'The call' })).toContainText('Start on 410/400/410');
-        await expect(night.getByText('Drawing the night...')).toBeVisible();
-      }
-      await route.fulfill({ response });
+  test('asks for the chart only when the call can be read', async ({ night }) => {
+    const order: string[] = [];
+    await night.exposeFunction('callCanBeRead', () => order.push('call'));
+    await night.addInitScript(() => {
+      const watch = new MutationObserver(() => {
+        if (!document.body?.textContent?.includes('Start on 410/400/410')) return;
+        watch.disconnect();
+        // Put there by exposeFunction above.
+        (window as unknown as { callCanBeRead: () => void }).callCanBeRead();
+      });
+      watch.observe(document, { childList: true, subtree: true, characterData: true });
+    });
+    night.on('request', (request) => {
+      if (request.resourceType() === 'script') order.push(request.url());
     });
     await night.goto('/');
     await expect(night.locator('.recharts-surface')).toBeVisible();
-    expect(chartAsked).toBe(true);
-    await night.unrouteAll({ behavior: 'ignoreErrors' });
+    const scripts = [...new Set(order.filter((entry) => entry !== 'call'))];
+    const texts = await Promise.all(scripts.map(async (url) => (await night.request.get(url)).text()));
+    const chart = scripts.filter((_, i) => texts[i]?.includes('recharts-surface'));
+    expect(chart.length).toBeGreaterThan(0);
+    for (const url of chart) expect(order.indexOf(url)).toBeGreaterThan(order.indexOf('call'));
+    expect(order).toContain('call');
   });
 
   test('lets the keyboard walk the hours of the chart and says each one', async ({ night }) => {
