@@ -1,9 +1,8 @@
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { onlyAllows } from '@/app/api/_http/handle';
 import { openApiDocument } from '@/app/api/_openapi/document';
-import { ok } from '@/lib/result/result';
 
-export function GET(): Promise<Response> {
-  return handle(async () => ok(openApiDocument()));
+export function GET(): Response {
+  return Response.json(openApiDocument(), { headers: { 'cache-control': 'no-store' } });
 }
 
 const notAllowed = onlyAllows('GET');

@@ -16,7 +16,12 @@ function server() {
   const clock = handClock();
   const deps = weatherDeps({ environment: fake.environment, timings: BRISK_TIMINGS, now: clock.now });
   const answers = forecastAnswers(deps);
-  return { clock, deps, get: (query: string) => handle(() => answers(`?${query}`)) };
+  return {
+    clock,
+    deps,
+    get: (query: string) =>
+      handle(new Request(`http://localhost/api/forecast?${query}`), () => answers(`?${query}`)),
+  };
 }
 
 describe('GET /api/forecast', () => {

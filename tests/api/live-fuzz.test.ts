@@ -79,20 +79,23 @@ const anyNight: fc.Arbitrary<SharedNight> = fc
     sharedAt,
   }));
 
+const answered = (request: Request, answer: typeof calendarAnswer | typeof tableAnswer) =>
+  handle(request, () => answer(request, DEPS));
+
 describe('Whatever night an address carries', () => {
   test('is answered with a calendar and a table, or refused in words', async () => {
     const stati = new Map<number, number>();
     await fc.assert(
       fc.asyncProperty(anyNight, async (night) => {
         const address = (name: string) => new Request(`http://localhost/api/${name}?d=${packNight(night)}`);
-        const calendar = await handle(() => calendarAnswer(address('plan.ics'), DEPS));
+        const calendar = await answered(address('plan.ics'), calendarAnswer);
         stati.set(calendar.status, (stati.get(calendar.status) ?? 0) + 1);
         if (calendar.status === 200) {
           const { events } = readCalendar(await calendar.text());
           expect(new Set(events.map(({ uid }) => uid)).size).toBe(events.length);
           expect(events.filter(({ start, end }) => !(start < end))).toEqual([]);
         } else expect([400, 422, 503]).toContain((await problemOf(calendar)).status);
-        const table = await handle(() => tableAnswer(address('plan.csv'), DEPS));
+        const table = await answered(address('plan.csv'), tableAnswer);
         if (table.status !== 200) expect([400, 422, 503]).toContain((await problemOf(table)).status);
       }),
       { numRuns: 200, seed: 11 },

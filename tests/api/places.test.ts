@@ -11,8 +11,9 @@ import { answerOf, problemOf } from './ask';
 
 const fake = fakeWeatherForTests(() => EVENING);
 const deps = () => weatherDeps({ environment: fake.environment, timings: BRISK_TIMINGS });
-const places = (query: string) => handle(() => placeAnswer(`?${query}`, deps()));
-const history = (query: string) => handle(() => historyAnswer(`?${query}`, deps()));
+const REQUEST = new Request('http://localhost/api');
+const places = (query: string) => handle(REQUEST, () => placeAnswer(`?${query}`, deps()));
+const history = (query: string) => handle(REQUEST, () => historyAnswer(`?${query}`, deps()));
 const SITE = 'lat=46.79&lon=-92.1&elevation=280';
 
 describe('GET /api/places', () => {

@@ -39,7 +39,7 @@ function ask(
   });
   const units = given.units === undefined ? '' : `&units=${given.units}`;
   const request = new Request(`http://localhost/api/plan.csv?d=${payloadOf(night)}${units}`);
-  return handle(() =>
+  return handle(request, () =>
     tableAnswer(request, { fetchForecast: (question) => getForecast(question, deps), now: () => given.at }),
   );
 }

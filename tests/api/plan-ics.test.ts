@@ -47,10 +47,10 @@ function instance(service: ReturnType<typeof weather>, clock: () => Instant) {
     },
   });
   const live: LiveDeps = { fetchForecast: (question) => getForecast(question, deps), now: clock };
-  return (night: SharedNight, headers: Record<string, string> = {}) =>
-    handle(() =>
-      calendarAnswer(new Request(`http://localhost/api/plan.ics?d=${payloadOf(night)}`, { headers }), live),
-    );
+  return (night: SharedNight, headers: Record<string, string> = {}) => {
+    const request = new Request(`http://localhost/api/plan.ics?d=${payloadOf(night)}`, { headers });
+    return handle(request, () => calendarAnswer(request, live));
+  };
 }
 
 /** Instances under one clock that is moved by hand. */

@@ -1,8 +1,30 @@
 import type { Result } from '@/lib/result/result';
 import { type Problem, problemResponse } from './problem';
+import { createRateLimit, type RateLimit } from './rate-limit';
+
+/** On globalThis, since every route may be bundled with a copy of this module of its own. */
+const shared = globalThis as typeof globalThis & { heavyAirRateLimit?: RateLimit };
+
+function secondsToWait(request: Request): number | null {
+  shared.heavyAirRateLimit ??= createRateLimit(process.env);
+  return shared.heavyAirRateLimit(request, Date.now());
+}
+
+function tooManyRequests(seconds: number): Response {
+  return problemResponse({
+    status: 429,
+    detail: `Too many requests at once. Wait ${seconds} s and ask again.`,
+    headers: { 'retry-after': String(seconds) },
+  });
+}
 
 /** Answers with JSON (or with a response that is ready made) or a problem. A fault of our own is logged and told without its inside. */
-export async function handle(answer: () => Promise<Result<unknown, Problem>>): Promise<Response> {
+export async function handle(
+  request: Request,
+  answer: () => Promise<Result<unknown, Problem>>,
+): Promise<Response> {
+  const wait = secondsToWait(request);
+  if (wait !== null) return tooManyRequests(wait);
   try {
     const result = await answer();
     if (!result.ok) return problemResponse(result.reason);

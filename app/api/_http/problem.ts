@@ -25,6 +25,7 @@ const TITLES: Readonly<Record<number, string>> = {
   414: 'URI Too Long',
   415: 'Unsupported Media Type',
   422: 'Unprocessable Content',
+  429: 'Too Many Requests',
   500: 'Internal Server Error',
   503: 'Service Unavailable',
 };

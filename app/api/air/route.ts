@@ -9,7 +9,7 @@ import { airAnswers } from './air-answers';
 const MOST_BYTES = 8_000_000;
 
 export function POST(request: Request): Promise<Response> {
-  return handle(async () => {
+  return handle(request, async () => {
     const body = await readJsonBody(request, MOST_BYTES);
     if (!body.ok) return body;
     const airs = airAnswers(body.value);

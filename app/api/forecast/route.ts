@@ -6,7 +6,7 @@ import { forecastAnswers } from './forecast-answers';
 const answers = forecastAnswers(SERVER_WEATHER);
 
 export function GET(request: Request): Promise<Response> {
-  return handle(() => answers(searchOf(request.url)));
+  return handle(request, () => answers(searchOf(request.url)));
 }
 
 const notAllowed = onlyAllows('GET');

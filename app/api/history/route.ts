@@ -4,7 +4,7 @@ import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
 import { historyAnswer } from './history-answers';
 
 export function GET(request: Request): Promise<Response> {
-  return handle(() => historyAnswer(searchOf(request.url), SERVER_WEATHER));
+  return handle(request, () => historyAnswer(searchOf(request.url), SERVER_WEATHER));
 }
 
 const notAllowed = onlyAllows('GET');

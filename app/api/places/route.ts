@@ -4,7 +4,7 @@ import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
 import { placeAnswer } from './place-answers';
 
 export function GET(request: Request): Promise<Response> {
-  return handle(() => placeAnswer(searchOf(request.url), SERVER_WEATHER));
+  return handle(request, () => placeAnswer(searchOf(request.url), SERVER_WEATHER));
 }
 
 const notAllowed = onlyAllows('GET');

@@ -3,7 +3,7 @@ import { SERVER_LIVE } from '@/app/api/_live/server-live';
 import { tableAnswer } from './table-answer';
 
 export function GET(request: Request): Promise<Response> {
-  return handle(() => tableAnswer(request, SERVER_LIVE));
+  return handle(request, () => tableAnswer(request, SERVER_LIVE));
 }
 
 const notAllowed = onlyAllows('GET');

@@ -3,7 +3,7 @@ import { SERVER_LIVE } from '@/app/api/_live/server-live';
 import { calendarAnswer } from './calendar-answer';
 
 export function GET(request: Request): Promise<Response> {
-  return handle(() => calendarAnswer(request, SERVER_LIVE));
+  return handle(request, () => calendarAnswer(request, SERVER_LIVE));
 }
 
 const notAllowed = onlyAllows('GET');

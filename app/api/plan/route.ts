@@ -16,7 +16,7 @@ import { planAnswers } from './plan-answers';
 const MOST_BYTES = 1_000_000;
 
 export function POST(request: Request): Promise<Response> {
-  return handle(async () => {
+  return handle(request, async () => {
     const json = await readJsonBody(request, MOST_BYTES);
     if (!json.ok) return json;
     const parsed = parseWith(planRequestSchema, json.value);
