@@ -1,6 +1,5 @@
 'use client';
 
-import Link from 'next/link';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { DisplayDialog } from './display-dialog';
@@ -11,9 +10,9 @@ export function TopBar() {
   const [open, setOpen] = useState(false);
   return (
     <header className={styles.bar}>
-      <Link href="/" className={styles.name}>
+      <a href="/" className={styles.name}>
         Heavy Air
-      </Link>
+      </a>
       <Navigation />
       <Button kind="quiet" onClick={() => setOpen(true)}>
         Display
