@@ -32,33 +32,36 @@ export function Table<Row>(props: TableProps<Row>) {
   const captionId = useId();
   if (rows.length === 0 && empty) return <p>{empty}</p>;
   return (
-    <ScrollRegion labelledBy={captionId}>
-      <table className={styles.table}>
-        <caption id={captionId} className={captionHidden ? styles.hidden : styles.caption}>
-          {caption}
-        </caption>
-        <thead>
-          <tr>
-            {columns.map((column, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: columns never move
-              <th key={index} scope="col" className={cellClass(column)}>
-                {column.head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row, index) => (
-            <tr key={rowKey(row, index)} className={rowClass?.(row, index)}>
-              {columns.map((column, place) => (
+    <div>
+      {/* Outside the part that scrolls sideways, so that it can always be read whole. */}
+      <p id={captionId} className={captionHidden ? styles.hidden : styles.caption}>
+        {caption}
+      </p>
+      <ScrollRegion labelledBy={captionId}>
+        <table className={styles.table} aria-labelledby={captionId}>
+          <thead>
+            <tr>
+              {columns.map((column, index) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: columns never move
-                <Cell key={place} column={column} row={row} index={index} />
+                <th key={index} scope="col" className={cellClass(column)}>
+                  {column.head}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </ScrollRegion>
+          </thead>
+          <tbody>
+            {rows.map((row, index) => (
+              <tr key={rowKey(row, index)} className={rowClass?.(row, index)}>
+                {columns.map((column, place) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: columns never move
+                  <Cell key={place} column={column} row={row} index={index} />
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </div>
   );
 }
 

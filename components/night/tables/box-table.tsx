@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import { type JetSpan, jetSpans } from '@/components/night/picture/jet-spans';
 import { laneOf } from '@/components/night/picture/lane';
 import { Section } from '@/components/ui/section';
@@ -65,10 +66,12 @@ function Spans({ spans, clock }: { readonly spans: readonly JetSpan[]; readonly 
       </>
     );
   return spans.map(({ state, from, to }, i) => (
-    <span key={from} className={styles.span}>
-      <span className={styles[state]}>{state}</span>{' '}
-      {i === spans.length - 1 ? `from ${clockText(from, clock)}` : `to ${clockText(to, clock)}`}
-      {i === spans.length - 1 ? '' : ', '}
-    </span>
+    <Fragment key={from}>
+      {i === 0 ? '' : ', '}
+      <span className={styles.span}>
+        <span className={styles[state]}>{state}</span>{' '}
+        {i === spans.length - 1 ? `from ${clockText(from, clock)}` : `to ${clockText(to, clock)}`}
+      </span>
+    </Fragment>
   ));
 }

@@ -83,8 +83,8 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
     {
       head: 'Lean in',
       figures: true,
-      cell: ({ leanCount, state }) =>
-        state === 'beyond-hours' ? '' : `${leanCount.lean} of ${leanCount.of}`,
+      wideOnly: true,
+      cell: (run) => (run.state === 'beyond-hours' ? '' : countText(run)),
     },
     { head: 'Ideal', figures: true, wideOnly: true, cell: ({ ideal }) => idealText(ideal) },
     {
@@ -109,6 +109,10 @@ function Mixture({ run, state }: { readonly run: RunPlan; readonly state: DriftS
     <>
       <span className={styles[state]}>{state}</span>
       <span className={styles.under}>{least === most ? least : `${least} to ${most}`}</span>
+      <span className={classNames(styles.under, styles.narrowOnly)}>{leanText(run)}</span>
     </>
   );
 }
+
+const countText = ({ leanCount }: RunPlan): string => `${leanCount.lean} of ${leanCount.of}`;
+const leanText = (run: RunPlan): string => `lean in ${countText(run)}`;

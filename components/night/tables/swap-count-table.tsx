@@ -38,7 +38,10 @@ function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
         </>
       ),
     },
-    { head: 'Jets', cell: ({ settings }) => stintsText(plan, settings) },
+    {
+      head: 'Jets',
+      cell: ({ settings }) => <div className={styles.jets}>{stintsText(plan, settings)}</div>,
+    },
     { head: 'Runs over lean risk', figures: true, cell: ({ leanRunsOverRisk }) => leanRunsOverRisk },
     { head: 'Runs too rich', figures: true, wideOnly: true, cell: ({ richRuns }) => richRuns },
     { head: 'Power lost', figures: true, cell: ({ loss }) => formatPercent(loss, 2) },
