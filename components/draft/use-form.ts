@@ -9,12 +9,15 @@ export type SaveOutcome = string | undefined;
 /** Hands the finished value over; what it says stays beside the form, and the typing with it. */
 export type Save<T> = (value: T) => SaveOutcome | Promise<SaveOutcome>;
 
+/** What takes the focus as a field is left. */
+type LeftFor = { readonly relatedTarget: EventTarget | null };
+
 /** What ties a control to its place in the form. */
 export type FieldBinding = {
   readonly name: string;
   readonly label: string;
   readonly error: string | undefined;
-  readonly onBlur: () => void;
+  readonly onBlur: (event?: LeftFor) => void;
 };
 
 export type FormState = {
@@ -68,7 +71,15 @@ export function useForm<D, T>({ draft, read, labelOf, onSave }: FormParts<D, T>)
     saving,
     refusal,
     summary: tries > 0 ? reading.errors : null,
-    field: (name) => ({ name, label: labelOf(name), error: errors[name], onBlur: () => leave(name) }),
+    field: (name) => ({
+      name,
+      label: labelOf(name),
+      error: errors[name],
+      onBlur: (event) => {
+        // A complaint that pushed the button away from under the finger would cost a second press.
+        if (!isSubmit(event?.relatedTarget)) leave(name);
+      },
+    }),
     hasErrors: (prefix) => Object.keys(errors).some((name) => name.startsWith(prefix)),
     submit: () => {
       if (reading.value === null) setTries((count) => count + 1);
@@ -76,6 +87,9 @@ export function useForm<D, T>({ draft, read, labelOf, onSave }: FormParts<D, T>)
     },
   };
 }
+
+const isSubmit = (target: EventTarget | null | undefined): boolean =>
+  target instanceof HTMLButtonElement && target.type === 'submit';
 
 function only(errors: FieldErrors, names: ReadonlySet<string>): FieldErrors {
   return Object.fromEntries(Object.entries(errors).filter(([name]) => names.has(name)));

@@ -48,6 +48,8 @@ export function useForecast(event: Stored<EventRecord>, now: Instant): ForecastS
       revalidateOnFocus: true,
       revalidateOnReconnect: true,
       focusThrottleInterval: MINUTE_MS,
+      // A question that failed a second ago must not swallow the one the signal's return puts.
+      dedupingInterval: 0,
     },
   );
   return {

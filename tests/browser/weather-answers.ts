@@ -5,7 +5,7 @@ const GROUND = {
   region: '',
   latitude: 47.42,
   longitude: -93.61,
-  elevationM: 398,
+  elevationM: 372,
   timezone: null,
 };
 const CREDIT = { attribution: 'Places: GeoNames', attributionUrl: 'https://www.geonames.org/' };
