@@ -3,7 +3,8 @@ import { timeAtPower } from '@/lib/power/relative-power';
 import { ratio, second } from '@/lib/units/quantity';
 import { LOSS_UNIT, leanOfHarm, richOfHarm } from './choice';
 import type { Decision } from './decide';
-import { bestBySwaps, bestOtherFirstAct } from './optimise';
+import { MOST_SWAPS_LISTED } from './judgement';
+import { bestBySwaps, bestOtherFirstAct, countSwaps } from './optimise';
 import { settingsByRun } from './situation';
 import type { BySwapCount, Plan, Run } from './types';
 import type { View } from './view';
@@ -29,10 +30,11 @@ function secondsLost(runs: readonly Run[], losses: readonly number[]): number | 
 
 /** The best plan for each number of jet swaps that buys something over fewer. */
 export function bySwapCount(view: View, decision: Decision): readonly BySwapCount[] {
-  const { choice, open, candidates } = decision;
+  const { choice, open, candidates, steady } = decision;
   if (open.length === 0) return [];
   const weight = open.reduce((sum, { timed }) => sum + timed.weight, 0);
-  return bestBySwaps(choice).map(({ plan, swaps }) => {
+  const most = Math.max(MOST_SWAPS_LISTED, countSwaps(choice, steady.plan));
+  return bestBySwaps(choice, most).map(({ plan, swaps }) => {
     const indexes = plan.map((candidate, i) => i * choice.candidates + candidate);
     const losses = plan.map(
       (candidate, i) => view.gradeOf(open[i]!.run, candidates[candidate]!.setting).loss,

@@ -72,5 +72,8 @@ export const FAR_FROM_BASELINE_LOG = 0.02;
 /** The night's mean need turns where it comes back by this much (as a log); smaller wiggles are noise. Judgement. */
 export const TURNING_LOG = 0.004;
 
+/** Plans with more swaps than this are not listed beside the chosen one; nobody makes them. Judgement. */
+export const MOST_SWAPS_LISTED = 12;
+
 /** More runs than this in one night are refused. */
 export const MOST_RUNS = 60;

@@ -214,13 +214,13 @@ function readPlan(choice: Choice, passes: readonly Pass[]): readonly number[] {
 }
 
 /**
- * The best plan for every number of swaps, fewest first: each entry is the best that its swaps can buy, and more swaps
- * are listed only where they buy something. A swap costs nothing here but the loss is what it saves.
+ * The best plan for every number of swaps up to a most, fewest first: each entry is the best that its swaps can buy,
+ * and more swaps are listed only where they buy something. A swap costs nothing here but the loss is what it saves.
  */
-export function bestBySwaps(given: Choice): readonly CountedPlan[] {
+export function bestBySwaps(given: Choice, mostSwaps: number): readonly CountedPlan[] {
   const choice: Choice = { ...given, swapCost: 0 };
   const unlimited = optimise(choice);
-  const most = countSwaps(choice, unlimited.plan);
+  const most = Math.min(mostSwaps, countSwaps(choice, unlimited.plan));
   const found: CountedPlan[] = [];
   const passes: Pass[] = [];
   for (let left = 0; left <= most; left++) {

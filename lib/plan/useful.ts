@@ -1,5 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
-import { type Candidate, sameMains } from './candidates';
+import { type Candidate, sameMains, sameSetting } from './candidates';
 import { isTooRich, type Judge, leanThreshold } from './grade';
 import { isSurelyRare, type RunOdds } from './run-odds';
 
@@ -10,35 +10,62 @@ type Night = {
   readonly keep: readonly Setting[];
 };
 
-/** Surely within the lean limit in every run, its leanest trim included. */
-function isSafe(group: readonly Candidate[], { odds, judge }: Night): boolean {
-  const leanest = group.reduce((a, b) => (b.leanest < a.leanest ? b : a));
-  const threshold = leanThreshold(leanest, judge);
+/** Surely within the lean limit in every run. */
+function isSafe(candidate: Candidate, { odds, judge }: Night): boolean {
+  const threshold = leanThreshold(candidate, judge);
   return odds.every((run) => isSurelyRare(run, { threshold, side: 1, tail: judge.leanTail }));
 }
 
-/** Rich nowhere in any draw of any run, its richest trim included: nothing leaner can lose less. */
-function losesNothing(group: readonly Candidate[], { odds, judge }: Night): boolean {
-  const richest = group.reduce((a, b) => (b.richest > a.richest ? b : a));
-  return odds.every((run) => richest.richest <= run.bounds.lowestIdeal && !isTooRich(run, richest, judge));
+/** Rich nowhere in any draw of any run: nothing leaner can lose less. */
+function losesNothing(candidate: Candidate, { odds, judge }: Night): boolean {
+  return odds.every(
+    (run) => candidate.richest <= run.bounds.lowestIdeal && !isTooRich(run, candidate, judge),
+  );
 }
 
-/**
- * The candidates a night needs. Jet sets come leanest first and each is richer than the one before in every
- * carburettor, so a set richer than one that is safe all night only loses power, and a set leaner than one that loses
- * nothing only takes risk. Leaving them out changes no best plan, and keeps a box of a hundred sizes quick.
- */
-export function usefulCandidates(all: readonly Candidate[], night: Night): readonly Candidate[] {
+/** Of things that come leanest first: from the last that loses nothing to the first that is safe, and what is kept. */
+function between<T>(
+  rising: readonly T[],
+  given: {
+    readonly safe: (each: T) => boolean;
+    readonly free: (each: T) => boolean;
+    readonly kept: (each: T) => boolean;
+  },
+): readonly T[] {
+  const firstSafe = rising.findIndex(given.safe);
+  const lastFree = rising.findLastIndex(given.free);
+  return rising.filter(
+    (each, i) => given.kept(each) || ((firstSafe === -1 || i <= firstSafe) && i >= lastFree),
+  );
+}
+
+/** Sets of jets as they come, each with its trim positions, leanest first. */
+function groupsOf(all: readonly Candidate[]): readonly (readonly Candidate[])[] {
   const groups: Candidate[][] = [];
   for (const candidate of all) {
     groups[candidate.group] ??= [];
     groups[candidate.group]!.push(candidate);
   }
-  const isKept = (group: readonly Candidate[]) =>
-    night.keep.some(({ mains }) => sameMains(mains, group[0]!.setting.mains));
-  const firstSafe = groups.findIndex((group) => isSafe(group, night));
-  const lastFree = groups.findLastIndex((group) => losesNothing(group, night));
-  return groups
-    .filter((group, i) => isKept(group) || ((firstSafe === -1 || i <= firstSafe) && i >= lastFree))
-    .flatMap((group, i) => group.map((candidate) => ({ ...candidate, group: i })));
+  return groups;
+}
+
+/**
+ * The candidates a night needs. Jet sets come leanest first and each is richer than the one before in every
+ * carburettor, and so do the trim positions of a set. So a set that is richer than one that is safe at every trim only
+ * loses power, and a set leaner than one that loses nothing at any trim only takes risk; the same holds for positions
+ * within a set. Leaving them out changes no best plan, and keeps a box of a hundred sizes quick.
+ */
+export function usefulCandidates(all: readonly Candidate[], night: Night): readonly Candidate[] {
+  const sets = between(groupsOf(all), {
+    safe: (set) => isSafe(set[0]!, night),
+    free: (set) => losesNothing(set.at(-1)!, night),
+    kept: (set) => night.keep.some(({ mains }) => sameMains(mains, set[0]!.setting.mains)),
+  });
+  return sets.flatMap((set, group) =>
+    between(set, {
+      safe: (candidate) => isSafe(candidate, night),
+      free: (candidate) => losesNothing(candidate, night),
+      kept: ({ setting }) => night.keep.some((each) => sameSetting(each, setting)),
+    }).map((candidate) => ({ ...candidate, group })),
+  );
 }

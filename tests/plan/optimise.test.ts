@@ -94,7 +94,7 @@ describe('The best plan for each number of swaps', () => {
   it('is what looking at every plan with so many swaps finds, and more swaps always buy something', () => {
     for (let seed = 1; seed <= 1500; seed++) {
       const choice = smallChoice(seed);
-      const listed = bestBySwaps(choice);
+      const listed = bestBySwaps(choice, choice.runs);
       const free = { ...choice, swapCost: 0 };
       expect(listed[0]?.swaps, `seed ${seed}`).toBe(0);
       for (let most = 0; most <= choice.runs; most++) {
