@@ -1,6 +1,6 @@
 'use client';
 
-import { memo } from 'react';
+import { memo, useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
 import { Acts } from '@/components/ui/stack';
@@ -23,9 +23,15 @@ type ActListProps = {
   readonly onAccept: () => void;
 };
 
+/** The next hours of a large club; what comes later is shown when asked for. */
+const FIRST_ACTS = 20;
+
 /** Everything to be done tonight, in the order of time. */
 export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps) {
   const planned = new Map(briefing.planned.map((each) => [each.racer.id, each]));
+  const [all, setAll] = useState(false);
+  const shown = all ? briefing.acts : briefing.acts.slice(0, FIRST_ACTS);
+  const later = briefing.acts.length - shown.length;
   return (
     <Section title="What to do, by the clock" aside={counted(briefing.acts.length, 'act')} id="acts">
       {briefing.acts.length === 0 ? (
@@ -34,7 +40,7 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
         <p className={styles.caution}>{SWAP_CAUTION_LINE}</p>
       )}
       <ol className={styles.list}>
-        {briefing.acts.map((act) => {
+        {shown.map((act) => {
           const racer = planned.get(act.racerId);
           return racer === undefined ? null : (
             <ActRow
@@ -49,6 +55,9 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
         })}
       </ol>
       <Acts>
+        {later === 0 ? null : (
+          <Button onClick={() => setAll(true)}>{`Show ${counted(later, 'later act')}`}</Button>
+        )}
         <Button onClick={onAccept} disabled={acts === null}>
           Go by this briefing
         </Button>

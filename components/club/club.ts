@@ -39,21 +39,34 @@ export type Club = {
   readonly problem: ClubProblem | null;
 };
 
-export function clubFrom(records: ClubRecords): Club {
-  const read = records.machines.map((machine) => racerFrom(records, machine));
-  const racers = read.flatMap((each) => ('machine' in each ? [each] : []));
-  const broken = read.flatMap((each) => ('machine' in each ? [] : [each]));
-  const { event } = records.event.value;
-  const series = hoursOfNight(records.event.value, records.forecast);
-  if (series === null) return { racers, broken, night: null, problem: { code: 'no-hours' } };
-  if (!series.ok) return { racers, broken, night: null, problem: { code: 'hours', problems: series.reason } };
+/** Reads the records racer by racer; yields after each, so that a page can go on answering its reader. */
+export function* clubSteps(records: ClubRecords): Generator<void, Club> {
+  const racers: ClubRacer[] = [];
+  const broken: BrokenRacer[] = [];
+  for (const machine of records.machines) {
+    const read = racerFrom(records, machine);
+    if ('machine' in read) racers.push(read);
+    else broken.push(read);
+    yield;
+  }
+  return { racers, broken, ...nightOf(records, racers) };
+}
+
+function nightOf(
+  { event: { value }, forecast }: ClubRecords,
+  racers: readonly ClubRacer[],
+): Pick<Club, 'night' | 'problem'> {
+  const { event, readings } = value;
+  const series = hoursOfNight(value, forecast);
+  if (series === null) return { night: null, problem: { code: 'no-hours' } };
+  if (!series.ok) return { night: null, problem: { code: 'hours', problems: series.reason } };
   const night = {
     series: series.value,
-    readings: records.event.value.readings.map(readingFromJson),
+    readings: readings.map(readingFromJson),
     sun: sunOfEvent(event, [...runsFromEvent(event), ...racers.flatMap(({ runs }) => runs)]),
     options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
   };
-  return { racers, broken, night, problem: null };
+  return { night, problem: null };
 }
 
 function racerFrom(

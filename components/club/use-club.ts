@@ -6,7 +6,8 @@ import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import type { MachineRecord, Preferences, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
-import { type Club, type ClubRecords, clubFrom } from './club';
+import { type Club, type ClubRecords, clubSteps } from './club';
+import { useSteps } from './use-steps';
 
 export type ClubState =
   | { readonly status: 'opening' }
@@ -38,9 +39,17 @@ export function useClub(): ClubState {
     const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
     return { event, machines: taking, boxes, forecast };
   }, [event, machines, boxes, forecasts]);
-  const club = useMemo(() => (records === null ? null : clubFrom(records)), [records]);
+  const read = useMemo(() => (records === null ? null : () => readingSteps(records)), [records]);
+  const there = useSteps(read);
   if (!known || now === null || events === null) return { status: 'opening' };
   if (event === null) return { status: 'no-event', preferences };
-  if (records === null || club === null) return { status: 'opening' };
-  return { status: 'there', records, club, now, preferences };
+  if (there === null) return { status: 'opening' };
+  return { status: 'there', ...there, now, preferences };
+}
+
+/** The club with the records it was read from: one is never shown with another of the other. */
+function* readingSteps(
+  records: ClubRecords,
+): Generator<void, { readonly records: ClubRecords; readonly club: Club }> {
+  return { records, club: yield* clubSteps(records) };
 }

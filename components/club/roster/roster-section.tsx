@@ -4,6 +4,7 @@ import { memo } from 'react';
 import type { Club, ClubRecords } from '@/components/club/club';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { Button } from '@/components/ui/button';
+import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { instantFromJson } from '@/lib/contract/event-from-json';
@@ -21,17 +22,27 @@ type RosterProps = {
   readonly acts: RosterActs | null;
 };
 
+/** A longer roster is folded away: the briefing is what one comes for. */
+const MOST_OPEN = 12;
+
 /** Who takes part, and when each runs. */
 export function RosterSection({ records, club, acts }: RosterProps) {
   const { event, machines } = records;
   const classes = event.value.club?.classes ?? [];
+  const list = (
+    <ul className={styles.list}>
+      {machines.map((machine) => (
+        <RosterRow key={machine.id} machine={machine} event={event.value} classes={classes} acts={acts} />
+      ))}
+    </ul>
+  );
   return (
     <Section title="Roster" aside={counted(machines.length, 'racer')} id="roster">
-      <ul className={styles.list}>
-        {machines.map((machine) => (
-          <RosterRow key={machine.id} machine={machine} event={event.value} classes={classes} acts={acts} />
-        ))}
-      </ul>
+      {machines.length > MOST_OPEN ? (
+        <Disclosure summary={`All ${machines.length} racers`}>{list}</Disclosure>
+      ) : (
+        list
+      )}
       <div className={styles.ways}>
         <a className={styles.start} href="#racers">
           Add racers
