@@ -40,8 +40,8 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
   const live = useLiveNight({ night, plan, now, voice });
   const notices = (
     <>
-      <WatchNotice watch={live.watch} onAccept={acts.accept} />
-      <ReadingNewsNotice desk={live.desk} />
+      <WatchNotice watch={live.watch} onAccept={acts.accept} shown={live.desk.news === null} />
+      <ReadingNewsNotice desk={live.desk} onAccept={live.watch.differs ? acts.accept : null} />
       <NewReading planned={live.planned} units={voice.units} desk={live.desk} />
     </>
   );

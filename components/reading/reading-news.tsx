@@ -4,13 +4,31 @@ import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import type { ReadingDesk } from './use-reading-desk';
 
+type ReadingNewsProps = {
+  readonly desk: ReadingDesk;
+  /** null where the plan is the accepted one, or none was accepted. */
+  readonly onAccept: (() => void) | null;
+};
+
 /** What a reading moved and why; said aloud when it comes. */
-export function ReadingNewsNotice({ desk }: { readonly desk: ReadingDesk }) {
+export function ReadingNewsNotice({ desk, onAccept }: ReadingNewsProps) {
   const { news } = desk;
+  function accept() {
+    onAccept?.();
+    desk.dismissNews();
+  }
   return (
     <div role="status" aria-label="What the reading moved">
       {news === null ? null : (
-        <Notice title={news.title} act={<Button onClick={desk.dismissNews}>Seen</Button>}>
+        <Notice
+          title={news.title}
+          act={
+            <>
+              {onAccept === null ? null : <Button onClick={accept}>This is my plan now</Button>}
+              <Button onClick={desk.dismissNews}>Seen</Button>
+            </>
+          }
+        >
           {news.sentences.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}

@@ -12,6 +12,8 @@ export type Watch = {
   readonly state: WatchState;
   /** What was last said aloud; '' before anything was. */
   readonly said: string;
+  /** Whether any act is not the accepted one. */
+  readonly differs: boolean;
 };
 
 /** Compares the plan on the newest forecast with the accepted one, and speaks when the next act is another. */
@@ -29,5 +31,5 @@ export function useWatch(night: Night, plan: Plan, voice: Voice & { readonly now
     setSaid(say);
     void notify(name, say);
   }, [state, plan, revision, now, name]);
-  return { state, said };
+  return { state, said, differs: 'differences' in state && state.differences.length > 0 };
 }

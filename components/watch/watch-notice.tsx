@@ -5,16 +5,21 @@ import { Notice } from '@/components/ui/notice';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Watch } from './use-watch';
 
-type WatchNoticeProps = { readonly watch: Watch; readonly onAccept: () => void };
+type WatchNoticeProps = {
+  readonly watch: Watch;
+  readonly onAccept: () => void;
+  /** False while a reading's own news says the same. */
+  readonly shown: boolean;
+};
 
 /** Stands at the head of the page where the next act is not the accepted one any more; heard once, seen until settled. */
-export function WatchNotice({ watch: { state, said }, onAccept }: WatchNoticeProps) {
+export function WatchNotice({ watch: { state, said }, onAccept, shown }: WatchNoticeProps) {
   return (
     <>
       <VisuallyHidden>
         <output aria-label="Watch">{said}</output>
       </VisuallyHidden>
-      {state.status === 'next-act-changed' ? (
+      {shown && state.status === 'next-act-changed' ? (
         <Notice
           tone="caution"
           title="The next act is no longer the one you accepted."

@@ -14,7 +14,7 @@ function stretches(hours: readonly Instant[]): readonly (readonly [Instant, Inst
 export function missingSentence(hours: readonly Instant[], clock: Clock): string {
   if (hours.length === 0) return '';
   const texts = stretches(hours).map(([from, to]) => windowText(from, to, clock));
-  return `No value for ${listing(texts)}: those hours are left out. Type them if you know better.`;
+  return `No value for ${listing(texts)}: left out. Type what you know better.`;
 }
 
 /** How many hours were put on the line between their neighbours; '' where none were. */

@@ -17,6 +17,7 @@ import { carburettorOptions } from './carburettor-options';
 import { DriftStrip } from './drift-strip';
 import { HourWalk } from './hour-walk';
 import { laneOf } from './lane';
+import { marksSentence } from './marks-sentence';
 import { pictureOf } from './picture';
 import styles from './picture-section.module.css';
 
@@ -58,7 +59,8 @@ export function PictureSection(props: PictureSectionProps) {
     <Section title="The night in one picture">
       <p className={styles.legend}>
         The curve is the main jet the air asks for, with its likely range; the thick line is the plan. Where
-        the curve rises above a band the jet turns lean, where it falls below it turns too rich.
+        the curve rises above a band the jet turns lean, where it falls below it turns too rich.{' '}
+        {marksSentence(picture.hours)}
       </p>
       <div ref={ref} className={styles.figures}>
         {width === 0 ? null : (
