@@ -86,9 +86,9 @@ export function stintsOf(
   const stints: Stint[] = [];
   for (const { run, setting } of runs) {
     const last = stints.at(-1);
-    if (last !== undefined && sameSetting(last.setting, setting))
-      stints[stints.length - 1] = { ...last, lastRun: run };
-    else stints.push({ setting, firstRun: run, lastRun: run });
+    if (last === undefined || !sameSetting(last.setting, setting))
+      stints.push({ setting, firstRun: run, lastRun: run });
+    else stints[stints.length - 1] = { setting: last.setting, firstRun: last.firstRun, lastRun: run };
   }
   return stints;
 }
