@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { Cautions } from '@/components/night/cautions';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
+import { WeatherSection } from '@/components/weather/weather-section';
 import type { Briefing } from '@/lib/club/briefing';
 import { clubCall } from '@/lib/words/club';
 import { ActList } from './act-list';
@@ -12,6 +13,7 @@ import { ChooseEvent } from './choose-event';
 import { ClubForms } from './club-forms';
 import { ClubHead } from './club-head';
 import styles from './club-page.module.css';
+import { ClubReadings } from './club-readings';
 import { ClubSetup } from './club-setup';
 import { ClubWarnings } from './club-warnings';
 import { MatrixSection } from './matrix/matrix-section';
@@ -65,6 +67,8 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
       ) : null}
       {club.racers.length > 0 && club.night !== null && briefing === null ? <p>Planning...</p> : null}
       <RosterSection records={records} club={club} acts={acts} />
+      <ClubReadings records={records} planned={briefing?.planned[0]} now={props.now} units={preferences} />
+      <WeatherSection event={records.event} now={props.now} forecast={props.forecast} />
       <ClubSetup records={records} units={preferences} />
       <ClubForms records={records} units={preferences} view={view} acts={acts} />
       {ready ? <Cautions /> : null}

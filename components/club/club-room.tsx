@@ -1,6 +1,7 @@
 'use client';
 
 import { useHash } from '@/components/ui/use-hash';
+import { useForecast } from '@/components/weather/use-forecast';
 import { ClubDesk } from './club-desk';
 import styles from './club-page.module.css';
 import { NoClub } from './no-club';
@@ -28,7 +29,9 @@ type ThereProps = Extract<ReturnType<typeof useClub>, { status: 'there' }>;
 function PlannedClub({ records, club, now, preferences }: ThereProps) {
   const view = useHash();
   const briefing = useBriefing(club, now);
-  const props = { records, club, now, preferences, briefing };
+  // Asked for in every view, so that the wall follows the forecast too.
+  const forecast = useForecast(records.event, now);
+  const props = { records, club, now, preferences, briefing, forecast };
   if (view === 'wall') return <WallView {...props} />;
   if (view === 'print' && briefing !== null) return <PrintView {...props} briefing={briefing} />;
   return <ClubDesk {...props} view={view} />;

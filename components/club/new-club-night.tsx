@@ -1,6 +1,7 @@
 'use client';
 
 import { EventEditor } from '@/components/night/setup/edit-dialogs';
+import { newEventRecord } from '@/components/night/setup/edited-records';
 import { newId } from '@/components/night/setup/new-id';
 import { useAdd } from '@/components/night/setup/use-save';
 import { usePreferences } from '@/components/store/use-preferences';
@@ -18,22 +19,15 @@ export function NewClubNight({ units }: { readonly units: UnitChoice }) {
         id="new-club"
         initial={null}
         units={units}
-        onSave={async ({ event }) => {
+        onSave={async (typed) => {
           const id = newId();
-          const refusal = await add('events', id, {
-            event,
-            machineIds: [],
-            typed: null,
-            forecastId: null,
-            readings: [],
-            accepted: {},
-            fitted: {},
-            made: {},
-            demo: false,
-          });
+          // Nobody is on the roster yet; racers join once there is an event to join.
+          const record = newEventRecord(typed, { machineId: '', forecastId: newId() });
+          const refusal = await add('events', id, { ...record, machineIds: [] });
           if (refusal !== undefined) return refusal;
           await changePreferences({ eventId: id });
-          show('hours');
+          // With a place the forecast comes by itself.
+          show(typed.event.place === undefined ? 'hours' : 'racers');
           return undefined;
         }}
         onCancel={() => show('')}

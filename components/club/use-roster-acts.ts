@@ -1,11 +1,10 @@
 'use client';
 
 import { useMemo } from 'react';
-import { withAccepted, withFitted, withPastMade } from '@/components/night/records';
+import { withAcceptedPlan, withFitted, withPastMade } from '@/components/night/records';
 import { useWrite, type Write } from '@/components/store/use-write';
 import type { ClubAct } from '@/lib/club/acts';
 import type { PlannedRacer } from '@/lib/club/racer';
-import { settingsAsGiven } from '@/lib/plan/make-plan';
 import type { ClubClass, EventRecord } from '@/lib/store/records';
 import { settingText } from '@/lib/words/settings';
 import { type Joining, withClass, withClassOf, withJoined, withoutClass, withoutRacer } from './edit-roster';
@@ -52,18 +51,11 @@ function actsOn(write: Write, id: string): RosterActs {
       ),
     done: ({ swap }, { racer, plan }) =>
       tell(`${racer.name}: ${settingText(swap.to)} is in.`, (record) =>
-        withAccepted(
-          withFitted(withPastMade(record, racer.id, plan), racer.id, swap.to),
-          racer.id,
-          settingsAsGiven(plan),
-        ),
+        withAcceptedPlan(withFitted(withPastMade(record, racer.id, plan), racer.id, swap.to), racer.id, plan),
       ),
     accept: (planned) =>
       tell('The club goes by this briefing. It changes only for a reason from now on.', (record) =>
-        planned.reduce(
-          (before, { racer, plan }) => withAccepted(before, racer.id, settingsAsGiven(plan)),
-          record,
-        ),
+        planned.reduce((before, { racer, plan }) => withAcceptedPlan(before, racer.id, plan), record),
       ),
   };
 }

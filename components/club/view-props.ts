@@ -1,3 +1,4 @@
+import type { ForecastState } from '@/components/weather/use-forecast';
 import type { Briefing } from '@/lib/club/briefing';
 import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
@@ -10,4 +11,5 @@ export type ClubViewProps = {
   readonly now: Instant;
   readonly preferences: Preferences;
   readonly briefing: Briefing | null;
+  readonly forecast: ForecastState;
 };

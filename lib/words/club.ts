@@ -112,13 +112,7 @@ export function clubCall(
   const first = acts[0];
   const plan = planned.find(({ racer }) => racer.id === first?.racerId)?.plan;
   return [
-    ...lean.map(
-      ({ racer, plan }) =>
-        `${names.racer(racer.id)} is in danger of running lean in ${runNames(
-          plan,
-          leanRuns(plan).map(({ run }) => run),
-        )}.`,
-    ),
+    ...leanSentences(lean, names),
     ...(unplanned.length === 0
       ? []
       : [`No plan for ${listing(unplanned.map(({ racer }) => names.racer(racer.id)))}.`]),
@@ -126,4 +120,21 @@ export function clubCall(
       ? `Nothing to swap for ${counted(planned.length, 'racer')}.`
       : `${counted(acts.length, 'act')} for ${counted(planned.length, 'racer')}; the first ${first.beforeFirst ? 'by' : 'at'} ${clockText(first.at, planClock(plan, zone))} for ${names.racer(first.racerId)}.`,
   ];
+}
+
+/** More than these are named in one sentence; which runs are theirs stands below. */
+const MOST_LEAN_SENTENCES = 3;
+
+function leanSentences(lean: Briefing['planned'], names: Pick<ClubNames, 'racer'>): readonly string[] {
+  if (lean.length > MOST_LEAN_SENTENCES)
+    return [
+      `${lean.length} racers are in danger of running lean: ${listing(lean.map(({ racer }) => names.racer(racer.id)))}.`,
+    ];
+  return lean.map(({ racer, plan }) => {
+    const runs = runNames(
+      plan,
+      leanRuns(plan).map(({ run }) => run),
+    );
+    return `${names.racer(racer.id)} is in danger of running lean in ${runs}.`;
+  });
 }

@@ -1,0 +1,47 @@
+'use client';
+
+import { type Night, nightFrom } from '@/components/night/night';
+import { NewReading } from '@/components/reading/reading-dialog';
+import { ReadingsSection } from '@/components/reading/readings-section';
+import { useReadingDesk } from '@/components/reading/use-reading-desk';
+import type { PlannedNight } from '@/components/reading/what-moved';
+import type { PlannedRacer } from '@/lib/club/racer';
+import type { Instant } from '@/lib/time/instant';
+import type { UnitChoice } from '@/lib/units/choice';
+import type { ClubRecords } from './club';
+
+type ClubReadingsProps = {
+  readonly records: ClubRecords;
+  /** The hours are the same for all, so any of them will do. */
+  readonly planned: PlannedRacer | undefined;
+  readonly now: Instant;
+  readonly units: UnitChoice;
+};
+
+/** What was read at the track counts for everybody. */
+export function ClubReadings({ records, planned, now, units }: ClubReadingsProps) {
+  const night = planned === undefined ? null : nightOfOne(records, planned.racer.id);
+  if (planned === undefined || night === null) return null;
+  const { temperature, pressure, elevation } = units;
+  const voice = { zone: night.zone, units: { temperature, pressure, elevation }, now };
+  return <Readings planned={{ night, plan: planned.plan, now, voice }} />;
+}
+
+function Readings({ planned }: { readonly planned: PlannedNight }) {
+  const desk = useReadingDesk(planned);
+  const parts = { planned, units: planned.voice.units, desk };
+  return (
+    <>
+      <ReadingsSection {...parts} />
+      <NewReading {...parts} />
+    </>
+  );
+}
+
+function nightOfOne({ event, machines, boxes, forecast }: ClubRecords, racerId: string): Night | null {
+  const machine = machines.find(({ id }) => id === racerId);
+  if (machine === undefined) return null;
+  const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
+  const night = nightFrom({ event, machine, box, forecast });
+  return night.ok ? night.value : null;
+}
