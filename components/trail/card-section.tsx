@@ -67,7 +67,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
           )}
         </>
       )}
-      <Disclosure summary="Change lines, columns and what stands in the cells" open={reading.axes === null}>
+      <Disclosure summary="Change lines, columns and what stands in the cells">
         <CardFields draft={draft} errors={reading.errors} machine={machine} />
       </Disclosure>
     </Section>

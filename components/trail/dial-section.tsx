@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { RANGE } from '@/lib/air/ranges';
 import { standardPressure } from '@/lib/air/standard-atmosphere';
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
@@ -65,7 +66,7 @@ function DialTable({ dial, units }: DialTableProps) {
     { head: 'Temperature', names: true, cell: ({ point }) => formatTemperature(point.temperature, units, 0) },
     { head: 'Pilot', figures: true, cell: ({ jet }) => jet },
     { head: 'Turns out', figures: true, cell: ({ point }) => turnsText(point.turns, dial.pilot) },
-    { head: '', cell: ({ held }) => (held ? 'screw at its end' : '') },
+    { head: <VisuallyHidden>Note</VisuallyHidden>, cell: ({ held }) => (held ? 'screw at its end' : '') },
   ];
   return (
     <Table

@@ -9,8 +9,12 @@ import type { CardDraft } from './trail-draft';
 
 export type CardReading = { readonly axes: CardAxes | null; readonly errors: FieldErrors };
 
-/** A pocket card holds this many lines and columns that can still be read with cold eyes. */
-export const MOST_ROWS = 14;
+/** A pocket card holds this many lines and columns that can still be read with cold eyes: fewer with more in a cell. */
+export const MOST_ROWS: Readonly<Record<CardDraft['shows'], number>> = {
+  main: 14,
+  'main-screw': 10,
+  'main-screw-clip': 10,
+};
 export const MOST_COLUMNS = 7;
 
 /** Rows from the warmest down, columns from the lowest up. */
@@ -37,7 +41,7 @@ export function readCard(draft: CardDraft, units: UnitChoice): CardReading {
   const step = fields.temperatureStepC({ name: 'step', text: draft.step, example: '10' });
   const rise = fields.elevationM({ name: 'rise', text: draft.rise, example: '500' });
   const rows = counted(
-    { name: 'step', from: coldest, to: warmest, by: step, most: MOST_ROWS },
+    { name: 'step', from: coldest, to: warmest, by: step, most: MOST_ROWS[draft.shows] },
     fields.complain,
   );
   const columns = counted(

@@ -47,7 +47,7 @@ export function RideSection({ draft, machine }: TrailSectionProps) {
           voice={{ zone: typed.timezone, units }}
         />
       )}
-      <Disclosure summary="Change the ride, its hours and its fuel" open={asked === null}>
+      <Disclosure summary="Change the ride, its hours and its fuel">
         <RideForm draft={draft} reading={reading} forecast={forecast} />
       </Disclosure>
     </Section>

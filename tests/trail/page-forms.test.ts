@@ -174,6 +174,9 @@ describe('lines and columns of the card', () => {
 
   it('are no more than a pocket card holds', () => {
     expect(readCard({ ...us.card, step: '2' }, US_UNITS).errors.step).toContain('a card holds 14');
+    expect(readCard({ ...us.card, step: '7', shows: 'main-screw' }, US_UNITS).errors.step).toContain(
+      'a card holds 10',
+    );
     expect(readCard({ ...us.card, rise: '100' }, US_UNITS).errors.rise).toContain('a card holds 7');
     expect(readCard({ ...us.card, step: '0' }, US_UNITS).errors.step).toBeDefined();
     expect(readCard({ ...us.card, coldest: '60' }, US_UNITS).errors.step).toContain('wrong way round');

@@ -1,0 +1,202 @@
+import { readFileSync } from 'node:fs';
+import { expect, type Page } from '@playwright/test';
+import { accessFaults, overflows, test } from './watched-page';
+
+/** The server's weather is that of its own clock, whatever the page's clock says. */
+const TOMORROW = new Date(Date.now() + 24 * 3_600_000).toISOString().slice(0, 10);
+
+const fixture = (name: string) => readFileSync(`tests/fixtures/gpx/${name}.gpx`);
+
+/** A day of half seconds: fifty thousand points up to a pass and down again, as a recorder writes them. */
+function fiftyThousandPoints(): Buffer {
+  const points = Array.from({ length: 50_000 }, (_, i) => {
+    const height = (300 + 900 * Math.sin((i / 50_000) * Math.PI)).toFixed(1);
+    const time = new Date(Date.UTC(2027, 0, 16, 15) + i * 500).toISOString();
+    return `<trkpt lat="${(47 + i * 1e-5).toFixed(6)}" lon="-93.6"><ele>${height}</ele><time>${time}</time><extensions><v:heart xmlns:v="urn:v">90</v:heart></extensions></trkpt>`;
+  });
+  return Buffer.from(
+    `<?xml version="1.0"?><gpx version="1.1" creator="invented" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Long day</name><trkseg>${points.join('')}</trkseg></trk></gpx>`,
+  );
+}
+
+async function open(page: Page): Promise<void> {
+  await page.goto('/trail');
+  await expect(page.getByRole('button', { name: 'Print pocket card (A6)' })).toBeVisible();
+}
+
+async function choose(page: Page, name: string): Promise<void> {
+  // The radio lies over its label and takes the click.
+  await page.getByRole('radio', { name, exact: true }).check();
+}
+
+async function openTrack(page: Page): Promise<void> {
+  await open(page);
+  await page.getByText('Change the ride, its hours and its fuel').click();
+  await choose(page, 'A GPX track');
+}
+
+const give = (page: Page, name: string, buffer: Buffer) =>
+  page.getByLabel('GPX file').setInputFiles({ name, mimeType: 'application/gpx+xml', buffer });
+
+test.describe('the trail page', () => {
+  test('sets seasons, a dial, a ride and a card before anything is typed', async ({ night }) => {
+    await open(night);
+    const seasons = night.getByRole('region', { name: 'Seasons side by side' });
+    await expect(seasons.getByRole('row', { name: /^Pilot/ })).toContainText('47.5');
+    await expect(seasons.getByText(/The screw's range ends: fit pilot 47.5/)).toBeVisible();
+    await expect(night.getByText(/Below −\d+.°F pilot 47.5 takes over/)).toBeVisible();
+    await expect(night.getByText(/one setting for the whole ride, safe for its thickest air/)).toBeVisible();
+    const card = night.getByRole('region', { name: 'The jet card' });
+    await expect(card.getByRole('row', { name: /^−40.°F/ })).toBeVisible();
+    expect(await overflows(night)).toBe(false);
+  });
+
+  test('keeps what was typed over a reload, and takes it back', async ({ night }) => {
+    await open(night);
+    await night.getByText('Change the days, or take them from past winters').click();
+    const first = night.getByLabel('Temperature', { exact: true }).first();
+    await first.fill('-5F');
+    await expect(night.getByRole('columnheader', { name: /Spring.*−5/ })).toBeVisible();
+    await night.reload();
+    await expect(night.getByRole('columnheader', { name: /Spring.*−5/ })).toBeVisible();
+    await night.getByText('Change the days, or take them from past winters').click();
+    await night.getByRole('button', { name: 'Remove Midwinter' }).click();
+    await expect(night.getByRole('columnheader', { name: /Midwinter/ })).toHaveCount(0);
+    await night.getByRole('button', { name: 'Undo' }).first().click();
+    await expect(night.getByRole('columnheader', { name: /Midwinter/ })).toBeVisible();
+  });
+
+  test('takes a day from past winters', async ({ night }) => {
+    await open(night);
+    await night.getByText('Change the days, or take them from past winters').click();
+    await night.getByLabel('Town near the trail').fill('Pine Hollow');
+    await night.getByRole('button', { name: 'Find the town' }).click();
+    await night.getByRole('button', { name: 'Look up past winters' }).click();
+    await night.getByRole('button', { name: 'Add January' }).click();
+    await expect(night.getByRole('columnheader', { name: /January, cold/ })).toBeVisible();
+    await expect(night.getByRole('row', { name: /^July/ })).toHaveCount(0);
+  });
+
+  test('rides a track of fifty thousand points', async ({ night }) => {
+    await openTrack(night);
+    await give(night, 'long-day.gpx', fiftyThousandPoints());
+    await expect(night.getByText('50,000 points in 1 piece.')).toBeVisible({ timeout: 30_000 });
+    await night.getByRole('textbox', { name: 'Starts at' }).fill('9:00');
+    await expect(night.getByText(/the start \(.*\) to the high point/)).toBeVisible();
+    await night.reload();
+    await expect(night.getByText(/the start \(.*\) to the high point/)).toBeVisible();
+  });
+
+  test('says in words why a file is no track, and asks for what a track lacks', async ({ night }) => {
+    await openTrack(night);
+    await give(night, 'bomb.gpx', fixture('entity-bomb'));
+    await expect(night.getByText(/declares a document type/)).toBeVisible();
+    await give(night, 'broken.gpx', fixture('malformed'));
+    await expect(night.getByText(/damaged, or no GPX/)).toBeVisible();
+    await give(night, 'large.gpx', Buffer.alloc(20 * 1024 * 1024 + 1, ' '));
+    await expect(night.getByText(/larger than 20 MB/)).toBeVisible();
+    await give(night, 'no-times.gpx', fixture('no-times'));
+    await expect(night.getByText(/type when it starts and an average speed/).first()).toBeVisible();
+    await night.getByRole('textbox', { name: 'Starts at' }).fill('9:00');
+    await expect(night.getByText(/the start \(.*\) to the high point/)).toBeVisible();
+    await give(night, 'no-elevation.gpx', fixture('no-elevation'));
+    await expect(
+      night.getByText(/type those of its start, half way along, and its end/).first(),
+    ).toBeVisible();
+    await night.getByRole('textbox', { name: 'Elevation of the start' }).fill('1000');
+    await night.getByRole('textbox', { name: 'Half way along' }).fill('4500');
+    await night.getByRole('textbox', { name: 'Of the end' }).fill('1500');
+    await expect(night.getByText(/to the high point \(4,500.ft\)/).first()).toBeVisible();
+  });
+
+  test('asks for the forecast of the start', async ({ night }) => {
+    await open(night);
+    await night.getByText('Change the ride, its hours and its fuel').click();
+    await night.getByLabel('Date', { exact: true }).fill(TOMORROW);
+    await choose(night, 'Forecast');
+    await expect(night.getByText(/Type the latitude and longitude of the start/).first()).toBeVisible();
+    await night.getByRole('textbox', { name: 'Latitude of the start' }).fill('46.8, -92.1');
+    await expect(night.getByText(/one setting for the whole ride, safe for its thickest air/)).toBeVisible();
+    await expect(night.getByRole('link', { name: /Open-Meteo/ })).toBeVisible();
+  });
+
+  test('has no access faults', async ({ night }) => {
+    await open(night);
+    for (const summary of await night.locator('summary').filter({ visible: true }).all()) {
+      if ((await summary.textContent()) !== 'Pages') await summary.click();
+    }
+    expect(await accessFaults(night)).toEqual([]);
+    expect(await overflows(night)).toBe(false);
+  });
+});
+
+/** A millimetre on paper, at 96 px to the inch. */
+const MM = 96 / 25.4;
+
+const SHEETS = [
+  { button: 'Print pocket card (A6)', size: 'pocket', paper: [148, 105], margins: [10, 8] },
+  { button: 'Print full page', size: 'page', paper: [297, 210], margins: [24, 24] },
+] as const;
+/** The most that a card holds, and the line step in °F that makes it. */
+const FULLEST = [
+  { shows: 'Main', step: '6.9', lines: 14 },
+  { shows: 'Main, screw and clip', step: '10', lines: 10 },
+] as const;
+
+test.describe('the printed card', () => {
+  for (const { button, size, paper, margins } of SHEETS)
+    for (const { shows, step, lines } of FULLEST)
+      test(`${size}, ${shows}: one page, every line of it whole`, async ({ night }) => {
+        await night.addInitScript(() => {
+          window.print = () => undefined;
+        });
+        await open(night);
+        await night.getByText('Change lines, columns and what stands in the cells').click();
+        await choose(night, shows);
+        await night.getByRole('textbox', { name: 'Warmest line' }).fill('50');
+        await night.getByRole('textbox', { name: 'Coldest line' }).fill('-40');
+        await night.getByRole('textbox', { name: 'A line every' }).fill(step);
+        await night.getByRole('textbox', { name: 'A column every' }).fill('1500');
+        const card = night.getByRole('region', { name: 'The jet card' });
+        await expect(card.locator('tbody tr')).toHaveCount(lines);
+        await night.getByRole('button', { name: button }).click();
+        await expect(night.locator(`[data-print-card=${size}]`)).toBeAttached();
+        const pdf = (await night.pdf({ preferCSSPageSize: true })).toString('latin1');
+        expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+        const box = pdf
+          .match(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)/)!
+          .slice(1)
+          .map(Number);
+        // Points of 1/72 inch; Chromium rounds paper to whole device pixels.
+        expect(Math.abs(box[0]! - (paper[0] / 25.4) * 72)).toBeLessThan(1.5);
+        expect(Math.abs(box[1]! - (paper[1] / 25.4) * 72)).toBeLessThan(1.5);
+        if ((await night.locator(`[data-print-card=${size}]`).count()) === 0)
+          await night.getByRole('button', { name: button }).click();
+        const area = { width: (paper[0] - margins[0]) * MM, height: (paper[1] - margins[1]) * MM };
+        await expectWhole(night, size, { ...area, lines });
+      });
+});
+
+/** Laid out as on paper, nothing reaches over the printable area, and all lines of seven columns are there. */
+async function expectWhole(
+  page: Page,
+  size: string,
+  area: { readonly width: number; readonly height: number; readonly lines: number },
+): Promise<void> {
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: Math.floor(area.width), height: Math.floor(area.height) });
+  const found = await page.locator(`[data-print-card=${size}]`).evaluate((element) => {
+    const cells = [...element.querySelectorAll('th, td')].map((cell) => cell.getBoundingClientRect());
+    const whole = element.getBoundingClientRect();
+    return {
+      lines: element.querySelectorAll('tbody tr').length,
+      cells: element.querySelectorAll('tbody td').length,
+      right: Math.max(...cells.map(({ right }) => right)),
+      height: whole.bottom - whole.top,
+      clipped: [...element.querySelectorAll('td')].filter((td) => td.scrollWidth > td.clientWidth + 1).length,
+    };
+  });
+  expect(found).toMatchObject({ lines: area.lines, cells: area.lines * 7, clipped: 0 });
+  expect(found.right).toBeLessThanOrEqual(area.width + 1);
+  expect(found.height).toBeLessThanOrEqual(area.height + 1);
+}
