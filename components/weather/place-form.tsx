@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { EditorForm } from '@/components/draft/editor-form';
 import { wholeOf } from '@/components/draft/part';
 import { useDraft } from '@/components/draft/use-draft';
-import { type Save, useForm } from '@/components/draft/use-form';
+import { type FormState, type Save, useForm } from '@/components/draft/use-form';
 import { type Axis, readCoordinatePair } from '@/components/event/coordinate';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns } from '@/components/ui/stack';
@@ -13,7 +13,7 @@ import type { EventJson } from '@/lib/contract/event';
 import type { UnitChoice } from '@/lib/units/choice';
 import { GroundProposal } from './ground-proposal';
 import { LocateButton } from './locate-button';
-import { PLACE_SHAPE, placeDraftOf, placeLabel, pointFields } from './place-draft';
+import { PLACE_SHAPE, type PlaceDraft, placeDraftOf, placeLabel, pointFields } from './place-draft';
 import { PlaceSearch } from './place-search';
 import { pointOf, readPlace, type TypedPlace } from './read-place';
 
@@ -31,21 +31,6 @@ export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps
   const draft = useDraft({ key: `place.${id}`, initial: start, shape: PLACE_SHAPE });
   const form = useForm({ draft, read: readPlace, labelOf: placeLabel, onSave });
   const { set, setAll, value } = wholeOf(draft);
-  function enter(axis: Axis, text: string) {
-    const both = readCoordinatePair(text);
-    if (both === null) set(axis, text);
-    else setAll(both);
-  }
-  const coordinate = (axis: Axis, hint: string) => (
-    <NumberField
-      {...form.field(axis)}
-      hint={hint}
-      signed
-      inputMode="text"
-      value={value[axis]}
-      onChange={(text) => enter(axis, text)}
-    />
-  );
   return (
     <EditorForm
       title="Place of the forecast"
@@ -61,10 +46,7 @@ export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps
         onText={(text) => set('search', text)}
         onFound={(place) => setAll({ ...pointFields(place), search: place.name })}
       />
-      <Columns>
-        {coordinate('latitude', 'Or both, as a map gives them.')}
-        {coordinate('longitude', 'West is negative, or 93.61 W.')}
-      </Columns>
+      <PointFields draft={draft} form={form} />
       <TextField
         {...form.field('name')}
         hint="As you call it."
@@ -87,5 +69,41 @@ export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps
         onUse={(text) => set('elevation', text)}
       />
     </EditorForm>
+  );
+}
+
+type PointFieldsProps = {
+  readonly draft: Parameters<typeof wholeOf<PlaceDraft>>[0];
+  readonly form: FormState;
+};
+
+const HINTS: Readonly<Record<Axis, string>> = {
+  latitude: 'Or both, as a map gives them.',
+  longitude: 'West is negative, or 93.61 W.',
+};
+
+/** Both coordinates; pasted together into one field, each finds its own. */
+function PointFields({ draft, form }: PointFieldsProps) {
+  const { value, set, setAll } = wholeOf(draft);
+  function enter(axis: Axis, text: string) {
+    const both = readCoordinatePair(text);
+    if (both === null) set(axis, text);
+    else setAll(both);
+  }
+  const axes: readonly Axis[] = ['latitude', 'longitude'];
+  return (
+    <Columns>
+      {axes.map((axis) => (
+        <NumberField
+          key={axis}
+          {...form.field(axis)}
+          hint={HINTS[axis]}
+          signed
+          inputMode="text"
+          value={value[axis]}
+          onChange={(text) => enter(axis, text)}
+        />
+      ))}
+    </Columns>
   );
 }

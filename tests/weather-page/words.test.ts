@@ -37,7 +37,7 @@ describe('hours without a value', () => {
 
   it('are told as stretches', () => {
     expect(missingSentence([at('21:00'), at('20:00'), at('23:00')], clock)).toMatch(
-      /^No value for 20:00 to 21:00 and 23:00: left out left out/,
+      /^No value for 20:00 to 21:00 and 23:00: left out\./,
     );
     expect(filledSentence([at('20:00')], clock)).toBe('Filled in from the hours beside them: 20:00.');
     expect(missingSentence([], clock)).toBe('');
