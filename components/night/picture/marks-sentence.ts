@@ -11,5 +11,5 @@ const MARKS: readonly { readonly origins: readonly Origin[]; readonly words: str
 /** What the marks on the curve mean, as far as they are there. */
 export function marksSentence(hours: readonly PlanHour[]): string {
   const there = MARKS.filter(({ origins }) => hours.some(({ origin }) => origins.includes(origin)));
-  return there.length === 0 ? '' : `On the curve ${there.map(({ words }) => words).join(', ')}.`;
+  return there.length === 0 ? '' : `On the curve, ${there.map(({ words }) => words).join(', ')}.`;
 }
