@@ -64,8 +64,15 @@ function Cell({ cell, machine, shows }: CellProps) {
       title={cardCellSentence(cell)}
     >
       <span className={styles.main}>{cardMainText(cell)}</span>
-      {shows === 'main' ? null : <span className={styles.small}> {cardScrewText(cell, machine)}</span>}
-      {shows === 'main-screw-clip' ? <span className={styles.small}> · {cardClipText(cell)}</span> : null}
+      {shows === 'main' ? null : (
+        <>
+          {' '}
+          <span className={styles.small}>
+            {cardScrewText(cell, machine)}
+            {shows === 'main-screw-clip' ? ` · ${cardClipText(cell)}` : ''}
+          </span>
+        </>
+      )}
     </td>
   );
 }

@@ -6,11 +6,13 @@ import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
 import type { HourSeries } from '@/lib/hours/series';
+import { instant } from '@/lib/time/instant';
 import { planRide, type RideRequest } from '@/lib/trail/ride-plan';
 import { readRide } from './read-ride';
 import { RideAnswer } from './ride-answer';
 import { RideForm } from './ride-form';
 import type { TrailSectionProps } from './section-props';
+import { sunOverRide } from './sun-over-ride';
 import { type RideForecast, useRideForecast } from './use-ride-forecast';
 
 /** One setting for a whole ride, and what it costs where the air is thin. */
@@ -22,12 +24,13 @@ export function RideSection({ draft, machine }: TrailSectionProps) {
   const hours: HourSeries | null = typed.air === 'forecast' ? forecast.series : reading.typedHours;
   const { ride, fall, swapMinutes, consumption } = reading;
   const started = now === null ? null : Math.floor(now / 600_000) * 600_000;
+  const sun = useMemo(() => sunOverRide(typed, ride), [typed, ride]);
   const request = useMemo<RideRequest | null>(
     () =>
       ride === null || hours === null || fall === null || started === null
         ? null
-        : { machine, ride, hours, fall, now: started as RideRequest['now'] },
-    [machine, ride, hours, fall, started],
+        : { machine, ride, hours, fall, now: instant(started), sun },
+    [machine, ride, hours, fall, started, sun],
   );
   const asked = useDeferredValue(request);
   const answer = useMemo(() => (asked === null ? null : planRide(asked)), [asked]);

@@ -18,6 +18,11 @@ export function turnsText(turns: number, pilot: Pilot): string {
   return formatEighths(turns, Math.floor(turns * 8 + 1e-6) / 8 >= least ? 'down' : 'up');
 }
 
+/** "¾ turn", "1 turn", "1⅛ turns". */
+function turnWord(turns: number): string {
+  return turns <= 1 ? 'turn' : 'turns';
+}
+
 /** Which way is richer, said once beside every screw. */
 export function screwWaySentence({ screw }: Pilot): string {
   return screw === 'fuel'
@@ -27,7 +32,7 @@ export function screwWaySentence({ screw }: Pilot): string {
 
 /** What the screw can and cannot do in one air. */
 export function pilotSentence(advice: PilotAdvice, pilot: Pilot): string {
-  const turns = `${turnsText(advice.turns, pilot)} turns out`;
+  const turns = `${turnsText(advice.turns, pilot)} ${turnWord(advice.turns)} out`;
   switch (advice.act) {
     case 'turn':
       return `Pilot ${pilot.jet} stays, ${pilot.screw} screw ${turns}.`;
@@ -51,7 +56,7 @@ export function hangingIdleSentence(step: HangingIdleStep): string {
     case 'lower-idle':
       return 'Lower the idle first. A high stop hangs by itself; start again from a normal idle.';
     case 'richer-by-screw':
-      return `Then the screw, an eighth of a turn ${step.way} at a time: ${formatEighths(step.turnsLeft, 'down')} turns are left that way.`;
+      return `Then the screw, an eighth of a turn ${step.way} at a time: ${formatEighths(step.turnsLeft, 'down')} ${turnWord(step.turnsLeft)} left that way.`;
     case 'bigger-pilot':
       return step.jet === null
         ? 'A bigger pilot last, and none is owned: borrow the next size.'
@@ -66,7 +71,7 @@ export function bigPilotSentence({ jet, screwLeft, screwSet }: BigPilotCost, pil
   const lean = pilot.screw === 'fuel' ? 'in' : 'out';
   const set =
     screwSet.richer < 0.001
-      ? `run ${lean} to ${turnsText(screwSet.turns, pilot)} turns it costs nothing but the range that is left`
+      ? `run ${lean} to ${turnsText(screwSet.turns, pilot)} ${turnWord(screwSet.turns)} it costs nothing but the range that is left`
       : `with the screw at its lean end it still burns ${formatPercent(screwSet.richer, 1)} more`;
   return `${name} where the right one would do: ${left}; ${set}.`;
 }
