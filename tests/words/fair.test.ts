@@ -55,7 +55,10 @@ describe('a fair comparison in words', () => {
 
   it('says every caveat of times in other air, single runs and a guessed pressure', () => {
     const fair = expectOk(
-      fairComparison(timedRuns([6.4], airOf(-10, standard(400), relative(0.5))), timedRuns([6.5], airOf(25, station(960), relative(0.5)))),
+      fairComparison(
+        timedRuns([6.4], airOf(-10, standard(400), relative(0.5))),
+        timedRuns([6.5], airOf(25, station(960), relative(0.5))),
+      ),
     );
     const said = fair.caveats.map((caveat) => fairCaveatSentence(caveat, METRIC_UNITS)).join(' ');
     expect(said).toContain('No side was repeated');
