@@ -14,7 +14,7 @@ import { BriefingPrint } from './briefing-print';
 import { PAPERS, type Paper } from './paper';
 import styles from './print.module.css';
 import { RacerSheet } from './racer-sheet';
-import { useFit } from './use-fit';
+import { type Fit, useFit } from './use-fit';
 
 type PrintViewProps = ClubViewProps & { readonly briefing: Briefing };
 
@@ -38,23 +38,7 @@ export function PrintView(props: PrintViewProps) {
           options={PAPERS}
           onChange={setChosen}
         />
-        {paper.what === 'sheets' && noSheet.length > 0 ? (
-          <Notice tone="caution" title={`No sheet for ${listing(noSheet)}.`}>
-            <p>There is no plan for them; the briefing page says why.</p>
-          </Notice>
-        ) : null}
-        {fit.long.length === 0 ? null : (
-          <Notice tone="caution" title="Too long for this paper.">
-            <p>
-              {`${listing(fit.long)}: nothing is cut, but it goes on over a second page. ${chosen === 'sheet-a6' ? 'Choose A5.' : 'Print the whole briefing instead.'}`}
-            </p>
-          </Notice>
-        )}
-        {fit.wide ? (
-          <Notice tone="danger" title="Too wide for this paper: the edge would be cut.">
-            <p>Choose a larger paper.</p>
-          </Notice>
-        ) : null}
+        <PaperNotices fit={fit} paper={paper} noSheet={noSheet} />
         <Acts>
           <Button kind="primary" onClick={() => window.print()}>
             Print
@@ -82,5 +66,37 @@ export function PrintView(props: PrintViewProps) {
         )}
       </div>
     </main>
+  );
+}
+
+type PaperNoticesProps = {
+  readonly fit: Fit;
+  readonly paper: Paper;
+  /** Racers without a plan, who would look in vain for their sheet. */
+  readonly noSheet: readonly string[];
+};
+
+/** What would go wrong on this paper, said before it is wasted. */
+function PaperNotices({ fit, paper, noSheet }: PaperNoticesProps) {
+  return (
+    <>
+      {paper.what === 'sheets' && noSheet.length > 0 ? (
+        <Notice tone="caution" title={`No sheet for ${listing(noSheet)}.`}>
+          <p>There is no plan for them; the briefing page says why.</p>
+        </Notice>
+      ) : null}
+      {fit.long.length === 0 ? null : (
+        <Notice tone="caution" title="Too long for this paper.">
+          <p>
+            {`${listing(fit.long)}: nothing is cut, but it goes on over a second page. ${paper.value === 'sheet-a6' ? 'Choose A5.' : 'Print the whole briefing instead.'}`}
+          </p>
+        </Notice>
+      )}
+      {fit.wide ? (
+        <Notice tone="danger" title="Too wide for this paper: the edge would be cut.">
+          <p>Choose a larger paper.</p>
+        </Notice>
+      ) : null}
+    </>
   );
 }

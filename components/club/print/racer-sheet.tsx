@@ -10,7 +10,7 @@ import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
-import { clockText } from '@/lib/words/times';
+import { type Clock, clockText } from '@/lib/words/times';
 import styles from './print.module.css';
 import { eventLine, madeLine } from './print-facts';
 
@@ -58,35 +58,44 @@ export function RacerSheet({ planned, briefing, names, event, now, units }: Race
       {loans.map((borrowing) => (
         <p key={borrowing.want.side}>{borrowingSentences(borrowing, plan, names).join(' ')}</p>
       ))}
-      <table className={styles.runs}>
-        <thead>
-          <tr>
-            <th scope="col">Made</th>
-            <th scope="col">Run</th>
-            <th scope="col">Starts</th>
-            <th scope="col">Jets</th>
-            <th scope="col">Forecasts lean</th>
-          </tr>
-        </thead>
-        <tbody>
-          {plan.runs.map((run) => (
-            <tr key={run.run}>
-              <td>
-                <span className={styles.tick} />
-              </td>
-              <th scope="row">{runName(plan, run.run)}</th>
-              <td>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
-              <td>{run.state === 'beyond-hours' ? 'no hours' : settingText(run.setting)}</td>
-              <td>{leanIn(run, racer.machine.limits.risk)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <RunsTable planned={planned} clock={clock} now={now} />
       <footer>
         <p>{SWAP_CAUTION_LINE}</p>
         <p>{madeLine(now, zone)}</p>
       </footer>
     </article>
+  );
+}
+
+type RunsTableProps = Pick<RacerSheetProps, 'planned' | 'now'> & { readonly clock: Clock };
+
+/** Every run with a box to tick, its jets and how many forecasts turn it lean. */
+function RunsTable({ planned: { racer, plan }, clock, now }: RunsTableProps) {
+  return (
+    <table className={styles.runs}>
+      <thead>
+        <tr>
+          <th scope="col">Made</th>
+          <th scope="col">Run</th>
+          <th scope="col">Starts</th>
+          <th scope="col">Jets</th>
+          <th scope="col">Forecasts lean</th>
+        </tr>
+      </thead>
+      <tbody>
+        {plan.runs.map((run) => (
+          <tr key={run.run}>
+            <td>
+              <span className={styles.tick} />
+            </td>
+            <th scope="row">{runName(plan, run.run)}</th>
+            <td>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
+            <td>{run.state === 'beyond-hours' ? 'no hours' : settingText(run.setting)}</td>
+            <td>{leanIn(run, racer.machine.limits.risk)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

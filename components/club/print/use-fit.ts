@@ -3,7 +3,7 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import { mmToPx, type Paper } from './paper';
 
-type Fit = {
+export type Fit = {
   /** Names of the sheets that take more than one page, as their `data-sheet` says. */
   readonly long: readonly string[];
   /** Something is wider than the paper and would be cut. */
