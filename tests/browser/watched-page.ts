@@ -50,7 +50,8 @@ export async function accessFaults(page: Page): Promise<readonly string[]> {
   });
 }
 
-/** Whether anything reaches beyond the right edge of the screen. */
+/** Whether anything reaches beyond the right edge of the screen. A phone's own `innerWidth` grows with what does. */
 export function overflows(page: Page): Promise<boolean> {
-  return page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth);
+  const width = page.viewportSize()?.width ?? 0;
+  return page.evaluate((most) => document.documentElement.scrollWidth > most, width);
 }

@@ -24,7 +24,7 @@ export function PrintView(props: PrintViewProps) {
   const [chosen, setChosen] = useState<Paper['value']>('briefing-a4');
   const paper = PAPERS.find(({ value }) => value === chosen) ?? PAPERS[0];
   const names = useMemo(() => clubNames(records), [records]);
-  const { ref, fit } = useFit<HTMLDivElement>(paper, briefing);
+  const { ref, fit } = useFit<HTMLElement>(paper, briefing);
   const { event } = records.event.value;
   const noSheet = [...club.broken, ...briefing.unplanned.map(({ racer }) => racer)].map(({ name }) => name);
   return (
@@ -48,7 +48,13 @@ export function PrintView(props: PrintViewProps) {
           </a>
         </Acts>
       </div>
-      <div ref={ref} className={classNames(styles.sheets, styles[paper.value])}>
+      <section
+        ref={ref}
+        aria-label="As it will be printed"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: on a narrow screen it scrolls sideways, by keyboard too
+        tabIndex={0}
+        className={classNames(styles.sheets, styles[paper.value])}
+      >
         {paper.what === 'briefing' ? (
           <BriefingPrint {...props} names={names} hoursAcross={paper.hoursAcross} />
         ) : (
@@ -64,7 +70,7 @@ export function PrintView(props: PrintViewProps) {
             />
           ))
         )}
-      </div>
+      </section>
     </main>
   );
 }

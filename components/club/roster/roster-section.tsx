@@ -110,7 +110,7 @@ const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: Ros
         </a>
         <Button
           kind="quiet"
-          aria-label={`Take ${name} off the roster`}
+          aria-label={`Take off: ${name}`}
           disabled={acts === null}
           onClick={() => void acts?.leave(id, name)}
         >

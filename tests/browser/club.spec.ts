@@ -1,0 +1,230 @@
+import { expect, type Page } from '@playwright/test';
+import { machineSchema } from '@/lib/contract/machine';
+import { linkAddress } from '@/lib/share/addresses';
+import { packNight } from '@/lib/share/night-link';
+import { sharedNightSchema } from '@/lib/share/shared-night';
+import { accessFaults, overflows, test } from './watched-page';
+
+test.use({ timezoneId: 'America/Chicago' });
+
+const TABLE = [
+  'Racer;Class;Mains;Box;Temp (F);Elevation',
+  'Ilsa Vorn;Open;410/400/410;390x3 400x3 410x3 420x3 430x3 440x3;13;1320 ft',
+  'Juri Tamm;Stock;162.5x2;160x2 162.5x2 165x2 167.5x2 170x2 172.5x2;18;',
+  'Oda Rask;;400x3;390x3 400x3 410x3;22;900 ft',
+];
+
+/** What a hand does: every tap and every field filled is one act. */
+function countedHand(page: Page) {
+  let acts = 0;
+  const form = page.locator('dialog[open]');
+  const act = async (done: Promise<unknown>) => {
+    acts += 1;
+    await done;
+  };
+  return {
+    acts: () => acts,
+    follow: (name: string) => act(page.getByRole('link', { name, exact: true }).first().click()),
+    press: (name: string | RegExp) => act(form.getByRole('button', { name }).click()),
+    fill: (name: string | RegExp, text: string) =>
+      act(form.getByRole('textbox', { name }).first().fill(text)),
+  };
+}
+
+type Hand = ReturnType<typeof countedHand>;
+
+async function enterEvent(hand: Hand, { runs = '5', every = '60' } = {}): Promise<void> {
+  await hand.follow('Start a club night');
+  await hand.fill('Name of the event', 'Saturday on the lake');
+  await hand.fill(/^Elevation/, '1300 ft');
+  await hand.fill('First at', '19:00');
+  await hand.fill('Every', every);
+  await hand.fill('How many', runs);
+  await hand.fill('Each lasting', '10');
+  await hand.press('Save event');
+}
+
+async function enterHours(hand: Hand): Promise<void> {
+  await hand.fill(/18:00/, '18');
+  await hand.fill(/23:00/, '-6');
+  await hand.fill(/03:00|02:00|01:00|00:00/, '-8');
+  await hand.press('Save hours');
+}
+
+async function threeRacers(page: Page, event: Parameters<typeof enterEvent>[1] = {}): Promise<Hand> {
+  await page.goto('/club');
+  const hand = countedHand(page);
+  await enterEvent(hand, event);
+  await enterHours(hand);
+  await hand.fill('Table', TABLE.join('\n'));
+  await hand.press('Add 3 racers');
+  await expect(page.getByRole('region', { name: 'Racers by the hour' })).toBeVisible();
+  return hand;
+}
+
+test('a tech makes a briefing for three racers from nothing in under 25 acts', async ({ night }) => {
+  const hand = await threeRacers(night);
+  expect(hand.acts()).toBeLessThan(25);
+  const matrix = night.getByRole('region', { name: 'Racers by the hour' });
+  for (const name of ['Ilsa Vorn', 'Juri Tamm', 'Oda Rask'])
+    await expect(matrix.getByRole('rowheader', { name })).toBeVisible();
+  const acts = night.getByRole('region', { name: 'What to do, by the clock' });
+  await expect(acts.getByRole('listitem').first()).toContainText(/\d\d:\d\d.*→/);
+  await expect(acts).toContainText('Engine off');
+  await expect(night.getByRole('region', { name: 'Borrowing' })).toContainText(
+    /Oda Rask.*No jet rich enough.*Ilsa Vorn can spare/s,
+  );
+  // It outlives the page.
+  await night.reload();
+  await expect(matrix.getByRole('rowheader', { name: 'Juri Tamm' })).toBeVisible();
+});
+
+test('the page can be read by a screen reader and on a narrow screen', async ({ night }) => {
+  await night.goto('/club');
+  await expect(night.getByText('There is no event yet.')).toBeVisible();
+  expect(await accessFaults(night)).toEqual([]);
+  await threeRacers(night);
+  expect(await accessFaults(night)).toEqual([]);
+  expect(await overflows(night)).toBe(false);
+  for (const view of ['racers', 'class-new', 'wall', 'print']) {
+    await night.goto(`/club#${view}`);
+    await expect(night.getByRole('heading').first()).toBeVisible();
+    expect(await accessFaults(night)).toEqual([]);
+    expect(await overflows(night)).toBe(false);
+  }
+});
+
+test('one racer can be shown alone', async ({ night }) => {
+  await threeRacers(night);
+  await night.getByLabel('Show', { exact: true }).selectOption('Oda Rask');
+  const matrix = night.getByRole('region', { name: 'Racers by the hour' });
+  await expect(matrix.getByRole('rowheader')).toHaveText(['Oda Rask']);
+  await expect(night.getByRole('region', { name: 'What to do, by the clock' })).not.toContainText('Juri');
+});
+
+test('a jet that is in is told, and can be taken back', async ({ night }) => {
+  await threeRacers(night);
+  const acts = night.getByRole('region', { name: 'What to do, by the clock' });
+  const before = await acts.getByRole('listitem').allTextContents();
+  await acts
+    .getByRole('button', { name: /^Fitted: / })
+    .first()
+    .click();
+  await expect(acts.getByRole('listitem')).toHaveCount(before.length - 1);
+  await night.getByRole('button', { name: 'Undo' }).click();
+  await expect(acts.getByRole('listitem')).toHaveText(before);
+});
+
+test('a class gets times of its own, and its racers follow', async ({ night }) => {
+  await threeRacers(night);
+  await night.getByRole('link', { name: 'Change class Open' }).click();
+  const form = night.locator('dialog[open]');
+  await form.getByRole('radio', { name: 'First, every, how many' }).check();
+  await form.getByLabel('First at').fill('20:30');
+  await form.getByLabel('Every', { exact: true }).fill('45');
+  await form.getByLabel('How many', { exact: true }).fill('3');
+  await form.getByLabel('Each lasting').fill('8');
+  await form.getByRole('button', { name: 'Save class' }).click();
+  const roster = night.getByRole('region', { name: 'Roster' });
+  await expect(roster).toContainText('3 runs from 20:30');
+  await expect(roster).toContainText('5 runs from 19:00');
+});
+
+const machine = machineSchema.parse({
+  name: 'Pike 700',
+  carburettors: [{ main: 420 }],
+  box: [410, 420, 430, 440].map((size) => ({ size, count: 1 })),
+  baseline: { air: { temperatureC: -12, elevationM: 396 } },
+});
+
+const SHARED = sharedNightSchema.parse({
+  event: {
+    name: 'Late heats',
+    timezone: 'America/Chicago',
+    elevationM: 396,
+    runs: [
+      { name: 'Late 1', start: '2027-01-16T21:20:00-06:00', end: '2027-01-16T21:30:00-06:00' },
+      { name: 'Late 2', start: '2027-01-16T22:20:00-06:00', end: '2027-01-16T22:30:00-06:00' },
+    ],
+  },
+  machines: [{ machine }],
+  hours: [],
+  sharedAt: '2027-01-16T18:00:00Z',
+});
+
+test('links that racers sent are looked at first and then join the roster with their own times', async ({
+  night,
+  baseURL,
+}) => {
+  await threeRacers(night);
+  await night.getByRole('link', { name: 'Add racers' }).click();
+  const form = night.locator('dialog[open]');
+  await form.getByRole('radio', { name: 'Links and files' }).check();
+  const link = linkAddress(baseURL ?? '', packNight(SHARED));
+  await form.getByRole('textbox', { name: 'Links' }).fill(`here you go ${link} see you ${link.slice(0, -9)}`);
+  await expect(form).toContainText('Link 1: Pike 700 (420), 2 runs of Late heats.');
+  await expect(form).toContainText(/Link 2: This link is damaged/);
+  await form.getByRole('button', { name: 'Add 1 racer' }).click();
+  const roster = night.getByRole('region', { name: 'Roster' });
+  await expect(roster).toContainText('baseline 420, 2 runs from 21:20');
+  await expect(
+    night.getByRole('region', { name: 'Racers by the hour' }).getByRole('rowheader', { name: 'Pike 700' }),
+  ).toBeVisible();
+  await night.getByRole('button', { name: 'Undo' }).click();
+  await expect(roster).not.toContainText('Pike 700');
+});
+
+test('the wall follows the clock, and what is told at the desk', async ({ night, context }) => {
+  await threeRacers(night);
+  const wall = await context.newPage();
+  await wall.clock.setFixedTime('2027-01-17T00:15:00Z');
+  await wall.goto('/club#wall');
+  await expect(wall.getByText('18:15', { exact: true })).toBeVisible();
+  const acts = wall.getByRole('region', { name: 'Next acts' }).getByRole('listitem');
+  const count = await acts.count();
+  await night
+    .getByRole('button', { name: /^Fitted: / })
+    .first()
+    .click();
+  await expect(acts).toHaveCount(count - 1);
+  await wall.clock.setFixedTime('2027-01-17T00:40:00Z');
+  await expect(wall.getByText('18:40', { exact: true })).toBeVisible({ timeout: 15_000 });
+});
+
+/** Pages of a PDF and the size of the first, in millimetres. */
+function pagesOf(pdf: Buffer) {
+  const text = pdf.toString('latin1');
+  const box = /\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/.exec(text);
+  const millimetres = (points: string | undefined) => Math.round((Number(points) / 72) * 25.4);
+  return {
+    count: [...text.matchAll(/\/Type\s*\/Page\b(?!s)/g)].length,
+    size: [millimetres(box?.[1]), millimetres(box?.[2])],
+  };
+}
+
+async function printed(page: Page, paper: string) {
+  await page.getByLabel('What, on which paper').selectOption(paper);
+  await expect(page.locator('[data-sheet]').first()).toBeVisible();
+  return pagesOf(await page.pdf({ preferCSSPageSize: true }));
+}
+
+test('prints the briefing on one page, and one sheet for each racer', async ({ night }) => {
+  await threeRacers(night);
+  await night.goto('/club#print');
+  // ISO 216 and ANSI/ASME Y14.1, landscape for the briefing.
+  expect(await printed(night, 'briefing-a4')).toEqual({ count: 1, size: [297, 210] });
+  expect(await printed(night, 'briefing-letter')).toEqual({ count: 1, size: [279, 216] });
+  expect(await printed(night, 'sheet-a5')).toEqual({ count: 3, size: [148, 210] });
+  expect(await printed(night, 'sheet-a6')).toEqual({ count: 3, size: [105, 148] });
+  await expect(night.getByText('Too long for this paper.')).toBeHidden();
+  await expect(night.getByText('Too wide for this paper')).toBeHidden();
+});
+
+test('warns of a sheet that does not fit, and cuts nothing off', async ({ night }) => {
+  await threeRacers(night, { runs: '24', every: '20' });
+  await night.goto('/club#print');
+  const { count } = await printed(night, 'sheet-a6');
+  await expect(night.getByText('Too long for this paper.')).toBeVisible();
+  await expect(night.getByText(/Ilsa Vorn, Juri Tamm and Oda Rask: nothing is cut/)).toBeVisible();
+  expect(count).toBe(6);
+});
