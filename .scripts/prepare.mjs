@@ -2,7 +2,7 @@
 // Plain Node with no packages, since it runs before any are installed.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -33,7 +33,7 @@ function hashOf(paths) {
   const hash = createHash('sha256');
   for (const path of paths.filter((p) => existsSync(join(ROOT, p)))) {
     const full = join(ROOT, path);
-    const files = /\.[a-z]+$/.test(path) ? [full] : filesBelow(full);
+    const files = statSync(full).isDirectory() ? filesBelow(full) : [full];
     for (const file of files) hash.update(file.slice(ROOT.length)).update(readFileSync(file));
   }
   return hash.digest('hex');
