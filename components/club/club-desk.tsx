@@ -21,6 +21,7 @@ import { clubNames } from './names';
 import { ClubProblems } from './problems';
 import { RosterSection } from './roster/roster-section';
 import { useRosterActs } from './use-roster-acts';
+import { useStages } from './use-stages';
 import type { ClubViewProps } from './view-props';
 
 /** The whole of the club's night on one page. */
@@ -117,6 +118,7 @@ type PlannedProps = ClubViewProps & {
 
 function Planned({ records, briefing, whole, names, acts, preferences }: PlannedProps) {
   const zone = records.event.value.event.timezone;
+  const stage = useStages(3);
   return (
     <>
       <ClubWarnings briefing={briefing} names={names} voice={{ zone, units: preferences }} />
@@ -127,8 +129,8 @@ function Planned({ records, briefing, whole, names, acts, preferences }: Planned
         acts={acts}
         onAccept={() => void acts?.accept(whole.planned)}
       />
-      <MatrixSection briefing={briefing} names={names} zone={zone} />
-      <BorrowingSection briefing={briefing} names={names} />
+      {stage < 2 ? null : <MatrixSection briefing={briefing} names={names} zone={zone} />}
+      {stage < 3 ? null : <BorrowingSection briefing={briefing} names={names} />}
     </>
   );
 }

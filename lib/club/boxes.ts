@@ -1,5 +1,6 @@
-import { canFit, normaliseBox } from '@/lib/carb/box';
+import { normaliseBox } from '@/lib/carb/box';
 import type { Setting } from '@/lib/carb/machine';
+import { sameSetting } from '@/lib/plan/candidates';
 import { settingNow } from './acts';
 import { markingKey, type PlannedRacer } from './racer';
 
@@ -35,25 +36,32 @@ export function mostAtOnce(settings: readonly Setting[]): Pieces {
   return most;
 }
 
-/** What a racer still has use for: what is in now and what the plan puts in. Jets that are not of the box are left out. */
+/** What a racer still has use for, each setting once: what is in now, and what the plan puts in. */
 function settingsToCome(planned: PlannedRacer): readonly Setting[] {
-  const { racer, plan } = planned;
-  const toCome = plan.runs.filter(({ state }) => state === 'planned').map(({ setting }) => setting);
-  return [settingNow(planned), ...toCome].filter(({ mains }) => canFit(racer.machine.box, mains));
+  const toCome = planned.plan.runs.filter(({ state }) => state === 'planned').map(({ setting }) => setting);
+  const all = [settingNow(planned), ...toCome];
+  return all.filter((setting, i) => i === 0 || !sameSetting(setting, all[i - 1]!));
 }
 
 /** Every box of the club. Where racers share one, its pieces are counted once and the needs of all are added up. */
 export function clubBoxes(planned: readonly PlannedRacer[]): readonly ClubBox[] {
-  const boxIds = [...new Set(planned.map(({ racer }) => racer.boxId))];
-  return boxIds.map((boxId) => {
-    const owners = planned.filter(({ racer }) => racer.boxId === boxId);
+  const byBox = new Map<string, PlannedRacer[]>();
+  for (const each of planned) byBox.set(each.racer.boxId, [...(byBox.get(each.racer.boxId) ?? []), each]);
+  return [...byBox].map(([boxId, owners]) => {
     const { machine } = owners[0]!.racer;
-    const needed = new Map<number, number>();
-    for (const owner of owners)
-      for (const [size, count] of mostAtOnce(settingsToCome(owner))) add(needed, size, count);
     const owned = new Map(normaliseBox(machine.box).map(({ size, count }) => [size, count]));
-    return { boxId, marking: markingKey(machine), owners, owned, needed };
+    return { boxId, marking: markingKey(machine), owners, owned, needed: neededBy(owners, owned) };
   });
+}
+
+function neededBy(owners: readonly PlannedRacer[], owned: Pieces): Pieces {
+  const needed = new Map<number, number>();
+  for (const owner of owners) {
+    const most = mostAtOnce(settingsToCome(owner));
+    // A jet that is in but not of the box, and that the plan takes out again, is nobody's want.
+    for (const [size, count] of most) if (owned.has(size)) add(needed, size, count);
+  }
+  return needed;
 }
 
 /** What is left over in a box when its owners have what they need. */

@@ -1,6 +1,7 @@
 'use client';
 
 import { memo, useId } from 'react';
+import { useStages } from '@/components/club/use-stages';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import type { BriefingRow } from '@/lib/club/matrix';
 import type { ClubNames } from '@/lib/words/club';
@@ -12,10 +13,18 @@ type MatrixProps = {
   readonly matrix: ShownMatrix;
   readonly names: ClubNames;
   readonly caption: string;
+  /** All rows together: what is printed is complete from the start. */
+  readonly atOnce?: boolean;
 };
 
-export function Matrix({ matrix, names, caption }: MatrixProps) {
+/** Rows that are drawn at once. */
+const ROWS_AT_ONCE = 10;
+
+export function Matrix({ matrix, names, caption, atOnce = false }: MatrixProps) {
   const captionId = useId();
+  const parts = Math.max(1, Math.ceil(matrix.rows.length / ROWS_AT_ONCE));
+  const stage = useStages(parts);
+  const rows = atOnce ? matrix.rows : matrix.rows.slice(0, stage * ROWS_AT_ONCE);
   return (
     <ScrollRegion labelledBy={captionId}>
       <table className={styles.matrix}>
@@ -35,7 +44,7 @@ export function Matrix({ matrix, names, caption }: MatrixProps) {
           </tr>
         </thead>
         <tbody>
-          {matrix.rows.map((row) => (
+          {rows.map((row) => (
             <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
           ))}
         </tbody>

@@ -45,6 +45,7 @@ export function BriefingPrint({ records, club, briefing, names, hoursAcross, now
           matrix={block}
           names={names}
           caption="What is in each engine in each hour"
+          atOnce
         />
       ))}
       <PrintedBorrowing briefing={briefing} names={names} />

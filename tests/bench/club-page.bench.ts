@@ -1,0 +1,151 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { type Browser, chromium, devices, type Page } from '@playwright/test';
+
+/** The longest task a page may hold a finger up with, on a phone four times slower than this machine. */
+const WANTED_MS = 50;
+const SLOWED = 4;
+const RACERS = 40;
+/** Until a page has come to rest after loading. */
+const SETTLED_MS = 3000;
+const PORT = 3230;
+const ADDRESS = `http://127.0.0.1:${PORT}`;
+
+type TraceEvent = {
+  readonly name: string;
+  readonly ph: string;
+  readonly pid: number;
+  readonly tid: number;
+  /** Microseconds of processor time, so that a busy machine does not count. */
+  readonly tdur?: number;
+  readonly args?: { readonly name?: string };
+};
+
+async function served(): Promise<ChildProcess> {
+  const server = spawn('npx', ['--no-install', 'next', 'start', '-p', String(PORT)], {
+    stdio: 'ignore',
+    detached: true,
+  });
+  for (let tries = 0; tries < 60; tries += 1) {
+    const answered = await fetch(`${ADDRESS}/api/health`).then(
+      ({ ok }) => ok,
+      () => false,
+    );
+    if (answered) return server;
+    await new Promise((done) => setTimeout(done, 500));
+  }
+  throw new Error('the built app did not answer');
+}
+
+/** Processor time of every task of the page's main thread while `work` is done, in milliseconds, longest first. */
+async function tasksDuring(
+  browser: Browser,
+  page: Page,
+  work: () => Promise<unknown>,
+): Promise<readonly number[]> {
+  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline'] });
+  await work();
+  const trace: { readonly traceEvents: readonly TraceEvent[] } = JSON.parse(
+    (await browser.stopTracing()).toString(),
+  );
+  const main = new Set(
+    trace.traceEvents
+      .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
+      .map(({ pid, tid }) => `${pid}/${tid}`),
+  );
+  return trace.traceEvents
+    .filter(({ name, ph, pid, tid }) => ph === 'X' && name.endsWith('RunTask') && main.has(`${pid}/${tid}`))
+    .map(({ tdur = 0 }) => tdur / 1000)
+    .sort((a, b) => b - a);
+}
+
+/** Down to the end and back, a thumb's stroke at a time. */
+function scroll(page: Page): Promise<void> {
+  return page.evaluate(async () => {
+    const end = document.documentElement.scrollHeight;
+    for (let y = 0; y < end; y += 60) {
+      window.scrollTo(0, y);
+      await new Promise(requestAnimationFrame);
+    }
+    for (let y = end; y > 0; y -= 120) {
+      window.scrollTo(0, y);
+      await new Promise(requestAnimationFrame);
+    }
+  });
+}
+
+function rosterText(): string {
+  const lines = Array.from({ length: RACERS }, (_, i) => {
+    const box = `390x3 400x3 410x3 420x3${i % 4 === 0 ? '' : ' 430x3 440x3'}`;
+    return `Racer ${i + 1};${['Open', 'Stock', ''][i % 3]};${400 + 10 * (i % 3)}x3;${box};${5 + (i % 20)} F;1300 ft`;
+  });
+  return ['Racer;Class;Mains;Box;Temperature;Elevation', ...lines].join('\n');
+}
+
+/** A club of forty on a night of twelve rounds, entered as a tech enters it. */
+async function enterClub(page: Page): Promise<void> {
+  await page.goto(`${ADDRESS}/club`);
+  await page.getByRole('link', { name: 'Start a club night' }).click();
+  const form = page.locator('dialog[open]');
+  await form.getByLabel('Name of the event').fill('Forty on the lake');
+  await form.locator('[name="elevation"]').fill('1300 ft');
+  await form.getByLabel('First at').fill('19:00');
+  await form.getByLabel('Every', { exact: true }).fill('30');
+  await form.getByLabel('How many', { exact: true }).fill('12');
+  await form.getByLabel('Each lasting').fill('10');
+  await form.getByRole('button', { name: 'Save event' }).click();
+  await form.getByRole('textbox', { name: /18:00/ }).first().fill('18 F');
+  await form.getByRole('textbox', { name: /23:00/ }).first().fill('-6 F');
+  await form
+    .getByRole('textbox', { name: /01:00|02:00/ })
+    .first()
+    .fill('-9 F');
+  await form.getByRole('button', { name: 'Save hours' }).click();
+  await form.getByRole('textbox', { name: 'Table' }).fill(rosterText());
+  await form.getByRole('button', { name: /^Add \d/ }).click();
+  await page.getByRole('region', { name: 'Racers by the hour' }).waitFor();
+}
+
+const server = await served();
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: [
+    '--no-sandbox',
+    '--disable-gpu',
+    '--disable-quic',
+    '--no-first-run',
+    '--disable-background-networking',
+  ],
+});
+try {
+  const context = await browser.newContext({
+    ...devices['Pixel 5'],
+    viewport: { width: 360, height: 740 },
+    timezoneId: 'America/Chicago',
+  });
+  const page = await context.newPage();
+  // An hour before the first round; timers run on.
+  await page.clock.setFixedTime('2027-01-17T00:00:00Z');
+  await enterClub(page);
+  const slow = await context.newCDPSession(page);
+  await slow.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+  await page.reload();
+  await page.getByRole('region', { name: 'Borrowing' }).waitFor();
+  await page.waitForTimeout(SETTLED_MS);
+  const club = await tasksDuring(browser, page, () => scroll(page));
+  await page.goto(`${ADDRESS}/about`);
+  await page.waitForTimeout(SETTLED_MS);
+  const plain = await tasksDuring(browser, page, () => scroll(page));
+  const [longest = 0] = club;
+  const [peer = 1] = plain;
+  console.log(
+    `scrolling ${RACERS} racers on a phone ${SLOWED} times slower: longest task ${longest.toFixed(0)} ms of processor in ${club.length} tasks (wanted: ${WANTED_MS} ms or less)`,
+  );
+  console.log(
+    `   the page of words (/about) alone: ${peer.toFixed(0)} ms; ratio ${(longest / peer).toFixed(1)} x`,
+  );
+  if (longest > WANTED_MS) process.exitCode = 1;
+} finally {
+  await browser.close();
+  // The whole group: npx starts the server as a child of its own.
+  if (server.pid !== undefined) process.kill(-server.pid);
+}
