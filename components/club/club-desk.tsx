@@ -10,6 +10,7 @@ import { clubCall } from '@/lib/words/club';
 import { ActList } from './act-list';
 import { BorrowingSection } from './borrowing-section';
 import { ChooseEvent } from './choose-event';
+import { ClubChanges } from './club-changes';
 import { ClubForms } from './club-forms';
 import { ClubHead } from './club-head';
 import styles from './club-page.module.css';
@@ -119,9 +120,15 @@ type PlannedProps = ClubViewProps & {
 function Planned({ records, briefing, whole, names, acts, preferences }: PlannedProps) {
   const zone = records.event.value.event.timezone;
   const stage = useStages(3);
+  const { temperature, pressure, elevation } = preferences;
+  const voice = useMemo(
+    () => ({ zone, units: { temperature, pressure, elevation } }),
+    [zone, temperature, pressure, elevation],
+  );
   return (
     <>
-      <ClubWarnings briefing={briefing} names={names} voice={{ zone, units: preferences }} />
+      <ClubChanges briefing={briefing} event={records.event.value} names={names} voice={voice} />
+      <ClubWarnings briefing={briefing} names={names} voice={voice} />
       <ActList
         briefing={briefing}
         names={names}

@@ -1,8 +1,10 @@
 import type { Night } from '@/components/night/night';
 import { airAt } from '@/lib/air/air-from';
+import type { Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ComparedPlan, Plan } from '@/lib/plan/types';
 import { acceptedPlan, comparedAccepted } from '@/lib/share/accepted-plan';
+import type { EventRecord } from '@/lib/store/records';
 import { celsiusToKelvin } from '@/lib/units/convert';
 
 /**
@@ -10,14 +12,23 @@ import { celsiusToKelvin } from '@/lib/units/convert';
  * accepted with where those were kept. null where none was accepted, or not for these runs.
  */
 export function acceptedOfNight({ request, fitted, records }: Night, plan: Plan): ComparedPlan | null {
-  const { accepted } = request;
+  const air = records.event.value.acceptedAir?.[records.machine.id] ?? [];
+  return acceptedAs({ accepted: request.accepted, fitted, air }, plan);
+}
+
+type Told = {
+  readonly accepted: Night['request']['accepted'];
+  readonly fitted: Setting;
+  readonly air: NonNullable<EventRecord['acceptedAir']>[string];
+};
+
+export function acceptedAs({ accepted, fitted, air }: Told, plan: Plan): ComparedPlan | null {
   if (accepted === null) return null;
   const settings = plan.order.flatMap((given) => accepted[given] ?? []);
   if (settings.length !== plan.sortedRuns.length) return null;
-  const known = records.event.value.acceptedAir?.[records.machine.id] ?? [];
   const airs = plan.runs.map((run) => {
     const start = plan.sortedRuns[run.run]?.start;
-    const then = known.find((each) => instantFromJson(each.start) === start);
+    const then = air.find((each) => instantFromJson(each.start) === start);
     if (then === undefined) return run;
     return { ...run, air: airAt({ ...run.air, temperature: celsiusToKelvin(then.temperatureC) }) };
   });

@@ -115,6 +115,19 @@ test('a jet that is in is told, and can be taken back', async ({ night }) => {
   await expect(acts.getByRole('listitem')).toHaveText(before);
 });
 
+test('what the sheets no longer say is told with its reason when the hours turn', async ({ night }) => {
+  await threeRacers(night);
+  await night.getByRole('button', { name: 'Go by this briefing' }).click();
+  await expect(night.getByText(/^The club goes by this briefing/)).toBeVisible();
+  await expect(night.getByText(/^Changed since the briefing went out/)).toBeHidden();
+  await night.goto('/club#hours');
+  const form = night.locator('dialog[open]');
+  await form.getByRole('textbox', { name: /23:00/ }).first().fill('-24');
+  await form.getByRole('button', { name: 'Save hours' }).click();
+  await expect(night.getByText(/^Changed since the briefing went out: .*Ilsa Vorn/)).toBeVisible();
+  await expect(night.getByText(/it is now .* colder/).first()).toBeVisible();
+});
+
 test('a class gets times of its own, and its racers follow', async ({ night }) => {
   await threeRacers(night);
   await night.getByRole('link', { name: 'Change class Open' }).click();
