@@ -46,8 +46,10 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
       ) : (
         <>
           <Alarms briefing={briefing} names={names} />
-          <NextActs briefing={briefing} names={names} zone={zone} now={now} />
-          <WallRacers briefing={briefing} names={names} />
+          <div className={styles.parts}>
+            <NextActs briefing={briefing} names={names} zone={zone} now={now} />
+            <WallRacers briefing={briefing} names={names} />
+          </div>
         </>
       )}
       <p className={styles.foot}>{SWAP_CAUTION_LINE}</p>
