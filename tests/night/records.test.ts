@@ -6,6 +6,8 @@ import {
   withMachineAsBefore,
   withMade,
   withPastMade,
+  withRunsAsBefore,
+  withRunsMoved,
 } from '@/components/night/records';
 import { eventRecordSchema } from '@/lib/store/records';
 import { BEFORE_THE_FIRST_RUN, chicago, demoRecords, nightCase } from './night-case';
@@ -47,5 +49,25 @@ describe('what a person tells the plan', () => {
     withFitted(before, ID, jets);
     withMade(before, { machineId: ID, run: 0, setting: jets });
     expect(before).toEqual(frozen);
+  });
+
+  it('moves the runs of the racer’s own class and leaves those of everybody where they are', () => {
+    const own = before.event.runs.slice(0, 2).map((run, i) => ({ ...run, name: `Heat ${i + 1}` }));
+    const record = {
+      ...before,
+      club: {
+        classes: [{ id: 'open', name: 'Open', runs: own }],
+        racers: { [ID]: { name: '', classId: 'open' } },
+      },
+    };
+    const moved = withRunsMoved(record, { machineId: ID, runs: [1], minutes: 20 });
+    expect(moved.event).toEqual(record.event);
+    const [first, second] = moved.club?.classes[0]?.runs ?? [];
+    expect(first).toEqual(own[0]);
+    expect(Date.parse(second?.start ?? '') - Date.parse(own[1]?.start ?? '')).toBe(20 * 60_000);
+    expect(withRunsAsBefore(moved, { machineId: ID, before: record })).toEqual(record);
+    const others = withRunsMoved(record, { machineId: 'another', runs: [1], minutes: 20 });
+    expect(others.club).toEqual(record.club);
+    expect(others.event.runs[1]?.start).not.toBe(record.event.runs[1]?.start);
   });
 });
