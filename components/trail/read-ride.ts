@@ -1,7 +1,7 @@
 import { type FieldErrors, fieldReader, ifTyped } from '@/components/draft/field-reader';
+import { LAPSE_RANGE, type Lapse, lapse } from '@/lib/hours/elevation-shift';
 import type { HourSeries } from '@/lib/hours/series';
 import { zoneExists } from '@/lib/time/zone';
-import { LAPSE_RANGE, type Lapse, lapse } from '@/lib/trail/move-air';
 import type { Ride } from '@/lib/trail/ride';
 import type { Consumption } from '@/lib/trail/ride-fuel';
 import type { UnitChoice } from '@/lib/units/choice';

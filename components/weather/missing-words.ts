@@ -17,7 +17,7 @@ export function missingSentence(hours: readonly Instant[], clock: Clock): string
   return `No value for ${listing(texts)}: left out. Type what you know better.`;
 }
 
-/** How many hours were put on the line between their neighbours; '' where none were. */
+/** Which hours were filled in from the hours around them; '' where none were. */
 export function filledSentence(hours: readonly Instant[], clock: Clock): string {
   if (hours.length === 0) return '';
   const texts = stretches(hours).map(([from, to]) => windowText(from, to, clock));

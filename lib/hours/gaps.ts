@@ -1,5 +1,5 @@
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
-import { hourCurve, LONGEST_FILL_MS } from './at';
+import { hourCurve, knownCurve, LONGEST_FILL_MS } from './at';
 import type { Hour, HourOrigin, HourSeries } from './series';
 
 /** A stretch between two hours with nothing in it. */
@@ -50,4 +50,22 @@ export function fillGaps(series: HourSeries, rule: FillRule): FilledSeries {
 /** A forecast with its short gaps filled hour by hour. */
 export function fillShortGaps(series: HourSeries): FilledSeries {
   return fillGaps(series, { longestMs: LONGEST_FILL_MS, stepMs: HOUR_MS, anchor: null, origin: 'filled' });
+}
+
+/**
+ * Moments that a service lists without a value, filled where they lie in a short gap; the others are missing, and so is
+ * what comes before the first hour or after the last: nothing is carried on beyond what is known.
+ */
+export function fillListed<H extends Hour>(
+  hours: readonly H[],
+  listed: readonly Instant[],
+): { readonly hours: readonly H[]; readonly missing: readonly Instant[] } {
+  const curve = knownCurve(hours);
+  const filled = listed.map((at) => curve(at)).filter((hour) => hour !== null);
+  const found = new Set(filled.map(({ at }) => at));
+  const marked = filled.map((hour): H => ({ ...hour, origin: 'filled' }));
+  return {
+    hours: [...hours, ...marked].sort((a, b) => a.at - b.at),
+    missing: listed.filter((at) => !found.has(at)),
+  };
 }

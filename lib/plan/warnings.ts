@@ -39,10 +39,11 @@ function coverageWarnings({ coverage, series }: Night): readonly PlanWarning[] {
   });
 }
 
-/** Long gaps between hours that matter to a run: something had to be guessed in between. */
+/** Long gaps between hours that matter to a run: something had to be guessed in between, here or before it came here. */
 function gapWarnings({ series, sortedRuns }: Night): readonly PlanWarning[] {
-  return series.hours.slice(1).flatMap((hour, i): PlanWarning[] => {
-    const before = series.hours[i]!;
+  const told = series.hours.filter(({ origin }) => origin !== 'filled');
+  return told.slice(1).flatMap((hour, i): PlanWarning[] => {
+    const before = told[i]!;
     const long = hour.at - before.at > LONGEST_QUIET_GAP_HOURS * HOUR_MS;
     const matters = sortedRuns.some((run) => run.start < hour.at && run.end > before.at);
     return long && matters ? [{ code: 'gap-in-hours', from: before.at, to: hour.at }] : [];

@@ -1,4 +1,5 @@
 import type { Machine, Setting } from '@/lib/carb/machine';
+import type { Lapse } from '@/lib/hours/elevation-shift';
 import type { HourSeries } from '@/lib/hours/series';
 import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
@@ -7,7 +8,6 @@ import { mixtureFactor } from '@/lib/power/relative-power';
 import { ok, type Result } from '@/lib/result/result';
 import { type Instant, instant } from '@/lib/time/instant';
 import { type Ratio, ratio } from '@/lib/units/quantity';
-import type { Lapse } from './move-air';
 import { legsOf, movingMs, type Ride } from './ride';
 import { type RideAirProblem, rideSeries } from './ride-series';
 

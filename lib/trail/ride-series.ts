@@ -1,8 +1,8 @@
-import { hourAt } from '@/lib/hours/at';
+import { knownCurve } from '@/lib/hours/at';
+import { type Lapse, moveHour } from '@/lib/hours/elevation-shift';
 import type { Hour, HourSeries } from '@/lib/hours/series';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
-import { type Lapse, moveHour } from './move-air';
 import { elevationAt, type Ride } from './ride';
 
 export type RideAirProblem = {
@@ -43,9 +43,10 @@ function momentsOf({ points, stops }: Ride): readonly Instant[] {
  * moved to the height the rider is at.
  */
 export function rideSeries(ride: Ride, hours: HourSeries, fall: Lapse): Result<HourSeries, RideAirProblem> {
+  const known = knownCurve(hours.hours);
   const moved: Hour[] = [];
   for (const at of momentsOf(ride)) {
-    const hour = hourAt(hours, at);
+    const hour = known(at);
     if (hour === null) return fail(uncovered(ride, hours));
     moved.push(moveHour(hour, { from: hours.elevation, to: elevationAt(ride.points, at) }, fall));
   }

@@ -1,3 +1,4 @@
+import { fillListed } from '@/lib/hours/gaps';
 import { type Instant, instant } from '@/lib/time/instant';
 import type { Copy } from './copy';
 import type { Forecast, ForecastHour } from './forecast';
@@ -20,20 +21,21 @@ export type Parts = {
   readonly tries: readonly SourceTry[];
 };
 
-/** Puts a forecast together from one service's hours, with every borrowed number marked. */
+/** Puts a forecast together from one service's hours, with every borrowed or filled number marked. */
 export function assemble(parts: Parts): Forecast {
   const { copy, site } = parts;
-  const hours = copy.hours.map((hour): ForecastHour => {
+  const told = copy.hours.map((hour): ForecastHour => {
     const pressure =
       hour.pressure === null
         ? lentPressure(hour.at, copy.elevation, parts.lender)
         : { pressure: hour.pressure, pressureFrom: hour.pressureFrom, pressureBy: copy.by };
-    const spread = hour.spread ?? (hour.origin === 'filled' ? null : (parts.spread?.get(hour.at) ?? null));
-    return { ...hour, ...pressure, spread, temperatureBy: copy.by };
+    const spread = hour.spread ?? parts.spread?.get(hour.at) ?? null;
+    return { ...hour, ...pressure, spread, origin: 'forecast', temperatureBy: copy.by };
   });
+  const { hours, missing } = fillListed(told, copy.missing);
   return {
     hours,
-    missing: copy.missing,
+    missing,
     elevation: copy.elevation,
     elevationFrom: copy.elevationFrom,
     place: { latitude: site.latitude, longitude: site.longitude },

@@ -1,44 +1,45 @@
 import type { AirProblem, Humidity, PressureGiven } from '@/lib/air/air';
 import { airFrom } from '@/lib/air/air-from';
 import { RANGE, within } from '@/lib/air/ranges';
+import { type Climb, movePressure, moveTemperature } from '@/lib/hours/elevation-shift';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { type Metre, ratio } from '@/lib/units/quantity';
-import { fillShortGaps } from './gaps';
 import type { AnswerProblem } from './problem';
 import type { ServiceAnswer, ServiceHour } from './service-hour';
-import { type Move, pressureMoved, temperatureMoved } from './site';
 import type { SiteHour } from './site-hour';
 
 export type SiteHours = {
   readonly hours: readonly SiteHour[];
+  /** Moments that the service lists without a value. */
   readonly missing: readonly Instant[];
   /** False where the service gives no pressure at all. */
   readonly hasPressure: boolean;
 };
 
 /**
- * A service's answer moved to the site: every hour complete, a short gap filled and marked, a longer one left open.
+ * A service's answer moved to the site: every hour complete, one without a value listed.
  * One number that no weather can have makes the whole answer suspect (wrong units, a sea-level pressure passed off as
  * station pressure), so it is refused and the next service is asked.
  */
 export function completeHours(answer: ServiceAnswer, site: Metre): Result<SiteHours, AnswerProblem> {
   const hasPressure = answer.hours.some((h) => h.stationPressure !== null || h.seaLevelPressure !== null);
   const move = { from: answer.elevation, to: site };
-  const rows: { at: Instant; hour: SiteHour | null }[] = [];
+  const hours: SiteHour[] = [];
+  const missing: Instant[] = [];
   for (const hour of answer.hours) {
     const read = siteHour(hour, move, hasPressure);
     if (!read.ok) return read;
-    rows.push({ at: hour.at, hour: read.value });
+    if (read.value === null) missing.push(hour.at);
+    else hours.push(read.value);
   }
-  const { hours, missing } = fillShortGaps(rows);
   return hours.length === 0 ? fail({ code: 'no-hours' }) : ok({ hours, missing, hasPressure });
 }
 
 /** null: the service has no value for something that is needed. */
 function siteHour(
   hour: ServiceHour,
-  move: Move,
+  move: Climb,
   hasPressure: boolean,
 ): Result<SiteHour | null, AnswerProblem> {
   const { at, temperature, spread, stationPressure } = hour;
@@ -51,7 +52,7 @@ function siteHour(
   if (temperature === null || humidity === null || pressure === null) return ok(null);
   if (stationPressure !== null && isSeaLevelTwice(hour, move.from))
     return fail({ code: 'implausible', field: 'station pressure', value: stationPressure });
-  const air = airFrom({ temperature: temperatureMoved(temperature, move), humidity, pressure });
+  const air = airFrom({ temperature: moveTemperature(temperature, move), humidity, pressure });
   if (!air.ok) return fail(implausible(air.reason));
   return ok({
     at,
@@ -60,7 +61,6 @@ function siteHour(
     pressure: hasPressure ? air.value.pressure : null,
     pressureFrom: air.value.pressureFrom,
     spread,
-    origin: 'forecast',
   });
 }
 
@@ -76,12 +76,12 @@ function humidityGiven({ relativeHumidity, dewPoint }: ServiceHour): Humidity | 
 }
 
 /** Station pressure at the site, or a sea-level pressure to be brought up to it. */
-function pressureGiven(hour: ServiceHour, move: Move): PressureGiven | null {
+function pressureGiven(hour: ServiceHour, move: Climb): PressureGiven | null {
   const { temperature, stationPressure, seaLevelPressure } = hour;
   if (stationPressure !== null && temperature !== null)
     return {
       kind: 'station',
-      pressure: pressureMoved(stationPressure, temperature, move),
+      pressure: movePressure({ pressure: stationPressure, temperature }, move),
       elevation: move.to,
     };
   if (seaLevelPressure === null) return null;

@@ -26,7 +26,7 @@ const forecastHourSchema = z.strictObject({
   spreadK: z.number().min(0).nullable().describe("Standard deviation of an ensemble's temperature [K]."),
   origin: z
     .enum(['forecast', 'typed', 'between', 'filled'])
-    .describe('filled: a short gap, on the straight line.'),
+    .describe('filled: in a gap of at most six hours, on a curve through the hours around it.'),
   temperatureBy: z.enum(SOURCE_NAMES),
   pressureBy: z.enum(PRESSURE_SOURCES),
 });
@@ -48,7 +48,7 @@ export const forecastJsonSchema = z
     freshness: z.enum(['fresh', 'stale']).describe('stale: no service answered, this is the last good copy.'),
     freshUntil: time,
     tries: z.array(sourceTryJsonSchema).describe('Services that were asked and not used, and why.'),
-    missing: z.array(time).describe('Hours the service lists without a value.'),
+    missing: z.array(time).describe('Hours the service lists without a value, in gaps too long to fill.'),
     hours: z.array(forecastHourSchema),
   })
   .meta({ id: 'Forecast' });

@@ -1,7 +1,9 @@
+import { hourAt } from '@/lib/hours/at';
+import type { Hour } from '@/lib/hours/series';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
-import { kelvin, type Metre, pascal, ratio } from '@/lib/units/quantity';
+import type { Metre } from '@/lib/units/quantity';
 import { siteKey } from './copy';
 import { lookUp } from './lookup';
 import { type PastHours, requestPastHours } from './open-meteo/past';
@@ -9,7 +11,6 @@ import type { PastAir } from './past';
 import type { Coordinates, Site } from './place';
 import type { LookupProblem, SourceProblem } from './problem';
 import { readSite } from './read-site';
-import type { SiteHour } from './site-hour';
 import type { WeatherDeps } from './weather-deps';
 
 export type PastAirQuestion = Coordinates & { readonly elevation: Metre | null; readonly at: Instant };
@@ -51,25 +52,17 @@ async function askMoment(
     deps,
   );
   if (!past.ok) return past;
-  const air = between(past.value, at);
+  const air = airBetween(past.value, at);
   return air === null ? fail({ code: 'no-hours' }) : ok(air);
 }
 
-/** On the straight line between the hours around a moment; null where they are not there or too far apart. */
-function between(past: PastHours, at: Instant): PastAir | null {
-  const after = past.hours.findIndex((hour) => hour.at >= at);
-  const next = past.hours[after];
-  const last = next?.at === at ? next : past.hours[after - 1];
-  if (next === undefined || last === undefined || next.at - last.at > HOUR_MS) return null;
-  if (next.pressure === null || last.pressure === null) return null;
-  const share = next.at === last.at ? 0 : (at - last.at) / (next.at - last.at);
-  const line = (of: (hour: SiteHour) => number): number => of(last) + (of(next) - of(last)) * share;
-  return {
-    at,
-    elevation: past.elevation,
-    temperature: kelvin(line((hour) => hour.temperature)),
-    pressure: pascal(last.pressure + (next.pressure - last.pressure) * share),
-    pressureFrom: last.pressureFrom,
-    relativeHumidity: ratio(line((hour) => hour.relativeHumidity)),
-  };
+/** Between the hours around a moment, as everywhere (lib/hours); null where they are not there or too far apart. */
+function airBetween(past: PastHours, at: Instant): PastAir | null {
+  const hours = past.hours.flatMap((hour): readonly Hour[] =>
+    hour.pressure === null ? [] : [{ ...hour, pressure: hour.pressure, origin: 'forecast' }],
+  );
+  const hour = hourAt({ hours }, at);
+  if (hour === null) return null;
+  const { temperature, pressure, pressureFrom, relativeHumidity } = hour;
+  return { at, elevation: past.elevation, temperature, pressure, pressureFrom, relativeHumidity };
 }

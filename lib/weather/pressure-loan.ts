@@ -1,9 +1,9 @@
 import type { PressureKind } from '@/lib/air/air';
 import { standardPressure } from '@/lib/air/standard-atmosphere';
+import { type Climb, movePressure } from '@/lib/hours/elevation-shift';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { type Metre, type Pascal, pascal } from '@/lib/units/quantity';
 import type { Copy } from './copy';
-import { pressureMoved } from './site';
 import type { SiteHour } from './site-hour';
 import type { PressureSource } from './source-name';
 
@@ -47,6 +47,6 @@ function pressureOf(
   return { pressure: pascal(before + (behind - before) * share), pressureFrom: next.pressureFrom };
 }
 
-function atSite(hour: SiteHour, move: { readonly from: Metre; readonly to: Metre }): Pascal | null {
-  return hour.pressure === null ? null : pressureMoved(hour.pressure, hour.temperature, move);
+function atSite({ pressure, temperature }: SiteHour, move: Climb): Pascal | null {
+  return pressure === null ? null : movePressure({ pressure, temperature }, move);
 }

@@ -10,5 +10,4 @@ export type SiteHour = {
   readonly pressure: Pascal | null;
   readonly pressureFrom: PressureKind;
   readonly spread: KelvinDifference | null;
-  readonly origin: 'forecast' | 'filled';
 };

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { airAtInstant, hourAt } from '@/lib/hours/at';
-import { movePressure, moveSeries, moveTemperature } from '@/lib/hours/elevation-shift';
-import { fillShortGaps } from '@/lib/hours/gaps';
+import { fillListed, fillShortGaps } from '@/lib/hours/gaps';
+import { HOUR_MS, instant } from '@/lib/time/instant';
 import { celsiusToKelvin, hectopascalToPascal, pascalToHectopascal } from '@/lib/units/convert';
-import { kelvin, metre } from '@/lib/units/quantity';
+import { pascal, ratio } from '@/lib/units/quantity';
 import { clock, degrees, forecast, hour, told } from './nights';
 
 describe('a forecast with hours missing', () => {
@@ -47,6 +47,61 @@ describe('a forecast with hours missing', () => {
   });
 });
 
+describe('hours that a service lists without a value', () => {
+  /** A night as a row of signs: a digit is an hour that many kelvin above -10 °C, a dot an hour without a value. */
+  function picture(night: string): string {
+    const all = [...night].map((sign, i) => ({ sign, at: instant(i * HOUR_MS) }));
+    const given = all.filter(({ sign }) => sign !== '.');
+    const { hours, missing } = fillListed(
+      given.map(({ sign, at }) => ({ ...hour('18:00', Number(sign) - 10), at })),
+      all.filter(({ sign }) => sign === '.').map(({ at }) => at),
+    );
+    return all
+      .map(({ at }) => {
+        const found = hours.find((candidate) => candidate.at === at);
+        if (found === undefined) return missing.includes(at) ? '.' : '?';
+        const kelvins = Number((found.temperature - celsiusToKelvin(-10)).toFixed(6));
+        return found.origin === 'filled' ? `(${kelvins})` : String(kelvins);
+      })
+      .join('');
+  }
+
+  it.each([
+    ['5.3', '5(4)3'],
+    ['6..3', '6(5)(4)3'],
+    ['6.....0', '6(5)(4)(3)(2)(1)0'],
+    ['6......0', '6......0'],
+    ['..34', '..34'],
+    ['34..', '34..'],
+    ['5.3.1', '5(4)3(2)1'],
+    ['5.......5.5', '5.......5(5)5'],
+    ['0.0', '0(0)0'],
+    ['....', '....'],
+    ['', ''],
+  ])('in %s give %s', (given, filled) => expect(picture(given)).toBe(filled));
+
+  it('get humidity and pressure the same way, and say who gave the hour before', () => {
+    const [a, b] = [
+      hour('18:00', -6, { pressure: pascal(98_600), relativeHumidity: ratio(0.6) }),
+      hour('21:00', -9, { pressure: pascal(98_300), relativeHumidity: ratio(0.3) }),
+    ].map((each, i) => ({ ...each, by: i }));
+    const { hours } = fillListed([a!, b!], [clock('19:00')]);
+    expect(hours[1]).toMatchObject({
+      relativeHumidity: expect.closeTo(0.5, 9),
+      pressure: expect.closeTo(98_500, 6),
+      by: 0,
+      origin: 'filled',
+    });
+  });
+
+  it('leaves the hours it was given as they were', () => {
+    const hours = [hour('18:00', -6), hour('21:00', -9)];
+    const before = structuredClone(hours);
+    fillListed(hours, [clock('19:00'), clock('23:00')]);
+    expect(hours).toEqual(before);
+  });
+});
+
 describe('the air at a moment between hours', () => {
   const series = forecast([
     hour('18:00', -6),
@@ -67,37 +122,5 @@ describe('the air at a moment between hours', () => {
     for (const time of ['17:59', '02:01', '22:00']) expect(airAtInstant(series, clock(time))).toBeNull();
     expect(airAtInstant(series, clock('02:00'))?.temperature).toBe(celsiusToKelvin(-20));
     expect(airAtInstant(forecast([]), clock('18:00'))).toBeNull();
-  });
-});
-
-describe('air moved from the height of the forecast to the height of the track', () => {
-  // ISO 2533:1975, printed table: height [m], temperature [K], pressure [hPa].
-  it.each([
-    [0, 288.15, 1013.25, 500, 284.9, 954.608],
-    [300, 286.2, 977.725, 800, 282.95, 920.763],
-    [800, 282.95, 920.763, 100, 287.5, 1001.29],
-  ])('follows the standard atmosphere from %s m', (h1, t1, p1, h2, t2, p2) => {
-    const climb = { from: metre(h1), to: metre(h2) };
-    expect(moveTemperature(kelvin(t1), climb)).toBeCloseTo(t2, 9);
-    // Six printed figures.
-    expect(
-      Math.abs(pascalToHectopascal(movePressure(hectopascalToPascal(p1), kelvin(t1), climb)) - p2),
-    ).toBeLessThan(0.005);
-  });
-
-  it('falls faster in cold air', () => {
-    const climb = { from: metre(200), to: metre(500) };
-    const fall = (celsius: number) =>
-      980 - pascalToHectopascal(movePressure(hectopascalToPascal(980), celsiusToKelvin(celsius), climb));
-    expect(fall(-30)).toBeGreaterThan(fall(15) * 1.15);
-  });
-
-  it('comes back where it started', () => {
-    const there = moveSeries(forecast([hour('18:00', -6)]), metre(1200));
-    const back = moveSeries(there, metre(250));
-    expect(back.hours[0]?.temperature).toBeCloseTo(celsiusToKelvin(-6), 9);
-    expect(back.hours[0]?.pressure).toBeCloseTo(98_000, 6);
-    expect(there.hours[0]?.pressure).toBeLessThan(88_000);
-    expect(moveSeries(back, metre(250))).toBe(back);
   });
 });

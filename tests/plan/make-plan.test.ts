@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { logIdealArea } from '@/lib/carb/response';
+import { fillShortGaps } from '@/lib/hours/gaps';
 import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Plan, PlanRequest, PlanWarning, Run } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
@@ -302,7 +303,11 @@ describe('Runs and hours that do not fit together', () => {
   it('around a gap in the hours are planned with a word about the gap', () => {
     const hours = COLD_NIGHT.hours.filter((_, i) => i < 3 || i > 7);
     const plan = planOf({ series: { ...COLD_NIGHT, hours } });
-    expect(plan.warnings).toEqual([{ code: 'gap-in-hours', from: clock(19), to: clock(25) }]);
+    const warning = { code: 'gap-in-hours', from: clock(19), to: clock(25) };
+    expect(plan.warnings).toEqual([warning]);
+    const filled = fillShortGaps({ ...COLD_NIGHT, hours }).series;
+    expect(filled.hours).toHaveLength(COLD_NIGHT.hours.length);
+    expect(planOf({ series: filled }).warnings).toEqual([warning]);
   });
 
   it('on the standard atmosphere say that pressure is an estimate, until a barometer is read', () => {

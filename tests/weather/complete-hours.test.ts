@@ -4,10 +4,9 @@ import { saturationOverWater } from '@/lib/air/saturation';
 import { expectOk } from '@/lib/result/result';
 import { instant } from '@/lib/time/instant';
 import { celsiusToKelvin, hectopascalToPascal, pascalToHectopascal } from '@/lib/units/convert';
-import { kelvin, metre, ratio } from '@/lib/units/quantity';
+import { metre, ratio } from '@/lib/units/quantity';
 import { completeHours } from '@/lib/weather/complete-hours';
 import type { ServiceAnswer, ServiceHour } from '@/lib/weather/service-hour';
-import { pressureMoved, temperatureMoved } from '@/lib/weather/site';
 
 const NOTHING: Omit<ServiceHour, 'at'> = {
   temperature: null,
@@ -95,40 +94,6 @@ describe('station pressure from a service that gives only sea-level pressure', (
 });
 
 describe('a move to the site', () => {
-  it('goes down the standard atmosphere from any height to any other', () => {
-    // ISO 2533:1975, tables: 1000 m 281.65 K 898.746 hPa; 1500 m 278.40 K 845.560 hPa; 500 m 284.90 K 954.608 hPa.
-    const from = { temperature: kelvin(281.65), pressure: hectopascalToPascal(898.746) };
-    const up = { from: metre(1000), to: metre(1500) };
-    const down = { from: metre(1000), to: metre(500) };
-    expect(temperatureMoved(from.temperature, up)).toBeCloseTo(278.4, 9);
-    expect(pascalToHectopascal(pressureMoved(from.pressure, from.temperature, up))).toBeCloseTo(845.56, 2);
-    expect(temperatureMoved(from.temperature, down)).toBeCloseTo(284.9, 9);
-    expect(pascalToHectopascal(pressureMoved(from.pressure, from.temperature, down))).toBeCloseTo(954.608, 2);
-  });
-
-  it('and back again changes nothing', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 220, max: 320, noNaN: true }),
-        fc.double({ min: 60_000, max: 105_000, noNaN: true }),
-        fc.double({ min: -400, max: 4000, noNaN: true }),
-        fc.double({ min: -400, max: 4000, noNaN: true }),
-        (t, p, a, b) => {
-          const [there, back] = [
-            { from: metre(a), to: metre(b) },
-            { from: metre(b), to: metre(a) },
-          ];
-          const moved = {
-            t: temperatureMoved(kelvin(t), there),
-            p: pressureMoved(hectopascalToPascal(p / 100), kelvin(t), there),
-          };
-          expect(temperatureMoved(moved.t, back)).toBeCloseTo(t, 9);
-          expect(pressureMoved(moved.p, moved.t, back) / p).toBeCloseTo(1, 12);
-        },
-      ),
-    );
-  });
-
   it('leaves a service that was told the elevation alone', () => {
     const hour = {
       temperature: celsiusToKelvin(-10),
