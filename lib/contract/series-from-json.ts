@@ -1,4 +1,5 @@
-import type { Hour, HourSeries, SeriesSource } from '@/lib/hours/series';
+import type { Hour, HourSeries } from '@/lib/hours/series';
+import { TYPED_SOURCE } from '@/lib/hours/typed';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { metre } from '@/lib/units/quantity';
@@ -6,15 +7,6 @@ import { airFromJson } from './air-from-json';
 import type { HourJson } from './event';
 import { instantFromJson } from './event-from-json';
 import type { ContractProblem, Path } from './problem';
-
-export const TYPED_SOURCE: SeriesSource = {
-  name: 'typed',
-  attribution: '',
-  attributionUrl: null,
-  issuedAt: null,
-  fetchedAt: null,
-  modelElevation: null,
-};
 
 /** What was said once for all hours that do not say it themselves. */
 export type ForAllHours = {

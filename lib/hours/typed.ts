@@ -33,7 +33,8 @@ export type TypedProblem =
   | { readonly code: 'same-time'; readonly at: Instant }
   | { readonly code: 'not-air'; readonly at: Instant; readonly problem: AirProblem };
 
-const TYPED: SeriesSource = {
+/** The source of hours that no service gave. */
+export const TYPED_SOURCE: SeriesSource = {
   name: 'typed',
   attribution: '',
   attributionUrl: null,
@@ -118,7 +119,7 @@ export function typedSeries(night: TypedNight): Result<FilledSeries, TypedProble
   if (twice !== undefined) return fail({ code: 'same-time', at: twice.at });
   const hours = hoursOf(points, night);
   if (!hours.ok) return hours;
-  const series: HourSeries = { hours: hours.value, elevation: night.elevation, source: TYPED };
+  const series: HourSeries = { hours: hours.value, elevation: night.elevation, source: TYPED_SOURCE };
   const stepMs = night.stepMinutes * MINUTE_MS;
   return ok(
     fillGaps(series, {

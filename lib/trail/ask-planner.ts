@@ -1,6 +1,7 @@
 import type { Air } from '@/lib/air/air';
 import type { Machine } from '@/lib/carb/machine';
 import type { HourSeries } from '@/lib/hours/series';
+import { TYPED_SOURCE } from '@/lib/hours/typed';
 import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { Plan, PlanProblem } from '@/lib/plan/types';
@@ -17,14 +18,7 @@ function stillAir({ temperature, pressure, pressureFrom, relativeHumidity }: Air
   return {
     hours: [{ ...hour, spread: null, origin: 'typed' }],
     elevation: metre(0),
-    source: {
-      name: 'typed',
-      attribution: '',
-      attributionUrl: null,
-      issuedAt: null,
-      fetchedAt: null,
-      modelElevation: null,
-    },
+    source: TYPED_SOURCE,
   };
 }
 
