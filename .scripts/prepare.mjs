@@ -72,6 +72,7 @@ export function buildIfNeeded() {
     'public',
     'package-lock.json',
     'next.config.ts',
+    'proxy.ts',
     'tsconfig.json',
     '.scripts',
   ]);

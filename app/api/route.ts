@@ -7,4 +7,10 @@ export function GET(): Response {
 
 const notAllowed = onlyAllows('GET');
 
-export { notAllowed as DELETE, notAllowed as PATCH, notAllowed as POST, notAllowed as PUT };
+export {
+  notAllowed as DELETE,
+  notAllowed as OPTIONS,
+  notAllowed as PATCH,
+  notAllowed as POST,
+  notAllowed as PUT,
+};

@@ -5,6 +5,7 @@ import { useOpenedStore } from '@/components/store/store-provider';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { FileButton } from '@/components/ui/file-button';
+import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { Acts, Stack } from '@/components/ui/stack';
@@ -75,14 +76,7 @@ function BackupSheet({ store, onClose }: SheetProps) {
 }
 
 async function openFile(store: Store, file: File): Promise<Opened> {
-  // A file far too large is not even read: every character is at least one byte.
-  const tooLarge = file.size > 4 * MOST_CHARACTERS;
-  if (tooLarge)
-    return {
-      file: file.name,
-      refused: backupProblemSentence({ code: 'too-large', limit: MOST_CHARACTERS }),
-    };
-  const backup = readBackup(await file.text());
+  const backup = readBackup(await fileText(file, MOST_CHARACTERS));
   if (!backup.ok) return { file: file.name, refused: backupProblemSentence(backup.reason) };
   const preview = previewImport(backup.value, await store.snapshot());
   return { file: file.name, backup: backup.value, preview };

@@ -4,6 +4,9 @@ const MOST: Readonly<Record<Axis, number>> = { latitude: 90, longitude: 180 };
 const NEGATIVE = /[SW]/;
 const LETTERS: Readonly<Record<Axis, RegExp>> = { latitude: /[NS]/, longitude: /[EW]/ };
 
+/** Longer than any pair of coordinates; keeps a pasted novel from being searched. */
+const LONGEST = 120;
+
 /** Degrees; minutes and seconds where they are typed. */
 const DEGREES =
   /^([+-])?(\d+(?:\.\d+)?)(?:\s*°\s*|\s+|$)(?:(\d+(?:\.\d+)?)\s*['′]?\s*)?(?:(\d+(?:\.\d+)?)\s*["″]?\s*)?$/;
@@ -12,6 +15,7 @@ const DEGREES =
  * A coordinate as typed: "44.98", "-93,26", "93.26 W", "44°58'48\" N". null where it is none or out of range.
  */
 export function readCoordinate(text: string, axis: Axis): number | null {
+  if (text.length > LONGEST) return null;
   const plain = text
     .trim()
     .toUpperCase()
@@ -34,6 +38,7 @@ export function readCoordinate(text: string, axis: Axis): number | null {
 export function readCoordinatePair(
   text: string,
 ): { readonly latitude: string; readonly longitude: string } | null {
+  if (text.length > LONGEST) return null;
   const parts = text
     .trim()
     .split(/\s*[,;]\s+|\s*;\s*|\s*,(?=\s*[-−+]?\d{1,3}\.\d)/)

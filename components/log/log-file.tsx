@@ -5,13 +5,14 @@ import { newId } from '@/components/night/setup/new-id';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { Button } from '@/components/ui/button';
 import { FileButton } from '@/components/ui/file-button';
+import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { Acts } from '@/components/ui/stack';
 import { useToast } from '@/components/ui/toast';
 import type { Result } from '@/lib/result/result';
 import { writeLogCsv } from '@/lib/share/log-csv';
-import { type LogCsvProblem, type ReadLog, readLogCsv } from '@/lib/share/read-log-csv';
+import { type LogCsvProblem, MOST_CSV_CHARACTERS, type ReadLog, readLogCsv } from '@/lib/share/read-log-csv';
 import { undoRewrite } from '@/lib/store/backup-import';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -42,7 +43,7 @@ export function LogFile({ entries, log, names, units, today }: LogFileProps) {
     });
   const open = async (file: File) => {
     const machines = [...names].map(([id, name]) => ({ id, name }));
-    setReading({ file: file.name, read: readLogCsv(await file.text(), machines) });
+    setReading({ file: file.name, read: readLogCsv(await fileText(file, MOST_CSV_CHARACTERS), machines) });
   };
   return (
     <>

@@ -2,10 +2,11 @@
 
 import { useId, useState } from 'react';
 import { Button } from '@/components/ui/button';
+import { fileText } from '@/components/ui/file-text';
 import { Acts, Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { LinkProblem } from '@/lib/contract/link-problem';
-import { fail, type Result } from '@/lib/result/result';
+import type { Result } from '@/lib/result/result';
 import { payloadOf } from '@/lib/share/addresses';
 import { MOST_FILE_CHARACTERS, readNightFile } from '@/lib/share/night-file';
 import type { SharedNight } from '@/lib/share/shared-night';
@@ -23,10 +24,7 @@ export function OpenForm({ onFile, onLink }: OpenFormProps) {
   const fileId = useId();
   const open = async (file: File | undefined) => {
     if (file === undefined) return;
-    // A character takes a byte or more: what is larger than this is not worth reading.
-    if (file.size > 4 * MOST_FILE_CHARACTERS)
-      return onFile(fail({ code: 'too-long', limit: MOST_FILE_CHARACTERS }));
-    onFile(readNightFile(await file.text()));
+    onFile(readNightFile(await fileText(file, MOST_FILE_CHARACTERS)));
   };
   return (
     <Stack>

@@ -26,9 +26,11 @@ const SEPARATORS = /[,;\s]+/;
  */
 export function readBoxText(text: string): Result<Box, BoxTextProblem> {
   const words = text
+    // First, so that no later pattern can search long blanks again and again.
+    .replace(/\s+/g, ' ')
     .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
-    .replace(/\s*([x×*])\s*(?=\d)/gi, '$1')
-    .replace(/\s*\(\s*(\d+)\s*\)/g, 'x$1')
+    .replace(/ ?([x×*]) ?(?=\d)/gi, '$1')
+    .replace(/ ?\( ?(\d+) ?\)/g, 'x$1')
     .split(SEPARATORS)
     .filter((word) => word !== '');
   if (words.length === 0) return fail({ code: 'empty' });

@@ -5,6 +5,7 @@ import { temperatureIn } from '@/lib/units/choice';
 import { plainNumber } from '@/lib/units/format';
 import { actText } from '@/lib/words/settings';
 import type { Voice } from '@/lib/words/voice';
+import { toCell } from './csv-cell';
 
 export type PlannedMachine = { readonly name: string; readonly plan: Plan };
 
@@ -30,7 +31,7 @@ export function planCsv(machines: readonly PlannedMachine[], voice: Voice): stri
   const rows = machines.flatMap(({ name, plan }) =>
     plan.runs.map((run) => rowOf({ name, plan }, run, { voice, carburettors })),
   );
-  return `${unparse(rows, { newline: '\r\n', escapeFormulae: true })}\r\n`;
+  return `${unparse(rows, { newline: '\r\n' })}\r\n`;
 }
 
 type RowContext = { readonly voice: Voice; readonly carburettors: number };
@@ -47,8 +48,8 @@ function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburetto
     run.setting.mains[i] ?? UNKNOWN,
   ]);
   return {
-    machine: name,
-    run: timed.name,
+    machine: toCell(name),
+    run: toCell(timed.name),
     start: when(timed.start),
     end: when(timed.end),
     'start (UTC)': isoUtc(timed.start),

@@ -48,9 +48,12 @@ export function rosterColumns(cells: readonly string[]): Result<RosterColumns, R
 
 type Head = { readonly column: RosterColumn | null; readonly unit: string; readonly text: string };
 
+/** Longer than any head; keeps a pasted novel from being searched. */
+const LONGEST_HEAD = 80;
+
 /** "Temp (°F)" is the temperature in °F. */
 function readHead(cell: string): Head {
-  const text = fromCell(cell).trim();
+  const text = fromCell(cell).trim().slice(0, LONGEST_HEAD);
   const match = /^(.*?)\s*(?:[([]\s*([^)\]]*)\s*[)\]]|(°\s*[cf]))?$/i.exec(text.toLowerCase());
   const name = (match?.[1] ?? '').replaceAll('_', ' ').trim();
   const unit = (match?.[2] ?? match?.[3] ?? '').trim();

@@ -122,8 +122,9 @@ const LONGEST_NAME = 80;
 /** "410/400/410" from the first carburettor to the last, or "410x3" where all have the same. Their order counts. */
 export function readMains(text: string): Result<readonly number[], BoxTextProblem> {
   const words = text
+    .replace(/\s+/g, ' ')
     .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
-    .replace(/\s*[x×*]\s*/gi, 'x')
+    .replace(/ ?[x×*] ?/gi, 'x')
     .split(/[/,;\s]+/)
     .filter((word) => word !== '');
   if (words.length === 0) return fail({ code: 'empty' });

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { baselineSchema, hardwareKindSchema, hardwareSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
+import { webAddress } from '@/lib/contract/web-address';
 
 /** Tables of the browser database. All keys in one place. */
 export const TABLES = [
@@ -168,7 +169,7 @@ export const forecastRecordSchema = z.strictObject({
     source: z.strictObject({
       name: z.string().max(80),
       attribution: z.string().max(400).default(''),
-      attributionUrl: z.string().max(400).nullable().default(null),
+      attributionUrl: webAddress.nullable().default(null),
       issuedAt: time.nullable().default(null),
       fetchedAt: time.nullable().default(null),
       modelElevationM: elevationM.nullable().default(null),

@@ -4,7 +4,7 @@ import { z } from 'zod';
 export function numberText(words: string): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {
   return z
     .string({ error: `is missing: expected ${words}` })
-    .regex(/^[+-]?(\d+\.?\d*|\.\d+)$/, `expected ${words}`)
+    .regex(/^[+-]?(\d+(\.\d*)?|\.\d+)$/, `expected ${words}`)
     .transform(Number);
 }
 

@@ -43,4 +43,10 @@ export function POST(request: Request): Promise<Response> {
 
 const notAllowed = onlyAllows('POST');
 
-export { notAllowed as DELETE, notAllowed as GET, notAllowed as PATCH, notAllowed as PUT };
+export {
+  notAllowed as DELETE,
+  notAllowed as GET,
+  notAllowed as OPTIONS,
+  notAllowed as PATCH,
+  notAllowed as PUT,
+};

@@ -1,7 +1,8 @@
+import { fileText } from '@/components/ui/file-text';
 import type { LinkProblem } from '@/lib/contract/link-problem';
 import type { Result } from '@/lib/result/result';
 import { payloadOf } from '@/lib/share/addresses';
-import { readNightFile } from '@/lib/share/night-file';
+import { MOST_FILE_CHARACTERS, readNightFile } from '@/lib/share/night-file';
 import { unpackNight } from '@/lib/share/night-link';
 import type { SharedNight } from '@/lib/share/shared-night';
 
@@ -21,6 +22,9 @@ export function readSharedLinks(text: string): readonly OpenedNight[] {
 
 export async function readSharedFiles(files: readonly File[]): Promise<readonly OpenedNight[]> {
   return Promise.all(
-    files.map(async (file) => ({ label: file.name, read: readNightFile(await file.text()) })),
+    files.map(async (file) => ({
+      label: file.name,
+      read: readNightFile(await fileText(file, MOST_FILE_CHARACTERS)),
+    })),
   );
 }

@@ -1,0 +1,7 @@
+import { z } from 'zod';
+
+/** An address that may become a link on a page: nothing but https, so that no address can run anything. */
+export const webAddress = z
+  .string()
+  .max(400)
+  .regex(/^https:\/\/[^\s"'<>]+$/, 'expected a web address that starts with https://');

@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { THEME_SCRIPT } from '@/components/shell/theme';
+import { ROOT, sourceFiles } from '@/tests/support/source-tree';
+
+const PRODUCT = ['lib', 'app', 'components'].flatMap((folder) => sourceFiles(folder)).map(({ path }) => path);
+const SENT_TO_BROWSERS = PRODUCT.filter((path) => !path.startsWith('app/api/'));
+
+/** Files in which a pattern stands, comments left out. */
+function filesWith(pattern: RegExp, files: readonly string[] = PRODUCT): readonly string[] {
+  return files.filter((path) => {
+    const code = readFileSync(join(ROOT, path), 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
+    return pattern.test(code);
+  });
+}
+
+describe('the product', () => {
+  it('turns no text into code', () => {
+    expect(filesWith(/\beval\(|\bnew Function\b|setTimeout\(\s*['"`]|\bimportScripts\(/)).toEqual([]);
+    expect(filesWith(/from '(node:)?(child_process|vm|worker_threads)'/)).toEqual([]);
+  });
+
+  it('turns no text into markup, but for one constant script of its own', () => {
+    expect(
+      filesWith(/\.(innerHTML|outerHTML)\b|insertAdjacentHTML|document\.write|createContextualFragment/),
+    ).toEqual([]);
+    expect(filesWith(/dangerouslySetInnerHTML/)).toEqual(['app/layout.tsx']);
+    expect(THEME_SCRIPT).not.toMatch(/<\/|<!--|innerHTML|eval/);
+  });
+
+  it('leads to addresses outside only where they are written in the code or checked to be https', () => {
+    expect(filesWith(/javascript:|window\.open\(|location\.(assign|replace)\(|location\.href\s*=/)).toEqual(
+      [],
+    );
+    expect(filesWith(/\bredirect\(|permanentRedirect\(|Response\.redirect/)).toEqual([]);
+    expect(filesWith(/target="_blank"/)).toEqual([]);
+  });
+
+  it('sets no cookie and reads none', () => {
+    expect(filesWith(/document\.cookie|cookies\(\)|set-cookie|from 'next\/headers'/i)).toEqual([]);
+  });
+
+  it('keeps in the browser records, half-typed forms and the look, and nothing for a session', () => {
+    expect(filesWith(/\blocalStorage\b/).toSorted()).toEqual([
+      'components/shell/theme.ts',
+      'lib/store/drafts.ts',
+    ]);
+    expect(filesWith(/\bsessionStorage\b/)).toEqual([]);
+  });
+
+  it('writes to the log in one place: a fault of its own, never what was sent', () => {
+    expect(filesWith(/\bconsole\./)).toEqual(['app/api/_http/handle.ts']);
+    expect(readFileSync(join(ROOT, 'app/api/_http/handle.ts'), 'utf8')).toMatch(/console\.error\(error\)/);
+  });
+
+  it('reads settings on the server only, so that no key can get into a page', () => {
+    const reads = filesWith(/process\.env/, SENT_TO_BROWSERS);
+    const others = reads.filter((path) =>
+      readFileSync(join(ROOT, path), 'utf8').replaceAll('process.env.NODE_ENV', '').includes('process.env'),
+    );
+    expect(others).toEqual([]);
+    expect(filesWith(/NEXT_PUBLIC_/)).toEqual([]);
+    const page = PRODUCT.filter((path) => path.startsWith('components/'));
+    expect(filesWith(/from '@\/lib\/weather\/(settings|get-|weather-deps|request\/)/, page)).toEqual([]);
+  });
+});
