@@ -101,7 +101,7 @@ describe('the run log as a table', () => {
 
   it('lets no text run as a formula in a spreadsheet', () => {
     // The starts named by OWASP, CSV Injection.
-    for (const start of ['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠']) {
+    for (const start of ['=', '+', '-', '@', '\t', '\r', '\0', '＝', '＋', '－', '＠']) {
       const cell = toCell(`${start}cmd|' /C calc'!A0`);
       expect(cell.startsWith("'")).toBe(true);
       expect(fromCell(cell)).toBe(`${start}cmd|' /C calc'!A0`);

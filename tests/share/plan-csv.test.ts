@@ -53,13 +53,19 @@ describe('The runs as a table', () => {
     expect(rowsOf(csv)[0]!.machine).toBe('The "old", blue one');
   });
 
-  test.each(['=HYPERLINK("http://x","y")', '+1', '-1+1', '@SUM(A1)', '\tx'])(
-    'give a spreadsheet no formula to run: %j',
-    (name) => {
-      const [row] = rowsOf(planCsv([{ name: 'Twin', plan: named(name) }], voice));
-      expect(row!.run).toBe(`'${name}`);
-    },
-  );
+  test.each([
+    '=HYPERLINK("http://x","y")',
+    '=1\nsecond line',
+    '+1',
+    '-1+1',
+    '@SUM(A1)',
+    '\tx',
+    '\0=1',
+    '＝1',
+  ])('give a spreadsheet no formula to run: %j', (name) => {
+    const [row] = rowsOf(planCsv([{ name: 'Twin', plan: named(name) }], voice));
+    expect(row!.run).toBe(`'${name}`);
+  });
 
   test('leave numbers out where nothing is known, and keep negative ones as numbers', () => {
     const runs = [runOn(0, on(410, 400), { state: 'beyond-hours' }), runOn(1, on(420, 410))];
