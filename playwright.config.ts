@@ -5,7 +5,7 @@ const FAKE_WEATHER_PORT = 3211;
 const FAKE = `http://127.0.0.1:${FAKE_WEATHER_PORT}`;
 
 /** Where a wide screen lays things out differently; journeys are tried once, on the phone they are made for. */
-const DESK = /(night|offline|compare|club|trail)\.spec\.ts$/;
+const DESK = /[\\/](night|compare|club|trail)\.spec\.ts$/;
 
 export default defineConfig({
   testDir: 'tests/browser',
@@ -22,7 +22,7 @@ export default defineConfig({
     baseURL: `http://127.0.0.1:${PORT}`,
     trace: 'retain-on-failure',
     launchOptions: {
-      executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+      executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium-headless-shell',
       args: [
         '--no-sandbox',
         '--disable-gpu',

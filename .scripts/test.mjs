@@ -5,8 +5,10 @@ import { join } from 'node:path';
 import { buildIfNeeded, installIfNeeded, ROOT, run } from './prepare.mjs';
 
 const RESULTS = join(ROOT, '.cache', 'test-results');
+// The shell without windows first: the same engine for half the processor time.
 const CHROMIUM_PLACES = [
   process.env.CHROMIUM_PATH,
+  '/usr/bin/chromium-headless-shell',
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',
@@ -16,7 +18,7 @@ function findChromium() {
   const found = CHROMIUM_PLACES.find((path) => path && existsSync(path));
   if (found) return found;
   console.error(
-    'The browser tests need Chromium. On Debian: apt-get install chromium. Elsewhere set CHROMIUM_PATH to a Chromium or Chrome program.',
+    'The browser tests need Chromium. On Debian: apt-get install chromium-headless-shell. Elsewhere set CHROMIUM_PATH to a Chromium or Chrome program.',
   );
   process.exit(1);
 }

@@ -65,22 +65,26 @@ test.describe('the watch', () => {
     }
   });
 
-  test('shows a notification where the person allowed it', async ({ night, context }) => {
-    await night.addInitScript(() => {
-      const shown: string[] = [];
-      Object.assign(window, { shownNotifications: shown });
-      ServiceWorkerRegistration.prototype.showNotification = (title, options) => {
-        shown.push(`${title}: ${options?.body ?? ''}`);
-        return Promise.resolve();
-      };
+  test.describe('with the offline worker', () => {
+    test.use({ offlineWorker: true });
+    test('shows a notification where the person allowed it', async ({ night }) => {
+      await night.addInitScript(() => {
+        const shown: string[] = [];
+        Object.assign(window, { shownNotifications: shown });
+        // A browser without windows allows none, whatever it is granted.
+        Object.defineProperty(Notification, 'permission', { get: () => 'granted' });
+        ServiceWorkerRegistration.prototype.showNotification = (title, options) => {
+          shown.push(`${title}: ${options?.body ?? ''}`);
+          return Promise.resolve();
+        };
+      });
+      const ask = await accepted(night);
+      await night.evaluate(() => navigator.serviceWorker.ready);
+      await expect(watch(night)).toContainText('shows a notification when the next act changes');
+      await ask(shifted(-2));
+      await expect(heard(night)).toContainText('moved from');
+      const shown = () => night.evaluate(() => Reflect.get(window, 'shownNotifications'));
+      await expect.poll(shown).toEqual([expect.stringMatching(/^Night drags on Lake Orvana: The swap to/)]);
     });
-    await context.grantPermissions(['notifications']);
-    const ask = await accepted(night);
-    await night.evaluate(() => navigator.serviceWorker.ready);
-    await expect(watch(night)).toContainText('shows a notification when the next act changes');
-    await ask(shifted(-2));
-    await expect(heard(night)).toContainText('moved from');
-    const shown = () => night.evaluate(() => Reflect.get(window, 'shownNotifications'));
-    await expect.poll(shown).toEqual([expect.stringMatching(/^Night drags on Lake Orvana: The swap to/)]);
   });
 });
