@@ -12,13 +12,13 @@ export function csvProblemSentence(problem: LogCsvProblem, units: UnitChoice): s
     case 'too-many-lines':
       return `The file has more than ${formatNumber(problem.limit)} runs. Split it.`;
     case 'empty':
-      return 'The file holds no run: a head and one line for each run are needed.';
+      return 'The file holds no run. Write a head and one line for each run.';
     case 'columns-missing':
       return `The head lacks ${listing(problem.columns)}. Save the log once to see how the columns are called.`;
     case 'column-twice':
       return `The column ${problem.column} is there twice. Keep one.`;
     case 'quotes-broken':
-      return 'A quotation mark is opened and never closed, so where a line ends cannot be told.';
+      return 'A quotation mark is opened and never closed, so where a line ends cannot be told. Save the table again from its spreadsheet.';
     case 'too-many-cells':
       return `Line ${problem.line} has more cells than the head has columns. Put texts with commas in quotation marks.`;
     case 'unknown-machine':
@@ -28,7 +28,7 @@ export function csvProblemSentence(problem: LogCsvProblem, units: UnitChoice): s
     case 'id-twice':
       return `Line ${problem.line}: the id ${problem.id} is there twice. Empty one of the two cells.`;
     case 'not-a-number':
-      return `Line ${problem.line}, ${problem.column}: “${problem.text}” is not a number.`;
+      return `Line ${problem.line}, ${problem.column}: “${problem.text}” is not a number. Write one, or leave the cell empty.`;
     case 'bad-value':
       return `Line ${problem.line}, ${problem.column}: ${contractProblemSentence(problem.reason, { zone: 'UTC', units })}`;
   }

@@ -18,6 +18,8 @@ export type CorrectionCaveat =
     }
   | {
       readonly code: 'pressure-outside-range';
+      /** Which pressure the standard goes by: the station pressure, or what is left of it without water vapour. */
+      readonly of: 'dry' | 'total';
       readonly pressure: Pascal;
       readonly lowest: Pascal;
       readonly highest: Pascal;
@@ -69,7 +71,7 @@ function caveatsOf(standard: PowerStandard, air: Air, factor: Ratio): readonly C
   if (range.temperature !== null && outside(air.temperature, range.temperature))
     caveats.push({ code: 'temperature-outside-range', temperature: air.temperature, ...range.temperature });
   if (range.pressure !== null && outside(pressure, range.pressure))
-    caveats.push({ code: 'pressure-outside-range', pressure, ...range.pressure });
+    caveats.push({ code: 'pressure-outside-range', of: standard.pressure, pressure, ...range.pressure });
   const vapourShare = ratio(air.vapourPressure / air.pressure);
   if (standard.pressure === 'total' && vapourShare > HUMIDITY_WORTH_SAYING)
     caveats.push({ code: 'humidity-left-out', vapourShare });

@@ -19,7 +19,7 @@ export function airProblemSentence(problem: AirProblem, units: UnitChoice): stri
     case 'sea-level-number-as-station':
       return seaLevelSentence(problem, units);
     case 'pressure-too-low-for-elevation':
-      return `${formatPressure(pascal(problem.pressure), units)} is too low for ${formatElevation(metre(problem.elevation), units)}: a barometer there shows about ${formatPressure(pascal(problem.standard), units)}. Check the elevation and the pressure.`;
+      return `A station pressure of ${formatPressure(pascal(problem.pressure), units)} is too low for ${formatElevation(metre(problem.elevation), units)}: a barometer there shows about ${formatPressure(pascal(problem.standard), units)}. Check the elevation and the pressure.`;
   }
 }
 

@@ -9,17 +9,17 @@ const NOTHING_CHANGED = 'Nothing was changed.';
 export function backupProblemSentence(problem: BackupProblem): string {
   switch (problem.code) {
     case 'too-large':
-      return `The file is larger than ${formatNumber(problem.limit)} characters, so it is no backup of this app. ${NOTHING_CHANGED}`;
+      return `The file is larger than ${formatNumber(problem.limit)} characters, so it is no backup of this app. Choose one that was saved here. ${NOTHING_CHANGED}`;
     case 'not-json':
       return `This is no backup file. Choose one that was saved here; its name ends in .json. ${NOTHING_CHANGED}`;
     case 'foreign':
-      return `This file was written by another program, not by Heavy Air. ${NOTHING_CHANGED}`;
+      return `This file was written by another program, not by Heavy Air. Choose one that was saved here. ${NOTHING_CHANGED}`;
     case 'newer-format':
       return `This file is of a newer version of Heavy Air (format ${problem.format}; this one reads up to ${problem.newest}). Reload the page to get that version, then try again. ${NOTHING_CHANGED}`;
     case 'damaged':
       return `${DAMAGE[problem.what]} Take another copy, if there is one. ${NOTHING_CHANGED}`;
     case 'bad-record':
-      return `The file is whole, but a record in it cannot be used (${TABLES[tableName(problem.table)] ?? problem.table}, ${problem.id}: ${problem.issues[0]?.path ?? ''} ${problem.issues[0]?.message ?? ''}). ${NOTHING_CHANGED}`;
+      return `The file is whole, but a record in it cannot be used (${TABLES[tableName(problem.table)] ?? problem.table}, ${problem.id}: ${problem.issues[0]?.path ?? ''} ${problem.issues[0]?.message ?? ''}). Take another copy, if there is one. ${NOTHING_CHANGED}`;
   }
 }
 

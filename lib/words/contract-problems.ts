@@ -19,9 +19,9 @@ export function contractProblemSentence(
     case 'jet-not-in-list':
       return `Jet ${reason.size} is not in your list of jets, so its area is unknown. Add it to the list.`;
     case 'too-few-jets-listed':
-      return 'A list of jets needs at least two jets with their areas.';
+      return 'A list of jets needs two at least. Add jets with their areas.';
     case 'jet-not-positive':
-      return `Jet ${reason.size} with area ${reason.area}: both must be greater than 0.`;
+      return `Jet ${reason.size} with area ${reason.area}: both must be greater than 0. Check the two numbers.`;
     case 'size-listed-twice':
       return `Jet ${reason.size} is in the list twice. Keep one area for it.`;
     case 'area-not-rising':
@@ -29,11 +29,11 @@ export function contractProblemSentence(
     case 'mains-do-not-fit':
       return `${reason.mains} jets are named for ${reason.carburettors} carburettors. Name one for each.`;
     case 'trim-not-there':
-      return 'A trim position is named, but the machine has no trim circuit.';
+      return 'A trim position is named, but the machine has no trim circuit. Leave it out, or describe the circuit.';
     case 'trim-out-of-range':
-      return `Trim ${reason.trim} does not exist: this circuit goes from ${reason.lowest} to ${reason.highest}.`;
+      return `Trim ${reason.trim} does not exist: this circuit goes from ${reason.lowest} to ${reason.highest}. Choose one of these.`;
     case 'no-such-run':
-      return `There is no run ${reason.run}: the event has ${reason.runs}, counted from 0.`;
+      return `There is no run ${reason.run}: the event has ${reason.runs}, counted from 0. Name one of these.`;
     case 'event-too-long':
       return `The runs span ${formatNumber(reason.days)} days; one event may span ${reason.limit}. Check the years and months.`;
     case 'hours-too-far-apart':

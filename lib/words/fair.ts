@@ -85,7 +85,7 @@ export function fairProblemSentence(problem: FairProblem): string {
     case 'different-distances':
       return 'The runs are over different distances. Use one distance for all.';
     case 'not-above-zero':
-      return `Run ${problem.index + 1} ${SIDES[problem.side]} has a measure that is not greater than 0.`;
+      return `Run ${problem.index + 1} ${SIDES[problem.side]} has a measure that is not greater than 0. Check the number.`;
   }
 }
 
@@ -107,6 +107,8 @@ export function fairCaveatSentence(caveat: FairCaveat, units: UnitChoice): strin
 
 const capitalSide = (side: Side): string => (side === 'before' ? 'Before' : 'After');
 
+const PRESSURE_MEANT = { dry: 'dry station pressure', total: 'station pressure' } as const;
+
 function correctionCaveatText(caveat: CorrectionCaveat, units: UnitChoice): string {
   switch (caveat.code) {
     case 'factor-outside-range':
@@ -114,7 +116,7 @@ function correctionCaveatText(caveat: CorrectionCaveat, units: UnitChoice): stri
     case 'temperature-outside-range':
       return `${formatTemperature(caveat.temperature, units)} is outside the ${formatTemperature(caveat.lowest, units)} to ${formatTemperature(caveat.highest, units)} the standard is for.`;
     case 'pressure-outside-range':
-      return `${formatPressure(caveat.pressure, units)} is outside the ${formatPressure(caveat.lowest, units)} to ${formatPressure(caveat.highest, units)} the standard is for.`;
+      return `a ${PRESSURE_MEANT[caveat.of]} of ${formatPressure(caveat.pressure, units)} is outside the ${formatPressure(caveat.lowest, units)} to ${formatPressure(caveat.highest, units)} the standard is for.`;
     case 'humidity-left-out':
       return `this standard leaves humidity out, and the air holds ${formatPercent(caveat.vapourShare, 1)} water vapour.`;
     case 'pressure-estimated':

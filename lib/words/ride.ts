@@ -96,7 +96,7 @@ export function fuelSentence({ overBaseline, ofTheAir, litres }: RideFuel): stri
 export function rideProblemSentence(problem: RideProblem, name: PlaceName): string {
   switch (problem.code) {
     case 'too-few-places':
-      return 'A ride needs two places at least: where it starts and where it ends.';
+      return 'A ride needs two places at least: add where it starts and where it ends.';
     case 'place-too-early':
       return `${name(problem.place)} is reached before the place ahead of it is left. Check the clock times and the stops.`;
     case 'stop-negative':

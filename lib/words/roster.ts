@@ -37,7 +37,7 @@ const CELLS = {
 export function rosterLineSentence(problem: RosterLineProblem, voice: Voice): string {
   switch (problem.code) {
     case 'name-missing':
-      return 'The name is missing.';
+      return 'The name is missing. Add it.';
     case 'too-many-cells':
       return 'There are more cells than columns. Part the jets of a box by spaces, or paste straight from a spreadsheet.';
     case 'mains':
@@ -47,7 +47,7 @@ export function rosterLineSentence(problem: RosterLineProblem, voice: Voice): st
       return `Marking “${problem.text}” is not known. Write flow or bore.`;
     case 'machine': {
       const [first] = problem.problems;
-      if (first === undefined) return 'This is no machine.';
+      if (first === undefined) return 'This is no machine. Check the mains and the box.';
       return first.reason.code === 'field'
         ? `${pathText(first.path)}: ${first.reason.message}`
         : contractProblemSentence(first.reason, voice);

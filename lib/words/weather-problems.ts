@@ -46,7 +46,7 @@ function siteSentence(problem: SiteProblem, { units }: Voice): string {
   if (problem.code === 'elevation-out-of-range')
     return `${formatElevation(metre(problem.elevation), units)} is outside the elevations of roads and tracks. Check the number and its unit.`;
   const { latitude, longitude } = problem;
-  return `${formatNumber(latitude, 4)}, ${formatNumber(longitude, 4)} is no place on earth: latitude goes from −90 to 90, longitude from −180 to 180.`;
+  return `${formatNumber(latitude, 4)}, ${formatNumber(longitude, 4)} is no place on earth: latitude goes from −90 to 90, longitude from −180 to 180. Check both numbers.`;
 }
 
 function triesText(tries: readonly SourceTry[]): string {
