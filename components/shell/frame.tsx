@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { NewVersionNotice } from '@/components/offline/new-version-notice';
 import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
+import { FocusKeeper } from './focus-keeper';
 import { StoreBanner } from './store-banner';
 import { ThemeKeeper } from './theme-keeper';
 import { TopBar } from './top-bar';
@@ -14,6 +15,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
     <StoreProvider>
       <ToastProvider>
         <ThemeKeeper />
+        <FocusKeeper />
         <TopBar />
         <StoreBanner />
         <NewVersionNotice />

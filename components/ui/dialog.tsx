@@ -1,6 +1,6 @@
 'use client';
 
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useEffect, useId, useLayoutEffect, useRef } from 'react';
 import { Button } from './button';
 import styles from './dialog.module.css';
 import { FaultBoundary } from './fault-boundary';
@@ -24,6 +24,13 @@ export function Dialog({ title, open, onClose, footer, children }: DialogProps) 
     if (open && !element.open) element.showModal();
     if (!open && element.open) element.close();
   }, [open]);
+  // Taken away while open it must be shut first: only then does the focus go back to where it came from.
+  useLayoutEffect(() => {
+    const element = dialog.current;
+    return () => {
+      if (element?.open === true) element.close();
+    };
+  }, []);
   return (
     <dialog ref={dialog} className={styles.dialog} aria-labelledby={titleId} onClose={onClose}>
       {open ? (

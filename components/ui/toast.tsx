@@ -13,6 +13,9 @@ export type ToastWords = {
 /** Long enough to take a glove off; longer while it holds the focus or the pointer. */
 const SHOWN_MS = 20_000;
 
+/** Where Ctrl+Z takes back typing; those with nothing to type have none. */
+const FIELDS = 'textarea, input:not([type=radio], [type=checkbox], [type=range], [type=file]), dialog form';
+
 const ToastContext = createContext<((words: ToastWords) => void) | null>(null);
 
 /** Says what was just done, with a way back. */
@@ -34,6 +37,7 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
     const timer = setTimeout(dismiss, SHOWN_MS);
     return () => clearTimeout(timer);
   }, [toast, held, dismiss]);
+  useUndoKey(toast, dismiss);
   return (
     <ToastContext value={setToast}>
       {children}
@@ -50,6 +54,24 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
   );
 }
 
+/** Ctrl+Z or Cmd+Z anywhere but in a field, which has an undo of its own: the way back is far by Tab. */
+function useUndoKey(toast: ToastWords | null, dismiss: () => void): void {
+  useEffect(() => {
+    const act = toast?.act;
+    if (act === undefined) return;
+    function undo(event: KeyboardEvent) {
+      const wanted = event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey) && !event.shiftKey;
+      const inField = event.target instanceof Element && event.target.closest(FIELDS) !== null;
+      if (!wanted || inField || event.defaultPrevented) return;
+      event.preventDefault();
+      act?.do();
+      dismiss();
+    }
+    document.addEventListener('keydown', undo);
+    return () => document.removeEventListener('keydown', undo);
+  }, [toast, dismiss]);
+}
+
 function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly onDone: () => void }) {
   const { text, act } = toast;
   return (
@@ -58,12 +80,16 @@ function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly on
       <div className={styles.acts}>
         {act ? (
           <Button
+            aria-keyshortcuts="Control+Z Meta+Z"
             onClick={() => {
               act.do();
               onDone();
             }}
           >
             {act.label}
+            <span className={styles.key} aria-hidden="true">
+              Ctrl Z
+            </span>
           </Button>
         ) : null}
         <Button kind="quiet" onClick={onDone}>

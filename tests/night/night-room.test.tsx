@@ -9,6 +9,7 @@ import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
 import { openStore } from '@/lib/store/open-store';
 import type { Store } from '@/lib/store/store-type';
+import { knowModalDialogs } from '@/tests/support/modal-dialogs';
 import { chicago } from './night-case';
 
 let store: Store;
@@ -66,7 +67,7 @@ describe('the night page', () => {
       /^The callStart on (\S+)\. Fit (\S+) between Round \d and (Round \d)/.exec(call.textContent ?? '') ??
       [];
     expect(runs.getByRole('row', { name: /^Round 1/ }).textContent).toContain(start);
-    expect(runs.getByRole('row', { name: new RegExp(`^${round}`) }).textContent).toContain(`${to}fit `);
+    expect(runs.getByRole('row', { name: new RegExp(`^${round}`) }).textContent).toContain(`${to} fit `);
   });
 
   it('keeps what was fitted, plans from it, and takes it back', async () => {
@@ -84,10 +85,7 @@ describe('the night page', () => {
 
   it('moves what is to come when the night is late', async () => {
     const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
-    // jsdom knows no modal dialogs; showing one is all that is needed here.
-    HTMLDialogElement.prototype.showModal = function showModal() {
-      this.open = true;
-    };
+    knowModalDialogs();
     open();
     await user.click(await screen.findByRole('button', { name: 'Off schedule' }));
     await user.click(screen.getByRole('button', { name: 'Move Round 1 to 19:15' }));

@@ -33,7 +33,7 @@ const AXIS = {
   allowDataOverflow: true,
   interval: 0,
   tickLine: false,
-  tick: { className: styles.tick },
+  tick: { className: styles.tick, fill: 'var(--ink)' },
   stroke: 'var(--line)',
 } as const;
 

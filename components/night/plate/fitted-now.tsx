@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import type { Machine, Setting } from '@/lib/carb/machine';
@@ -44,7 +44,7 @@ export function FittedNow({ machine, fitted, told, standing, plan, zone, acts, l
         </Button>
       </div>
       <p className={styles.figure}>
-        {jetsText(fitted.mains)}
+        <BreakableJets text={jetsText(fitted.mains)} />
         {fitted.trim === null ? null : <span className={styles.trim}> trim {fitted.trim}</span>}
       </p>
       {standing === null ? (
@@ -73,6 +73,21 @@ export function FittedNow({ machine, fitted, told, standing, plan, zone, acts, l
       ) : null}
     </section>
   );
+}
+
+/** "410/400/410", broken between jets where it must be, never within one. */
+function BreakableJets({ text }: { readonly text: string }) {
+  return text.split('/').map((jet, place) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: carburettors are told apart by their place
+    <Fragment key={place}>
+      {place === 0 ? null : (
+        <>
+          /<wbr />
+        </>
+      )}
+      {jet}
+    </Fragment>
+  ));
 }
 
 function whenText({ at, run }: FittedStanding, plan: Plan, zone: string): string {

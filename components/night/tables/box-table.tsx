@@ -67,10 +67,10 @@ function Spans({ spans, clock }: { readonly spans: readonly JetSpan[]; readonly 
     );
   return spans.map(({ state, from, to }, i) => (
     <Fragment key={from}>
-      {i === 0 ? '' : ', '}
+      {i === 0 ? '' : ' '}
       <span className={styles.span}>
         <span className={styles[state]}>{state}</span>{' '}
-        {i === spans.length - 1 ? `from ${clockText(from, clock)}` : `to ${clockText(to, clock)}`}
+        {i === spans.length - 1 ? `from ${clockText(from, clock)}` : `to ${clockText(to, clock)},`}
       </span>
     </Fragment>
   ));

@@ -48,10 +48,10 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
         const times = plan.sortedRuns[run];
         return (
           <>
-            {runName(plan, run)}
+            {runName(plan, run)}{' '}
             <span className={styles.under}>
               {times === undefined ? null : windowText(times.start, times.end, clock)}
-            </span>
+            </span>{' '}
             <span className={styles.under}>{formatTemperature(air.temperature, units)}</span>
           </>
         );
@@ -63,7 +63,7 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
         const swap = swapBefore(run);
         return (
           <>
-            <strong>{settingText(setting)}</strong>
+            <strong>{settingText(setting)}</strong>{' '}
             {swap === undefined ? null : (
               <span className={styles.under}>
                 {swap.kind === 'trim' ? 'turn' : 'fit'}{' '}
@@ -107,8 +107,8 @@ function Mixture({ run, state }: { readonly run: RunPlan; readonly state: DriftS
   const most = formatSignedPercent(run.richest, 1);
   return (
     <>
-      <span className={styles[state]}>{state}</span>
-      <span className={styles.under}>{least === most ? least : `${least} to ${most}`}</span>
+      <span className={styles[state]}>{state}</span>{' '}
+      <span className={styles.under}>{least === most ? least : `${least} to ${most}`}</span>{' '}
       <span className={classNames(styles.under, styles.narrowOnly)}>{leanText(run)}</span>
     </>
   );

@@ -33,8 +33,7 @@ function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
       names: true,
       cell: (row) => (
         <>
-          {row.swaps}
-          {row === chosen ? <span className={styles.under}>the call</span> : null}
+          {row.swaps} {row === chosen ? <span className={styles.under}>the call</span> : null}
         </>
       ),
     },
