@@ -3,6 +3,7 @@ import { type Candidate, candidatesFor, indexOfSetting } from './candidates';
 import type { Choice } from './choice';
 import { choiceOf } from './matrix';
 import { optimise, type Solution } from './optimise';
+import { noiseIn, withRoom } from './room';
 import { type Situation, settingsByRun, situationOf } from './situation';
 import { keepSteady, type Steady } from './steady';
 import type { OpenRun } from './swaps';
@@ -28,15 +29,21 @@ export function decide(request: PlanRequest, view: View): Decision {
   const situation = situationOf(request, night);
   const runs = situation.open.map((run) => night.sortedRuns[run]!);
   const odds = situation.open.map((run) => view.odds[run]!);
+  const rooms = situation.open.map((run) => (situation.accepted === null ? 0 : noiseIn(view, run)));
   const candidates = usefulCandidates(candidatesFor(machine, situation.fitted), {
     odds,
     judge,
+    rooms,
     keep: [situation.fitted, ...(situation.accepted ?? [])],
   });
   const start = indexOfSetting(candidates, situation.fitted);
   const choice = choiceOf({ machine, judge, candidates, odds, runs, situation, start, options });
   const fresh = optimise(choice);
-  const accepted = situation.accepted?.map((setting) => indexOfSetting(candidates, setting)) ?? null;
+  const plan = situation.accepted?.map((setting) => indexOfSetting(candidates, setting)) ?? null;
+  const accepted =
+    plan === null
+      ? null
+      : { plan, choice: withRoom(choice, { judge, candidates, odds, rooms, accepted: plan }) };
   const steady = keepSteady(choice, fresh, accepted);
   const open = situation.open.map((run, i) => ({
     run,

@@ -71,6 +71,13 @@ export function leanOver(odds: RunOdds, delivered: Delivered, judge: Judge): num
   return chance > risk ? chance - risk + meanExcess(odds, threshold) : 0;
 }
 
+/** Lean risk above its limit were the ideal higher by `room` (as a log of area) throughout. */
+export function isLeanWithin(odds: RunOdds, delivered: Delivered, judge: Judge, room: number): boolean {
+  const threshold = leanThreshold(delivered, judge) - room;
+  if (isSurelyRare(odds, { threshold, side: 1, tail: judge.leanTail })) return false;
+  return chanceAbove(odds, threshold) > judge.limits.risk;
+}
+
 /** Too rich in most cases. */
 export function isTooRich(odds: RunOdds, delivered: Delivered, judge: Judge): boolean {
   const threshold = richThreshold(delivered, judge);

@@ -62,6 +62,10 @@ export const TURN_WORTH = 0.0005;
 export const CLEARLY_BETTER_SHARE = 0.1;
 /** ... and by at least this much power in total, so that noise in two tiny numbers decides nothing. Judgement. */
 export const CLEARLY_BETTER_LEAST = 0.0005;
+/**
+ * Two runs of the same forecast, each within ±0.3 K of what it would say without noise, differ by up to this. Judgement.
+ */
+export const FORECAST_NOISE = 0.6; // K
 
 /** Step of the paths through the night. */
 export const STEP_MINUTES = 15;

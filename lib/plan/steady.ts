@@ -1,6 +1,6 @@
 import { type Choice, type Cost, costOf, LOSS_UNIT, leanOfHarm, richOfHarm } from './choice';
 import { CLEARLY_BETTER_LEAST, CLEARLY_BETTER_SHARE } from './judgement';
-import type { Solution } from './optimise';
+import { optimise, type Solution } from './optimise';
 
 export type Steady = { readonly plan: readonly number[]; readonly cost: Cost; readonly kept: boolean };
 
@@ -12,14 +12,22 @@ export function isClearlyBetter(fresh: Cost, accepted: Cost): boolean {
   return gain > Math.max(CLEARLY_BETTER_SHARE * accepted.cost, CLEARLY_BETTER_LEAST / LOSS_UNIT);
 }
 
+/** A plan that was accepted, and the choice as it stands for somebody who has it. */
+export type Accepted = { readonly plan: readonly number[]; readonly choice: Choice };
+
 /**
- * The accepted plan, unless it no longer fits its gaps, is lean above the limit where that can be helped, or a fresh
+ * The accepted plan, unless it no longer fits its gaps, is lean above the limit where that can be helped, or another
  * one is clearly better: planning afresh at every breath of wind loses trust.
  */
-export function keepSteady(choice: Choice, fresh: Solution, accepted: readonly number[] | null): Steady {
-  const again: Steady = { plan: fresh.plan, cost: fresh.cost, kept: false };
-  if (accepted === null || accepted.includes(-1)) return again;
-  const cost = costOf(choice, accepted);
-  if (cost === null || isClearlyBetter(fresh.cost, cost)) return again;
-  return { plan: accepted, cost, kept: accepted.some((candidate, i) => candidate !== fresh.plan[i]) };
+export function keepSteady(choice: Choice, fresh: Solution, accepted: Accepted | null): Steady {
+  if (accepted === null) return { plan: fresh.plan, cost: fresh.cost, kept: false };
+  const other = optimise(accepted.choice);
+  const cost = accepted.plan.includes(-1) ? null : costOf(accepted.choice, accepted.plan);
+  const stays = cost !== null && !isClearlyBetter(other.cost, cost);
+  const plan = stays ? accepted.plan : other.plan;
+  return {
+    plan,
+    cost: costOf(choice, plan) ?? fresh.cost,
+    kept: stays && plan.some((candidate, i) => candidate !== fresh.plan[i]),
+  };
 }

@@ -6,14 +6,18 @@ import { isSurelyRare, type RunOdds } from './run-odds';
 type Night = {
   readonly odds: readonly RunOdds[];
   readonly judge: Judge;
+  /** Of each run, what must be left to the lean limit (as a log of area). */
+  readonly rooms: readonly number[];
   /** Settings that stay in any case: what is fitted, what was accepted. */
   readonly keep: readonly Setting[];
 };
 
-/** Surely within the lean limit in every run. */
-function isSafe(candidate: Candidate, { odds, judge }: Night): boolean {
+/** Surely within the lean limit in every run, with the room it asks for. */
+function isSafe(candidate: Candidate, { odds, judge, rooms }: Night): boolean {
   const threshold = leanThreshold(candidate, judge);
-  return odds.every((run) => isSurelyRare(run, { threshold, side: 1, tail: judge.leanTail }));
+  return odds.every((run, i) =>
+    isSurelyRare(run, { threshold: threshold - rooms[i]!, side: 1, tail: judge.leanTail }),
+  );
 }
 
 /** Rich nowhere in any draw of any run: nothing leaner can lose less. */
