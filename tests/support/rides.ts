@@ -1,6 +1,6 @@
+import { type Lapse, USUAL_LAPSE } from '@/lib/hours/elevation-shift';
 import type { HourSeries } from '@/lib/hours/series';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
-import { type Lapse, USUAL_LAPSE } from '@/lib/hours/elevation-shift';
 import { pointsBetween, type Ride, type RideStop } from '@/lib/trail/ride';
 import type { RideRequest } from '@/lib/trail/ride-plan';
 import { hectopascalToPascal } from '@/lib/units/convert';
