@@ -1,6 +1,6 @@
 'use client';
 
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useDeferredValue, useState } from 'react';
 import { PictureSection } from '@/components/night/picture/picture-section';
 import { Plate } from '@/components/night/plate/plate';
 import { SetupSection } from '@/components/night/setup/setup-section';
@@ -41,6 +41,8 @@ type WholeNightProps = {
 export function WholeNight({ night, plan, now, voice, acts, live, notices }: WholeNightProps) {
   const { machine, records } = night;
   const [chosen, setCarburettor] = useState(0);
+  // The answer first; what stands below it is drawn when the answer can be read, a little at a time.
+  const answered = useDeferredValue(true, false);
   const carburettor = chosen < machine.carburettors.length ? chosen : 0;
   return (
     <main className={styles.page}>
@@ -69,15 +71,22 @@ export function WholeNight({ night, plan, now, voice, acts, live, notices }: Who
         <div className={styles.rest}>
           <Call plan={plan} voice={voice} />
           <Warnings plan={plan} voice={voice} />
-          <div className={styles.screenOnly}>
-            <WatchSection watch={live.watch} onAccept={acts.accept} />
-          </div>
-          <FaultBoundary part="The picture">
-            <PictureSection {...{ night, plan, voice, now, carburettor }} onCarburettor={setCarburettor} />
-          </FaultBoundary>
+          {answered ? (
+            <>
+              <div className={styles.screenOnly}>
+                <WatchSection watch={live.watch} onAccept={acts.accept} />
+              </div>
+              <FaultBoundary part="The picture">
+                <PictureSection
+                  {...{ night, plan, voice, now, carburettor }}
+                  onCarburettor={setCarburettor}
+                />
+              </FaultBoundary>
+            </>
+          ) : null}
         </div>
       </div>
-      <Below {...{ night, plan, now, voice, live, carburettor }} />
+      {answered ? <Below {...{ night, plan, now, voice, live, carburettor }} /> : null}
     </main>
   );
 }

@@ -28,13 +28,36 @@ export function useOfflineWorker(): OfflineWorker {
         registration.installing?.addEventListener('statechange', look),
       );
     };
-    // Refused registration (private mode, http on a local network) leaves a page that works while there is a network.
-    navigator.serviceWorker.register(WORKER, { scope: '/' }).then(follow, () => undefined);
+    const stopWaiting = whenAtRest(() => {
+      // Refused registration (private mode, http on a local network) leaves a page that works while there is a network.
+      navigator.serviceWorker.register(WORKER, { scope: '/' }).then(follow, () => undefined);
+    });
     return () => {
       gone = true;
+      stopWaiting();
     };
   }, []);
   return { newVersion: waiting !== null, useNewVersion: () => takeOver(waiting) };
+}
+
+/** The answer comes before the copies for a night without signal, and on a slow line the two would share it. */
+const REST_MS = 5000;
+
+/** Once the page has loaded and has nothing left to do, or soon after loading where the browser does not tell. */
+function whenAtRest(work: () => void): () => void {
+  let stopped = false;
+  const start = () => {
+    if (!stopped) work();
+  };
+  const wait = () => {
+    if ('requestIdleCallback' in window) window.requestIdleCallback(start, { timeout: REST_MS });
+    else setTimeout(start, REST_MS / 5);
+  };
+  if (document.readyState === 'complete') wait();
+  else window.addEventListener('load', wait, { once: true });
+  return () => {
+    stopped = true;
+  };
 }
 
 function takeOver(waiting: ServiceWorker | null): void {

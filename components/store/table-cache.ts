@@ -8,7 +8,7 @@ export type TableCache = {
   readonly read: <T extends TableName>(table: T) => Table<T> | null;
   /** Reads the table anew now, without waiting to hear of a change. */
   readonly refresh: (table: TableName) => Promise<void>;
-  /** Reads the table and keeps it current until the way out is called. */
+  /** Reads the table, if nobody did yet, and keeps it current until the way out is called. */
   readonly watch: (table: TableName, listener: () => void) => () => void;
 };
 
@@ -18,7 +18,9 @@ export function tableCache(store: Store): TableCache {
   const listeners = new Map<TableName, Set<() => void>>();
 
   async function refresh<T extends TableName>(table: T): Promise<void> {
-    const rows: Table<T> = await store.list(table);
+    const before: Table<T> = tables[table] ?? [];
+    const rows = withUnchanged(before, await store.list(table));
+    if (tables[table] !== undefined && sameItems(rows, before)) return;
     Object.assign(tables, { [table]: rows });
     for (const listener of listeners.get(table) ?? []) listener();
   }
@@ -33,10 +35,24 @@ export function tableCache(store: Store): TableCache {
     read: (table) => tables[table] ?? null,
     refresh,
     watch: (table, listener) => {
-      const known = listeners.get(table) ?? new Set();
-      listeners.set(table, known.add(listener));
-      void refresh(table);
-      return () => known.delete(listener);
+      const known = listeners.get(table);
+      const watching = known ?? new Set();
+      listeners.set(table, watching.add(listener));
+      // Once watched, a table is kept current by what the store tells.
+      if (known === undefined) void refresh(table);
+      return () => watching.delete(listener);
     },
   };
 }
+
+/** A record read anew that did not change is handed on as it was: whoever works from it need not work again. */
+function withUnchanged<V>(before: readonly Stored<V>[], read: readonly Stored<V>[]): readonly Stored<V>[] {
+  const known = new Map(before.map((row) => [row.id, row]));
+  return read.map((row) => {
+    const same = known.get(row.id);
+    return same?.revision === row.revision && same.updatedAt === row.updatedAt ? same : row;
+  });
+}
+
+const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i]);

@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { tableCache } from '@/components/store/table-cache';
+import { expectOk } from '@/lib/result/result';
+import { openStore } from '@/lib/store/open-store';
+
+const noDatabase = () => Promise.reject(new Error('no database here'));
+const box = (name: string) => ({ name, entries: [{ size: 410, count: 2 }] });
+
+async function watchedBoxes() {
+  const store = await openStore({ open: noDatabase });
+  const first = expectOk(await store.put('boxes', 'a', box('Trailer'), null));
+  expectOk(await store.put('boxes', 'b', box('Truck'), null));
+  const tables = tableCache(store);
+  let told = 0;
+  tables.watch('boxes', () => {
+    told += 1;
+  });
+  await tables.refresh('boxes');
+  return { store, tables, first, told: () => told };
+}
+
+describe('the tables on screen', () => {
+  it('hand on a record that did not change as it was, so that no plan is made again for it', async () => {
+    const { store, tables, first } = await watchedBoxes();
+    const before = tables.read('boxes');
+    expectOk(await store.put('boxes', 'a', box('Shop'), first.revision));
+    await tables.refresh('boxes');
+    const after = tables.read('boxes');
+    expect(after?.map(({ value }) => value.name)).toEqual(['Shop', 'Truck']);
+    expect(after?.[0]).not.toBe(before?.[0]);
+    expect(after?.[1]).toBe(before?.[1]);
+  });
+
+  it('tell nobody of a reading that found nothing new', async () => {
+    const { tables, told } = await watchedBoxes();
+    const [before, toldBefore] = [tables.read('boxes'), told()];
+    await tables.refresh('boxes');
+    expect(tables.read('boxes')).toBe(before);
+    expect(told()).toBe(toldBefore);
+  });
+
+  it('tell of a removed record', async () => {
+    const { store, tables, first } = await watchedBoxes();
+    expectOk(await store.remove('boxes', 'a', first.revision));
+    await tables.refresh('boxes');
+    expect(tables.read('boxes')?.map(({ id }) => id)).toEqual(['b']);
+  });
+});
