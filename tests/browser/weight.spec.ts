@@ -1,0 +1,91 @@
+import { type CDPSession, expect, type Page } from '@playwright/test';
+import { test } from './watched-page';
+
+/** Thousand bytes over the wire, headers with them. */
+const FIRST_SCRIPT_KB = 170;
+const EVERYTHING_KB = 350;
+const REQUESTS = 25;
+
+type Transfer = {
+  readonly url: string;
+  readonly kind: string;
+  /** Named by the HTML itself, so asked for before any script of ours has run. */
+  readonly first: boolean;
+  bytes: number;
+};
+
+/** Every request of the page from now on, with the bytes that came over the wire for it. */
+async function watchTransfers(page: Page): Promise<() => readonly Transfer[]> {
+  const session: CDPSession = await page.context().newCDPSession(page);
+  const transfers = new Map<string, Transfer>();
+  session.on('Network.requestWillBeSent', ({ requestId, request, type, initiator }) => {
+    const first = initiator.type === 'parser' || initiator.type === 'other';
+    transfers.set(requestId, { url: request.url, kind: type ?? 'Other', first, bytes: 0 });
+  });
+  session.on('Network.loadingFinished', ({ requestId, encodedDataLength }) => {
+    const transfer = transfers.get(requestId);
+    if (transfer !== undefined) transfer.bytes = encodedDataLength;
+  });
+  await session.send('Network.enable');
+  return () => [...transfers.values()].filter(({ url }) => url.startsWith('http'));
+}
+
+const kilobytes = (transfers: readonly Transfer[]): number =>
+  transfers.reduce((sum, { bytes }) => sum + bytes, 0) / 1000;
+
+/** What weighs what, heaviest first: for whoever has to find out what grew. */
+function scales(transfers: readonly Transfer[]): string {
+  const lines = transfers
+    .toSorted((a, b) => b.bytes - a.bytes)
+    .map(({ url, kind, first, bytes }) =>
+      [(bytes / 1000).toFixed(1).padStart(7), kind, first ? 'first' : 'later', new URL(url).pathname].join(
+        ' ',
+      ),
+    );
+  return [`${transfers.length} requests, ${kilobytes(transfers).toFixed(1)} kB`, ...lines].join('\n');
+}
+
+async function scrollThrough(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    for (let y = 0; y < document.documentElement.scrollHeight; y += 400) {
+      window.scrollTo(0, y);
+      await new Promise(requestAnimationFrame);
+    }
+  });
+}
+
+/** Whether the picture was drawn already when the call could first be read. */
+async function watchForTheCall(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const watch = new MutationObserver(() => {
+      if (!document.body?.textContent?.includes('Start on 410/400/410')) return;
+      watch.disconnect();
+      document.documentElement.dataset.drawnWithCall = String(
+        document.querySelector('[data-picture=night]') !== null,
+      );
+    });
+    watch.observe(document, { childList: true, subtree: true, characterData: true });
+  });
+}
+
+test('a first visit to the night page stays light, and answers before it draws', async ({
+  night,
+  baseURL,
+}) => {
+  const transfers = await watchTransfers(night);
+  await watchForTheCall(night);
+  await night.goto('/');
+  await expect(night.locator('[data-picture=night]')).toBeVisible();
+  await scrollThrough(night);
+  await night.waitForLoadState('networkidle');
+
+  const all = transfers();
+  const first = all.filter(({ kind, first }) => first && kind === 'Script');
+  expect(first.length).toBeGreaterThan(0);
+  expect(all.filter(({ bytes }) => bytes === 0)).toEqual([]);
+  expect(kilobytes(first), scales(first)).toBeLessThanOrEqual(FIRST_SCRIPT_KB);
+  expect(kilobytes(all), scales(all)).toBeLessThanOrEqual(EVERYTHING_KB);
+  expect(all.length, scales(all)).toBeLessThanOrEqual(REQUESTS);
+  expect(all.filter(({ url, kind }) => kind === 'Font' || new URL(url).origin !== baseURL)).toEqual([]);
+  await expect(night.locator('html')).toHaveAttribute('data-drawn-with-call', 'false');
+});
