@@ -1,16 +1,56 @@
-// `npm run bench`: every benchmark, one after the other, each printing ratios against a named peer in the same run.
-import { readdirSync } from 'node:fs';
+// `npm run bench`: every benchmark, one after the other, and at the end one table of them all.
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { buildIfNeeded, installIfNeeded, ROOT, run } from './prepare.mjs';
+import { buildIfNeeded, installIfNeeded, ROOT } from './prepare.mjs';
+
+const OUTCOMES = join(ROOT, '.cache', 'bench-outcomes.jsonl');
+const HEADINGS = ['what', 'ours', 'peer in the same run', 'ratio', 'wanted', ''];
+
+function cellsOf({ what, ours, peer, ratio, wanted }) {
+  return [what, ours, peer, ratio, wanted?.goal ?? '', wanted ? (wanted.met ? 'met' : 'MISSED') : ''];
+}
+
+function printTable(rows) {
+  const widths = HEADINGS.map((_, column) => Math.max(...rows.map((row) => row[column].length)));
+  for (const row of rows)
+    console.log(
+      row
+        .map((cell, column) => cell.padEnd(widths[column]))
+        .join('  ')
+        .trimEnd(),
+    );
+}
 
 installIfNeeded();
 buildIfNeeded();
+mkdirSync(join(ROOT, '.cache'), { recursive: true });
+rmSync(OUTCOMES, { force: true });
 const wanted = process.argv.slice(2);
 const folder = join(ROOT, 'tests', 'bench');
-for (const file of readdirSync(folder)
+const files = readdirSync(folder)
   .filter((name) => name.endsWith('.bench.ts'))
-  .sort()) {
-  if (wanted.length > 0 && !wanted.some((name) => file.includes(name))) continue;
+  .filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)))
+  .sort();
+const failed = [];
+for (const file of files) {
   console.log(`\n== ${file}`);
-  run('npx', ['--no-install', 'tsx', join(folder, file)]);
+  const { status } = spawnSync('npx', ['--no-install', 'tsx', join(folder, file)], {
+    cwd: ROOT,
+    stdio: 'inherit',
+    env: { ...process.env, BENCH_OUTCOMES: OUTCOMES },
+  });
+  if (status !== 0) failed.push(file);
+}
+const outcomes = existsSync(OUTCOMES)
+  ? readFileSync(OUTCOMES, 'utf8')
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line))
+  : [];
+console.log('');
+printTable([HEADINGS, ...outcomes.map(cellsOf)]);
+if (failed.length > 0) {
+  console.error(`\nA goal was missed or a benchmark broke in: ${failed.join(', ')}`);
+  process.exit(1);
 }

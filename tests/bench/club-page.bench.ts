@@ -1,5 +1,6 @@
-import { type ChildProcess, spawn } from 'node:child_process';
 import { type Browser, chromium, devices, type Page } from '@playwright/test';
+import { startBuiltApp } from './built-app';
+import { ms, tell, times } from './outcome';
 
 /** The longest task a page may hold a finger up with, on a phone four times slower than this machine. */
 const WANTED_MS = 50;
@@ -7,8 +8,6 @@ const SLOWED = 4;
 const RACERS = 40;
 /** Until a page has come to rest after loading. */
 const SETTLED_MS = 3000;
-const PORT = 3230;
-const ADDRESS = `http://127.0.0.1:${PORT}`;
 
 type TraceEvent = {
   readonly name: string;
@@ -19,22 +18,6 @@ type TraceEvent = {
   readonly tdur?: number;
   readonly args?: { readonly name?: string };
 };
-
-async function served(): Promise<ChildProcess> {
-  const server = spawn('npx', ['--no-install', 'next', 'start', '-p', String(PORT)], {
-    stdio: 'ignore',
-    detached: true,
-  });
-  for (let tries = 0; tries < 60; tries += 1) {
-    const answered = await fetch(`${ADDRESS}/api/health`).then(
-      ({ ok }) => ok,
-      () => false,
-    );
-    if (answered) return server;
-    await new Promise((done) => setTimeout(done, 500));
-  }
-  throw new Error('the built app did not answer');
-}
 
 /** Processor time of every task of the page's main thread while `work` is done, in milliseconds, longest first. */
 async function tasksDuring(
@@ -83,7 +66,7 @@ function rosterText(): string {
 
 /** A club of forty on a night of twelve rounds, entered as a tech enters it. */
 async function enterClub(page: Page): Promise<void> {
-  await page.goto(`${ADDRESS}/club`);
+  await page.goto(`${app.url}/club`);
   await page.getByRole('link', { name: 'Start a club night' }).click();
   const form = page.locator('dialog[open]');
   await form.getByLabel('Name of the event').fill('Forty on the lake');
@@ -105,7 +88,7 @@ async function enterClub(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Racers by the hour' }).waitFor();
 }
 
-const server = await served();
+const app = await startBuiltApp();
 const browser = await chromium.launch({
   executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
   args: [
@@ -132,20 +115,19 @@ try {
   await page.getByRole('region', { name: 'Borrowing' }).waitFor();
   await page.waitForTimeout(SETTLED_MS);
   const club = await tasksDuring(browser, page, () => scroll(page));
-  await page.goto(`${ADDRESS}/about`);
+  await page.goto(`${app.url}/about`);
   await page.waitForTimeout(SETTLED_MS);
   const plain = await tasksDuring(browser, page, () => scroll(page));
   const [longest = 0] = club;
   const [peer = 1] = plain;
-  console.log(
-    `scrolling ${RACERS} racers on a phone ${SLOWED} times slower: longest task ${longest.toFixed(0)} ms of processor in ${club.length} tasks (wanted: ${WANTED_MS} ms or less)`,
-  );
-  console.log(
-    `   the page of words (/about) alone: ${peer.toFixed(0)} ms; ratio ${(longest / peer).toFixed(1)} x`,
-  );
-  if (longest > WANTED_MS) process.exitCode = 1;
+  tell({
+    what: `longest task while scrolling ${RACERS} racers, a phone ${SLOWED} times slower`,
+    ours: `${ms(longest)} of processor`,
+    peer: `/about, a page of words, ${ms(peer)}`,
+    ratio: `${times(longest / peer)} as long`,
+    wanted: { goal: `${WANTED_MS} ms or less`, met: longest <= WANTED_MS },
+  });
 } finally {
   await browser.close();
-  // The whole group: npx starts the server as a child of its own.
-  if (server.pid !== undefined) process.kill(-server.pid);
+  await app.stop();
 }

@@ -1,18 +1,15 @@
 // What is compared is the work of a request, so the limit on requests is off.
 process.env.REQUESTS_PER_MINUTE = '0';
 
-import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
-import { createServer } from 'node:net';
-import { join } from 'node:path';
 import { handle } from '@/app/api/_http/handle';
 import { searchOf } from '@/app/api/_http/query';
 import { forecastAnswers } from '@/app/api/forecast/forecast-answers';
 import { instant } from '@/lib/time/instant';
 import { startFakeWeather } from '@/tests/support/fake-weather/server';
 import { medianRates, requestRate, serveHandlers } from '@/tests/support/request-rate';
-import { ROOT } from '@/tests/support/source-tree';
 import { weatherDeps } from '@/tests/support/weather-deps';
+import { startBuiltApp } from './built-app';
+import { tell } from './outcome';
 
 /** A cached forecast against an empty handler, in the same run: bare in process, over HTTP, and in the built app. */
 const WANTED = 0.6;
@@ -27,11 +24,13 @@ const forecast = (request: Request): Promise<Response> =>
 const empty = (request: Request): Promise<Response> => handle(request, async () => ({ ok: true, value: {} }));
 
 function report(where: string, { ours, peer, ratio }: Awaited<ReturnType<typeof medianRates>>): void {
-  const verdict = ratio >= WANTED ? 'met' : 'MISSED';
-  console.log(
-    `${where.padEnd(22)} cached forecast ${ours.toFixed(0)}/s, empty handler ${peer.toFixed(0)}/s, ` +
-      `ratio ${(ratio * 100).toFixed(0)} % (wanted ${WANTED * 100} %: ${verdict})`,
-  );
+  tell({
+    what: `cached forecast, ${where}`,
+    ours: `${ours.toFixed(0)} requests/s`,
+    peer: `empty handler ${peer.toFixed(0)} requests/s`,
+    ratio: `${(ratio * 100).toFixed(0)} % of its rate`,
+    wanted: { goal: `${WANTED * 100} % or more`, met: ratio >= WANTED },
+  });
 }
 
 /** Calls a handler directly and reads what it answers. */
@@ -67,59 +66,18 @@ report(
 );
 bare.close();
 
-if (existsSync(join(ROOT, '.next', 'BUILD_ID'))) await benchBuiltApp();
-await fake.close();
-
-async function benchBuiltApp(): Promise<void> {
-  const port = await freePort();
-  const app = spawn(
-    process.execPath,
-    [join(ROOT, 'node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-p', String(port)],
-    {
-      cwd: ROOT,
-      env: { ...process.env, ...fake.environment(), NODE_ENV: 'production', REQUESTS_PER_MINUTE: '0' },
-      stdio: 'ignore',
-    },
+const app = await startBuiltApp({ env: fake.environment() });
+try {
+  await requestRate(`${app.url}/api/forecast${QUERY}`, 160);
+  report(
+    'built app',
+    await medianRates(
+      7,
+      () => requestRate(`${app.url}/api/forecast${QUERY}`, 800),
+      () => requestRate(`${app.url}/api/health`, 800),
+    ),
   );
-  try {
-    const url = `http://127.0.0.1:${port}`;
-    await untilAnswers(`${url}/api/health`, app);
-    await requestRate(`${url}/api/forecast${QUERY}`, 160);
-    report(
-      'built app, next start',
-      await medianRates(
-        7,
-        () => requestRate(`${url}/api/forecast${QUERY}`, 800),
-        () => requestRate(`${url}/api/health`, 800),
-      ),
-    );
-  } finally {
-    app.kill();
-  }
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = createServer().listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      probe.close(() =>
-        typeof address === 'object' && address !== null
-          ? resolve(address.port)
-          : reject(new Error('no port')),
-      );
-    });
-  });
-}
-
-async function untilAnswers(url: string, app: ChildProcess): Promise<void> {
-  for (let i = 0; i < 100; i += 1) {
-    if (app.exitCode !== null) throw new Error(`the app ended with ${app.exitCode}`);
-    const answered = await fetch(url).then(
-      (response) => response.ok,
-      () => false,
-    );
-    if (answered) return;
-    await new Promise((resolve) => setTimeout(resolve, 200));
-  }
-  throw new Error('the app did not start');
+} finally {
+  await app.stop();
+  await fake.close();
 }

@@ -7,6 +7,7 @@ import { highsSolver } from '@/tests/support/highs-solver';
 import { mixedIntegerOptimum } from '@/tests/support/mixed-integer';
 import { requestOf } from '@/tests/support/plan-cases';
 import { bruteForce, dice, inventedChoice } from '@/tests/support/small-choices';
+import { ms, tell, times } from './outcome';
 
 /** The choice of a night against HiGHS, the mixed-integer solver, and against looking at every plan. */
 /** Processor time of one piece of work [ms]: a machine that is busy with other things slows neither side more. */
@@ -44,10 +45,17 @@ for (let i = 0; i < 500; i++) optimise(small);
 const ourSmall = cost(3000, () => optimise(small));
 const every = cost(7, () => bruteForce(small));
 
-console.log(
-  `best plan    12 runs, 12 jets: ours ${(ours * 1000).toFixed(0)} µs, HiGHS ${theirs.toFixed(1)} ms, same optimum: ${agree}`,
-);
-console.log(`             ratio ${(theirs / ours).toFixed(0)} x   (wanted: 500 x or more)`);
-console.log(
-  `             6 runs, 6 jets: ours ${(ourSmall * 1000).toFixed(0)} µs, all 46,656 plans ${every.toFixed(1)} ms, ratio ${(every / ourSmall).toFixed(0)} x`,
-);
+tell({
+  what: 'best plan, 12 runs x 12 jets',
+  ours: ms(ours),
+  peer: `HiGHS ${ms(theirs)}, ${agree ? 'the same optimum' : 'ANOTHER OPTIMUM'}`,
+  ratio: `${times(theirs / ours)} as fast`,
+  wanted: { goal: '500 x or more, the same optimum', met: theirs / ours >= 500 && agree },
+});
+tell({
+  what: 'best plan, 6 runs x 6 jets',
+  ours: ms(ourSmall),
+  peer: `all 46,656 plans ${ms(every)}`,
+  ratio: `${times(every / ourSmall)} as fast`,
+  wanted: null,
+});

@@ -1,15 +1,16 @@
 import { makePlan, planMany } from '@/lib/plan/make-plan';
 import type { PlanRequest } from '@/lib/plan/types';
 import { DUSK, machineOf, requestOf, runsOf, seriesOf } from '@/tests/support/plan-cases';
+import { ms, tell, times } from './outcome';
 
 /** How long a plan takes: one racer's night, and a field of a hundred over two days, against planning each alone. */
 const ROUNDS = 300;
 const RACERS = 100;
 
-type Times = { readonly median: number; readonly p95: number; readonly cpu: number };
+type Taken = { readonly median: number; readonly p95: number; readonly cpu: number };
 
 /** On the clock, and what the processor spent: on a machine that is busy with other things the two differ. */
-function times(rounds: number, work: () => void): Times {
+function take(rounds: number, work: () => void): Taken {
   const before = process.cpuUsage();
   const taken = Array.from({ length: rounds }, () => {
     const start = performance.now();
@@ -39,20 +40,23 @@ const field = Array.from(
   }),
 );
 
-times(100, () => makePlan(fresh()));
-const single = times(ROUNDS, () => makePlan(fresh()));
-times(3, () => planMany(field));
-const together = times(15, () => planMany(field));
-const alone = times(5, () => field.map((request) => makePlan(request)));
+take(100, () => makePlan(fresh()));
+const single = take(ROUNDS, () => makePlan(fresh()));
+take(3, () => planMany(field));
+const together = take(15, () => planMany(field));
+const alone = take(5, () => field.map((request) => makePlan(request)));
 
-const ms = (value: number) => `${value.toFixed(value < 10 ? 2 : 0)} ms`;
-console.log('plan         one racer, 12 runs, 12 jets, 64 scenarios');
-console.log(
-  `             median ${ms(single.median)}, p95 ${ms(single.p95)}, processor ${ms(single.cpu)}   (wanted: p95 4 ms or less)`,
-);
-console.log(
-  `field        ${RACERS} racers, 48 h: ${ms(together.median)}, processor ${ms(together.cpu)}   (wanted: 100 ms or less)`,
-);
-console.log(
-  `             each alone: processor ${ms(alone.cpu)}, ratio ${(alone.cpu / together.cpu).toFixed(1)} x`,
-);
+tell({
+  what: 'one plan, 12 runs x 12 jets x 64 scenarios',
+  ours: `${ms(single.median)}, p95 ${ms(single.p95)}`,
+  peer: 'none',
+  ratio: `${ms(single.cpu)} of processor`,
+  wanted: { goal: 'p95 4 ms or less', met: single.p95 <= 4 },
+});
+tell({
+  what: `plans of ${RACERS} racers over 48 h, together`,
+  ours: ms(together.median),
+  peer: `each alone ${ms(alone.median)}`,
+  ratio: `${times(alone.cpu / together.cpu)} as fast`,
+  wanted: { goal: '100 ms or less', met: together.median <= 100 },
+});
