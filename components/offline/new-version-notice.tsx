@@ -11,16 +11,18 @@ export function NewVersionNotice() {
   const [later, setLater] = useState(false);
   if (!newVersion || later) return null;
   return (
-    <Notice
-      title="A newer version of Heavy Air is ready."
-      act={
-        <>
-          <Button onClick={useNewVersion}>Use it now</Button>
-          <Button onClick={() => setLater(true)}>Later</Button>
-        </>
-      }
-    >
-      <p>The page opens again with it. Nothing you entered is lost.</p>
-    </Notice>
+    <aside aria-label="New version">
+      <Notice
+        title="A newer version of Heavy Air is ready."
+        act={
+          <>
+            <Button onClick={useNewVersion}>Use it now</Button>
+            <Button onClick={() => setLater(true)}>Later</Button>
+          </>
+        }
+      >
+        <p>The page opens again with it. Nothing you entered is lost.</p>
+      </Notice>
+    </aside>
   );
 }

@@ -28,7 +28,7 @@ export function StoreBanner() {
     setTrying(false);
   }
   return (
-    <div className={styles.place}>
+    <aside className={styles.place} aria-label="What is kept">
       <Notice
         tone="caution"
         title="What you enter now is gone after a reload."
@@ -40,6 +40,6 @@ export function StoreBanner() {
       >
         <p>{WHY[health.because]}</p>
       </Notice>
-    </div>
+    </aside>
   );
 }
