@@ -33,7 +33,7 @@ function Example() {
         <p>
           A {main} flow-marked main was right at {baseline.fahrenheit} °F, {baseline.hectopascal} hPa station
           pressure and 80 % humidity. The night goes to −{Math.abs(night.fahrenheit)} °F and{' '}
-          {night.hectopascal} hPa. The numbers are computed by the code that plans.
+          {night.hectopascal} hPa station pressure. The numbers are computed by the code that plans.
         </p>
         <ExampleTable rows={example.rows} />
         <p>

@@ -5,28 +5,12 @@ import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import type { PressureKind } from '@/lib/air/air';
 import type { UnitChoice } from '@/lib/units/choice';
-import { pressureEstimateSentence } from '@/lib/words/assumptions';
+import { PRESSURE_CHOICES, PRESSURE_MEANINGS, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 
 const KINDS: readonly { readonly value: PressureKind; readonly label: string }[] = [
   { value: 'standard', label: 'Not known' },
-  { value: 'station', label: 'Station' },
-  { value: 'altimeter', label: 'Altimeter setting' },
-  { value: 'sea-level', label: 'Sea level' },
+  ...PRESSURE_CHOICES,
 ];
-
-const MEANING: Readonly<Record<PressureKind, string>> = {
-  standard: pressureEstimateSentence(),
-  station: 'What a barometer at the track shows, not corrected for height. It falls as you climb.',
-  altimeter: 'What an airport report gives (QNH), near 29.92 inHg or 1013 hPa at any height.',
-  'sea-level': 'What phones and weather maps show, near 29.92 inHg or 1013 hPa at any height.',
-};
-
-const NAMES: Readonly<Record<PressureKind, string>> = {
-  standard: 'Pressure',
-  station: 'Station pressure',
-  altimeter: 'Altimeter setting',
-  'sea-level': 'Sea-level pressure',
-};
 
 type PressureFieldsProps = {
   readonly kind: PressureKind;
@@ -43,11 +27,11 @@ export function PressureFields(props: PressureFieldsProps) {
   const { kind, pressure, units, onKind, onPressure, kindField, pressureField } = props;
   return (
     <>
-      <Choice {...kindField} hint={MEANING[kind]} value={kind} options={KINDS} onChange={onKind} />
+      <Choice {...kindField} hint={PRESSURE_MEANINGS[kind]} value={kind} options={KINDS} onChange={onKind} />
       {kind === 'standard' ? null : (
         <NumberField
           {...pressureField}
-          label={NAMES[kind]}
+          label={PRESSURE_NAMES[kind]}
           value={pressure}
           onChange={onPressure}
           unit={units.pressure}

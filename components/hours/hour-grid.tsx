@@ -41,7 +41,7 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
             value={values[index] ?? { kind: 'none' }}
             units={units}
             humidity={humidityByHour}
-            pressure={pressureByHour && pressureKind !== 'standard'}
+            pressure={pressureByHour && pressureKind !== 'standard' ? pressureKind : null}
             field={(column) => form.field(`rows.${index}.${column}`)}
             onChange={(column, text) =>
               draft.change(`rows.${row.at}.${column}`, (before) =>

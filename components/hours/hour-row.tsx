@@ -6,8 +6,10 @@ import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { FieldError } from '@/components/ui/field';
 import { flipSign } from '@/components/ui/flip-sign';
+import type { PressureKind } from '@/lib/air/air';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatTemperature } from '@/lib/units/format';
+import { PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import type { RowValue } from './between';
 import styles from './hour-grid.module.css';
 import type { HourRow } from './hours-draft';
@@ -20,7 +22,8 @@ type HourRowProps = {
   readonly value: RowValue;
   readonly units: UnitChoice;
   readonly humidity: boolean;
-  readonly pressure: boolean;
+  /** Of which kind the pressures are; null where none are typed by the hour. */
+  readonly pressure: Exclude<PressureKind, 'standard'> | null;
   readonly field: (column: Column) => FieldBinding;
   readonly onChange: (column: Column, text: string) => void;
   /** Several lines were pasted into the temperature. */
@@ -43,9 +46,9 @@ export function HourRowFields(props: HourRowProps) {
           onChange={(text) => onChange('humidity', text)}
         />
       ) : null}
-      {pressure ? (
+      {pressure !== null ? (
         <SmallCell
-          label={`Pressure at ${clock}`}
+          label={`${PRESSURE_NAMES[pressure]} at ${clock}`}
           unit={units.pressure}
           binding={field('pressure')}
           value={row.pressure}

@@ -11,6 +11,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
 import { counted } from '@/lib/words/listing';
 import { droppedCellSentence, skippedLineSentence } from '@/lib/words/paste';
+import { PRESSURE_CHOICES, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { clockText } from '@/lib/words/times';
 import styles from './paste-preview.module.css';
 import { hasPressure } from './take-pasted';
@@ -41,7 +42,7 @@ export function PastePreview({ pasted, units, zone, kind, onAccept, onAskAgain }
         <Table
           caption="Hours that were understood"
           captionHidden
-          columns={columnsOf(rows, units, zone)}
+          columns={columnsOf(rows, { units, zone, pressureKind })}
           rows={rows}
           rowKey={(row) => String(row.at)}
         />
@@ -74,16 +75,17 @@ export function PastePreview({ pasted, units, zone, kind, onAccept, onAskAgain }
 }
 
 const KINDS: readonly { readonly value: PressureKind; readonly label: string }[] = [
-  { value: 'station', label: 'Station' },
-  { value: 'altimeter', label: 'Altimeter setting' },
-  { value: 'sea-level', label: 'Sea level' },
+  ...PRESSURE_CHOICES,
   { value: 'standard', label: 'Leave it out' },
 ];
 
 function columnsOf(
   rows: readonly PastedRow[],
-  units: UnitChoice,
-  zone: string,
+  {
+    units,
+    zone,
+    pressureKind,
+  }: { readonly units: UnitChoice; readonly zone: string; readonly pressureKind: PressureKind },
 ): readonly Column<PastedRow>[] {
   const has = (key: 'relativeHumidity' | 'dewPoint' | 'pressure'): boolean =>
     rows.some((row) => row[key] !== null);
@@ -103,7 +105,7 @@ function columnsOf(
       cell: (row) => (row.dewPoint === null ? '' : formatTemperature(row.dewPoint, units, 1)),
     }),
     ...optional('pressure', {
-      head: 'Pressure',
+      head: pressureKind === 'standard' ? 'Pressure, left out' : PRESSURE_NAMES[pressureKind],
       cell: (row) => (row.pressure === null ? '' : formatPressure(row.pressure, units)),
     }),
   ];

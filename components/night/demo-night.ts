@@ -130,7 +130,7 @@ function demoMachine(date: string): MachineRecord {
         air: { temperatureC: -10.5, pressureHpa: 970, elevationM: ELEVATION_M, relativeHumidity: 0.75 },
         provenOn: addDays(date, -6) ?? date,
         judged: 'right',
-        note: 'Plugs the colour of weak coffee after three full passes. Invented.',
+        note: 'Plugs the colour of weak coffee after three full runs. Invented.',
       },
       limits: { leanPercent: 2, richPercent: 5, risk: 0.05 },
       intakeOffsetC: 3,

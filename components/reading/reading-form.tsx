@@ -14,6 +14,7 @@ import { TextField } from '@/components/ui/text-field';
 import type { ReadingJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { UnitChoice } from '@/lib/units/choice';
+import { PRESSURE_CHOICES, PRESSURE_MEANINGS, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { warningSentence } from '@/lib/words/warnings';
 import { readReading } from './read-reading';
 import {
@@ -99,17 +100,8 @@ export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: R
 
 const KINDS: readonly { readonly value: ReadPressureKind; readonly label: string }[] = [
   { value: 'none', label: 'Not read' },
-  { value: 'station', label: 'Station' },
-  { value: 'altimeter', label: 'Altimeter setting' },
-  { value: 'sea-level', label: 'Sea level' },
+  ...PRESSURE_CHOICES,
 ];
-
-const MEANING: Readonly<Record<ReadPressureKind, string>> = {
-  none: 'The pressure of the hours stays.',
-  station: 'What a barometer at the track shows, not corrected for height.',
-  altimeter: 'What an airport report gives (QNH), near 29.92 inHg or 1013 hPa at any height.',
-  'sea-level': 'What phones and weather maps show, near 29.92 inHg or 1013 hPa at any height.',
-};
 
 type ReadingFieldsProps = {
   readonly draft: Parameters<typeof wholeOf<ReadingDraft>>[0];
@@ -147,7 +139,9 @@ function ReadingFields({ draft, form }: ReadingFieldsProps) {
         <Stack>
           <Choice
             {...form.field('pressureKind')}
-            hint={MEANING[pressureKind]}
+            hint={
+              pressureKind === 'none' ? 'The pressure of the hours stays.' : PRESSURE_MEANINGS[pressureKind]
+            }
             value={pressureKind}
             options={KINDS}
             onChange={(kind) => set('pressureKind', kind)}
@@ -155,6 +149,7 @@ function ReadingFields({ draft, form }: ReadingFieldsProps) {
           {pressureKind === 'none' ? null : (
             <NumberField
               {...form.field('pressure')}
+              label={PRESSURE_NAMES[pressureKind]}
               unit={units.pressure}
               value={value.pressure}
               onChange={(text) => set('pressure', text)}

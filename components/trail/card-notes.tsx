@@ -1,5 +1,6 @@
 import type { Machine } from '@/lib/carb/machine';
 import type { CardMark, JetCard } from '@/lib/trail/card';
+import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { CARD_LIMITS, cardEndsLegend, cardLegend, cardRounding } from '@/lib/words/jet-card';
 import { jetsText } from '@/lib/words/settings';
 import styles from './card.module.css';
@@ -27,6 +28,7 @@ export function CardNotes({ card, machine, shows, brief = false }: CardNotesProp
     ...(ends === null ? [] : [`${ends}.`]),
     cardRounding(machine),
     CARD_LIMITS,
+    SWAP_CAUTION_LINE,
   ];
   if (brief) return <p className={styles.notes}>{notes.join(' ')}</p>;
   return (

@@ -40,7 +40,7 @@ export function ConditionFields({ index, condition, units, error, draft }: Condi
         hint={
           stationHpa === ''
             ? undefined
-            : `With ${formatNumber(Number(stationHpa))} hPa at the place, as in past winters.`
+            : `With a station pressure of ${formatNumber(Number(stationHpa))} hPa, as in past winters.`
         }
         onChange={(text) => set({ temperature: text })}
       />

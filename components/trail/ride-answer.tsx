@@ -70,7 +70,7 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
         {fuel === null ? null : (
           <p>
             Fuel: {fuelSentence(fuel)} {fuel.litres === null ? '' : `(${formatGallons(fuel.litres)}.)`} Carry
-            a reserve; deep snow drinks more.
+            spare fuel; deep snow drinks more.
           </p>
         )}
         <RideWarnings answer={answer} voice={voice} />

@@ -122,7 +122,7 @@ function ComboboxList({ id, open, options, active, optionId, onChoose }: ListPro
     <div
       id={id}
       role="listbox"
-      aria-label="Suggestions"
+      aria-label="Choices"
       className={styles.list}
       hidden={!open || options.length === 0}
     >

@@ -8,8 +8,9 @@ export const CAUTIONS: readonly Caution[] = [
   { place: 'swap', text: 'Engine off and cool enough to touch. Fuel tap shut.' },
   {
     place: 'swap',
-    text: 'Catch the fuel from the float bowl in a can. No flame, no cigarette, no heater with a glow.',
+    text: 'Catch the fuel from the float bowl in a can. No flame, no spark, no cigarette, no heater with a glow.',
   },
+  { place: 'swap', text: 'Gloves on: cold fuel freezes bare skin. Wipe up what drips before you start.' },
   {
     place: 'swap',
     text: 'Read the number on the jet before it goes in, and count the old ones back into the box.',
@@ -17,7 +18,7 @@ export const CAUTIONS: readonly Caution[] = [
   { place: 'after-swap', text: 'Fuel on, look for drips, check that the throttle snaps shut, then start.' },
   {
     place: 'first-run',
-    text: 'After the first run on new jets stop and read the plugs before you hold it wide open again.',
+    text: 'New jets are a guess until the plugs agree: after the first run stop, read plugs and piston wash, and only then hold it wide open.',
   },
   {
     place: 'first-run',
@@ -44,4 +45,4 @@ export function cautionsFor(place: CautionPlace): readonly string[] {
 
 /** The cautions of a swap in one line, for where there is room for no more: common practice, no source. */
 export const SWAP_CAUTION_LINE =
-  'Engine off and cool, fuel tap shut, fuel caught, no flame; read the number on the jet; read the plugs after the first run.';
+  'Engine off and cool, fuel tap shut, bowl fuel caught, no flame or spark, gloves on; read the number on the jet; read the plugs after the first run.';

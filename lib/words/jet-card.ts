@@ -82,4 +82,4 @@ export function cardRounding({ limits }: Machine): string {
 
 /** What the card leans on. */
 export const CARD_LIMITS =
-  'Pressure is the standard atmosphere at the height, its usual weather allowed for. After a swap read the plugs before you hold it wide open.';
+  'Station pressure is the standard atmosphere’s at the height, its usual weather allowed for.';

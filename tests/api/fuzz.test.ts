@@ -90,7 +90,7 @@ const SENT = JSON.parse(
     },
     event: {
       ...NIGHT.event,
-      place: { name: 'Pike Lake', latitude: 46.1, longitude: -89.2 },
+      place: { name: 'Lake Orvana', latitude: 46.1, longitude: -89.2 },
       swapMinutes: 15,
       ride: false,
     },

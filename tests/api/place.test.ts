@@ -14,7 +14,7 @@ import { askPlan, type PlanBody, problemOf } from './ask';
 import { NIGHT } from './night';
 import { withoutWeather } from './no-weather';
 
-const LAKE = { name: 'Pike Lake', latitude: 46.1, longitude: -89.2 };
+const LAKE = { name: 'Lake Orvana', latitude: 46.1, longitude: -89.2 };
 const { hours: _, now: __, ...WITHOUT_HOURS } = NIGHT;
 /** Three rounds from an hour after the evening of the fake's clock. */
 const ROUNDS = [1, 2, 3].map((round) => ({

@@ -10,7 +10,7 @@ test.use({ timezoneId: 'America/Chicago' });
 const TABLE = [
   'Racer;Class;Mains;Box;Temp (F);Elevation',
   'Ilsa Vorn;Open;410/400/410;390x3 400x3 410x3 420x3 430x3 440x3;13;1320 ft',
-  'Juri Tamm;Stock;162.5x2;160x2 162.5x2 165x2 167.5x2 170x2 172.5x2;18;',
+  'Juri Tavel;Stock;162.5x2;160x2 162.5x2 165x2 167.5x2 170x2 172.5x2;18;',
   'Oda Rask;;400x3;390x3 400x3 410x3;22;900 ft',
 ];
 
@@ -66,7 +66,7 @@ test('a tech makes a briefing for three racers from nothing in under 25 acts', a
   const hand = await threeRacers(night);
   expect(hand.acts()).toBeLessThan(25);
   const matrix = night.getByRole('region', { name: 'Racers by the hour' });
-  for (const name of ['Ilsa Vorn', 'Juri Tamm', 'Oda Rask'])
+  for (const name of ['Ilsa Vorn', 'Juri Tavel', 'Oda Rask'])
     await expect(matrix.getByRole('rowheader', { name })).toBeVisible();
   const acts = night.getByRole('region', { name: 'What to do, by the clock' });
   await expect(acts.getByRole('listitem').first()).toContainText(/\d\d:\d\d.*→/);
@@ -76,7 +76,7 @@ test('a tech makes a briefing for three racers from nothing in under 25 acts', a
   );
   // It outlives the page.
   await night.reload();
-  await expect(matrix.getByRole('rowheader', { name: 'Juri Tamm' })).toBeVisible();
+  await expect(matrix.getByRole('rowheader', { name: 'Juri Tavel' })).toBeVisible();
 });
 
 test('the page can be read by a screen reader and on a narrow screen', async ({ night }) => {
@@ -238,6 +238,6 @@ test('warns of a sheet that does not fit, and cuts nothing off', async ({ night 
   await night.goto('/club#print');
   const { count } = await printed(night, 'sheet-a6');
   await expect(night.getByText('Too long for this paper.')).toBeVisible();
-  await expect(night.getByText(/Ilsa Vorn, Juri Tamm and Oda Rask: nothing is cut/)).toBeVisible();
+  await expect(night.getByText(/Ilsa Vorn, Juri Tavel and Oda Rask: nothing is cut/)).toBeVisible();
   expect(count).toBe(6);
 });

@@ -2,18 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { THEME_SCRIPT } from '@/components/shell/theme';
-import { ROOT, sourceFiles } from '@/tests/support/source-tree';
+import { filesWith, PRODUCT } from '@/tests/support/files-with';
+import { ROOT } from '@/tests/support/source-tree';
 
-const PRODUCT = ['lib', 'app', 'components'].flatMap((folder) => sourceFiles(folder)).map(({ path }) => path);
 const SENT_TO_BROWSERS = PRODUCT.filter((path) => !path.startsWith('app/api/'));
-
-/** Files in which a pattern stands, comments left out. */
-function filesWith(pattern: RegExp, files: readonly string[] = PRODUCT): readonly string[] {
-  return files.filter((path) => {
-    const code = readFileSync(join(ROOT, path), 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-    return pattern.test(code);
-  });
-}
 
 describe('the product', () => {
   it('turns no text into code', () => {

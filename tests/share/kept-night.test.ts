@@ -86,13 +86,13 @@ describe('A shared night that is kept', () => {
   test('goes out with its place rounded unless its owner says otherwise', () => {
     const kept = nightOf(acceptedEvening());
     const plan = expectOk(planNight(kept, SHARED_AT));
-    const exact = { name: 'Pike Lake', latitude: 46.1234, longitude: -89.2345 };
+    const exact = { name: 'Lake Orvana', latitude: 46.1234, longitude: -89.2345 };
     const { event } = kept.records;
     const there = { ...event, value: { ...event.value, event: { ...event.value.event, place: exact } } };
     const night = { ...kept, records: { ...kept.records, event: there } };
     const placeOf = (exactPlace: boolean) =>
       sharedNightOf({ night, plan, sharedAt: SHARED_AT, exactPlace }).event.place;
     expect(placeOf(true)).toEqual(exact);
-    expect(placeOf(false)).toEqual({ name: 'Pike Lake', latitude: 46.1, longitude: -89.2 });
+    expect(placeOf(false)).toEqual({ name: 'Lake Orvana', latitude: 46.1, longitude: -89.2 });
   });
 });

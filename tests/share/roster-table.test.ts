@@ -20,7 +20,7 @@ describe('a pasted roster', () => {
     const table = read(
       'Racer\tClass\tMains\tBox\tTemp (°C)\tElevation\n' +
         'Ilsa Vorn\tOpen\t410/400/410\t400x3 410x3 420x3\t-10.5\t1320 ft\n' +
-        'Juri Tamm\tStock\t162.5x2\t160x2 162.5x2 165x2\t14 F\t\n',
+        'Juri Tavel\tStock\t162.5x2\t160x2 162.5x2 165x2\t14 F\t\n',
     );
     expect(table.bad).toEqual([]);
     const [ilsa, juri] = table.rows;

@@ -23,7 +23,7 @@ export function sharedEvening(more: object = {}): SharedNight {
     event: {
       name: 'Nächte; Eis, Öl\\Rauch am See Ørnvann — zwölfter Lauf der Wintermeisterschaft',
       timezone: 'America/Chicago',
-      place: { name: 'Pike Lake', latitude: 46.1, longitude: -89.2 },
+      place: { name: 'Lake Orvana', latitude: 46.1, longitude: -89.2 },
       elevationM: 250,
       swapMinutes: SWAP_MINUTES,
       runs: Array.from({ length: ROUNDS }, (_, i) => ({

@@ -19,7 +19,7 @@ export const PLAN_EXAMPLE: z.input<typeof planRequestSchema> = {
     baseline: { air: { temperatureC: -8, pressureHpa: 985, relativeHumidity: 0.8 }, judged: 'right' },
   },
   event: {
-    name: 'Night drags on Pike Lake',
+    name: 'Night drags on Lake Orvana',
     timezone: 'America/Chicago',
     elevationM: 250,
     runs: [

@@ -5,7 +5,7 @@ import { matrixOf, type ShownMatrix } from '@/components/club/matrix/matrix-of';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { shortIn } from '@/lib/club/boxes';
 import type { Briefing } from '@/lib/club/briefing';
-import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
+import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortText } from '@/lib/words/club';
 import { planClock } from '@/lib/words/runs';
 import styles from './print.module.css';
@@ -37,7 +37,7 @@ export function BriefingPrint({ records, club, briefing, names, hoursAcross, now
         ))}
       </header>
       <h3>What to do, by the clock</h3>
-      <p>{SWAP_CAUTION_LINE}</p>
+      <p>{[SWAP_CAUTION_LINE, ...cautionsFor('indoors')].join(' ')}</p>
       <PrintedActs briefing={briefing} names={names} zone={zone} />
       {blocks.map((block) => (
         <Matrix

@@ -11,7 +11,7 @@ import { useAwake } from '@/components/ui/use-awake';
 import type { Briefing } from '@/lib/club/briefing';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
-import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
+import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { type ClubNames, clubActWords } from '@/lib/words/club';
 import { leanRuns } from '@/lib/words/lean-runs';
 import { planClock, runNames } from '@/lib/words/runs';
@@ -52,7 +52,7 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
           </div>
         </>
       )}
-      <p className={styles.foot}>{SWAP_CAUTION_LINE}</p>
+      <p className={styles.foot}>{[SWAP_CAUTION_LINE, ...cautionsFor('indoors')].join(' ')}</p>
       {club.night === null ? null : (
         <div className={styles.foot}>
           <DataLine

@@ -8,6 +8,7 @@ import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { formatElevation, formatPressure, formatTemperature } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import { counted } from '@/lib/words/listing';
+import { PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { jetsText } from '@/lib/words/settings';
 
 /** "Lake Orvana, 1,319 ft, America/Chicago. 8 runs from 19:00 to 00:30; a swap takes 15 min." */
@@ -29,15 +30,9 @@ export function hoursSummary({ typed, event }: EventRecord, units: UnitChoice): 
   return `${typed.hours.length} typed, ${span}. ${pressureText(typed.pressure, units)}`;
 }
 
-const KIND = {
-  station: 'Station pressure',
-  altimeter: 'Altimeter setting',
-  'sea-level': 'Sea-level pressure',
-} as const;
-
 function pressureText(pressure: NonNullable<EventRecord['typed']>['pressure'], units: UnitChoice): string {
   if (pressure.kind === 'standard') return 'Pressure: standard atmosphere at the elevation, an estimate.';
-  return `${KIND[pressure.kind]} ${formatPressure(hectopascalToPascal(pressure.hpa), units)}.`;
+  return `${PRESSURE_NAMES[pressure.kind]} ${formatPressure(hectopascalToPascal(pressure.hpa), units)}.`;
 }
 
 /** "Ilsa Vorn's triple. Baseline 410/400/410, proven at 13 °F. 9 sizes in the box." */
