@@ -5,7 +5,7 @@ import type { MachineJson } from '@/lib/contract/machine';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
 import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
-import { sameValue } from '@/lib/store/row';
+import { sameValue } from '@/lib/store/same-value';
 import { classCalled, type Joining, withClass, withJoined } from './edit-roster';
 
 /** When a newcomer runs: with everybody, with a class by its name, or at times that were handed over. */

@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
+import { useOpenedStore } from '@/components/store/store-provider';
 
 const WORKER = '/offline-worker.js';
 
@@ -14,7 +15,10 @@ export type OfflineWorker = {
 /** Registers the worker that keeps every page, and notices when a newer version waits. */
 export function useOfflineWorker(): OfflineWorker {
   const [waiting, setWaiting] = useState<ServiceWorker | null>(null);
+  // The store's code is the last a page waits for before it can answer.
+  const opened = useOpenedStore() !== null;
   useEffect(() => {
+    if (!opened) return;
     // A development build has no worker, and an old one would hide what is being worked on.
     if (process.env.NODE_ENV !== 'production' || !('serviceWorker' in navigator)) return;
     let gone = false;
@@ -36,28 +40,20 @@ export function useOfflineWorker(): OfflineWorker {
       gone = true;
       stopWaiting();
     };
-  }, []);
+  }, [opened]);
   return { newVersion: waiting !== null, useNewVersion: () => takeOver(waiting) };
 }
 
-/** The answer comes before the copies for a night without signal, and on a slow line the two would share it. */
-const REST_MS = 5000;
+/** The answer comes before the copies for a night without signal: on a slow line the two would share it. */
+const LATEST_MS = 5000;
 
-/** Once the page has loaded and has nothing left to do, or soon after loading where the browser does not tell. */
 function whenAtRest(work: () => void): () => void {
-  let stopped = false;
-  const start = () => {
-    if (!stopped) work();
-  };
-  const wait = () => {
-    if ('requestIdleCallback' in window) window.requestIdleCallback(start, { timeout: REST_MS });
-    else setTimeout(start, REST_MS / 5);
-  };
-  if (document.readyState === 'complete') wait();
-  else window.addEventListener('load', wait, { once: true });
-  return () => {
-    stopped = true;
-  };
+  if ('requestIdleCallback' in window) {
+    const request = window.requestIdleCallback(work, { timeout: LATEST_MS });
+    return () => window.cancelIdleCallback(request);
+  }
+  const timer = setTimeout(work, LATEST_MS / 5);
+  return () => clearTimeout(timer);
 }
 
 function takeOver(waiting: ServiceWorker | null): void {

@@ -10,8 +10,13 @@ type StoreState = { readonly opened: OpenedStore | null; readonly health: StoreH
 const StoreContext = createContext<StoreState>({ opened: null, health: null });
 
 /** Loaded apart from the page, so that words stand on the screen before the database code has arrived. */
+const loadStore = () => import('@/lib/store/open-store');
+
+// Asked for while the page around it is still waking up, not after.
+if (typeof window !== 'undefined') void loadStore();
+
 async function openBrowserStore(): Promise<Store> {
-  const { openStore } = await import('@/lib/store/open-store');
+  const { openStore } = await loadStore();
   return openStore();
 }
 

@@ -2,7 +2,7 @@
 
 import { useEffect } from 'react';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
-import { sameValue } from '@/lib/store/row';
+import { sameValue } from '@/lib/store/same-value';
 import type { UnitChoice } from '@/lib/units/choice';
 import { draftInUnits } from './draft-in-units';
 import { firstDraft } from './first-draft';

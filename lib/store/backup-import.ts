@@ -1,7 +1,7 @@
 import type { Result } from '@/lib/result/result';
 import type { Backup, BackupEntry } from './backup-file';
 import { type Stored, TABLES, type TableName, type TableValue } from './records';
-import { sameValue } from './row';
+import { sameValue } from './same-value';
 import type { Rewritten, Snapshot, SnapshotValues, Store, StoreProblem } from './store-type';
 
 /** `merge`: what is new comes in, of two versions the later one stays. `replace`: the file's records and no others. */

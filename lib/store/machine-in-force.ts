@@ -1,6 +1,6 @@
 import type { MachineJson } from '@/lib/contract/machine';
 import type { BoxRecord, MachineRecord } from './records';
-import { sameValue } from './row';
+import { sameValue } from './same-value';
 
 type HardwareChangeRecord = MachineRecord['hardware'][number];
 type DatedBaseline = MachineRecord['baselines'][number];

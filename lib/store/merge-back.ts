@@ -1,5 +1,6 @@
 import { type Backing, keyOf } from './backing';
-import { type RawRow, type Row, readRow, revisionOf, sameValue } from './row';
+import { type RawRow, type Row, readRow, revisionOf } from './row';
+import { sameValue } from './same-value';
 import { asideOf } from './set-aside';
 
 /** The revision each row had on disk when memory took over. */

@@ -1,7 +1,8 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import { TABLE_SCHEMA, TABLES, type TableName } from './records';
-import { byPlace, idSchema, issuesOf, type Row, sameValue, storedOf } from './row';
+import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
 import { type Clock, emptied } from './rules';
+import { sameValue } from './same-value';
 import type { Snapshot, SnapshotValues, StoreProblem } from './store-type';
 
 /** All records of all tables as the app sees them. */

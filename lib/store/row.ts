@@ -67,6 +67,3 @@ export function storedOf<T extends TableName>(row: Row | null): Stored<TableValu
 }
 
 export const byPlace = (a: Row, b: Row): number => a.order - b.order || (a.id < b.id ? -1 : 1);
-
-/** Parsed values come out of their schema with keys in its order, so equal values have equal text. */
-export const sameValue = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);

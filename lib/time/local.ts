@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { HOUR_MS, type Instant, instant } from './instant';
-import { inZone, localClock, offsetMinutes, zoneExists } from './zone';
+import { DIGITS, inZone, localClock, offsetMinutes, zoneExists } from './zone';
 
 /** A change of the clocks: at `at` they jump by `minutes`; + forward (spring), - back (autumn). */
 export type ClockChange = {
@@ -32,7 +32,7 @@ const CLOCK = /^(\d{1,2}):(\d{2})(?::(\d{2}))?$/;
 
 /** A date of the calendar moved by whole days; null where the text is no date. */
 export function addDays(date: string, days: number): string | null {
-  const day = DateTime.fromISO(date, { zone: 'utc' });
+  const day = DateTime.fromISO(date, { zone: 'utc', ...DIGITS });
   return DATE.test(date) && day.isValid ? day.plus({ days }).toISODate() : null;
 }
 
@@ -70,7 +70,7 @@ export function clockChange(from: Instant, to: Instant, zone: string): ClockChan
  */
 export function fromLocal(date: string, clock: string, zone: string): Result<LocalTime, ClockProblem> {
   if (!zoneExists(zone)) return fail({ code: 'unknown-zone', zone });
-  const day = DateTime.fromISO(date, { zone: 'utc' });
+  const day = DateTime.fromISO(date, { zone: 'utc', ...DIGITS });
   if (!DATE.test(date) || !day.isValid) return fail({ code: 'not-a-date', text: date });
   const seconds = clockSeconds(clock);
   if (seconds === null) return fail({ code: 'not-a-clock', text: clock });

@@ -13,10 +13,22 @@ export function zoneExists(zone: string): boolean {
   return IANAZone.create(zone).isValid;
 }
 
+/** Digits as everywhere in the app, whatever the device's language writes. */
+export const DIGITS = { locale: 'en-US' } as const;
+
+/** A page shows the same few times over and over, and asking the zone's rules anew is slow. Immutable, so shared. */
+const known = new Map<string, DateTime<true>>();
+const KNOWN_MOST = 5000;
+
 /** A date and time in a zone; a zone nobody checked is a programming error. */
 export function inZone(at: Instant, zone: string): DateTime<true> {
-  const local = DateTime.fromMillis(at, { zone });
+  const key = `${at} ${zone}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const local = DateTime.fromMillis(at, { zone, ...DIGITS });
   if (!local.isValid) throw new RangeError(`unknown time zone: ${zone}`);
+  if (known.size >= KNOWN_MOST) known.clear();
+  known.set(key, local);
   return local;
 }
 
@@ -28,7 +40,7 @@ export function readInstant(iso: string): Result<Instant, InstantProblem> {
   const text = iso.trim();
   if (!WITH_OFFSET.test(text))
     return fail({ code: WITHOUT_OFFSET.test(text) ? 'no-offset' : 'not-a-time', text });
-  const time = DateTime.fromISO(text.toUpperCase(), { setZone: true });
+  const time = DateTime.fromISO(text.toUpperCase(), { setZone: true, ...DIGITS });
   return time.isValid ? ok(instant(time.toMillis())) : fail({ code: 'not-a-time', text });
 }
 
