@@ -1,0 +1,124 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { request as plainRequest } from 'node:http';
+import { join } from 'node:path';
+import { type APIResponse, expect, test } from '@playwright/test';
+
+const STATIC = join('.next', 'static');
+const FILES = readdirSync(STATIC, { recursive: true, encoding: 'utf8' });
+const fileOf = (ending: string) => `/_next/static/${FILES.find((file) => file.endsWith(ending))}`;
+
+/** Every page of the build; the address of a page that is not there stands for all of those. */
+const PAGES = [
+  ...Object.keys(JSON.parse(readFileSync(join('.next', 'inline-script-hashes.json'), 'utf8'))),
+  '/no-page-here',
+].filter((path) => !path.startsWith('/_'));
+const DATA = ['/api', '/api/health', '/api/no-such', '/api/places', '/api/plan.ics', '/api/plan.csv'];
+const ASSETS = [fileOf('.js'), fileOf('.css'), '/_next/static/chunks/none.js'];
+const OTHERS = ['/icon.svg', '/manifest.webmanifest', '/offline-worker.js'];
+
+const policyOf = (answer: APIResponse) => answer.headers()['content-security-policy'] ?? '';
+
+test('every kind of answer carries its policy and the headers that keep it from being misused', async ({
+  request,
+}) => {
+  for (const path of [...PAGES, ...DATA, ...ASSETS, ...OTHERS]) {
+    const answer = await request.get(path);
+    expect(answer.headers(), path).toMatchObject({
+      'x-content-type-options': 'nosniff',
+      'referrer-policy': 'same-origin',
+      'cross-origin-opener-policy': 'same-origin',
+      'cross-origin-resource-policy': 'same-origin',
+      'strict-transport-security': expect.stringContaining('max-age=63072000'),
+      'permissions-policy': expect.stringContaining('geolocation=(self), camera=()'),
+    });
+    const scripts = policyOf(answer)
+      .split('; ')
+      .filter((part) => /^(script|default)-src/.test(part));
+    expect(scripts.join(), path).not.toMatch(/unsafe|http|\*/);
+    for (const part of ["frame-ancestors 'none'", "base-uri 'none'", "object-src 'none'"])
+      expect(policyOf(answer), path).toContain(part);
+    expect(answer.headers()['x-powered-by'], path).toBeUndefined();
+    expect(answer.headers()['access-control-allow-origin'], path).toBeUndefined();
+    expect(answer.headers()['set-cookie'], path).toBeUndefined();
+  }
+  for (const path of PAGES) expect(policyOf(await request.get(path)), path).toContain("'sha256-");
+});
+
+test('what is no page says so in its own kind, keeps its inside to itself and is not kept', async ({
+  request,
+}) => {
+  const unknown = await request.get('/api/no-such');
+  expect([unknown.status(), unknown.headers()['content-type']]).toEqual([404, 'application/problem+json']);
+  for (const path of [
+    '/.git/config',
+    '/package.json',
+    '/.env',
+    '/..%2f..%2fetc/passwd',
+    '/_next/image?url=/icon-512.png&w=64&q=75',
+  ]) {
+    const answer = await request.get(path);
+    expect(answer.status(), path).toBe(404);
+    expect(await answer.text(), path).not.toMatch(/node_modules|\bat \S+ \(|dependencies"|root:/);
+  }
+  for (const path of DATA)
+    expect((await request.get(path)).headers()['cache-control'], path).toContain('no-store');
+});
+
+test('a method that is not spoken is refused with the ones that are', async ({ request }) => {
+  for (const [path, allow] of [
+    ['/api/plan', 'POST'],
+    ['/api/forecast', 'GET'],
+    ['/', 'GET'],
+  ] as const)
+    for (const method of ['DELETE', 'PATCH', 'PUT']) {
+      const answer = await request.fetch(path, { method });
+      expect([answer.status(), answer.headers().allow?.split(',')[0]], `${method} ${path}`).toEqual([
+        405,
+        allow,
+      ]);
+    }
+  const preflight = await request.fetch('/api/plan', {
+    method: 'OPTIONS',
+    headers: { origin: 'https://elsewhere.example', 'access-control-request-method': 'POST' },
+  });
+  expect([preflight.status(), preflight.headers().allow]).toEqual([405, 'POST']);
+});
+
+/** An address as it is, which fetch would tidy up before sending it. */
+const rawLocation = (path: string, baseURL: string) =>
+  new Promise<string | undefined>((done, fail) => {
+    const { hostname, port } = new URL(baseURL);
+    plainRequest({ hostname, port, path, method: 'GET' }, (answer) => {
+      answer.resume();
+      done(answer.headers.location);
+    })
+      .on('error', fail)
+      .end();
+  });
+
+test('no address leads away to another site', async ({ baseURL }) => {
+  for (const path of [
+    '//elsewhere.example/',
+    '//elsewhere.example/%2f..',
+    '/%5celsewhere.example/',
+    '/trail/',
+    '/\\elsewhere.example/',
+  ]) {
+    const location = await rawLocation(path, baseURL ?? '');
+    if (location !== undefined)
+      expect(new URL(location, baseURL).origin, path).toBe(new URL(baseURL ?? '').origin);
+  }
+});
+
+test('what is sent to browsers holds no setting of the server, no path of its disk and no source map', () => {
+  expect(FILES.length).toBeGreaterThan(20);
+  expect(FILES.filter((file) => file.endsWith('.map'))).toEqual([]);
+  const inside =
+    /_API_KEY|_BASE_URL|WEATHER_CONTACT|REQUESTS_PER_MINUTE|TRUSTED_PROXIES|\/(home|root|Users|tmp)\//;
+  const cwd = process.cwd();
+  const telling = FILES.filter((file) => /\.(js|css)$/.test(file)).filter((file) => {
+    const text = readFileSync(join(STATIC, file), 'utf8');
+    return inside.test(text) || text.includes(cwd);
+  });
+  expect(telling).toEqual([]);
+});
