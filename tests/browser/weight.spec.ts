@@ -61,7 +61,7 @@ async function watchForTheCall(page: Page): Promise<void> {
       if (!document.body?.textContent?.includes('Start on 410/400/410')) return;
       watch.disconnect();
       document.documentElement.dataset.drawnWithCall = String(
-        document.querySelector('[data-picture=night]') !== null,
+        document.querySelector('.recharts-surface') !== null,
       );
     });
     watch.observe(document, { childList: true, subtree: true, characterData: true });
@@ -75,7 +75,7 @@ test('a first visit to the night page stays light, and answers before it draws',
   const transfers = await watchTransfers(night);
   await watchForTheCall(night);
   await night.goto('/');
-  await expect(night.locator('[data-picture=night]')).toBeVisible();
+  await expect(night.locator('.recharts-surface')).toBeVisible();
   await scrollThrough(night);
   await night.waitForLoadState('networkidle');
 

@@ -58,6 +58,7 @@ export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
   uqr: ['lib/share/', 'components/'],
   '@tmcw/togeojson': ['lib/trail/'],
   swr: ['components/'],
+  recharts: ['components/'],
   react: ['components/', 'app/'],
   'react-dom': ['components/', 'app/'],
   next: ['components/', 'app/', 'next.config.ts', 'proxy.ts'],

@@ -1,5 +1,6 @@
 'use client';
 
+import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
@@ -8,19 +9,45 @@ import { hatchId } from './hatch-patterns';
 import type { Lane } from './lane';
 import styles from './night-chart.module.css';
 import type { Picture, RunMark, Stair } from './picture';
-import type { Plot } from './plot';
 
-type LayerProps = { readonly picture: Picture; readonly plot: Plot };
+/** Pixels of the chart around us; null until it has been laid out. */
+function usePixels() {
+  const xScale = useXAxisScale();
+  const yScale = useYAxisScale();
+  const plot = usePlotArea();
+  if (xScale === undefined || yScale === undefined || plot === undefined) return null;
+  const { x: left, y: top, width, height } = plot;
+  const [right, bottom] = [left + width, top + height];
+  const within = (value: number | undefined, least: number, most: number) =>
+    Math.min(most, Math.max(least, value ?? least));
+  return {
+    left,
+    right,
+    top,
+    bottom,
+    x: (at: number) => within(xScale(at), left, right),
+    y: (size: number) => within(yScale(size), top, bottom),
+  };
+}
 
-/** The runs as bands with their numbers above; dusk and dawn as lines. */
-export function RunLayer({ picture, plot, zone }: LayerProps & { readonly zone: string }) {
-  const { x, top, bottom } = plot;
+type LayerProps = { readonly picture: Picture };
+
+/** The runs as bands with their numbers above; dusk, dawn and now as lines. */
+export function RunLayer({
+  picture,
+  now,
+  zone,
+}: LayerProps & { readonly now: Instant; readonly zone: string }) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { x, top, bottom } = pixels;
+  const inside = (at: number) => at >= picture.from && at <= picture.to;
   return (
     <g>
       {picture.runs
         .filter(({ start, end }) => end >= picture.from && start <= picture.to)
         .map((run, index) => (
-          <RunBand key={`${run.name} ${run.start}`} run={run} index={index} plot={plot} />
+          <RunBand key={`${run.name} ${run.start}`} run={run} index={index} pixels={{ x, top, bottom }} />
         ))}
       {picture.sun
         .filter(({ kind }) => kind === 'dusk' || kind === 'dawn')
@@ -32,6 +59,14 @@ export function RunLayer({ picture, plot, zone }: LayerProps & { readonly zone: 
             </text>
           </g>
         ))}
+      {inside(now) ? (
+        <g>
+          <line className={styles.now} x1={x(now)} x2={x(now)} y1={top} y2={bottom} />
+          <text className={styles.nowWord} x={x(now) + 4} y={bottom - 20}>
+            now
+          </text>
+        </g>
+      ) : null}
     </g>
   );
 }
@@ -39,13 +74,17 @@ export function RunLayer({ picture, plot, zone }: LayerProps & { readonly zone: 
 type RunBandProps = {
   readonly run: RunMark;
   readonly index: number;
-  readonly plot: Plot;
+  readonly pixels: {
+    readonly x: (at: number) => number;
+    readonly top: number;
+    readonly bottom: number;
+  };
 };
 
 /** The number in a name ("Round 4" gives 4), else the run's place. */
 const shortName = (name: string, index: number): string => /(\d+)\s*$/.exec(name)?.[1] ?? String(index + 1);
 
-function RunBand({ run, index, plot: { x, top, bottom } }: RunBandProps) {
+function RunBand({ run, index, pixels: { x, top, bottom } }: RunBandProps) {
   const [left, right] = [x(run.start), Math.max(x(run.end), x(run.start) + 2)];
   return (
     <g>
@@ -71,7 +110,10 @@ type LaneLayerProps = LayerProps & {
 };
 
 /** Every jet of the box: a hairline at its size, and beside the plot its lane from rich edge to lean edge. */
-export function LaneLayer({ picture, plot: { left, right, y }, beside, extra }: LaneLayerProps) {
+export function LaneLayer({ picture, beside, extra }: LaneLayerProps) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { left, right, y } = pixels;
   const room = beside >= LANE_COLUMNS * LANE_COLUMN;
   return (
     <g>
@@ -124,8 +166,10 @@ function LaneBeside({ lane, x, y }: LaneBesideProps) {
 }
 
 /** What the plan fits, each in its lane; the steps between them stand in the swap windows. */
-export function StairLayer({ picture, plot, patternId }: LayerProps & { readonly patternId: string }) {
-  const { x, y, top, bottom } = plot;
+export function StairLayer({ picture, patternId }: LayerProps & { readonly patternId: string }) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { x, y, top, bottom } = pixels;
   return (
     <g>
       {picture.swaps.map(({ from, to }) => (
@@ -163,7 +207,7 @@ export function StairLayer({ picture, plot, patternId }: LayerProps & { readonly
           />
         </g>
       ))}
-      <path className={styles.steps} d={stepsPath(picture.stairs, plot)} />
+      <path className={styles.steps} d={stepsPath(picture.stairs, pixels)} />
       {picture.stairs.map((stair) => (
         <text key={stair.from} className={styles.stairName} x={x(stair.from) + 6} y={y(stair.worth) - 7}>
           {formatNumber(stair.size, Number.isInteger(stair.size) ? 0 : 1)}
@@ -174,28 +218,18 @@ export function StairLayer({ picture, plot, patternId }: LayerProps & { readonly
   );
 }
 
-function stepsPath(stairs: readonly Stair[], { x, y }: Plot): string {
+type Scales = { readonly x: (at: number) => number; readonly y: (size: number) => number };
+
+function stepsPath(stairs: readonly Stair[], { x, y }: Scales): string {
   return stairs
     .map(({ from, to, worth }, i) => `${i === 0 ? 'M' : 'L'}${x(from)} ${y(worth)}H${x(to)}`)
     .join('');
 }
 
-/** The present, over all that is drawn. */
-export function NowLayer({ picture, plot: { x, top, bottom }, now }: LayerProps & { readonly now: Instant }) {
-  if (now < picture.from || now > picture.to) return null;
-  return (
-    <g>
-      <line className={styles.now} x1={x(now)} x2={x(now)} y1={top} y2={bottom} />
-      <text className={styles.nowWord} x={x(now) + 4} y={bottom - 22}>
-        now
-      </text>
-    </g>
-  );
-}
-
 /** Where a person has walked to. */
-export function CursorLayer({ picture, plot, cursor }: LayerProps & { readonly cursor: Instant | null }) {
-  if (cursor === null || cursor < picture.from || cursor > picture.to) return null;
-  const at = plot.x(cursor);
-  return <line className={styles.cursor} x1={at} x2={at} y1={plot.top} y2={plot.bottom} />;
+export function CursorLayer({ picture, cursor }: LayerProps & { readonly cursor: Instant | null }) {
+  const pixels = usePixels();
+  if (pixels === null || cursor === null || cursor < picture.from || cursor > picture.to) return null;
+  const at = pixels.x(cursor);
+  return <line className={styles.cursor} x1={at} x2={at} y1={pixels.top} y2={pixels.bottom} />;
 }

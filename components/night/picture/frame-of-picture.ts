@@ -11,7 +11,7 @@ const WIDE = 640;
 
 /** On the right stand the lanes where there is room, else only the sizes of the strip. */
 export function rightOf(width: number): number {
-  return width < WIDE ? 48 : LANE_COLUMNS * LANE_COLUMN + 6;
+  return width < WIDE ? 40 : LANE_COLUMNS * LANE_COLUMN + 6;
 }
 
 /** Pixels of a time; the chart and the strip below it must agree on them. */

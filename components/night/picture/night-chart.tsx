@@ -1,16 +1,17 @@
 'use client';
 
 import { useId } from 'react';
+import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { Instant } from '@/lib/time/instant';
-import { SizeAxis, TimeAxis } from './axes';
-import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-layers';
-import { CurveLayer } from './curve-layer';
-import { rightOf } from './frame-of-picture';
+import { localClock } from '@/lib/time/zone';
+import { formatNumber } from '@/lib/units/format';
+import { CursorLayer, LaneLayer, RunLayer, StairLayer } from './chart-layers';
+import { hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
+import { hourMark } from './hour-mark';
 import type { Lane } from './lane';
 import styles from './night-chart.module.css';
 import type { Picture } from './picture';
-import { plotOf } from './plot';
 
 export type NightChartProps = {
   readonly picture: Picture;
@@ -23,28 +24,85 @@ export type NightChartProps = {
   readonly cursor: Instant | null;
 };
 
+const RUN_ROW = 26;
+const AXIS_ROW = 24;
+
+/** What both axes have in common. */
+const AXIS = {
+  type: 'number',
+  allowDataOverflow: true,
+  interval: 0,
+  tickLine: false,
+  tick: { className: styles.tick, fill: 'var(--ink)' },
+  stroke: 'var(--line)',
+} as const;
+
+const FAN = {
+  type: 'monotone',
+  isAnimationActive: false,
+  activeDot: false,
+  fill: 'var(--ink)',
+  fillOpacity: 0.14,
+  stroke: 'var(--ink-2)',
+  strokeWidth: 1,
+  strokeDasharray: '2 3',
+} as const;
+
+const CURVE = {
+  type: 'monotone',
+  isAnimationActive: false,
+  activeDot: false,
+  dot: hourMark,
+  stroke: 'var(--ink)',
+  strokeWidth: 2.5,
+} as const;
+
+function rowsOf({ hours, carburettor }: Picture) {
+  return hours.map(({ at, origin, ideal, idealLow, idealHigh }) => ({
+    at,
+    origin,
+    ideal: ideal[carburettor],
+    fan: [idealLow[carburettor], idealHigh[carburettor]],
+  }));
+}
+
 /** The night in jet sizes: lanes, the ideal with its fan, and the plan as a staircase. */
 export function NightChart({ picture, zone, width, now, extra, cursor }: NightChartProps) {
   const id = useId();
-  const plot = plotOf(picture, width);
+  const height = Math.round(Math.min(420, Math.max(300, width * 0.5)));
+  const every = hoursPerLabel(picture, width);
+  const ticks = picture.ticks.filter((at) => Number(localClock(at, zone).slice(0, 2)) % every === 0);
   return (
-    <svg
+    <ComposedChart
       className={styles.chart}
       width={width}
-      height={plot.height}
-      viewBox={`0 0 ${width} ${plot.height}`}
-      aria-hidden="true"
-      data-picture="night"
+      height={height}
+      data={rowsOf(picture)}
+      margin={{ top: RUN_ROW, right: rightOf(width), bottom: 0, left: 0 }}
+      accessibilityLayer={false}
     >
       <HatchPatterns id={id} />
-      <RunLayer picture={picture} plot={plot} zone={zone} />
-      <LaneLayer picture={picture} plot={plot} beside={rightOf(width)} extra={extra} />
-      <StairLayer picture={picture} plot={plot} patternId={id} />
-      <CurveLayer picture={picture} plot={plot} />
-      <TimeAxis picture={picture} plot={plot} zone={zone} width={width} />
-      <SizeAxis picture={picture} plot={plot} />
-      <NowLayer picture={picture} plot={plot} now={now} />
-      <CursorLayer picture={picture} plot={plot} cursor={cursor} />
-    </svg>
+      <XAxis
+        {...AXIS}
+        dataKey="at"
+        domain={[picture.from, picture.to]}
+        ticks={[...ticks]}
+        height={AXIS_ROW}
+        tickFormatter={(at: Instant) => localClock(at, zone)}
+      />
+      <YAxis
+        {...AXIS}
+        domain={[picture.least, picture.most]}
+        ticks={picture.lanes.map(({ size }) => size)}
+        width={LEFT}
+        tickFormatter={(size: number) => formatNumber(size, Number.isInteger(size) ? 0 : 1)}
+      />
+      <RunLayer picture={picture} now={now} zone={zone} />
+      <LaneLayer picture={picture} beside={rightOf(width)} extra={extra} />
+      <StairLayer picture={picture} patternId={id} />
+      <Area {...FAN} dataKey="fan" />
+      <Line {...CURVE} dataKey="ideal" />
+      <CursorLayer picture={picture} cursor={cursor} />
+    </ComposedChart>
   );
 }

@@ -1,5 +1,6 @@
 'use client';
 
+import dynamic from 'next/dynamic';
 import { useMemo, useState } from 'react';
 import type { Night } from '@/components/night/night';
 import { Choice } from '@/components/ui/choice';
@@ -17,9 +18,13 @@ import { DriftStrip } from './drift-strip';
 import { HourWalk } from './hour-walk';
 import { laneOf } from './lane';
 import { marksSentence } from './marks-sentence';
-import { NightChart } from './night-chart';
 import { pictureOf } from './picture';
 import styles from './picture-section.module.css';
+
+const NightChart = dynamic(() => import('./night-chart').then((module) => module.NightChart), {
+  ssr: false,
+  loading: () => <p className={styles.loading}>Drawing the night...</p>,
+});
 
 const SPANS = [
   { value: 'runs', label: 'The runs' },
@@ -60,7 +65,9 @@ export function PictureSection(props: PictureSectionProps) {
       <div ref={ref} className={styles.figures}>
         {width === 0 ? null : (
           <>
-            <NightChart {...{ picture, zone, width, now, extra, cursor }} />
+            <div className={styles.chart} aria-hidden="true">
+              <NightChart {...{ picture, zone, width, now, extra, cursor }} />
+            </div>
             <p className={styles.legend}>
               The baseline {settingText(plan.baseline)}, hour by hour, if it stayed in: percent and jet sizes.
             </p>
