@@ -170,5 +170,7 @@ export function planProblemPath(problem: PlanProblem, path: Path): Path {
       return [...path, 'machine', 'box'];
     case 'setting-does-not-fit':
       return [...path, 'fitted'];
+    case 'too-much-at-once':
+      return problem.machines > 1 ? ['machines'] : [...path, 'machine'];
   }
 }

@@ -19,7 +19,7 @@ export type Candidate = {
 type Piece = { readonly size: number; readonly area: number };
 
 /** The pieces of the box, smallest first; more of one size than there are carburettors change nothing. */
-function piecesOf(machine: Machine): readonly Piece[] {
+export function piecesOf(machine: Machine): readonly Piece[] {
   const most = machine.carburettors.length;
   return normaliseBox(machine.box).flatMap(({ size, count }) =>
     Array<Piece>(Math.min(count, most)).fill({ size, area: Math.log(jetArea(machine.marking, size)) }),

@@ -1,11 +1,12 @@
 import { normaliseBox } from '@/lib/carb/box';
-import { jetSets } from './candidates';
+import { piecesOf } from './candidates';
 import { MOST_RUNS } from './judgement';
 import type { PlanProblem, PlanRequest } from './types';
+import { workProblem } from './work';
 
 /** Why no plan can be made; null where one can. */
 export function planProblem(request: PlanRequest): PlanProblem | null {
-  return runsProblem(request) ?? hoursProblem(request) ?? boxProblem(request);
+  return runsProblem(request) ?? hoursProblem(request) ?? boxProblem(request) ?? workProblem([request]);
 }
 
 function runsProblem({ runs }: PlanRequest): PlanProblem | null {
@@ -25,7 +26,7 @@ function hoursProblem({ runs, series }: PlanRequest): PlanProblem | null {
 function boxProblem({ machine, fitted, made }: PlanRequest): PlanProblem | null {
   const carburettors = machine.carburettors.length;
   if (normaliseBox(machine.box).length === 0) return { code: 'empty-box' };
-  if (jetSets(machine).length === 0) return { code: 'too-few-jets', carburettors };
+  if (piecesOf(machine).length < carburettors) return { code: 'too-few-jets', carburettors };
   const settings = [...(fitted === null ? [] : [fitted]), ...made.map(({ setting }) => setting)];
   const odd = settings.find(({ mains }) => mains.length !== carburettors);
   return odd === undefined ? null : { code: 'setting-does-not-fit', mains: odd.mains.length, carburettors };

@@ -79,5 +79,11 @@ export const TURNING_LOG = 0.004;
 /** Plans with more swaps than this are not listed beside the chosen one; nobody makes them. Judgement. */
 export const MOST_SWAPS_LISTED = 12;
 
+/**
+ * More settings times instants times draws than this in one go are refused: about a second of work. A hundred racers
+ * with ninety jet sets each and sixty instants of runs come to three quarters of it.
+ */
+export const MOST_WORK = 6.4e7;
+
 /** More runs than this in one night are refused. */
 export const MOST_RUNS = 60;

@@ -4,6 +4,7 @@ import { assemble } from './assemble';
 import { planProblem } from './check';
 import { type Night, type NightRequest, prepareNight } from './night';
 import type { Plan, PlanProblem, PlanRequest } from './types';
+import { workProblem } from './work';
 
 /**
  * The plan of a night: which jets in which run, when to swap, how sure. The same request always gives the same plan;
@@ -30,9 +31,10 @@ export function nightPlanner(): (request: PlanRequest) => Result<Plan, PlanProbl
   };
 }
 
-/** Plans of many machines, answers in the order of the requests. */
+/** Plans of many machines, answers in the order of the requests; all or none where they are too much at once. */
 export function planMany(requests: readonly PlanRequest[]): readonly Result<Plan, PlanProblem>[] {
-  return requests.map(nightPlanner());
+  const problem = workProblem(requests);
+  return problem === null ? requests.map(nightPlanner()) : requests.map(() => fail(problem));
 }
 
 /** Told by identity: an event hands the same lists to all its machines. */

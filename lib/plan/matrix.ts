@@ -2,9 +2,10 @@ import { jetArea } from '@/lib/carb/jets';
 import type { Machine } from '@/lib/carb/machine';
 import type { Candidate } from './candidates';
 import { type Choice, inUnits, LEAN_UNIT, LOSS_UNIT, STEP_UNIT } from './choice';
-import { isTooRich, type Judge, leanOver, lossOf } from './grade';
+import { isTooRich, type Judge, leanOver } from './grade';
 import { TURN_WORTH } from './judgement';
-import type { RunOdds } from './run-odds';
+import { firstFrom, risingBy } from './rising';
+import { meanLoss, type RunOdds } from './run-odds';
 import type { Situation } from './situation';
 import type { PlanOptions, Run } from './types';
 
@@ -26,6 +27,57 @@ function stepsBetween(machine: Machine, candidates: readonly Candidate[]): Float
 const MOST_WORTH = 10;
 const MOST_WEIGHT = 100;
 
+/** What counts of every candidate in every open run, at [run * candidates + candidate]. */
+function gradesOf({ judge, candidates, odds, runs }: ChoiceRequest): Pick<Choice, 'lean' | 'rich' | 'loss'> {
+  const count = candidates.length;
+  const size = runs.length * count;
+  const grades = {
+    lean: new Float64Array(size),
+    rich: new Float64Array(size),
+    loss: new Float64Array(size),
+  };
+  const [leanestFirst, richestLast] = [risingBy(candidates, 'leanest'), risingBy(candidates, 'richest')];
+  const deliveries = deliveriesOf(candidates);
+  for (const [run, { weight }] of runs.entries()) {
+    const each = odds[run]!;
+    const safe = firstFrom(count, (i) => leanOver(each, candidates[leanestFirst[i]!]!, judge) === 0);
+    for (const c of leanestFirst.subarray(0, safe))
+      grades.lean[run * count + c] = inUnits(leanOver(each, candidates[c]!, judge), LEAN_UNIT);
+    const tooRich = firstFrom(count, (i) => isTooRich(each, candidates[richestLast[i]!]!, judge));
+    for (const c of richestLast.subarray(tooRich)) grades.rich[run * count + c] = 1;
+    const losses = deliveries.values.map((delivered) => meanLoss(each, delivered, judge.richPowerLoss));
+    for (let c = 0; c < count; c++) {
+      const loss = deliveries.mean(losses, c) * Math.min(weight, MOST_WEIGHT);
+      grades.loss[run * count + c] = inUnits(loss, LOSS_UNIT);
+    }
+  }
+  return grades;
+}
+
+/**
+ * What the carburettors are given, each amount once: carburettors on one baseline share theirs, and so do the many sets
+ * of a large box.
+ */
+function deliveriesOf(candidates: readonly Candidate[]) {
+  const places = new Map<number, number>();
+  const at = candidates.map(({ delivered }) =>
+    delivered.map((amount) => {
+      const place = places.get(amount) ?? places.size;
+      places.set(amount, place);
+      return place;
+    }),
+  );
+  return {
+    values: Float64Array.from(places.keys()),
+    /** Mean over a candidate's carburettors of a number known for every amount. */
+    mean(known: Float64Array, candidate: number): number {
+      let sum = 0;
+      for (const place of at[candidate]!) sum += known[place]!;
+      return sum / at[candidate]!.length;
+    },
+  };
+}
+
 export type ChoiceRequest = {
   readonly machine: Machine;
   readonly judge: Judge;
@@ -40,25 +92,12 @@ export type ChoiceRequest = {
 
 /** Grades every candidate in every open run. */
 export function choiceOf(request: ChoiceRequest): Choice {
-  const { machine, judge, candidates, odds, runs, situation, start, options } = request;
-  const size = runs.length * candidates.length;
-  const [lean, rich, loss] = [new Float64Array(size), new Float64Array(size), new Float64Array(size)];
-  for (const [run, { weight }] of runs.entries()) {
-    const each = odds[run]!;
-    for (const [c, candidate] of candidates.entries()) {
-      const i = run * candidates.length + c;
-      lean[i] = inUnits(leanOver(each, candidate, judge), LEAN_UNIT);
-      rich[i] = isTooRich(each, candidate, judge) ? 1 : 0;
-      loss[i] = inUnits(lossOf(each, candidate, judge) * Math.min(weight, MOST_WEIGHT), LOSS_UNIT);
-    }
-  }
+  const { machine, candidates, runs, situation, start, options } = request;
   return {
     runs: runs.length,
     candidates: candidates.length,
     group: candidates.map(({ group }) => group),
-    lean,
-    rich,
-    loss,
+    ...gradesOf(request),
     gaps: situation.gaps.map(({ fits }) => fits),
     steps: stepsBetween(machine, candidates),
     start,

@@ -3,6 +3,7 @@ import type { Choice } from './choice';
 import { isLeanWithin, type Judge } from './grade';
 import { FORECAST_NOISE } from './judgement';
 import { slopesAt } from './machine-need';
+import { firstFrom, risingBy } from './rising';
 import type { RunOdds } from './run-odds';
 import type { View } from './view';
 
@@ -34,11 +35,16 @@ type Accepted = {
  */
 export function withRoom(choice: Choice, { judge, candidates, odds, rooms, accepted }: Accepted): Choice {
   const lean = choice.lean.slice();
-  for (const [i, run] of odds.entries())
-    for (const [c, candidate] of candidates.entries()) {
+  const rising = risingBy(candidates, 'leanest');
+  for (const [i, run] of odds.entries()) {
+    const clear = firstFrom(
+      rising.length,
+      (c) => !isLeanWithin(run, candidates[rising[c]!]!, judge, rooms[i]!),
+    );
+    for (const c of rising.subarray(0, clear)) {
       const at = i * choice.candidates + c;
-      if (lean[at] === 0 && c !== accepted[i] && isLeanWithin(run, candidate, judge, rooms[i]!))
-        lean[at] = CLOSE;
+      if (lean[at] === 0 && c !== accepted[i]) lean[at] = CLOSE;
     }
+  }
   return { ...choice, lean };
 }

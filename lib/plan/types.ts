@@ -175,7 +175,14 @@ export type PlanProblem =
   | { readonly code: 'setting-does-not-fit'; readonly mains: number; readonly carburettors: number }
   | { readonly code: 'hours-do-not-cover-any-run'; readonly hoursStart: Instant; readonly hoursEnd: Instant }
   | { readonly code: 'run-ends-before-it-starts'; readonly run: number }
-  | { readonly code: 'too-many-runs'; readonly limit: number };
+  | { readonly code: 'too-many-runs'; readonly limit: number }
+  /** `settings` of the machine with most of them, `runHours` all its runs together. */
+  | {
+      readonly code: 'too-much-at-once';
+      readonly machines: number;
+      readonly settings: number;
+      readonly runHours: number;
+    };
 
 /** The best plan with a given number of jet swaps: what one swap less costs. */
 export type BySwapCount = {

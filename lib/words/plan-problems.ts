@@ -24,5 +24,18 @@ export function planProblemSentence(
       return `${runNames[problem.run] ?? `Run ${problem.run + 1}`} ends before it starts. A run past midnight needs the next day's date on its end.`;
     case 'too-many-runs':
       return `At most ${problem.limit} runs can be planned at once. Split the event.`;
+    case 'too-much-at-once':
+      return tooMuch(problem);
   }
+}
+
+function tooMuch({
+  machines,
+  settings,
+  runHours,
+}: Extract<PlanProblem, { code: 'too-much-at-once' }>): string {
+  const asked = `${settings} settings (jets times trim positions) over ${Math.round(runHours)} hours of runs`;
+  return machines === 1
+    ? `This is too much to work out at once: ${asked}. Leave out jets and trim positions that won't be fitted, or split the event.`
+    : `${machines} machines are too much to work out at once, with up to ${asked}. Ask for fewer machines at a time.`;
 }

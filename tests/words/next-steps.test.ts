@@ -73,6 +73,7 @@ const PLAN: Every<PlanProblem> = {
   'hours-do-not-cover-any-run': { code: 'hours-do-not-cover-any-run', hoursStart: AT, hoursEnd: AT },
   'run-ends-before-it-starts': { code: 'run-ends-before-it-starts', run: 1 },
   'too-many-runs': { code: 'too-many-runs', limit: 60 },
+  'too-much-at-once': { code: 'too-much-at-once', machines: 1, settings: 36_600, runHours: 300 },
 };
 
 const HARDWARE: Every<HardwareProblem> = {

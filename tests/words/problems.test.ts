@@ -72,6 +72,7 @@ const PLAN: Readonly<Record<PlanProblem['code'], PlanProblem>> = {
   },
   'run-ends-before-it-starts': { code: 'run-ends-before-it-starts', run: 1 },
   'too-many-runs': { code: 'too-many-runs', limit: 60 },
+  'too-much-at-once': { code: 'too-much-at-once', machines: 1, settings: 36_600, runHours: 300 },
 };
 
 describe('A problem', () => {
