@@ -90,6 +90,7 @@ test.describe('the night page', () => {
     test(`has no access fault by ${colorScheme === 'light' ? 'day' : 'night'}`, async ({ night }) => {
       await night.emulateMedia({ colorScheme });
       await night.goto('/');
+      await night.getByRole('heading', { name: 'The night in one picture' }).scrollIntoViewIfNeeded();
       await expect(night.locator('.recharts-surface')).toBeVisible();
       expect(await accessFaults(night)).toEqual([]);
       await night.getByRole('button', { name: 'Display' }).click();

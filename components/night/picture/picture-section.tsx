@@ -6,6 +6,7 @@ import type { Night } from '@/components/night/night';
 import { Choice } from '@/components/ui/choice';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
+import { useNear } from '@/components/ui/use-near';
 import { useWidth } from '@/components/ui/use-width';
 import type { Machine } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
@@ -21,9 +22,11 @@ import { marksSentence } from './marks-sentence';
 import { pictureOf } from './picture';
 import styles from './picture-section.module.css';
 
+const Drawing = () => <p className={styles.loading}>Drawing the night...</p>;
+
 const NightChart = dynamic(() => import('./night-chart').then((module) => module.NightChart), {
   ssr: false,
-  loading: () => <p className={styles.loading}>Drawing the night...</p>,
+  loading: Drawing,
 });
 
 const SPANS = [
@@ -49,6 +52,8 @@ export function PictureSection(props: PictureSectionProps) {
   const [jet, setJet] = useState('');
   const [cursor, setCursor] = useState<Instant | null>(null);
   const { ref, width } = useWidth<HTMLDivElement>();
+  // The chart library weighs as much as the rest of the page: it comes when someone is about to look at the picture.
+  const near = useNear(ref);
   const picture = useMemo(
     () => pictureOf({ plan, machine, carburettor, zone, place, span }),
     [plan, machine, carburettor, zone, place, span],
@@ -66,7 +71,7 @@ export function PictureSection(props: PictureSectionProps) {
         {width === 0 ? null : (
           <>
             <div className={styles.chart} aria-hidden="true">
-              <NightChart {...{ picture, zone, width, now, extra, cursor }} />
+              {near ? <NightChart {...{ picture, zone, width, now, extra, cursor }} /> : <Drawing />}
             </div>
             <p className={styles.legend}>
               The baseline {settingText(plan.baseline)}, hour by hour, if it stayed in: percent and jet sizes.
