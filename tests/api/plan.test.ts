@@ -267,6 +267,26 @@ describe('POST /api/plan, refusing', () => {
       ['hours', 'at most 400 hours'],
     ]);
   });
+
+  test('more settings than can be graded while somebody waits, of one machine or of many together', async () => {
+    const { machine, ...shared } = NIGHT;
+    const carburettors = [390, 402, 411, 423, 437, 449].map((main) => ({ main }));
+    const box = Array.from({ length: 100 }, (_, i) => ({ size: 300 + 2 * i, count: 6 }));
+    const trim = { lowest: -20, highest: 40, baseline: 0, percentPerPosition: 0.05 };
+    const [run] = shared.event.runs;
+    const event = { ...shared.event, runs: Array.from({ length: 60 }, () => run) };
+    const huge = { ...machine, carburettors, box, trim };
+    const one = await refused({ ...shared, event, machine: huge });
+    expect([one.status, one.errors]).toEqual([
+      422,
+      [['machine', expect.stringContaining('36600 settings (jets times trim positions) over')]],
+    ]);
+    const { trim: _, ...large } = huge;
+    const many = await refused({ ...shared, event, machines: Array(30).fill({ machine: large }) });
+    expect(many.errors).toEqual([
+      ['machines', expect.stringMatching(/^30 machines are too much to work out at once/)],
+    ]);
+  });
 });
 
 function hoursFrom(utc: string, count: number): PlanBody['hours'] {

@@ -34,10 +34,15 @@ export function planAnswers(
     const plan = plans[i];
     return plan === undefined ? [] : [answerOne(placed, plan, { voice, warnings })];
   });
-  const problems = answers.flatMap((answer) => (answer.ok ? [] : [answer.reason]));
+  const problems = eachOnce(answers.flatMap((answer) => (answer.ok ? [] : [answer.reason])));
   return problems.length > 0
     ? fail(problems)
     : ok(answers.flatMap((answer) => (answer.ok ? [answer.value] : [])));
+}
+
+/** What all engines have in common is said once. */
+function eachOnce(problems: readonly ContractProblem[]): readonly ContractProblem[] {
+  return [...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values()];
 }
 
 function answerOne(
