@@ -2,32 +2,29 @@
 
 import { type RefObject, useEffect, useState } from 'react';
 
-/** How far below the screen an element counts as near: what it needs can arrive while a thumb scrolls there. */
-const MARGIN = '400px';
+/** Ahead of the screen's edge, so that what is asked for is mostly there when it is reached. */
+const AHEAD = '400px 0px';
 
-/** Whether an element has come near the screen, or is about to be printed; once it has, it stays so. */
+/** Whether an element has ever been near the screen, or was about to be printed. */
 export function useNear(ref: RefObject<Element | null>): boolean {
   const [near, setNear] = useState(false);
   useEffect(() => {
     const element = ref.current;
     if (near || element === null) return;
-    const come = () => setNear(true);
-    if (typeof IntersectionObserver === 'undefined') {
-      come();
-      return;
-    }
+    const reached = () => setNear(true);
+    if (typeof IntersectionObserver === 'undefined') return reached();
     const observer = new IntersectionObserver(
       (entries) => {
-        if (entries.some(({ isIntersecting }) => isIntersecting)) come();
+        if (entries.some(({ isIntersecting }) => isIntersecting)) reached();
       },
-      { rootMargin: MARGIN },
+      { rootMargin: AHEAD },
     );
     observer.observe(element);
-    window.addEventListener('beforeprint', come);
+    window.addEventListener('beforeprint', reached);
     return () => {
       observer.disconnect();
-      window.removeEventListener('beforeprint', come);
+      window.removeEventListener('beforeprint', reached);
     };
-  }, [ref, near]);
+  }, [near, ref]);
   return near;
 }

@@ -32,16 +32,11 @@ function usePixels() {
 
 type LayerProps = { readonly picture: Picture };
 
-/** The runs as bands with their numbers above; dusk, dawn and now as lines. */
-export function RunLayer({
-  picture,
-  now,
-  zone,
-}: LayerProps & { readonly now: Instant; readonly zone: string }) {
+/** The runs as bands with their numbers above; dusk and dawn as lines. */
+export function RunLayer({ picture, zone }: LayerProps & { readonly zone: string }) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { x, top, bottom } = pixels;
-  const inside = (at: number) => at >= picture.from && at <= picture.to;
   return (
     <g>
       {picture.runs
@@ -59,14 +54,6 @@ export function RunLayer({
             </text>
           </g>
         ))}
-      {inside(now) ? (
-        <g>
-          <line className={styles.now} x1={x(now)} x2={x(now)} y1={top} y2={bottom} />
-          <text className={styles.nowWord} x={x(now) + 4} y={bottom - 20}>
-            now
-          </text>
-        </g>
-      ) : null}
     </g>
   );
 }
@@ -224,6 +211,21 @@ function stepsPath(stairs: readonly Stair[], { x, y }: Scales): string {
   return stairs
     .map(({ from, to, worth }, i) => `${i === 0 ? 'M' : 'L'}${x(from)} ${y(worth)}H${x(to)}`)
     .join('');
+}
+
+/** The present, over all that is drawn. */
+export function NowLayer({ picture, now }: LayerProps & { readonly now: Instant }) {
+  const pixels = usePixels();
+  if (pixels === null || now < picture.from || now > picture.to) return null;
+  const at = pixels.x(now);
+  return (
+    <g>
+      <line className={styles.now} x1={at} x2={at} y1={pixels.top} y2={pixels.bottom} />
+      <text className={styles.nowWord} x={at + 4} y={pixels.bottom - 22}>
+        now
+      </text>
+    </g>
+  );
 }
 
 /** Where a person has walked to. */

@@ -11,7 +11,12 @@ const WIDE = 640;
 
 /** On the right stand the lanes where there is room, else only the sizes of the strip. */
 export function rightOf(width: number): number {
-  return width < WIDE ? 40 : LANE_COLUMNS * LANE_COLUMN + 6;
+  return width < WIDE ? 48 : LANE_COLUMNS * LANE_COLUMN + 6;
+}
+
+/** Half as tall as wide, but readable on a phone and no wall on a desk. */
+export function chartHeight(width: number): number {
+  return Math.round(Math.min(420, Math.max(300, width * 0.5)));
 }
 
 /** Pixels of a time; the chart and the strip below it must agree on them. */

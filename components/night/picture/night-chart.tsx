@@ -5,8 +5,8 @@ import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
-import { CursorLayer, LaneLayer, RunLayer, StairLayer } from './chart-layers';
-import { hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
+import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-layers';
+import { chartHeight, hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
 import { hourMark } from './hour-mark';
 import type { Lane } from './lane';
@@ -69,14 +69,13 @@ function rowsOf({ hours, carburettor }: Picture) {
 /** The night in jet sizes: lanes, the ideal with its fan, and the plan as a staircase. */
 export function NightChart({ picture, zone, width, now, extra, cursor }: NightChartProps) {
   const id = useId();
-  const height = Math.round(Math.min(420, Math.max(300, width * 0.5)));
   const every = hoursPerLabel(picture, width);
   const ticks = picture.ticks.filter((at) => Number(localClock(at, zone).slice(0, 2)) % every === 0);
   return (
     <ComposedChart
       className={styles.chart}
       width={width}
-      height={height}
+      height={chartHeight(width)}
       data={rowsOf(picture)}
       margin={{ top: RUN_ROW, right: rightOf(width), bottom: 0, left: 0 }}
       accessibilityLayer={false}
@@ -97,11 +96,12 @@ export function NightChart({ picture, zone, width, now, extra, cursor }: NightCh
         width={LEFT}
         tickFormatter={(size: number) => formatNumber(size, Number.isInteger(size) ? 0 : 1)}
       />
-      <RunLayer picture={picture} now={now} zone={zone} />
+      <RunLayer picture={picture} zone={zone} />
       <LaneLayer picture={picture} beside={rightOf(width)} extra={extra} />
       <StairLayer picture={picture} patternId={id} />
       <Area {...FAN} dataKey="fan" />
       <Line {...CURVE} dataKey="ideal" />
+      <NowLayer picture={picture} now={now} />
       <CursorLayer picture={picture} cursor={cursor} />
     </ComposedChart>
   );

@@ -16,14 +16,18 @@ import { settingText } from '@/lib/words/settings';
 import type { Voice } from '@/lib/words/voice';
 import { carburettorOptions } from './carburettor-options';
 import { DriftStrip } from './drift-strip';
+import { chartHeight } from './frame-of-picture';
 import { HourWalk } from './hour-walk';
 import { laneOf } from './lane';
 import { marksSentence } from './marks-sentence';
 import { pictureOf } from './picture';
 import styles from './picture-section.module.css';
+// With the page's own styles: one request less when the chart arrives.
+import './night-chart.module.css';
 
 const Drawing = () => <p className={styles.loading}>Drawing the night...</p>;
 
+/** The chart library is a third of the page: it is asked for when the picture comes near the screen. */
 const NightChart = dynamic(() => import('./night-chart').then((module) => module.NightChart), {
   ssr: false,
   loading: Drawing,
@@ -52,7 +56,6 @@ export function PictureSection(props: PictureSectionProps) {
   const [jet, setJet] = useState('');
   const [cursor, setCursor] = useState<Instant | null>(null);
   const { ref, width } = useWidth<HTMLDivElement>();
-  // The chart library weighs as much as the rest of the page: it comes when someone is about to look at the picture.
   const near = useNear(ref);
   const picture = useMemo(
     () => pictureOf({ plan, machine, carburettor, zone, place, span }),
@@ -70,7 +73,7 @@ export function PictureSection(props: PictureSectionProps) {
       <div ref={ref} className={styles.figures}>
         {width === 0 ? null : (
           <>
-            <div className={styles.chart} aria-hidden="true">
+            <div className={styles.chart} style={{ minHeight: chartHeight(width) }} aria-hidden="true">
               {near ? <NightChart {...{ picture, zone, width, now, extra, cursor }} /> : <Drawing />}
             </div>
             <p className={styles.legend}>
