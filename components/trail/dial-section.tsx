@@ -42,7 +42,7 @@ export function DialSection({ draft, machine }: TrailSectionProps) {
   return (
     <Section title="The screw over temperature" id="screw">
       {dial === null || elevation === null ? (
-        <p>Type the elevation of the place above, and the dial stands here.</p>
+        <p>Type the elevation of the place above, and the turns stand here.</p>
       ) : (
         <>
           <p>

@@ -14,7 +14,7 @@ const MADE = '2027-01-15T17:30:00.000Z';
 
 const sled = {
   machine: {
-    name: 'Kestrel 800 “ice”',
+    name: 'Merlow 800 “ice”',
     carburettors: [{ main: 410 }, { main: 420 }],
     jetMarking: 'flow',
     box: [
