@@ -2,29 +2,32 @@
 
 import { type RefObject, useEffect, useState } from 'react';
 
-/** Ahead of the screen's edge, so that what is asked for is mostly there when it is reached. */
-const AHEAD = '400px 0px';
+/** How far below the screen an element counts as near: what it needs can arrive while a thumb scrolls there. */
+const MARGIN = '400px';
 
-/** Whether an element has ever been near the screen, or was about to be printed. */
+/** Whether an element has come near the screen, or is about to be printed; once it has, it stays so. */
 export function useNear(ref: RefObject<Element | null>): boolean {
   const [near, setNear] = useState(false);
   useEffect(() => {
     const element = ref.current;
     if (near || element === null) return;
-    const reached = () => setNear(true);
-    if (typeof IntersectionObserver === 'undefined') return reached();
+    const come = () => setNear(true);
+    if (typeof IntersectionObserver === 'undefined') {
+      come();
+      return;
+    }
     const observer = new IntersectionObserver(
       (entries) => {
-        if (entries.some(({ isIntersecting }) => isIntersecting)) reached();
+        if (entries.some(({ isIntersecting }) => isIntersecting)) come();
       },
-      { rootMargin: AHEAD },
+      { rootMargin: MARGIN },
     );
     observer.observe(element);
-    window.addEventListener('beforeprint', reached);
+    window.addEventListener('beforeprint', come);
     return () => {
       observer.disconnect();
-      window.removeEventListener('beforeprint', reached);
+      window.removeEventListener('beforeprint', come);
     };
-  }, [near, ref]);
+  }, [ref, near]);
   return near;
 }

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import 'fake-indexeddb/auto';
-import { cleanup, render, screen, waitFor, within } from '@testing-library/react';
+import { cleanup, configure, render, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/components/night/demo-night';
@@ -11,6 +11,9 @@ import { openStore } from '@/lib/store/open-store';
 import type { Store } from '@/lib/store/store-type';
 import { knowModalDialogs } from '@/tests/support/modal-dialogs';
 import { chicago } from './night-case';
+
+// What stands below the answer is drawn a little at a time; on a busy machine that takes a while.
+configure({ asyncUtilTimeout: 5000 });
 
 let store: Store;
 
