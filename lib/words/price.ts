@@ -3,8 +3,8 @@ import { formatNumber, formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { chosenCount } from './lean-runs';
 import { counted } from './listing';
-import { plannedRuns } from './runs';
-import { settingText } from './settings';
+import { plannedRuns, runName } from './runs';
+import { sameSetting, settingText } from './settings';
 
 /** What making one swap less would cost, in power and, where runs are timed, in seconds; null where there is none to leave out. */
 export function oneSwapLess(plan: Plan): string | null {
@@ -17,30 +17,52 @@ export function oneSwapLess(plan: Plan): string | null {
       null,
     );
   if (fewer === null) return null;
-  return `With ${counted(fewer.swaps, 'swap')}: ${costs(chosen, fewer).join(', ')}.`;
+  return `${without(chosen, fewer)}: ${costs(chosen, fewer).join(', ')}.`;
 }
 
+function without(chosen: BySwapCount, fewer: BySwapCount): string {
+  if (fewer.swaps > 0) return `With ${counted(fewer.swaps, 'swap')}`;
+  return chosen.swaps === 1 ? 'Without the swap' : 'Without any swap';
+}
+
+/** Half of the last digit that power is printed with. */
+const SHOWS = 0.00005;
+
 function costs(chosen: BySwapCount, fewer: BySwapCount): readonly string[] {
-  const power = fewer.loss - chosen.loss;
-  const seconds =
-    fewer.secondsLost !== null && chosen.secondsLost !== null ? fewer.secondsLost - chosen.secondsLost : null;
   const lean = fewer.leanRunsOverRisk - chosen.leanRunsOverRisk;
   const rich = fewer.richRuns - chosen.richRuns;
   return [
     ...(lean > 0 ? [`${counted(lean, 'more run')} in danger of running lean`] : []),
     ...(rich > 0 ? [`${counted(rich, 'more run')} too rich`] : []),
+    ...powerCosts(chosen, fewer, lean > 0),
+  ];
+}
+
+/** Power that seems to come from running leaner is a risk, never a gain to count on. */
+function powerCosts(chosen: BySwapCount, fewer: BySwapCount, leaner: boolean): readonly string[] {
+  const power = fewer.loss - chosen.loss;
+  if (Math.abs(power) < SHOWS) return ['as much power'];
+  if (power < 0 && leaner) return ['no power to count on'];
+  const seconds =
+    fewer.secondsLost !== null && chosen.secondsLost !== null ? fewer.secondsLost - chosen.secondsLost : null;
+  return [
     `${formatPercent(ratio(Math.abs(power)), 2)} ${power < 0 ? 'more' : 'less'} power`,
-    ...(seconds === null
+    ...(seconds === null || Math.abs(seconds) < 0.005
       ? []
       : [`${formatNumber(Math.abs(seconds), 2)} s ${seconds < 0 ? 'faster' : 'slower'} over the timed runs`]),
   ];
 }
 
-/** The next best plan that begins differently, and how far behind it is; null where there is none. */
+/** The next best plan that begins differently, by the run where it first differs; null where there is none. */
 export function runnerUpSentence(plan: Plan): string | null {
   if (plan.runnerUp === null) return null;
-  const first = plannedRuns(plan)[0]?.run ?? 0;
-  const setting = plan.runnerUp.settings[first];
-  if (setting === undefined) return null;
-  return `Next best: ${settingText(setting)} first, behind by ${formatPercent(plan.runnerUp.margin, 2)} power.`;
+  const { settings, margin } = plan.runnerUp;
+  const other = plannedRuns(plan).find(({ run, setting }) => {
+    const instead = settings[run];
+    return instead !== undefined && !sameSetting(instead, setting);
+  });
+  const instead = other === undefined ? undefined : settings[other.run];
+  if (other === undefined || instead === undefined) return null;
+  const behind = margin < SHOWS ? 'as good in power' : `behind by ${formatPercent(margin, 2)} power`;
+  return `Next best: ${settingText(instead)} in ${runName(plan, other.run)}, ${behind}.`;
 }

@@ -36,23 +36,23 @@ describe('The cautions', () => {
 });
 
 describe('A caution stands where its act is done', () => {
-  test('beside the choice of what was fitted, at the track, and once on the page of the night, of rides and of the club', () => {
+  test('beside the choice of what was fitted, and once on the page of the night, of rides and of the club', () => {
     expect(filesWith(/cautionsFor\('swap'\)|<Cautions \/>|<TrailCautions \/>/)).toEqual([
       'components/club/club-desk.tsx',
       'components/night/cautions.tsx',
       'components/night/plate/fit-dialog.tsx',
-      'components/night/plate/track-view.tsx',
       'components/night/whole-night.tsx',
       'components/trail/trail-room.tsx',
     ]);
   });
 
-  test('in one line with the acts that are listed, printed, put into a calendar or hung on a wall', () => {
+  test('in one line with the acts that are listed, done at the track, printed, put into a calendar or hung on a wall', () => {
     expect(filesWith(/[{,[( ]SWAP_CAUTION_LINE[\]},)]/)).toEqual([
       'components/club/act-list.tsx',
       'components/club/print/briefing-print.tsx',
       'components/club/print/racer-sheet.tsx',
       'components/club/wall/wall-view.tsx',
+      'components/night/plate/track-view.tsx',
       'components/trail/card-notes.tsx',
       'lib/share/accepted-acts.ts',
       'lib/share/calendar-acts.ts',

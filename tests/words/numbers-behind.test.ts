@@ -17,7 +17,7 @@ describe('The price of one swap less', () => {
     ];
     const plan = planOf([on(410), on(420)], { runs, swaps, bySwapCount });
     expect(plain(oneSwapLess(plan))).toBe(
-      'With 0 swaps: 0.65 % less power, 0.35 s slower over the timed runs.',
+      'Without the swap: 0.65 % less power, 0.35 s slower over the timed runs.',
     );
   });
 
@@ -28,7 +28,37 @@ describe('The price of one swap less', () => {
     ];
     const plan = planOf([on(410), on(420)], { runs, swaps, bySwapCount });
     expect(plain(oneSwapLess(plan))).toBe(
-      'With 0 swaps: 1 more run in danger of running lean, 2 more runs too rich, 0.65 % less power.',
+      'Without the swap: 1 more run in danger of running lean, 2 more runs too rich, 0.65 % less power.',
+    );
+  });
+
+  test('names no difference that would print as nothing', () => {
+    const bySwapCount = [
+      countOf(0, stayed, { loss: ratio(0.00104), secondsLost: 0.054, leanRunsOverRisk: 6 }),
+      countOf(1, runs, { loss: ratio(0.001), secondsLost: 0.05 }),
+    ];
+    const priceOf = (counts: typeof bySwapCount) =>
+      plain(oneSwapLess(planOf([on(410), on(420)], { runs, swaps, bySwapCount: counts })));
+    expect(priceOf(bySwapCount)).toBe('With 0 swaps: 6 more runs in danger of running lean.');
+    const same = bySwapCount.map((count) => ({ ...count, leanRunsOverRisk: 0 }));
+    expect(priceOf(same)).toBe('With 0 swaps: nothing lost that shows.');
+  });
+
+  test('counts no power that comes from running leaner, and no difference that is none', () => {
+    const lean = [
+      countOf(0, stayed, { loss: ratio(0), secondsLost: 0, leanRunsOverRisk: 6 }),
+      countOf(1, runs, { loss: ratio(0.0003), secondsLost: 0.001 }),
+    ];
+    const plan = planOf([on(410), on(420)], { runs, swaps });
+    expect(plain(oneSwapLess({ ...plan, bySwapCount: lean }))).toBe(
+      'Without the swap: 6 more runs in danger of running lean, no power to count on.',
+    );
+    const same = [
+      countOf(0, stayed, { loss: ratio(0.00031), richRuns: 1 }),
+      countOf(1, runs, { loss: ratio(0.0003) }),
+    ];
+    expect(plain(oneSwapLess({ ...plan, bySwapCount: same }))).toBe(
+      'Without the swap: 1 more run too rich, as much power.',
     );
   });
 
@@ -38,10 +68,14 @@ describe('The price of one swap less', () => {
 });
 
 describe('The runner-up', () => {
-  test('is named by its next jets and its margin', () => {
+  test('is named by the run where it first differs, and by its margin', () => {
     const runnerUp = { settings: [on(420), on(420)], margin: ratio(0.0012) };
     expect(plain(runnerUpSentence(planOf([on(410), on(420)], { runnerUp })))).toBe(
-      'Next best: 420 first, behind by 0.12 % power.',
+      'Next best: 420 in Round 1, behind by 0.12 % power.',
+    );
+    const later = { settings: [on(410), on(410)], margin: ratio(0.00001) };
+    expect(plain(runnerUpSentence(planOf([on(410), on(420)], { runnerUp: later })))).toBe(
+      'Next best: 410 in Round 2, as good in power.',
     );
   });
 

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { useAwake } from '@/components/ui/use-awake';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { localClock } from '@/lib/time/zone';
-import { cautionsFor } from '@/lib/words/cautions';
+import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { Plate, type PlateProps } from './plate';
 import styles from './track-view.module.css';
 
@@ -32,7 +32,7 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
       <a className={styles.leave} href="#track-reading">
         Take a reading
       </a>
-      <p className={styles.aside}>{cautionsFor('swap')[0]}</p>
+      <p className={styles.aside}>{SWAP_CAUTION_LINE}</p>
       <p className={styles.aside}>
         {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
         {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}
