@@ -31,17 +31,18 @@ const SHOWS = 0.00005;
 function costs(chosen: BySwapCount, fewer: BySwapCount): readonly string[] {
   const lean = fewer.leanRunsOverRisk - chosen.leanRunsOverRisk;
   const rich = fewer.richRuns - chosen.richRuns;
-  return [
+  const told = [
     ...(lean > 0 ? [`${counted(lean, 'more run')} in danger of running lean`] : []),
     ...(rich > 0 ? [`${counted(rich, 'more run')} too rich`] : []),
     ...powerCosts(chosen, fewer, lean > 0),
   ];
+  return told.length === 0 ? ['nothing lost that shows'] : told;
 }
 
 /** Power that seems to come from running leaner is a risk, never a gain to count on. */
 function powerCosts(chosen: BySwapCount, fewer: BySwapCount, leaner: boolean): readonly string[] {
   const power = fewer.loss - chosen.loss;
-  if (Math.abs(power) < SHOWS) return ['as much power'];
+  if (Math.abs(power) < SHOWS) return [];
   if (power < 0 && leaner) return ['no power to count on'];
   const seconds =
     fewer.secondsLost !== null && chosen.secondsLost !== null ? fewer.secondsLost - chosen.secondsLost : null;
