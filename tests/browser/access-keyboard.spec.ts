@@ -1,6 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { pressAt, soundStop, tabTo, typeInto } from './keyboard';
-import { test } from './watched-page';
+import { faultsInEveryLook, test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago' });
 
@@ -104,7 +104,7 @@ test('a machine is added, deleted and had back by keyboard alone', async ({ nigh
   await expect(night.getByRole('heading', { name: 'Blue 600' })).toBeVisible();
 });
 
-test('a club night, its event, hours and racers, goes by keyboard alone', async ({ night }) => {
+test('a club night goes by keyboard alone, and each of its views can be used by all', async ({ night }) => {
   await open(night, '/club', 'Club briefing');
   await pressAt(night, 'Start a club night');
   await expect(dialog(night).getByRole('button', { name: 'Save event' })).toBeVisible();
@@ -129,6 +129,11 @@ test('a club night, its event, hours and racers, goes by keyboard alone', async 
   const matrix = region(night, 'Racers by the hour');
   await expect(matrix.getByRole('rowheader', { name: 'Oda Rask' })).toBeVisible();
   await soundStop(night);
+  for (const view of ['', 'racers', 'class-new', 'wall', 'print']) {
+    await night.goto(`/club#${view}`);
+    await expect(night.getByRole('heading').first()).toBeVisible();
+    expect(await faultsInEveryLook(night), view).toEqual([]);
+  }
 });
 
 test('the screw and its days go by keyboard alone', async ({ night }) => {

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { accessFaults, overflows, test } from './watched-page';
+import { test } from './watched-page';
 
 /** What a page itself says loudly; the framework keeps an alert of its own for screen readers. */
 const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__)');
@@ -104,10 +104,4 @@ test('a backup goes out, comes in after a look, and a damaged one changes nothin
   await expect(night.getByRole('button', { name: /^Edit / })).toHaveCount(1);
   await night.getByRole('button', { name: 'Undo' }).click();
   await expect(night.getByText('No machine yet. Add the one you race.')).toBeVisible();
-});
-
-test('a machine’s history can be used by all and fits the screen', async ({ night }) => {
-  await openHistory(night);
-  expect(await accessFaults(night)).toEqual([]);
-  expect(await overflows(night)).toBe(false);
 });

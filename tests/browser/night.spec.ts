@@ -1,5 +1,5 @@
 import { expect } from '@playwright/test';
-import { accessFaults, EVENING, overflows, test } from './watched-page';
+import { EVENING, overflows, test } from './watched-page';
 
 test.describe('the night page', () => {
   test('answers on the first screen, without scrolling', async ({ night }) => {
@@ -84,28 +84,6 @@ test.describe('the night page', () => {
     await night.reload({ waitUntil: 'commit' });
     await expect(night.locator('html')).toHaveAttribute('data-theme', 'night');
     await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('°C');
-  });
-
-  for (const colorScheme of ['light', 'dark'] as const)
-    test(`has no access fault by ${colorScheme === 'light' ? 'day' : 'night'}`, async ({ night }) => {
-      await night.emulateMedia({ colorScheme });
-      await night.goto('/');
-      await night.getByRole('heading', { name: 'The night in one picture' }).scrollIntoViewIfNeeded();
-      await expect(night.locator('.recharts-surface')).toBeVisible();
-      expect(await accessFaults(night)).toEqual([]);
-      await night.getByRole('button', { name: 'Display' }).click();
-      expect(await accessFaults(night)).toEqual([]);
-      await night.keyboard.press('Escape');
-      await night.getByRole('link', { name: 'At the track' }).click();
-      expect(await accessFaults(night)).toEqual([]);
-    });
-
-  test('fits a screen of 320 pixels with text twice as large', async ({ night }) => {
-    await night.setViewportSize({ width: 320, height: 700 });
-    await night.goto('/');
-    await night.addStyleTag({ content: 'html { font-size: 200% }' });
-    await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
-    expect(await overflows(night)).toBe(false);
   });
 });
 

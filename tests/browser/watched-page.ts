@@ -32,25 +32,103 @@ export const test = base.extend<{ readonly night: Page; readonly offlineWorker: 
   },
 });
 
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+type Looked = {
+  readonly rules?: readonly string[];
+  /** The part of the page that is looked at; all of it where not told. */
+  readonly within?: string;
+};
+
 /** What axe-core finds against WCAG 2.2 A and AA, in words. */
-export async function accessFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    // axe puts itself on the window; it has no types here.
-    const { axe } = window as unknown as {
-      axe: {
-        run: (
-          context: Document,
-          options: object,
-        ) => Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }>;
+export async function accessFaults(
+  page: Page,
+  { rules = RULES, within = 'html' }: Looked = {},
+): Promise<readonly string[]> {
+  // Once in a document is enough.
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeSource);
+  return page.evaluate(
+    async ([runOnly, part]) => {
+      // axe puts itself on the window; it has no types here.
+      const { axe } = window as unknown as {
+        axe: {
+          run: (
+            context: string,
+            options: object,
+          ) => Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }>;
+        };
       };
+      const { violations } = await axe.run(part, { runOnly, resultTypes: ['violations'], preload: false });
+      return violations.flatMap(({ id, nodes }) =>
+        nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary}`),
+      );
+    },
+    [rules, within] as const,
+  );
+}
+
+/** Only colours differ from theme to theme. */
+const COLOUR_RULES = ['color-contrast', 'link-in-text-block'];
+/** Only the layout differs from size to size. */
+const LAYOUT_RULES = ['target-size', 'scrollable-region-focusable', 'color-contrast'];
+/** The narrowest screen (WCAG 2.2, 1.4.10), tried with large text as well. */
+const NARROWEST = 320;
+
+/**
+ * What is wrong with a page as it stands, or a part of it, by day, by night and with text twice as large, as a
+ * browser's own setting makes it.
+ */
+export async function faultsInEveryLook(page: Page, within = 'html'): Promise<readonly string[]> {
+  const found = async (look: string, faults: Promise<readonly string[]>) =>
+    (await faults).map((fault) => `${look}: ${fault}`);
+  await page.emulateMedia({ colorScheme: 'light' });
+  const day = await found('by day', accessFaults(page, { within }));
+  await page.emulateMedia({ colorScheme: 'dark' });
+  const night = await found('by night', accessFaults(page, { rules: COLOUR_RULES, within }));
+  await page.emulateMedia({ colorScheme: 'light' });
+  const size = page.viewportSize() ?? { width: NARROWEST, height: 740 };
+  if (size.width < 600) await page.setViewportSize({ ...size, width: NARROWEST });
+  await setTextSize(page, '200%');
+  const large = await found('large', accessFaults(page, { rules: LAYOUT_RULES, within }));
+  const cut = await found('large', cutOff(page));
+  const wide = (await overflows(page)) ? ['large: reaches beyond the screen'] : [];
+  await setTextSize(page, '');
+  await page.setViewportSize(size);
+  return [...day, ...night, ...large, ...cut, ...wide];
+}
+
+function setTextSize(page: Page, size: string): Promise<void> {
+  return page.evaluate((fontSize) => {
+    document.documentElement.style.fontSize = fontSize;
+    // Laid out anew before anything is measured.
+    return new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
+  }, size);
+}
+
+/** Words that cannot be read whole: cut by the box they stand in, or over the edge of their own button. */
+function cutOff(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    /** Where a person can scroll to the rest, nothing is cut. */
+    const cutter = (element: Element): Element | null => {
+      for (let box = element.parentElement; box !== null; box = box.parentElement) {
+        const { overflowX } = getComputedStyle(box);
+        if (overflowX === 'hidden' || overflowX === 'clip') return box;
+        if (overflowX !== 'visible') return null;
+      }
+      return null;
     };
-    const { violations } = await axe.run(document, {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+    const hasWords = (element: Element) =>
+      [...element.childNodes].some(({ nodeType, nodeValue }) => nodeType === 3 && nodeValue?.trim() !== '');
+    return [...document.querySelectorAll('body :not(script, style, svg *, option)')].flatMap((element) => {
+      const { left, right, width } = element.getBoundingClientRect();
+      // What is for the ear only is one pixel wide.
+      if (width <= 1 || !hasWords(element)) return [];
+      const box = cutter(element)?.getBoundingClientRect();
+      if (box !== undefined && box.width <= 1) return [];
+      const cut = box !== undefined && (left < box.left - 1 || right > box.right + 1);
+      const spills = element.clientWidth > 0 && element.scrollWidth > element.clientWidth + 1;
+      return cut || spills ? [`cut off: ${element.outerHTML.slice(0, 160)}`] : [];
     });
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary}`),
-    );
   });
 }
 
