@@ -1,8 +1,10 @@
+import { classNames } from '@/components/ui/class-names';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { BySwapCount, Plan } from '@/lib/plan/types';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { chosenCount } from '@/lib/words/lean-runs';
+import { counted } from '@/lib/words/listing';
 import { runName } from '@/lib/words/runs';
 import { sameSetting, settingText } from '@/lib/words/settings';
 import styles from './tables.module.css';
@@ -39,11 +41,22 @@ function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
     },
     {
       head: 'Jets',
-      cell: ({ settings }) => <div className={styles.jets}>{stintsText(plan, settings)}</div>,
+      cell: (row) => (
+        <div className={styles.jets}>
+          {stintsText(plan, row.settings)}{' '}
+          {/* On a narrow screen in place of the columns that have no room. */}
+          <span className={classNames(styles.under, styles.narrowOnly)}>
+            {counted(row.richRuns, 'run')} too rich
+          </span>{' '}
+          <span className={classNames(styles.under, styles.narrowOnly)}>
+            {formatPercent(row.loss, 2)} power{timed ? `, ${secondsText(row)}` : ''} lost
+          </span>
+        </div>
+      ),
     },
     { head: 'Runs over lean risk', figures: true, cell: ({ leanRunsOverRisk }) => leanRunsOverRisk },
     { head: 'Runs too rich', figures: true, wideOnly: true, cell: ({ richRuns }) => richRuns },
-    { head: 'Power lost', figures: true, cell: ({ loss }) => formatPercent(loss, 2) },
+    { head: 'Power lost', figures: true, wideOnly: true, cell: ({ loss }) => formatPercent(loss, 2) },
     ...(timed ? [secondsColumn] : []),
   ];
 }
@@ -51,8 +64,13 @@ function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
 const secondsColumn: Column<BySwapCount> = {
   head: 'Time lost',
   figures: true,
-  cell: ({ secondsLost }) => (secondsLost === null ? '' : `${formatNumber(secondsLost, 2)} s`),
+  wideOnly: true,
+  cell: secondsText,
 };
+
+function secondsText({ secondsLost }: BySwapCount): string {
+  return secondsLost === null ? '' : `${formatNumber(secondsLost, 2)} s`;
+}
 
 /** "410, then 430 from Round 4". */
 function stintsText(plan: Plan, settings: BySwapCount['settings']): string {
