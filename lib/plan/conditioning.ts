@@ -36,8 +36,11 @@ function cholesky(size: number, entry: (i: number, j: number) => number): readon
   return rows;
 }
 
+const NOTHING = new Float64Array();
+
 /** Solves L x = b for a lower triangle L. */
 function forward(lower: readonly Float64Array[], b: (i: number) => number): Float64Array {
+  if (lower.length === 0) return NOTHING;
   const x = new Float64Array(lower.length);
   for (let i = 0; i < lower.length; i++) {
     const row = lower[i]!;
@@ -75,10 +78,17 @@ export function conditionOn(process: ErrorProcess, observations: readonly Observ
     const points = Array.from(instants, pointAt);
     const known = points.map((point) => forward(lower, (i) => covariance(point, seen[i]!)));
     const left = (i: number, j: number) => covariance(points[i]!, points[j]!) - dot(known[i]!, known[j]!);
-    return {
-      mean: Float64Array.from(known, (v) => dot(v, whitened)),
-      sd: Float64Array.from(points, (_, i) => Math.sqrt(Math.max(0, left(i, i)))),
-      toNext: Float64Array.from({ length: Math.max(0, points.length - 1) }, (_, i) => left(i, i + 1)),
+    const count = points.length;
+    const track = {
+      mean: new Float64Array(count),
+      sd: new Float64Array(count),
+      toNext: new Float64Array(Math.max(0, count - 1)),
     };
+    for (let i = 0; i < count; i++) {
+      track.mean[i] = dot(known[i]!, whitened);
+      track.sd[i] = Math.sqrt(Math.max(0, left(i, i)));
+      if (i < count - 1) track.toNext[i] = left(i, i + 1);
+    }
+    return track;
   };
 }

@@ -163,6 +163,7 @@ function oddsOfRun(place: Place, store: Store): RunOdds {
     u: store.u,
     highest: store.highest,
     bounds: boundsOf(store, { from, draws, instants }),
+    known: new Map(),
   };
 }
 

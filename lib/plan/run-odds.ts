@@ -27,6 +27,8 @@ export type RunOdds = {
   readonly u: Float64Array;
   readonly highest: Float64Array;
   readonly bounds: OddsBounds;
+  /** Chances of rising above a threshold that were asked for before: the choice and what is told about it ask the same. */
+  readonly known: Map<number, number>;
 };
 
 /** Over all draws and instants, to tell certainties without an integral. */
@@ -65,7 +67,10 @@ function reach(odds: RunOdds, side: 1 | -1): number {
 /** Chance that L rises above a threshold somewhere in the run. */
 export function chanceAbove(odds: RunOdds, threshold: number): number {
   if (threshold > odds.bounds.highestBase + reach(odds, 1)) return 0;
-  return threshold < odds.bounds.surelyReached - reach(odds, -1) ? 1 : chanceBeyond(odds, threshold, 1);
+  if (threshold < odds.bounds.surelyReached - reach(odds, -1)) return 1;
+  const chance = odds.known.get(threshold) ?? chanceBeyond(odds, threshold, 1);
+  odds.known.set(threshold, chance);
+  return chance;
 }
 
 /** Chance that L falls below a threshold somewhere in the run. */

@@ -69,19 +69,25 @@ export type AirDraws = {
   readonly lnPressure: SplitErrors;
 };
 
+/** Errors of pressure as errors of its logarithm, instant after instant, draw after draw. */
+function overPressure(errors: Float64Array, { pressure }: Track): Float64Array {
+  const logs = new Float64Array(errors.length);
+  for (let i = 0; i < errors.length; i += pressure.length)
+    for (let j = 0; j < pressure.length; j++) logs[i + j] = errors[i + j]! / pressure[j]!;
+  return logs;
+}
+
 export function airDraws(track: Track, normals: Normals, centre: number): AirDraws {
   const pressure = splitErrors(
     { sd: track.pressureSd, toNext: track.pressureToNext },
     { centre, normals, of: 'pressure' },
   );
-  const instants = track.at.length;
-  const perPascal = (pascals: number, i: number) => pascals / track.pressure[i % instants]!;
   return {
     temperature: splitErrors(
       { sd: track.temperatureSd, toNext: track.temperatureToNext },
       { centre, normals, of: 'temperature' },
     ),
-    lnPressure: { level: pressure.level.map(perPascal), rest: pressure.rest.map(perPascal) },
+    lnPressure: { level: overPressure(pressure.level, track), rest: overPressure(pressure.rest, track) },
   };
 }
 
