@@ -22,18 +22,6 @@ test.describe('the night page', () => {
     expect(body).toContain('needs JavaScript');
   });
 
-  test('lets the keyboard walk the hours of the chart and says each one', async ({ night }) => {
-    await night.goto('/');
-    const walk = night.getByRole('slider', { name: 'Walk the hours' });
-    await walk.focus();
-    await night.keyboard.press('Home');
-    await expect(walk).toHaveAttribute('aria-valuetext', /^18:00: 18.°F, ideal \d+ \(\d+ to \d+\)\./);
-    await night.keyboard.press('ArrowRight');
-    await expect(walk).toHaveAttribute('aria-valuetext', /^19:00: 15.°F/);
-    await night.keyboard.press('End');
-    await expect(walk).toHaveAttribute('aria-valuetext', /Baseline 410\/400\/410: −\d\.\d.%, lean\./);
-  });
-
   test('keeps what was fitted over a reload, and takes it back', async ({ night }) => {
     await night.goto('/');
     await night.getByRole('button', { name: 'I have fitted 420/410/420' }).click();
