@@ -25,6 +25,49 @@ export function gaussian(seed: number): () => number {
   };
 }
 
+/** A vector of standard normal numbers for every draw; the same memory each time. */
+type NormalVectors = (draw: number) => Float64Array;
+
+/** Independent vectors, drawn one after the other. */
+function plainNormals(dimensions: number, seed: number): NormalVectors {
+  const next = gaussian(seed);
+  const normals = new Float64Array(dimensions);
+  return () => normals.fill(0).map(next);
+}
+
+/** The first numbers that are products of no others, for as many dimensions as are asked for. */
+function primes(count: number): readonly number[] {
+  const found: number[] = [];
+  for (let n = 2; found.length < count; n++) if (found.every((prime) => n % prime !== 0)) found.push(n);
+  return found;
+}
+
+/** Up to as many dimensions the draws are even. */
+const MOST_EVEN = 12;
+
+/**
+ * Standard normal vectors that fill their space evenly: the fractions of n √p for the first primes p, turned into
+ * normals two by two as above. For chances of smooth sets the error falls nearly as 1/n and not as 1/√n.
+ *
+ * Source: R. D. Richtmyer, The evaluation of definite integrals, and a quasi-Monte-Carlo method based on the properties
+ * of algebraic numbers, LA-1342, Los Alamos (1951).
+ */
+function evenNormals(dimensions: number): NormalVectors {
+  const pairs = Math.ceil(dimensions / 2);
+  const roots = primes(2 * pairs).map(Math.sqrt);
+  const normals = new Float64Array(2 * pairs);
+  const fraction = (draw: number, k: number) => ((draw + 0.5) * roots[k]!) % 1;
+  return (draw) => {
+    for (let k = 0; k < normals.length; k += 2) {
+      const radius = Math.sqrt(-2 * Math.log(1 - fraction(draw, k)));
+      const angle = 2 * Math.PI * fraction(draw, k + 1);
+      normals[k] = radius * Math.cos(angle);
+      normals[k + 1] = radius * Math.sin(angle);
+    }
+    return normals;
+  };
+}
+
 /** Lower triangle L with L Lᵀ = the matrix. */
 export function rootOf(matrix: readonly (readonly number[])[]): readonly (readonly number[])[] {
   const rows: number[][] = [];
@@ -50,21 +93,16 @@ export type PlainAir = {
 };
 
 /**
- * Highest and lowest ideal log area over the instants, in each of many plain random draws, by the carburettor's own
+ * Highest and lowest ideal log area over the instants, in each of many draws, by the carburettor's own
  * formulas and with no short cut: what chances are checked against.
  */
-export function plainExtremes(
-  machine: Machine,
-  air: PlainAir,
-  given: { readonly draws: number; readonly seed: number },
-) {
-  const { draws, seed } = given;
-  const next = gaussian(seed);
+export function plainExtremes(machine: Machine, air: PlainAir, draws: number) {
   const count = air.temperature.length;
+  const dimensions = 2 * count + 3;
+  // Evenness is lost in very many dimensions.
+  const normalsOf = dimensions <= MOST_EVEN ? evenNormals(dimensions) : plainNormals(dimensions, 35);
   const [rootT, rootP] = [rootOf(air.temperatureCovariance), rootOf(air.pressureCovariance)];
-  const z = new Float64Array(count);
-  const wander = (root: readonly (readonly number[])[], out: Float64Array) => {
-    for (let j = 0; j < count; j++) z[j] = next();
+  const wander = (root: readonly (readonly number[])[], z: Float64Array, out: Float64Array) => {
     for (let j = 0; j < count; j++) {
       let sum = 0;
       for (let k = 0; k <= j; k++) sum += root[j]![k]! * z[k]!;
@@ -81,28 +119,30 @@ export function plainExtremes(
   const relativeHumidity = new Float64Array(count);
   const out = { density: new Float64Array(count), dryDensity: new Float64Array(count) };
   for (let s = 0; s < draws; s++) {
-    wander(rootT, eT);
-    wander(rootP, eP);
+    const normals = normalsOf(s);
+    const [z1, z2, z3] = normals as unknown as readonly [number, number, number];
+    wander(rootT, normals.subarray(3, 3 + count), eT);
+    wander(rootP, normals.subarray(3 + count), eP);
     for (let j = 0; j < count; j++) {
       const ambient = air.temperature[j]! + eT[j]!;
       temperature[j] = ambient + machine.intakeOffset;
       pressure[j] = air.pressure[j]! + eP[j]!;
       const saturated = (t: number) =>
         saturationOverWater(kelvin(t)) * enhancementFactor(kelvin(t), pascal(pressure[j]!));
-      relativeHumidity[j] = Math.min(
-        1,
-        (air.relativeHumidity[j]! * saturated(ambient)) / saturated(temperature[j]!),
-      );
+      const humidity = air.relativeHumidity[j]!;
+      relativeHumidity[j] =
+        machine.intakeOffset === 0
+          ? humidity
+          : Math.min(1, (humidity * saturated(ambient)) / saturated(temperature[j]!));
     }
     fillDensities({ temperature, pressure, relativeHumidity }, out);
-    const [z1, z2] = [next(), next()];
     const exponents = {
       pressure: response.pressureExponent + response.pressureSd * z1,
       temperature:
         response.temperatureExponent +
         response.temperatureSd * (response.correlation * z1 + Math.sqrt(1 - response.correlation ** 2) * z2),
     };
-    const shift = (machine.baselineShift?.log ?? 0) + (machine.baselineShift?.sd ?? 0) * next();
+    const shift = (machine.baselineShift?.log ?? 0) + (machine.baselineShift?.sd ?? 0) * z3;
     [highest[s], lowest[s]] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
     for (let j = 0; j < count; j++) {
       const metered = { density: density(out.density[j]!), dryDensity: density(out.dryDensity[j]!) };
