@@ -1,10 +1,11 @@
 'use client';
 
 import { Table } from '@/components/ui/table';
+import { Symbols } from './symbols';
 import type { ExampleRow } from './worked-example';
 
 const COLUMNS = [
-  { head: 'Step', cell: (row: ExampleRow) => row.what, names: true },
+  { head: 'Step', cell: (row: ExampleRow) => <Symbols text={row.what} />, names: true },
   { head: 'Dusk', cell: (row: ExampleRow) => row.baseline, figures: true },
   { head: 'Night', cell: (row: ExampleRow) => row.night, figures: true },
 ];

@@ -1,21 +1,29 @@
-import type { ReactNode } from 'react';
 import styles from './about.module.css';
+import { Symbols } from './symbols';
 
 type FormulaProps = {
   readonly text: string;
   /** What the symbols mean, with units. */
-  readonly where?: ReactNode;
-  readonly source: ReactNode;
+  readonly where?: string;
+  readonly source: string;
 };
 
 /** One equation as it would be written down, what its symbols mean and where it is from. */
 export function Formula({ text, where, source }: FormulaProps) {
   return (
     <figure className={styles.formula}>
-      <p className={styles.equation}>{text}</p>
+      <p className={styles.equation}>
+        <Symbols text={text} />
+      </p>
       <figcaption className={styles.caption}>
-        {where ? <p>{where}</p> : null}
-        <p>Source: {source}</p>
+        {where ? (
+          <p>
+            <Symbols text={where} />
+          </p>
+        ) : null}
+        <p>
+          Source: <Symbols text={source} />
+        </p>
       </figcaption>
     </figure>
   );

@@ -9,9 +9,9 @@ export function MixturePart() {
       <div className={styles.text}>
         <p>
           Air rushing through the venturi at speed v lowers the pressure there by ½ ρ v². That depression
-          lifts fuel through the jet: a hole of area A passes fuel in proportion to A √(2 ρ_f · ½ ρ v²), so to
-          A √ρ. What must be burned goes with ρ_dry itself. Thicker air therefore brings more oxygen than it
-          lifts fuel, and a jet left alone runs lean.
+          lifts fuel through the jet: a hole of area A passes fuel in proportion to A √(2 ρ<sub>f</sub> · ½ ρ
+          v²), so to A √ρ. What must be burned goes with ρ<sub>dry</sub> itself. Thicker air therefore brings
+          more oxygen than it lifts fuel, and a jet left alone runs lean.
         </p>
         <Formula
           text="need = A / A₀ = (ρ_dry / ρ_dry₀) / √(ρ / ρ₀)"

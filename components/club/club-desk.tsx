@@ -46,7 +46,7 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
                 label="Show"
                 value={shown}
                 options={[
-                  { value: '', label: `All ${club.racers.length} racers` },
+                  { value: '', label: club.racers.length === 1 ? 'All' : `All ${club.racers.length} racers` },
                   ...club.racers.map(({ id, name }) => ({ value: id, label: name })),
                 ]}
                 onChange={setFilter}

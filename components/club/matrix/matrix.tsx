@@ -26,30 +26,33 @@ export function Matrix({ matrix, names, caption, atOnce = false }: MatrixProps) 
   const stage = useStages(parts);
   const rows = atOnce ? matrix.rows : matrix.rows.slice(0, stage * ROWS_AT_ONCE);
   return (
-    <ScrollRegion labelledBy={captionId}>
-      <table className={styles.matrix}>
-        <caption id={captionId} className={styles.caption}>
-          {caption}. <Key />
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col" className={styles.name}>
-              Racer
-            </th>
-            {matrix.hours.map(({ at, clock }) => (
-              <th key={at} scope="col">
-                {clock}
+    <div>
+      {/* Outside the part that scrolls sideways, so that it can always be read whole. */}
+      <p id={captionId} className={styles.caption}>
+        {caption}. <Key />
+      </p>
+      <ScrollRegion labelledBy={captionId}>
+        <table className={styles.matrix} aria-labelledby={captionId}>
+          <thead>
+            <tr>
+              <th scope="col" className={styles.name}>
+                Racer
               </th>
+              {matrix.hours.map(({ at, clock }) => (
+                <th key={at} scope="col">
+                  {clock}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
             ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
-          ))}
-        </tbody>
-      </table>
-    </ScrollRegion>
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </div>
   );
 }
 
