@@ -9,7 +9,7 @@ import { saturationOverIce, saturationOverWater } from './saturation';
  *
  * e_w over liquid water at every temperature (WMO-No. 8, vol. I, ch. 4), e_i over ice.
  */
-export function vapourPressureOf(humidity: Humidity, temperature: Kelvin): Pascal {
+function vapourPressureOf(humidity: Humidity, temperature: Kelvin): Pascal {
   switch (humidity.kind) {
     case 'relative':
       return pascal(humidity.value * saturationOverWater(temperature));

@@ -26,7 +26,7 @@ export const STANDARD = {
 } as const;
 
 /** g / (R L) = 5.25588: pressure goes with this power of temperature. */
-export const PRESSURE_EXPONENT = STANDARD.gravity / (STANDARD.gasConstant * STANDARD.lapse);
+const PRESSURE_EXPONENT = STANDARD.gravity / (STANDARD.gasConstant * STANDARD.lapse);
 
 /** Standard temperature [K]: T = T0 - L H. Source: ISO 2533:1975, eq. 7. */
 export function standardTemperature(elevation: Metre): Kelvin {

@@ -10,21 +10,6 @@ export function normaliseBox(box: Box): Box {
     .map(([size, count]) => ({ size, count }));
 }
 
-/** Sizes of which there are enough pieces to fit the same jet in every one of `carburettors`. */
-export function sizesForAll(box: Box, carburettors: number): readonly number[] {
-  return normaliseBox(box)
-    .filter(({ count }) => count >= carburettors)
-    .map(({ size }) => size);
-}
-
-/** Whether the box holds enough pieces of every size in `mains`. */
-export function canFit(box: Box, mains: readonly number[]): boolean {
-  const needed = new Map<number, number>();
-  for (const main of mains) needed.set(main, (needed.get(main) ?? 0) + 1);
-  const owned = new Map(normaliseBox(box).map(({ size, count }) => [size, count]));
-  return [...needed].every(([size, count]) => (owned.get(size) ?? 0) >= count);
-}
-
 /** How many pieces the box holds over all sizes. */
 export function pieces(box: Box): number {
   return normaliseBox(box).reduce((sum, { count }) => sum + count, 0);

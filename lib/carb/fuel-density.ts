@@ -2,7 +2,7 @@ import { type Density, density, type Kelvin, kelvin, type Ratio, ratio } from '@
 import type { FuelDensityOption } from './machine';
 
 /** Reference temperature of ASTM D1250 [K]: 15 °C. */
-export const FUEL_REFERENCE_TEMPERATURE = kelvin(288.15);
+const FUEL_REFERENCE_TEMPERATURE = kelvin(288.15);
 /** Pump petrol at 15 °C [kg/m³]; EN 228 allows 720 to 775. */
 export const PUMP_FUEL_DENSITY = density(740);
 

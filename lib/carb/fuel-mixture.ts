@@ -9,7 +9,7 @@ export const PETROL: FuelFormula = { hydrogen: 1.87, oxygen: 0 };
 export const ETHANOL: FuelFormula = { hydrogen: 3, oxygen: 0.5 };
 
 /** Ethanol at 15 °C to 20 °C [kg/m³]. Source: CRC Handbook (from memory). */
-export const ETHANOL_DENSITY = density(789);
+const ETHANOL_DENSITY = density(789);
 
 /** Molar masses [g/mol]. Source: CIAAW abridged standard atomic weights. */
 const CARBON = 12.011;

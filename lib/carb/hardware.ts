@@ -50,7 +50,7 @@ export type HardwareProblem =
     };
 
 /** Largest amount that still is a change and not a typing slip, for the kinds that ask for one. */
-export const MOST_AMOUNT = { bored: 10, 'big-bore': 60, fuel: 1 } as const;
+const MOST_AMOUNT = { bored: 10, 'big-bore': 60, fuel: 1 } as const;
 
 const PRACTICE = 'common practice, no source';
 

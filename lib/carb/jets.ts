@@ -12,7 +12,7 @@ export type MarkingProblem =
   | { readonly code: 'area-not-rising'; readonly size: number; readonly next: number };
 
 /** The same list sorted by size, once every jet on it is proven to pass more than the one before. */
-export function sortedJets(jets: readonly ListedJet[]): Result<readonly ListedJet[], MarkingProblem> {
+function sortedJets(jets: readonly ListedJet[]): Result<readonly ListedJet[], MarkingProblem> {
   if (jets.length < 2) return fail({ code: 'too-few-jets-listed', listed: jets.length });
   const bad = jets.find(({ size, area }) => !(isPositive(size) && isPositive(area)));
   if (bad !== undefined) return fail({ code: 'jet-not-positive', size: bad.size, area: bad.area });

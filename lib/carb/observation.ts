@@ -38,7 +38,7 @@ export type LogEntry = {
 };
 
 /** Standard deviation of a verdict, in sizes. Judgement, no source; half a size is what reading plugs is taken to give. */
-export const VERDICT_SD: Readonly<Record<JudgedBy, number>> = {
+const VERDICT_SD: Readonly<Record<JudgedBy, number>> = {
   wideband: 0.3,
   plugs: 0.5,
   'piston-wash': 0.5,

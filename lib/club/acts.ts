@@ -14,7 +14,7 @@ export type ClubAct = {
 };
 
 /** Whether a swap comes before every run of its plan. */
-export function isBeforeFirst({ beforeRun }: Pick<Swap, 'beforeRun'>): boolean {
+function isBeforeFirst({ beforeRun }: Pick<Swap, 'beforeRun'>): boolean {
   return beforeRun === 0;
 }
 

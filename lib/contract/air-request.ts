@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { airStateSchema } from './air';
 import { airAnswerSchema } from './air-answer';
 
-export const MOST_STATES = 100_000;
+const MOST_STATES = 100_000;
 
 export const airRequestSchema = z
   .strictObject({

@@ -7,7 +7,7 @@ export const settingSchema = z.strictObject({
   trim: z.int().nullable().default(null),
 });
 
-export const runSchema = z.strictObject({
+const runSchema = z.strictObject({
   name: shortText,
   start: time,
   end: time,
@@ -26,7 +26,7 @@ export const placeSchema = z.strictObject({
   longitude: z.number().min(-180, 'expected -180 to 180').max(180, 'expected -180 to 180'),
 });
 
-export const timezoneSchema = z
+const timezoneSchema = z
   .string()
   .max(64)
   .refine(
@@ -54,7 +54,6 @@ export const eventSchema = z
   .meta({ id: 'Event' });
 
 export type EventJson = z.output<typeof eventSchema>;
-export type EventInput = z.input<typeof eventSchema>;
 export type RunJson = z.output<typeof runSchema>;
 export type PlaceJson = z.output<typeof placeSchema>;
 export type SettingJson = z.output<typeof settingSchema>;

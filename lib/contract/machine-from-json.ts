@@ -71,7 +71,7 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
 
 const percent = (value: number): Ratio => ratio(value / 100);
 
-export function markingFromJson(json: MachineJson['jetMarking']): JetMarking {
+function markingFromJson(json: MachineJson['jetMarking']): JetMarking {
   if (json === 'flow' || json === 'bore') return { kind: json };
   return { kind: 'list', jets: json.list.toSorted((a, b) => a.size - b.size) };
 }

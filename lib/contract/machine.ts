@@ -11,7 +11,7 @@ const boxEntry = z.strictObject({
     .describe('How many of this size are owned.'),
 });
 
-export const jetMarkingSchema = z.union([
+const jetMarkingSchema = z.union([
   z.enum(['flow', 'bore']),
   z.strictObject({
     list: z
@@ -26,7 +26,7 @@ export const jetMarkingSchema = z.union([
   }),
 ]);
 
-export const responseSchema = z.strictObject({
+const responseSchema = z.strictObject({
   pressureExponent: z.number().min(-1).max(3),
   temperatureExponent: z.number().min(-1).max(3),
   pressureSd: z.number().min(0.001).max(2),
@@ -35,7 +35,7 @@ export const responseSchema = z.strictObject({
   origin: z.enum(['prior', 'chart', 'log', 'chart-and-log', 'typed']).default('typed'),
 });
 
-export const limitsSchema = z.strictObject({
+const limitsSchema = z.strictObject({
   leanPercent: z
     .number()
     .min(0, 'expected 0 to 20')
@@ -53,7 +53,7 @@ export const limitsSchema = z.strictObject({
     .describe('Highest accepted chance of a lean run.'),
 });
 
-export const trimSchema = z
+const trimSchema = z
   .strictObject({
     lowest: z.int().min(-20).max(40),
     highest: z.int().min(-20).max(40),
@@ -65,7 +65,7 @@ export const trimSchema = z
     path: ['baseline'],
   });
 
-export const pilotSchema = z
+const pilotSchema = z
   .strictObject({
     jet: jetSize,
     jets: z.array(jetSize).max(40).default([]),
@@ -83,7 +83,7 @@ export const pilotSchema = z
     path: ['turns'],
   });
 
-export const needleSchema = z
+const needleSchema = z
   .strictObject({
     groove: z.int().min(1).max(12).describe('Clip groove from the top; 1 is leanest.'),
     grooves: z.int().min(1).max(12),

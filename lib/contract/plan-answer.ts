@@ -116,5 +116,4 @@ export const planAnswerSchema = z
 export const plansAnswerSchema = z.strictObject({ plans: z.array(planAnswerSchema) }).meta({ id: 'Plans' });
 
 export type PlanAnswer = z.output<typeof planAnswerSchema>;
-export type PlansAnswer = z.output<typeof plansAnswerSchema>;
 export type CrossingAnswer = z.output<typeof crossingSchema>;

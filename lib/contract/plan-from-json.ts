@@ -76,7 +76,7 @@ function daysOf(times: readonly Instant[]): number {
   return times.length === 0 ? 0 : (Math.max(...times) - Math.min(...times)) / DAY_MS;
 }
 
-export function optionsFromJson(json: PlanRequestJson['options'], event: EventJson): PlanOptions {
+function optionsFromJson(json: PlanRequestJson['options'], event: EventJson): PlanOptions {
   return {
     scenarios: json.scenarios ?? DEFAULT_OPTIONS.scenarios,
     seed: json.seed ?? DEFAULT_OPTIONS.seed,
@@ -87,14 +87,14 @@ export function optionsFromJson(json: PlanRequestJson['options'], event: EventJs
 }
 
 /** The moment of planning: as sent, else the clock; a night that has begun is planned from before its first run. */
-export function nowFromJson(json: PlanRequestJson['now'], runs: readonly Run[], clock: Instant): Instant {
+function nowFromJson(json: PlanRequestJson['now'], runs: readonly Run[], clock: Instant): Instant {
   return json === undefined
     ? instant(Math.min(clock, ...runs.map((run) => run.start)))
     : instantFromJson(json);
 }
 
 /** One engine's planning request, or everything that keeps it from being one. */
-export function planRequestFromJson(
+function planRequestFromJson(
   { entry, path }: PlacedEntry,
   shared: SharedInputs,
 ): Result<PlanRequest, readonly ContractProblem[]> {

@@ -1,9 +1,7 @@
-import type { Air } from '@/lib/air/air';
-import { airAt } from '@/lib/air/air-from';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
 import { type Curve, shapePreservingCurve } from './interpolate';
-import type { Hour, HourSeries } from './series';
+import type { Hour } from './series';
 
 /**
  * The one rule for gaps in a forecast: a stretch without an hour is filled from its two ends where they lie at most
@@ -55,10 +53,4 @@ export function knownCurve<H extends Hour>(hours: readonly H[]): (at: Instant) =
 /** The hour at an instant; null outside the series and within a gap too long to fill. */
 export function hourAt<H extends Hour>({ hours }: { readonly hours: readonly H[] }, at: Instant): H | null {
   return knownCurve(hours)(at);
-}
-
-/** The air at an instant; null where there is no hour to take it from. */
-export function airAtInstant(series: HourSeries, at: Instant): Air | null {
-  const hour = hourAt(series, at);
-  return hour === null ? null : airAt(hour);
 }

@@ -26,7 +26,7 @@ const MISSING = /^(?:-+|–|—|\.+|n\/?a|nan|null|none|m|missing|#n\/a|\?)?$/i;
 export const isMissing = (cell: string): boolean => MISSING.test(cell.trim());
 
 const CLOCK_LIKE = /^\s*"?\d{1,2}(?:[:h]\d{2}|\s*[ap]\.?m)/i;
-export const looksLikeNumber = (cell: string): boolean => takeApart(cell).ok;
+const looksLikeNumber = (cell: string): boolean => takeApart(cell).ok;
 
 /** Blanks within one value (6 PM, -12 °C) are closed up, so that what is left separates cells. */
 function blankCells(line: string): string[] {

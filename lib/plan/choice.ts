@@ -71,10 +71,6 @@ export function turnTie(runsLeft: number): number {
   return KEPT_SPAN * STEP_SPAN + runsLeft * STEP_SPAN;
 }
 
-export function swapsOfTie(tie: number): number {
-  return Math.floor(tie / (TURN_SPAN * KEPT_SPAN * STEP_SPAN));
-}
-
 /** The cost of a whole plan, one candidate for each run; null where a change does not fit its gap. */
 export function costOf(choice: Choice, plan: readonly number[]): Cost | null {
   let [harm, cost, tie] = [0, 0, 0];

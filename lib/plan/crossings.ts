@@ -91,7 +91,7 @@ export function quantileOf(sorted: Float64Array, share: number): number {
 }
 
 /** All draws' passages of a stretch through a threshold, sorted. */
-export function passages(night: NightIdeals, stretch: Stretch, threshold: number): Float64Array {
+function passages(night: NightIdeals, stretch: Stretch, threshold: number): Float64Array {
   const times = new Float64Array(night.draws);
   for (let draw = 0; draw < night.draws; draw++) times[draw] = passage(night, stretch, { draw, threshold });
   return times.sort();

@@ -22,7 +22,7 @@ export type Situation = {
 export type GapBefore = { readonly from: Instant; readonly minutes: number; readonly fits: Gap };
 
 /** A setting with its trim said: the baseline's where it was left out, none where the machine has none. */
-export function completeSetting(machine: Machine, { mains, trim }: Setting): Setting {
+function completeSetting(machine: Machine, { mains, trim }: Setting): Setting {
   if (machine.trim === null) return { mains, trim: null };
   const { lowest, highest, baseline } = machine.trim;
   return { mains, trim: trim === null ? baseline : Math.min(Math.max(trim, lowest), highest) };

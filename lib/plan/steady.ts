@@ -5,7 +5,7 @@ import { optimise, type Solution } from './optimise';
 export type Steady = { readonly plan: readonly number[]; readonly cost: Cost; readonly kept: boolean };
 
 /** Whether a fresh plan is so much better that changing one's mind is worth it. */
-export function isClearlyBetter(fresh: Cost, accepted: Cost): boolean {
+function isClearlyBetter(fresh: Cost, accepted: Cost): boolean {
   if (leanOfHarm(fresh.harm) < leanOfHarm(accepted.harm)) return true;
   if (richOfHarm(fresh.harm) < richOfHarm(accepted.harm)) return true;
   const gain = accepted.cost - fresh.cost;

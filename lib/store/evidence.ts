@@ -22,7 +22,7 @@ export type Evidence = {
  * Humidity of the air a chart was made for, which none states: the middle. At freezing it does not count; at 30 °C,
  * 50 points either way are 2 % of the air. Judgement, no source.
  */
-export const CHART_RELATIVE_HUMIDITY = 0.5;
+const CHART_RELATIVE_HUMIDITY = 0.5;
 
 /** Cells of a chart by their place, so that each can be named. */
 export function chartCellId(index: number): string {

@@ -19,7 +19,7 @@ export type TableName = (typeof TABLES)[number];
 const id = z.string().min(1).max(64);
 
 /** A baseline of the past or present: jets proven right in given air. */
-export const datedBaselineSchema = z.strictObject({
+const datedBaselineSchema = z.strictObject({
   id,
   mains: settingSchema.shape.mains,
   trim: z.int().nullable().default(null),
@@ -28,7 +28,7 @@ export const datedBaselineSchema = z.strictObject({
   provenWith: z.array(id).max(100).optional(),
 });
 
-export const hardwareChangeSchema = z.strictObject({
+const hardwareChangeSchema = z.strictObject({
   id,
   kind: hardwareKindSchema,
   /** Millimetres bored, percent of displacement, share of ethanol ...: meaning depends on kind; null where none is needed. */
@@ -38,7 +38,7 @@ export const hardwareChangeSchema = z.strictObject({
 });
 
 /** One cell of a maker's or tuner's own chart. */
-export const chartCellSchema = z.strictObject({
+const chartCellSchema = z.strictObject({
   temperatureC: z.number(),
   elevationM,
   main: z.number().gt(0),
@@ -121,7 +121,7 @@ export const eventRecordSchema = z.strictObject({
   club: clubSchema.optional(),
 });
 
-export const verdictSchema = z.enum(['lean', 'right', 'rich']);
+const verdictSchema = z.enum(['lean', 'right', 'rich']);
 
 export const logRecordSchema = z.strictObject({
   machineId: id,

@@ -11,7 +11,7 @@ export type GpxShapeProblem =
 /** Larger files are refused unread. */
 export const MOST_GPX_BYTES = 20 * 1024 * 1024;
 /** Two days at one point a second. */
-export const MOST_GPX_POINTS = 200_000;
+const MOST_GPX_POINTS = 200_000;
 /** A track stands four elements deep, with a vendor's additions perhaps eight. */
 const DEEPEST = 40;
 

@@ -34,7 +34,7 @@ export type Leg = { readonly from: RideStop; readonly to: RideStop };
 /** More places than this in one ride are refused: a plan holds at most sixty runs. */
 export const MOST_PLACES = 41;
 /** A longer ride has a night's sleep in it: plan it day by day. */
-export const LONGEST_RIDE_HOURS = 36;
+const LONGEST_RIDE_HOURS = 36;
 
 export function legsOf({ stops }: Pick<Ride, 'stops'>): readonly Leg[] {
   return stops.slice(1).map((to, i) => ({ from: stops[i]!, to }));

@@ -16,15 +16,15 @@ import {
 /** Exact by definition unless a source is given. The only place where units other than SI exist. */
 export const ZERO_CELSIUS_K = 273.15;
 /** International foot [m], exact since 1959. */
-export const FOOT_M = 0.3048;
+const FOOT_M = 0.3048;
 /** Conventional inch of mercury at 0 °C [Pa]. Source: NIST SP 811 (2008), appendix B.8. */
-export const INCH_OF_MERCURY_PA = 3386.389;
+const INCH_OF_MERCURY_PA = 3386.389;
 /** Conventional millimetre of mercury [Pa]. Source: NIST SP 811 (2008), appendix B.8. */
-export const MILLIMETRE_OF_MERCURY_PA = 133.3224;
+const MILLIMETRE_OF_MERCURY_PA = 133.3224;
 /** Mechanical horsepower (550 ft·lbf/s) [W]. Source: NIST SP 811 (2008), appendix B.8. */
-export const HORSEPOWER_W = 745.6999;
+const HORSEPOWER_W = 745.6999;
 /** Metric horsepower (75 kgf·m/s) [W], exact. */
-export const METRIC_HORSEPOWER_W = 735.49875;
+const METRIC_HORSEPOWER_W = 735.49875;
 
 export const celsiusToKelvin = (t: number): Kelvin => kelvin(t + ZERO_CELSIUS_K);
 export const kelvinToCelsius = (t: Kelvin): number => t - ZERO_CELSIUS_K;

@@ -76,16 +76,6 @@ export function formatTemperatureStep(step: KelvinDifference, choice: UnitChoice
   );
 }
 
-export function formatSignedTemperatureStep(
-  step: KelvinDifference,
-  choice: UnitChoice,
-  digits?: number,
-): string {
-  const unit = choice.temperature;
-  const number = formatSignedNumber(temperatureStepIn(step, unit), digits ?? TEMPERATURE_DIGITS[unit]);
-  return withUnit(number, `°${unit}`);
-}
-
 /** Pressure in the chosen unit. Thousands are not marked: barometers read 1013, not 1,013. */
 export function formatPressure(p: Pascal, choice: UnitChoice, digits?: number): string {
   const unit = choice.pressure;

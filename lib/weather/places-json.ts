@@ -24,7 +24,7 @@ export const placesJsonSchema = z
 export type PlacesJson = z.output<typeof placesJsonSchema>;
 
 /** Names and heights of towns come from GeoNames, the height of a point from the Copernicus model. */
-export const PLACES_CREDIT = {
+const PLACES_CREDIT = {
   attribution: 'Places: GeoNames (CC BY 4.0), by Open-Meteo.com; height of a point: Copernicus GLO-90',
   attributionUrl: 'https://www.geonames.org/',
 } as const;

@@ -6,7 +6,6 @@ import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
 import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { forecastCount } from './counts';
-import { listing } from './listing';
 import { actText, atLeastText, sameSetting, settingText } from './settings';
 import { type Clock, clockText, dateClockText } from './times';
 import type { Voice } from './voice';
@@ -113,9 +112,4 @@ export function rideAirProblemSentence(problem: RideAirProblem, zone: string): s
   const ride = `The ride goes from ${dateClockText(start, zone)} to ${dateClockText(end, zone)}`;
   if (hoursStart === null || hoursEnd === null) return `${ride}, and there are no hours. Type two or more.`;
   return `${ride}; the hours only from ${dateClockText(hoursStart, zone)} to ${dateClockText(hoursEnd, zone)}, with no gap longer than six hours. Add hours, or move the ride.`;
-}
-
-/** "Start, pass and hut" for a screen reader. */
-export function placesText(names: readonly string[]): string {
-  return listing(names);
 }

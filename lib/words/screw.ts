@@ -7,7 +7,6 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { formatEighths, formatPercent, formatTemperature } from '@/lib/units/format';
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import { capital, listing } from './listing';
-import { jetsText } from './settings';
 
 /** Turns rounded to the richer eighth that the screw can still be set to: a fuel screw further out, an air screw in. */
 export function turnsText(turns: number, pilot: Pilot): string {
@@ -74,11 +73,6 @@ export function bigPilotSentence({ jet, screwLeft, screwSet }: BigPilotCost, pil
       ? `run ${lean} to ${turnsText(screwSet.turns, pilot)} ${turnWord(screwSet.turns)} it costs nothing but the range that is left`
       : `with the screw at its lean end it still burns ${formatPercent(screwSet.richer, 1)} more`;
   return `${name} where the right one would do: ${left}; ${set}.`;
-}
-
-/** "45" or "47.5", as stamped. */
-export function pilotJetText(jet: number): string {
-  return jetsText([jet]);
 }
 
 /** Where the next pilot takes over, colder and warmer than the baseline. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxFromRange, canFit, normaliseBox, pieces, sizesForAll } from '@/lib/carb/box';
+import { boxFromRange, normaliseBox, pieces } from '@/lib/carb/box';
 import { logSizeStep, USUAL_LOG_STEP } from '@/lib/carb/size-step';
 
 const MESSY = [
@@ -21,19 +21,6 @@ describe('the box', () => {
     const before = structuredClone(MESSY);
     normaliseBox(MESSY);
     expect(MESSY).toEqual(before);
-  });
-
-  it('three carburettors need three pieces of a size', () => {
-    expect(sizesForAll(MESSY, 3)).toEqual([420]);
-    expect(sizesForAll(MESSY, 2)).toEqual([400, 420]);
-    expect(sizesForAll(MESSY, 4)).toEqual([]);
-  });
-
-  it('a staggered set fits as long as every size has its pieces', () => {
-    expect(canFit(MESSY, [420, 400, 420])).toBe(true);
-    expect(canFit(MESSY, [400, 400, 400])).toBe(false);
-    expect(canFit(MESSY, [410])).toBe(false);
-    expect(canFit([], [])).toBe(true);
   });
 
   it('counts pieces', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { airAtInstant, hourAt } from '@/lib/hours/at';
+import { hourAt } from '@/lib/hours/at';
 import { fillListed, fillShortGaps } from '@/lib/hours/gaps';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { celsiusToKelvin, hectopascalToPascal, pascalToHectopascal } from '@/lib/units/convert';
@@ -111,16 +111,16 @@ describe('the air at a moment between hours', () => {
 
   it('lies on the curve through the hours', () => {
     expect(hourAt(series, clock('19:00'))).toBe(series.hours[1]);
-    const air = airAtInstant(series, clock('18:30'));
-    expect(air?.temperature).toBeLessThan(celsiusToKelvin(-6));
-    expect(air?.temperature).toBeGreaterThan(celsiusToKelvin(-8));
-    expect(pascalToHectopascal(air!.pressure)).toBeGreaterThan(978);
-    expect(air?.relativeHumidity).toBeCloseTo(0.75, 12);
+    const between = hourAt(series, clock('18:30'));
+    expect(between?.temperature).toBeLessThan(celsiusToKelvin(-6));
+    expect(between?.temperature).toBeGreaterThan(celsiusToKelvin(-8));
+    expect(pascalToHectopascal(between!.pressure)).toBeGreaterThan(978);
+    expect(between?.relativeHumidity).toBeCloseTo(0.75, 12);
   });
 
   it('is not there before the first hour, after the last, or in a gap too long to fill', () => {
-    for (const time of ['17:59', '02:01', '22:00']) expect(airAtInstant(series, clock(time))).toBeNull();
-    expect(airAtInstant(series, clock('02:00'))?.temperature).toBe(celsiusToKelvin(-20));
-    expect(airAtInstant(forecast([]), clock('18:00'))).toBeNull();
+    for (const time of ['17:59', '02:01', '22:00']) expect(hourAt(series, clock(time))).toBeNull();
+    expect(hourAt(series, clock('02:00'))?.temperature).toBe(celsiusToKelvin(-20));
+    expect(hourAt(forecast([]), clock('18:00'))).toBeNull();
   });
 });

@@ -15,7 +15,7 @@ const BOXES: readonly Box[] = [
   { south: -15, north: -10, west: -172, east: -168 },
 ];
 
-export function isInside(box: Box, { latitude, longitude }: Coordinates): boolean {
+function isInside(box: Box, { latitude, longitude }: Coordinates): boolean {
   return latitude >= box.south && latitude <= box.north && longitude >= box.west && longitude <= box.east;
 }
 
