@@ -3,6 +3,7 @@
 import { Fold } from '@/components/draft/fold';
 import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { part, wholeOf } from '@/components/draft/part';
+import { Switched } from '@/components/draft/switched';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
@@ -94,34 +95,26 @@ function ResponseFields({ draft, form }: SectionProps) {
 
 function FuelFields({ draft, form }: SectionProps) {
   const fuel = part(draft, 'fuelDensity');
-  const { on, offset, baseline } = fuel.value;
   const unit = `°${draft.value.units.temperature}`;
+  const temperature = (key: 'offset' | 'baseline') => (
+    <NumberField
+      {...form.field(`fuelDensity.${key}`)}
+      signed
+      unit={unit}
+      value={fuel.value[key]}
+      onChange={(text) => fuel.set(key, text)}
+    />
+  );
   return (
-    <>
-      <Switch
-        label="Count the density of cold fuel"
-        hint="Cold fuel is denser and thicker; the two about cancel in a jet, so this is off."
-        checked={on}
-        onChange={(next) => fuel.set('on', next)}
-      />
-      {on ? (
-        <NarrowColumns>
-          <NumberField
-            {...form.field('fuelDensity.offset')}
-            signed
-            unit={unit}
-            value={offset}
-            onChange={(text) => fuel.set('offset', text)}
-          />
-          <NumberField
-            {...form.field('fuelDensity.baseline')}
-            signed
-            unit={unit}
-            value={baseline}
-            onChange={(text) => fuel.set('baseline', text)}
-          />
-        </NarrowColumns>
-      ) : null}
-    </>
+    <Switched
+      label="Count the density of cold fuel"
+      hint="Cold fuel is denser and thicker; the two about cancel in a jet, so this is off."
+      group={fuel}
+    >
+      <NarrowColumns>
+        {temperature('offset')}
+        {temperature('baseline')}
+      </NarrowColumns>
+    </Switched>
   );
 }

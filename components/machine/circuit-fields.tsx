@@ -3,11 +3,11 @@
 import { Fold } from '@/components/draft/fold';
 import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { type Part, part } from '@/components/draft/part';
+import { Switched } from '@/components/draft/switched';
 import type { FormState } from '@/components/draft/use-form';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Stack } from '@/components/ui/stack';
-import { Switch } from '@/components/ui/switch';
 import { TextField } from '@/components/ui/text-field';
 import type { NeedleDraft, PilotDraft, TrimDraft } from './machine-draft';
 import { circuitsNow } from './now-words';
@@ -37,52 +37,37 @@ export function CircuitFields({ draft, form }: SectionProps) {
   );
 }
 
+type TrimNumber = 'lowest' | 'highest' | 'baseline' | 'percentPerPosition';
+
 function TrimFields({ trim, form }: { readonly trim: Part<TrimDraft>; readonly form: FormState }) {
-  const { on, lowest, highest, baseline, percentPerPosition } = trim.value;
+  const number = (key: TrimNumber, kind: { readonly unit?: string; readonly signed?: boolean }) => (
+    <NumberField
+      {...form.field(`trim.${key}`)}
+      {...kind}
+      value={trim.value[key]}
+      onChange={(text) => trim.set(key, text)}
+    />
+  );
   return (
-    <>
-      <Switch
-        label="It has a fuel trim turned from outside"
-        hint="Higher is richer. A step costs seconds, so the plan turns it before it swaps jets."
-        checked={on}
-        onChange={(next) => trim.set('on', next)}
-      />
-      {on ? (
-        <NarrowColumns>
-          <NumberField
-            {...form.field('trim.lowest')}
-            signed
-            value={lowest}
-            onChange={(text) => trim.set('lowest', text)}
-          />
-          <NumberField
-            {...form.field('trim.highest')}
-            signed
-            value={highest}
-            onChange={(text) => trim.set('highest', text)}
-          />
-          <NumberField
-            {...form.field('trim.baseline')}
-            signed
-            value={baseline}
-            onChange={(text) => trim.set('baseline', text)}
-          />
-          <NumberField
-            {...form.field('trim.percentPerPosition')}
-            unit="%"
-            value={percentPerPosition}
-            onChange={(text) => trim.set('percentPerPosition', text)}
-          />
-        </NarrowColumns>
-      ) : null}
-    </>
+    <Switched
+      label="It has a fuel trim turned from outside"
+      hint="Higher is richer. A step costs seconds, so the plan turns it before it swaps jets."
+      group={trim}
+    >
+      <NarrowColumns>
+        {number('lowest', { signed: true })}
+        {number('highest', { signed: true })}
+        {number('baseline', { signed: true })}
+        {number('percentPerPosition', { unit: '%' })}
+      </NarrowColumns>
+    </Switched>
   );
 }
 
 type PilotNumber = 'jet' | 'turns' | 'leastTurns' | 'mostTurns' | 'turnsPerSize' | 'percentPerSize';
 
 function PilotFields({ pilot, form }: { readonly pilot: Part<PilotDraft>; readonly form: FormState }) {
-  const { on, jets, screw } = pilot.value;
+  const { jets, screw } = pilot.value;
   const number = (key: PilotNumber, unit?: string) => (
     <NumberField
       {...form.field(`pilot.${key}`)}
@@ -92,71 +77,57 @@ function PilotFields({ pilot, form }: { readonly pilot: Part<PilotDraft>; readon
     />
   );
   return (
-    <>
-      <Switch
-        label="Work out the pilot circuit too"
-        hint="Turns as they were when the jets were proven, and how far the screw may go."
-        checked={on}
-        onChange={(next) => pilot.set('on', next)}
+    <Switched
+      label="Work out the pilot circuit too"
+      hint="Turns as they were when the jets were proven, and how far the screw may go."
+      group={pilot}
+    >
+      <Choice
+        {...form.field('pilot.screw')}
+        value={screw}
+        options={SCREWS}
+        onChange={(kind) => pilot.set('screw', kind)}
       />
-      {on ? (
-        <>
-          <Choice
-            {...form.field('pilot.screw')}
-            value={screw}
-            options={SCREWS}
-            onChange={(kind) => pilot.set('screw', kind)}
-          />
-          <NarrowColumns>
-            {number('jet')}
-            {number('turns')}
-            {number('leastTurns')}
-            {number('mostTurns')}
-            {number('turnsPerSize')}
-            {number('percentPerSize', '%')}
-          </NarrowColumns>
-          <TextField
-            {...form.field('pilot.jets')}
-            hint="For example 35 37.5 40; leave empty if only the one fitted."
-            value={jets}
-            onChange={(text) => pilot.set('jets', text)}
-          />
-        </>
-      ) : null}
-    </>
+      <NarrowColumns>
+        {number('jet')}
+        {number('turns')}
+        {number('leastTurns')}
+        {number('mostTurns')}
+        {number('turnsPerSize')}
+        {number('percentPerSize', '%')}
+      </NarrowColumns>
+      <TextField
+        {...form.field('pilot.jets')}
+        hint="For example 35 37.5 40; leave empty if only the one fitted."
+        value={jets}
+        onChange={(text) => pilot.set('jets', text)}
+      />
+    </Switched>
   );
 }
 
+type NeedleNumber = 'groove' | 'grooves' | 'percentPerGroove';
+
 function NeedleFields({ needle, form }: { readonly needle: Part<NeedleDraft>; readonly form: FormState }) {
-  const { on, groove, grooves, percentPerGroove } = needle.value;
+  const number = (key: NeedleNumber, unit?: string) => (
+    <NumberField
+      {...form.field(`needle.${key}`)}
+      unit={unit}
+      value={needle.value[key]}
+      onChange={(text) => needle.set(key, text)}
+    />
+  );
   return (
-    <>
-      <Switch
-        label="Work out the needle clip too"
-        hint="Grooves count from the top of the needle; 1 is leanest."
-        checked={on}
-        onChange={(next) => needle.set('on', next)}
-      />
-      {on ? (
-        <NarrowColumns>
-          <NumberField
-            {...form.field('needle.groove')}
-            value={groove}
-            onChange={(text) => needle.set('groove', text)}
-          />
-          <NumberField
-            {...form.field('needle.grooves')}
-            value={grooves}
-            onChange={(text) => needle.set('grooves', text)}
-          />
-          <NumberField
-            {...form.field('needle.percentPerGroove')}
-            unit="%"
-            value={percentPerGroove}
-            onChange={(text) => needle.set('percentPerGroove', text)}
-          />
-        </NarrowColumns>
-      ) : null}
-    </>
+    <Switched
+      label="Work out the needle clip too"
+      hint="Grooves count from the top of the needle; 1 is leanest."
+      group={needle}
+    >
+      <NarrowColumns>
+        {number('groove')}
+        {number('grooves')}
+        {number('percentPerGroove', '%')}
+      </NarrowColumns>
+    </Switched>
   );
 }
