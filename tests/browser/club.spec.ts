@@ -90,6 +90,7 @@ test('one racer can be shown alone', async ({ night }) => {
 test('a jet that is in is told, and can be taken back', async ({ night }) => {
   await threeRacers(night);
   const acts = night.getByRole('region', { name: 'What to do, by the clock' });
+  await expect(acts.getByRole('listitem').first()).toBeVisible();
   const before = await acts.getByRole('listitem').allTextContents();
   await acts
     .getByRole('button', { name: /^Fitted: / })
@@ -179,6 +180,7 @@ test('the wall follows the clock, and what is told at the desk', async ({ night,
   await wall.goto('/club#wall');
   await expect(wall.getByText('18:15', { exact: true })).toBeVisible();
   const acts = wall.getByRole('region', { name: 'Next acts' }).getByRole('listitem');
+  await expect(acts.first()).toBeVisible();
   const count = await acts.count();
   await night
     .getByRole('button', { name: /^Fitted: / })
