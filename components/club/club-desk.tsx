@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { Cautions } from '@/components/night/cautions';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
+import { Way } from '@/components/ui/way';
 import { WeatherSection } from '@/components/weather/weather-section';
 import type { Briefing } from '@/lib/club/briefing';
 import { clubCall } from '@/lib/words/club';
@@ -51,12 +52,8 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
                 ]}
                 onChange={setFilter}
               />
-              <a className={styles.way} href="#print">
-                Print
-              </a>
-              <a className={styles.way} href="#wall">
-                Trailer wall
-              </a>
+              <Way href="#print">Print</Way>
+              <Way href="#wall">Trailer wall</Way>
             </>
           ) : null}
           <ChooseEvent event={records.event} />
@@ -83,9 +80,9 @@ function NobodyYet() {
     <Notice
       title="Nobody is on the roster yet."
       act={
-        <a className={styles.start} href="#racers">
+        <Way kind="firm" href="#racers">
           Add racers
-        </a>
+        </Way>
       }
     >
       <p>Pick machines of this browser, paste a table, or open the links your racers sent you.</p>

@@ -2,6 +2,7 @@
 
 import { eventSummary } from '@/components/night/setup/setup-summary';
 import { Section } from '@/components/ui/section';
+import { Way } from '@/components/ui/way';
 import type { UnitChoice } from '@/lib/units/choice';
 import type { ClubRecords } from './club';
 import styles from './club-page.module.css';
@@ -14,13 +15,13 @@ export function ClubSetup({ records, units }: ClubSetupProps) {
     <Section title="Event" id="set-up">
       <div className={styles.row}>
         <p>{eventSummary(records.event.value, units)}</p>
-        <a className={styles.way} href="#event" aria-label="Change: Event">
+        <Way href="#event" aria-label="Change: Event">
           Change
-        </a>
+        </Way>
       </div>
-      <a className={styles.start} href="#new">
+      <Way kind="firm" href="#new">
         Start a club night
-      </a>
+      </Way>
     </Section>
   );
 }

@@ -2,6 +2,7 @@
 
 import { Notice } from '@/components/ui/notice';
 import { useHash } from '@/components/ui/use-hash';
+import { Way } from '@/components/ui/way';
 import type { UnitChoice } from '@/lib/units/choice';
 import styles from './club-page.module.css';
 import { NewClubNight } from './new-club-night';
@@ -15,9 +16,9 @@ export function NoClub({ units }: { readonly units: UnitChoice }) {
       <Notice title="There is no event yet.">
         <p>Say where and when you race; then type or paste the hours, and paste or pick your racers.</p>
       </Notice>
-      <a className={styles.start} href="#new">
+      <Way kind="firm" href="#new">
         Start a club night
-      </a>
+      </Way>
       {view === 'new' ? <NewClubNight units={units} /> : null}
     </main>
   );

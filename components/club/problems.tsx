@@ -1,10 +1,10 @@
 import { problemSentences, problemTitle } from '@/components/night/problem-words';
 import { Notice } from '@/components/ui/notice';
+import { Way } from '@/components/ui/way';
 import type { Briefing } from '@/lib/club/briefing';
 import type { UnitChoice } from '@/lib/units/choice';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import type { Club, ClubProblem } from './club';
-import styles from './club-page.module.css';
 
 type ClubProblemsProps = {
   readonly club: Club;
@@ -25,9 +25,9 @@ export function ClubProblems({ club, briefing, zone, units }: ClubProblemsProps)
           tone="caution"
           title={`${name}: the machine needs mending.`}
           act={
-            <a className={styles.start} href={`/machines?edit=${encodeURIComponent(id)}`}>
+            <Way kind="firm" href={`/machines?edit=${encodeURIComponent(id)}`}>
               Mend the machine
-            </a>
+            </Way>
           }
         >
           {problemSentences({ code: 'machine', problems }, voice).map((sentence) => (
@@ -54,9 +54,9 @@ function HoursProblem({ problem, zone, units }: HoursProblemProps) {
       tone="caution"
       title={problemTitle(night)}
       act={
-        <a className={styles.start} href="#hours">
+        <Way kind="firm" href="#hours">
           {problem.code === 'no-hours' ? 'Enter the hours' : 'Mend the hours'}
-        </a>
+        </Way>
       }
     >
       {problemSentences(night, { zone, units, runNames: [] }).map((sentence) => (

@@ -12,6 +12,7 @@ import { ReadingsSection } from '@/components/reading/readings-section';
 import { ShareNight } from '@/components/share/share-night';
 import { classNames } from '@/components/ui/class-names';
 import { FaultBoundary } from '@/components/ui/fault-boundary';
+import { Way } from '@/components/ui/way';
 import type { LiveNight } from '@/components/watch/use-live-night';
 import { WatchSection } from '@/components/watch/watch-section';
 import { WeatherSection } from '@/components/weather/weather-section';
@@ -52,20 +53,10 @@ export function WholeNight({ night, plan, now, voice, acts, live, notices }: Who
           {notices}
           <Plate night={night} plan={plan} now={now} acts={acts} />
           <div className={styles.ways}>
-            <a className={styles.way} href="#track">
-              At the track
-            </a>
-            <a className={styles.way} href="#reading">
-              Take a reading
-            </a>
-            <a className={styles.way} href="/log">
-              Log a run
-            </a>
-            {records.event.value.demo ? (
-              <a className={styles.way} href="#new-night">
-                Start my own night
-              </a>
-            ) : null}
+            <Way href="#track">At the track</Way>
+            <Way href="#reading">Take a reading</Way>
+            <Way href="/log">Log a run</Way>
+            {records.event.value.demo ? <Way href="#new-night">Start my own night</Way> : null}
           </div>
         </div>
         <div className={styles.rest}>

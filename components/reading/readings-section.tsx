@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
+import { Way } from '@/components/ui/way';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
@@ -56,9 +57,7 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
           ))}
         </ul>
       )}
-      <a className={styles.link} href="#reading">
-        Take a reading
-      </a>
+      <Way href="#reading">Take a reading</Way>
       {edited === null ? null : (
         <ReadingDialog
           key={edited.id}

@@ -1,5 +1,6 @@
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
+import { Way } from '@/components/ui/way';
 import { calendarAddress, MOST_FEED_CHARACTERS, tableAddress, webcalAddress } from '@/lib/share/addresses';
 import type { SharedNight } from '@/lib/share/shared-night';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -28,9 +29,9 @@ export function FeedAddresses({ night, payload, origin, units }: FeedProps) {
         the calendar: some ask every quarter of an hour, some once a day.
       </p>
       <WithoutForecast night={night} />
-      <a className={styles.subscribe} href={webcalAddress(calendar)}>
+      <Way kind="firm" href={webcalAddress(calendar)}>
         Subscribe on this device
-      </a>
+      </Way>
       <CopyField
         label="Calendar address"
         hint="For a calendar that asks for an address: subscribe from URL."

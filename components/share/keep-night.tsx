@@ -3,6 +3,7 @@
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Acts } from '@/components/ui/stack';
+import { Way } from '@/components/ui/way';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { counted } from '@/lib/words/listing';
 import styles from './share.module.css';
@@ -17,9 +18,9 @@ export function KeepNight({ night }: { readonly night: SharedNight }) {
         title="Kept as a night of yours."
         act={
           <Acts>
-            <a className={styles.subscribe} href="/">
+            <Way kind="firm" href="/">
               Go to the night
-            </a>
+            </Way>
             <Button onClick={() => void undo()}>Undo</Button>
           </Acts>
         }

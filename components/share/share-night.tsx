@@ -6,6 +6,7 @@ import type { Night } from '@/components/night/night';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
 import { Acts } from '@/components/ui/stack';
+import { Way } from '@/components/ui/way';
 import type { Plan } from '@/lib/plan/types';
 import { OPEN_PAGE } from '@/lib/share/addresses';
 import { type Instant, instant } from '@/lib/time/instant';
@@ -32,9 +33,7 @@ export function ShareNight({ night, plan, units }: ShareNightProps) {
       {sharedAt === null ? (
         <Acts>
           <Button onClick={() => setSharedAt(instant(Date.now()))}>Share this night</Button>
-          <a className={styles.way} href={OPEN_PAGE}>
-            Open a link or a file
-          </a>
+          <Way href={OPEN_PAGE}>Open a link or a file</Way>
         </Acts>
       ) : (
         <SharePanel night={night} plan={plan} units={units} sharedAt={sharedAt} />

@@ -5,6 +5,7 @@ import type { Night } from '@/components/night/night';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
+import { Way } from '@/components/ui/way';
 import type { Plan } from '@/lib/plan/types';
 import { linkAddress, OPEN_PAGE } from '@/lib/share/addresses';
 import { packNight } from '@/lib/share/night-link';
@@ -14,7 +15,6 @@ import { CopyField } from './copy-field';
 import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
 import { QrCode } from './qr-code';
-import styles from './share.module.css';
 import { sharedNightOf } from './shared-night-of';
 
 type SharePanelProps = {
@@ -65,9 +65,7 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
       <Disclosure summary="Files">
         <FileButtons night={shared} plan={plan} units={units} />
       </Disclosure>
-      <a className={styles.way} href={OPEN_PAGE}>
-        Open a link or a file
-      </a>
+      <Way href={OPEN_PAGE}>Open a link or a file</Way>
     </Stack>
   );
 }

@@ -7,6 +7,7 @@ import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
+import { Way } from '@/components/ui/way';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { classOf, eventOfRacer, racerName } from '@/lib/store/racer-event';
@@ -44,12 +45,12 @@ export function RosterSection({ records, club, acts }: RosterProps) {
         list
       )}
       <div className={styles.ways}>
-        <a className={styles.start} href="#racers">
+        <Way kind="firm" href="#racers">
           Add racers
-        </a>
-        <a className={styles.start} href="#class-new">
+        </Way>
+        <Way kind="firm" href="#class-new">
           Add a class
-        </a>
+        </Way>
       </div>
       {classes.map((each) => (
         <ClassRow key={each.id} each={each} event={event.value} club={club} acts={acts} />
@@ -101,13 +102,9 @@ const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: Ros
             />
           </div>
         )}
-        <a
-          className={styles.way}
-          href={`/machines?edit=${encodeURIComponent(id)}`}
-          aria-label={`Machine of ${name}`}
-        >
+        <Way href={`/machines?edit=${encodeURIComponent(id)}`} aria-label={`Machine of ${name}`}>
           Machine
-        </a>
+        </Way>
         <Button
           kind="quiet"
           aria-label={`Take off: ${name}`}
@@ -152,9 +149,9 @@ function ClassRow({ each, event, club, acts }: ClassRowProps) {
         </span>
       </div>
       <div className={styles.acts}>
-        <a className={styles.way} href={`#class-${each.id}`} aria-label={`Change class ${each.name}`}>
+        <Way href={`#class-${each.id}`} aria-label={`Change class ${each.name}`}>
           Change
-        </a>
+        </Way>
         <Button
           kind="quiet"
           aria-label={`Remove class ${each.name}`}

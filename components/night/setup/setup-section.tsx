@@ -3,6 +3,7 @@
 import { usePreferences } from '@/components/store/use-preferences';
 import { Section } from '@/components/ui/section';
 import { useHash } from '@/components/ui/use-hash';
+import { Way } from '@/components/ui/way';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 import { ChooseNight } from './choose-night';
 import { EditEvent, EditHours, EditMachine } from './edit-dialogs';
@@ -42,9 +43,9 @@ export function SetupSection({ event, machine }: SetupProps) {
           <Row title="Machine" text={machineSummary(machine.value, units)} form="machine" />
         )}
       </dl>
-      <a className={styles.start} href="#new-night">
+      <Way kind="firm" href="#new-night">
         {event === null || event.value.demo ? 'Start my own night' : 'Another night'}
-      </a>
+      </Way>
       <ChooseNight event={event} machine={machine} />
       <OpenForm {...{ form, event, machine, units }} />
     </Section>
@@ -59,9 +60,9 @@ function Row({ title, text, form }: RowProps) {
       <dt className={styles.title}>{title}</dt>
       <dd className={styles.text}>{text}</dd>
       <dd>
-        <a className={styles.change} href={`#${form}`} aria-label={`Change: ${title}`}>
+        <Way href={`#${form}`} aria-label={`Change: ${title}`}>
           Change
-        </a>
+        </Way>
       </dd>
     </div>
   );

@@ -1,0 +1,13 @@
+import type { ComponentProps } from 'react';
+import { classNames } from './class-names';
+import styles from './way.module.css';
+
+type WayProps = ComponentProps<'a'> & {
+  /** `firm` looks like a button: the way on from where it stands. */
+  readonly kind?: 'plain' | 'firm';
+};
+
+/** A link on a line of its own, as tall as a finger needs. */
+export function Way({ kind = 'plain', className, ...rest }: WayProps) {
+  return <a {...rest} className={classNames(styles.way, kind === 'firm' && styles.firm, className)} />;
+}
