@@ -6,16 +6,20 @@ import { wholeOf } from '@/components/draft/part';
 import { useDraft } from '@/components/draft/use-draft';
 import { type FormState, type Save, useForm } from '@/components/draft/use-form';
 import { type Axis, readCoordinatePair } from '@/components/event/coordinate';
+import { Notice } from '@/components/ui/notice';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { EventJson } from '@/lib/contract/event';
+import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { UnitChoice } from '@/lib/units/choice';
+import { placeZoneNote } from '@/lib/words/place-zone';
 import { GroundProposal } from './ground-proposal';
 import { LocateButton } from './locate-button';
 import { PLACE_SHAPE, type PlaceDraft, placeDraftOf, placeLabel, pointFields } from './place-draft';
 import { PlaceSearch } from './place-search';
 import { pointOf, readPlace, type TypedPlace } from './read-place';
+import type { FoundPlace } from './use-places';
 
 type PlaceFormProps = {
   readonly id: string;
@@ -31,6 +35,7 @@ export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps
   const draft = useDraft({ key: `place.${id}`, initial: start, shape: PLACE_SHAPE });
   const form = useForm({ draft, read: readPlace, labelOf: placeLabel, onSave });
   const { set, setAll, value } = wholeOf(draft);
+  const [found, setFound] = useState<FoundPlace | null>(null);
   return (
     <EditorForm
       title="Place of the forecast"
@@ -44,8 +49,12 @@ export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps
         label={placeLabel('search')}
         text={value.search}
         onText={(text) => set('search', text)}
-        onFound={(place) => setAll({ ...pointFields(place), search: place.name })}
+        onFound={(place) => {
+          setFound(place);
+          setAll({ ...pointFields(place), search: place.name });
+        }}
       />
+      <OtherClock found={found} value={value} event={event} />
       <PointFields draft={draft} form={form} />
       <TextField
         {...form.field('name')}
@@ -70,6 +79,27 @@ export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps
       />
     </EditorForm>
   );
+}
+
+type OtherClockProps = {
+  readonly found: FoundPlace | null;
+  readonly value: PlaceDraft;
+  readonly event: EventJson;
+};
+
+/** Says so where the place that was found, and not moved since, keeps another time than the event. */
+function OtherClock({ found, value, event }: OtherClockProps) {
+  const first = event.runs[0];
+  if (found === null || found.timezone === null || first === undefined) return null;
+  const { latitude, longitude } = pointFields(found);
+  if (latitude !== value.latitude || longitude !== value.longitude) return null;
+  const note = placeZoneNote({
+    place: found.name,
+    placeZone: found.timezone,
+    eventZone: event.timezone,
+    at: instantFromJson(first.start),
+  });
+  return note === null ? null : <Notice tone="caution">{note}</Notice>;
 }
 
 type PointFieldsProps = {
