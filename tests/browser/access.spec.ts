@@ -194,7 +194,16 @@ function faintParts(page: Page): Promise<readonly string[]> {
       if (found.length === 0) return [`nothing is ${selector}`];
       return faint.map((element) => `${property} of ${selector}: ${element.outerHTML.slice(0, 120)}`);
     };
+    // The browser paints paper behind every word but those that say they bring a ground of their own.
+    const onPaper = [...document.querySelectorAll('body :not(script, svg *)')].filter((element) => {
+      const { color, forcedColorAdjust } = getComputedStyle(element) as CSSStyleDeclaration & {
+        readonly forcedColorAdjust: string;
+      };
+      const words = [...element.childNodes].some((node) => node.nodeType === 3 && node.nodeValue?.trim());
+      return words && element.checkVisibility() && forcedColorAdjust !== 'none' && contrast(color) < 4.5;
+    });
     return [
+      ...onPaper.map((element) => `paper on paper: ${element.outerHTML.slice(0, 120)}`),
       ...parts('.recharts-surface text', 'fill', 4.5),
       ...parts('.recharts-line-curve', 'stroke', 4.5),
       ...parts('.recharts-surface [class$=_steps]', 'stroke', 4.5),
