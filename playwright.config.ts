@@ -5,7 +5,7 @@ const FAKE_WEATHER_PORT = 3211;
 const FAKE = `http://127.0.0.1:${FAKE_WEATHER_PORT}`;
 
 /** Where a wide screen lays things out differently; journeys are tried once, on the phone they are made for. */
-const DESK = /[\\/](night|compare|club|trail)\.spec\.ts$/;
+const DESK = /[\\/](night|club)\.spec\.ts$/;
 
 export default defineConfig({
   testDir: 'tests/browser',
