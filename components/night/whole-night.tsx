@@ -1,6 +1,6 @@
 'use client';
 
-import { type ReactNode, useDeferredValue, useState } from 'react';
+import { memo, type ReactNode, useDeferredValue, useMemo, useState } from 'react';
 import { PictureSection } from '@/components/night/picture/picture-section';
 import { Plate } from '@/components/night/plate/plate';
 import { SetupSection } from '@/components/night/setup/setup-section';
@@ -42,9 +42,13 @@ type WholeNightProps = {
 export function WholeNight({ night, plan, now, voice, acts, live, notices }: WholeNightProps) {
   const { machine, records } = night;
   const [chosen, setCarburettor] = useState(0);
-  // The answer first; what stands below it is drawn when the answer can be read, a little at a time.
-  const answered = useDeferredValue(true, false);
   const carburettor = chosen < machine.carburettors.length ? chosen : 0;
+  const answered = useMemo(
+    () => ({ night, plan, now, voice, live, carburettor }),
+    [night, plan, now, voice, live, carburettor],
+  );
+  // The answer first, at once; all that stands behind it follows a little at a time, so that no finger has to wait.
+  const behind = useDeferredValue<Behind | null>(answered, null);
   return (
     <main className={styles.page}>
       <div className={styles.top}>
@@ -62,29 +66,36 @@ export function WholeNight({ night, plan, now, voice, acts, live, notices }: Who
         <div className={styles.rest}>
           <Call plan={plan} voice={voice} />
           <Warnings plan={plan} voice={voice} />
-          {answered ? (
+          {behind === null ? null : (
             <>
               <div className={styles.screenOnly}>
                 <WatchSection watch={live.watch} onAccept={acts.accept} />
               </div>
-              <FaultBoundary part="The picture">
-                <PictureSection
-                  {...{ night, plan, voice, now, carburettor }}
-                  onCarburettor={setCarburettor}
-                />
-              </FaultBoundary>
+              <Proof behind={behind} onCarburettor={setCarburettor} />
             </>
-          ) : null}
+          )}
         </div>
       </div>
-      {answered ? <Below {...{ night, plan, now, voice, live, carburettor }} /> : null}
+      {behind === null ? null : <Below behind={behind} />}
     </main>
   );
 }
 
-type BelowProps = Omit<WholeNightProps, 'acts' | 'notices'> & { readonly carburettor: number };
+type Behind = Omit<WholeNightProps, 'acts' | 'notices'> & { readonly carburettor: number };
+type BehindProps = { readonly behind: Behind };
+type ProofProps = BehindProps & { readonly onCarburettor: (carburettor: number) => void };
 
-function Below({ night, plan, now, voice, live, carburettor }: BelowProps) {
+const Proof = memo(function Proof({ behind, onCarburettor }: ProofProps) {
+  const { night, plan, voice, now, carburettor } = behind;
+  return (
+    <FaultBoundary part="The picture">
+      <PictureSection {...{ night, plan, voice, now, carburettor, onCarburettor }} />
+    </FaultBoundary>
+  );
+});
+
+const Below = memo(function Below({ behind }: BehindProps) {
+  const { night, plan, now, voice, live, carburettor } = behind;
   const { machine, records } = night;
   return (
     <div className={styles.whole}>
@@ -115,4 +126,4 @@ function Below({ night, plan, now, voice, live, carburettor }: BelowProps) {
       </div>
     </div>
   );
-}
+});

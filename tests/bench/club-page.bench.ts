@@ -1,6 +1,7 @@
-import { type Browser, chromium, devices, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { startBuiltApp } from './built-app';
 import { ms, tell, times } from './outcome';
+import { launchBrowser, newPhone, tasksDuring } from './phone';
 
 /** The longest task a page may hold a finger up with, on a phone four times slower than this machine. */
 const WANTED_MS = 50;
@@ -8,38 +9,6 @@ const SLOWED = 4;
 const RACERS = 40;
 /** Until a page has come to rest after loading. */
 const SETTLED_MS = 3000;
-
-type TraceEvent = {
-  readonly name: string;
-  readonly ph: string;
-  readonly pid: number;
-  readonly tid: number;
-  /** Microseconds of processor time, so that a busy machine does not count. */
-  readonly tdur?: number;
-  readonly args?: { readonly name?: string };
-};
-
-/** Processor time of every task of the page's main thread while `work` is done, in milliseconds, longest first. */
-async function tasksDuring(
-  browser: Browser,
-  page: Page,
-  work: () => Promise<unknown>,
-): Promise<readonly number[]> {
-  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline'] });
-  await work();
-  const trace: { readonly traceEvents: readonly TraceEvent[] } = JSON.parse(
-    (await browser.stopTracing()).toString(),
-  );
-  const main = new Set(
-    trace.traceEvents
-      .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
-      .map(({ pid, tid }) => `${pid}/${tid}`),
-  );
-  return trace.traceEvents
-    .filter(({ name, ph, pid, tid }) => ph === 'X' && name.endsWith('RunTask') && main.has(`${pid}/${tid}`))
-    .map(({ tdur = 0 }) => tdur / 1000)
-    .sort((a, b) => b - a);
-}
 
 /** Down to the end and back, a thumb's stroke at a time. */
 function scroll(page: Page): Promise<void> {
@@ -89,22 +58,9 @@ async function enterClub(page: Page): Promise<void> {
 }
 
 const app = await startBuiltApp();
-const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-  ],
-});
+const browser = await launchBrowser();
 try {
-  const context = await browser.newContext({
-    ...devices['Pixel 5'],
-    viewport: { width: 360, height: 740 },
-    timezoneId: 'America/Chicago',
-  });
+  const context = await newPhone(browser);
   const page = await context.newPage();
   // An hour before the first round; timers run on.
   await page.clock.setFixedTime('2027-01-17T00:00:00Z');
@@ -114,10 +70,10 @@ try {
   await page.reload();
   await page.getByRole('region', { name: 'Borrowing' }).waitFor();
   await page.waitForTimeout(SETTLED_MS);
-  const club = await tasksDuring(browser, page, () => scroll(page));
+  const { all: club } = await tasksDuring(browser, page, () => scroll(page));
   await page.goto(`${app.url}/about`);
   await page.waitForTimeout(SETTLED_MS);
-  const plain = await tasksDuring(browser, page, () => scroll(page));
+  const { all: plain } = await tasksDuring(browser, page, () => scroll(page));
   const [longest = 0] = club;
   const [peer = 1] = plain;
   tell({

@@ -51,11 +51,11 @@ test.describe('the night page', () => {
   test('shows only what gloves need at the track', async ({ night }) => {
     await night.goto('/');
     await night.getByRole('link', { name: 'At the track' }).click();
+    await expect(night.getByRole('banner')).toBeHidden();
     const decide = night.getByRole('button', { name: 'I have fitted 420/410/420' });
     expect((await decide.boundingBox())?.height).toBeGreaterThanOrEqual(96);
     for (const name of ['Other jets', 'Off schedule'])
       expect((await night.getByRole('button', { name }).boundingBox())?.height).toBeGreaterThanOrEqual(64);
-    await expect(night.getByRole('banner')).toBeHidden();
     await expect(night.getByRole('table')).toHaveCount(0);
     await night.goBack();
     await expect(night.getByRole('table').first()).toBeVisible();

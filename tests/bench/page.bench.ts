@@ -1,0 +1,116 @@
+import type { Browser, Page } from '@playwright/test';
+import { startBuiltApp } from './built-app';
+import { ms, tell, times } from './outcome';
+import { launchBrowser, newPhone, tasksDuring } from './phone';
+
+/**
+ * The first visit to the night page on a slow phone and a slow line, against a page of words of the same build: what the
+ * framework costs anyway.
+ */
+const ROUNDS = 5;
+const SLOWED = 4;
+const LINE = { offline: false, latency: 150, downloadThroughput: 1.6e6 / 8, uploadThroughput: 0.75e6 / 8 };
+/** W3C Largest Contentful Paint; from the start of the visit. */
+const WANTED_PAINT_MS = 1500;
+/** What tasks longer than 50 ms (W3C Long Tasks) take beyond it, after the first paint. */
+const LONG_MS = 50;
+const WANTED_BLOCKING_MS = 150;
+const SETTLED_MS = 3000;
+
+type Visit = { readonly painted: number; readonly blocked: number; readonly answered: number };
+
+/** Keeps on the window when the largest thing was painted, and when the call could be read. */
+function watchPaints(): void {
+  const seen = { painted: 0, answered: 0 };
+  Object.assign(window, { seen });
+  new PerformanceObserver((list) => {
+    for (const { startTime } of list.getEntries()) seen.painted = startTime;
+  }).observe({ type: 'largest-contentful-paint', buffered: true });
+  const watch = new MutationObserver(() => {
+    if (!/Start on \d/.test(document.body?.textContent ?? '')) return;
+    watch.disconnect();
+    requestAnimationFrame(() => {
+      seen.answered = performance.now();
+    });
+  });
+  watch.observe(document, { childList: true, subtree: true });
+}
+
+async function visit(
+  browser: Browser,
+  address: string,
+  readable: (page: Page) => Promise<void>,
+): Promise<Visit> {
+  const context = await newPhone(browser);
+  try {
+    const page = await context.newPage();
+    await page.addInitScript(watchPaints);
+    const slow = await context.newCDPSession(page);
+    await slow.send('Network.enable');
+    await slow.send('Network.emulateNetworkConditions', LINE);
+    await slow.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+    const { sincePaint } = await tasksDuring(browser, page, async () => {
+      await page.goto(address);
+      await readable(page);
+      await page.waitForTimeout(SETTLED_MS);
+    });
+    const { painted, answered } = await page.evaluate(
+      // Put there by watchPaints.
+      () => (window as unknown as { seen: { painted: number; answered: number } }).seen,
+    );
+    return {
+      painted,
+      answered,
+      blocked: sincePaint.reduce((sum, task) => sum + Math.max(0, task - LONG_MS), 0),
+    };
+  } finally {
+    await context.close();
+  }
+}
+
+const median = (visits: readonly Visit[], of: (visit: Visit) => number): number =>
+  visits.map(of).sort((a, b) => a - b)[visits.length >> 1] ?? 0;
+
+const app = await startBuiltApp();
+const browser = await launchBrowser();
+try {
+  const night: Visit[] = [];
+  const words: Visit[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    night.push(
+      await visit(browser, `${app.url}/`, (page) => page.getByRole('region', { name: 'The call' }).waitFor()),
+    );
+    words.push(
+      await visit(browser, `${app.url}/about`, (page) => page.getByRole('heading', { level: 1 }).waitFor()),
+    );
+  }
+  const painted = median(night, (one) => one.painted);
+  const peerPainted = median(words, (one) => one.painted);
+  tell({
+    what: `first visit, a phone ${SLOWED} times slower at 1.6 Mbit/s: largest paint`,
+    ours: ms(painted),
+    peer: `/about, a page of words, ${ms(peerPainted)}`,
+    ratio: `${times(painted / peerPainted)} as long`,
+    wanted: { goal: `${ms(WANTED_PAINT_MS)} or less`, met: painted <= WANTED_PAINT_MS },
+  });
+  const answered = median(night, (one) => one.answered);
+  tell({
+    what: '   until the call can be read',
+    ours: ms(answered),
+    peer: `/about, its largest paint, ${ms(peerPainted)}`,
+    ratio: `${times(answered / peerPainted)} as long`,
+    wanted: null,
+  });
+  const blocked = median(night, (one) => one.blocked);
+  const peerBlocked = median(words, (one) => one.blocked);
+  tell({
+    what: '   total blocking time',
+    ours: `${ms(blocked)} of processor`,
+    peer: `/about ${ms(peerBlocked)}`,
+    ratio: `${times(blocked / peerBlocked)} as long`,
+    wanted: { goal: `${ms(WANTED_BLOCKING_MS)} or less`, met: blocked <= WANTED_BLOCKING_MS },
+  });
+} finally {
+  await browser.close();
+  await app.stop();
+}
