@@ -46,7 +46,7 @@ function readJson(name) {
 function count() {
   const unit = readJson('unit.json');
   const browser = readJson('browser.json');
-  const sum = { passed: 0, failed: 0, skipped: 0 };
+  const sum = { passed: 0, failed: 0, skipped: 0, twice: 0 };
   if (unit) {
     sum.passed += unit.numPassedTests;
     sum.failed += unit.numFailedTests;
@@ -56,6 +56,7 @@ function count() {
     sum.passed += browser.stats.expected + browser.stats.flaky;
     sum.failed += browser.stats.unexpected;
     sum.skipped += browser.stats.skipped;
+    sum.twice = browser.stats.flaky;
   } else sum.failed += 1;
   return sum;
 }
@@ -89,5 +90,6 @@ checks.push(
 const sum = count();
 console.log(`\nall checks took ${((Date.now() - started) / 1000).toFixed(0)} s`);
 const skipped = sum.skipped > 0 ? `, ${sum.skipped} skipped` : '';
-console.log(`${sum.passed} passed, ${sum.failed} failed${skipped}`);
+const twice = sum.twice > 0 ? ` (${sum.twice} on a second try)` : '';
+console.log(`${sum.passed} passed${twice}, ${sum.failed} failed${skipped}`);
 process.exit(checks.every(Boolean) && sum.failed === 0 ? 0 : 1);

@@ -3,7 +3,7 @@ import { machineSchema } from '@/lib/contract/machine';
 import { linkAddress } from '@/lib/share/addresses';
 import { packNight } from '@/lib/share/night-link';
 import { sharedNightSchema } from '@/lib/share/shared-night';
-import { test } from './watched-page';
+import { ON_DESK, test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago' });
 
@@ -62,7 +62,7 @@ async function threeRacers(page: Page, event: Parameters<typeof enterEvent>[1] =
   return hand;
 }
 
-test('a tech makes a briefing for three racers from nothing in under 25 acts', async ({ night }) => {
+test('a tech makes a briefing for three racers from nothing in under 25 acts', ON_DESK, async ({ night }) => {
   const hand = await threeRacers(night);
   expect(hand.acts()).toBeLessThan(25);
   const matrix = night.getByRole('region', { name: 'Racers by the hour' });
@@ -173,7 +173,7 @@ test('links that racers sent are looked at first and then join the roster with t
   await expect(roster).not.toContainText('Pike 700');
 });
 
-test('the wall follows the clock, and what is told at the desk', async ({ night, context }) => {
+test('the wall follows the clock, and what is told at the desk', ON_DESK, async ({ night, context }) => {
   await threeRacers(night);
   const wall = await context.newPage();
   await wall.clock.setFixedTime('2027-01-17T00:15:00Z');

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { faultsInEveryLook, test } from './watched-page';
+import { faultsInEveryLook, ON_DESK, test } from './watched-page';
 
 async function addRuns(page: Page, side: 'before' | 'after', measured: string, mains: string): Promise<void> {
   await page.getByRole('button', { name: `Add runs ${side}` }).click();
@@ -22,21 +22,25 @@ async function openCompare(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'New comparison' }).click();
 }
 
-test('an engine five sizes rich that loses its airbox gains by mixture, and the page says so', async ({
-  night,
-}) => {
-  await openCompare(night);
-  await addRuns(night, 'before', '145.2 145.9 145.5', '460');
-  await expect(night.getByText('There is no run after the part yet.')).toBeVisible();
-  await addRuns(night, 'after', '148.9 148.2 148.7', '460');
-  await night.getByRole('combobox', { name: /move the mixture/ }).selectOption('airbox-off');
-  await expect(night.getByText('explained by the mixture, not proven for the part')).toBeVisible();
-  await expect(night.getByText(/It was rich before/)).toBeVisible();
-  await expect(night.getByRole('img', { name: 'The change split into air, mixture and part' })).toBeVisible();
-  expect(await faultsInEveryLook(night)).toEqual([]);
-  await night.reload();
-  await expect(night.getByText('explained by the mixture, not proven for the part')).toBeVisible();
-});
+test(
+  'an engine five sizes rich that loses its airbox gains by mixture, and the page says so',
+  ON_DESK,
+  async ({ night }) => {
+    await openCompare(night);
+    await addRuns(night, 'before', '145.2 145.9 145.5', '460');
+    await expect(night.getByText('There is no run after the part yet.')).toBeVisible();
+    await addRuns(night, 'after', '148.9 148.2 148.7', '460');
+    await night.getByRole('combobox', { name: /move the mixture/ }).selectOption('airbox-off');
+    await expect(night.getByText('explained by the mixture, not proven for the part')).toBeVisible();
+    await expect(night.getByText(/It was rich before/)).toBeVisible();
+    await expect(
+      night.getByRole('img', { name: 'The change split into air, mixture and part' }),
+    ).toBeVisible();
+    expect(await faultsInEveryLook(night)).toEqual([]);
+    await night.reload();
+    await expect(night.getByText('explained by the mixture, not proven for the part')).toBeVisible();
+  },
+);
 
 test('an honest part is found, by any standard, and a deleted run can be had back', async ({ night }) => {
   await openCompare(night);

@@ -1,8 +1,8 @@
 import { expect } from '@playwright/test';
-import { EVENING, overflows, test } from './watched-page';
+import { EVENING, ON_DESK, overflows, test } from './watched-page';
 
 test.describe('the night page', () => {
-  test('answers on the first screen, without scrolling', async ({ night }) => {
+  test('answers on the first screen, without scrolling', ON_DESK, async ({ night }) => {
     await night.goto('/');
     const plate = [
       night.getByRole('region', { name: 'Fitted', exact: true }),
@@ -61,7 +61,7 @@ test.describe('the night page', () => {
     await expect(night.getByRole('table').first()).toBeVisible();
   });
 
-  test('shows the night theme again before the first paint of the next visit', async ({ night }) => {
+  test('shows the night theme again before the first paint of the next visit', ON_DESK, async ({ night }) => {
     await night.goto('/');
     await night.getByRole('button', { name: 'Display' }).click();
     await night.getByRole('radio', { name: 'Night' }).check();

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
-import { overflows, test } from './watched-page';
+import { ON_DESK, overflows, test } from './watched-page';
 
 /** The server's weather is that of its own clock, whatever the page's clock says. */
 const TOMORROW = new Date(Date.now() + 24 * 3_600_000).toISOString().slice(0, 10);
@@ -39,7 +39,7 @@ const give = (page: Page, name: string, buffer: Buffer) =>
   page.getByLabel('GPX file').setInputFiles({ name, mimeType: 'application/gpx+xml', buffer });
 
 test.describe('the trail page', () => {
-  test('sets seasons, a dial, a ride and a card before anything is typed', async ({ night }) => {
+  test('sets seasons, a dial, a ride and a card before anything is typed', ON_DESK, async ({ night }) => {
     await open(night);
     const seasons = night.getByRole('region', { name: 'Seasons side by side' });
     await expect(seasons.getByRole('row', { name: /^Pilot/ })).toContainText('47.5');

@@ -4,6 +4,9 @@ import { test as base, type ConsoleMessage, expect, type Page } from '@playwrigh
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
+/** Tried on a wide screen too: for what is laid out differently there. Journeys are tried on the phone they are made for. */
+export const ON_DESK = { tag: '@desk' };
+
 /** 18:15 in the demo night's zone on a January evening. */
 export const EVENING = '2027-01-17T00:15:00Z';
 
