@@ -18,7 +18,8 @@ export default defineConfig({
   reporter: [['list'], ['json']],
   use: {
     baseURL: `http://127.0.0.1:${PORT}`,
-    trace: 'retain-on-failure',
+    // A trace of every test would take a quarter of the whole time.
+    trace: 'on-first-retry',
     launchOptions: {
       executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium-headless-shell',
       args: [

@@ -6,13 +6,13 @@ import type { Instant } from '@/lib/time/instant';
 import type { Club } from './club';
 import { useSteps } from './use-steps';
 
-/** The briefing as of now; null until it has been planned once. */
+/** The briefing as of now; null until it has been planned once, and while there is nobody to plan for. */
 export function useBriefing(
   { racers, night }: Pick<Club, 'racers' | 'night'>,
   now: Instant,
 ): Briefing | null {
   const start = useMemo(
-    () => (night === null ? null : () => briefingSteps(racers, { ...night, now })),
+    () => (night === null || racers.length === 0 ? null : () => briefingSteps(racers, { ...night, now })),
     [racers, night, now],
   );
   return useSteps(start);
