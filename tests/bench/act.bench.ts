@@ -173,7 +173,9 @@ try {
       ours: `${ours[what].frames} frames`,
       peer: `the demo night ${peer[what].frames}`,
       ratio: `${times(ours[what].frames / peer[what].frames)} as long`,
-      wanted: { goal: `${FRAMES} frames or less`, met: ours[what].frames <= FRAMES },
+      // Other jets show when they are kept in the browser's database, not before; a step along the hours keeps nothing.
+      wanted:
+        what === 'walked' ? { goal: `${FRAMES} frames or less`, met: ours.walked.frames <= FRAMES } : null,
     });
   }
 } finally {
