@@ -16,16 +16,19 @@ const NOT_KEPT =
 
 /** Adds newcomers with their machines, all or none, and offers the way back. Answers a sentence where it could not. */
 export function useAddRacers(eventId: string) {
-  const store = useOpenedStore()?.store ?? null;
+  const opened = useOpenedStore();
   const say = useToast();
   return async (racers: readonly NewRacer[]): Promise<string | undefined> => {
-    const event = await store?.get('events', eventId);
-    if (store === null || event === null || event === undefined) return NOT_KEPT;
+    if (opened === null) return NOT_KEPT;
+    const { store, tables } = opened;
+    const event = await store.get('events', eventId);
+    if (event === null) return NOT_KEPT;
     if (event.value.machineIds.length + racers.length > MOST_RACERS)
       return `An event holds ${MOST_RACERS} racers. Take some off the roster, or start another event.`;
     const written = await store.rewrite((current) => snapshotWith(current, eventId, racers));
     if (!written.ok) return NOT_KEPT;
     const done = written.value;
+    await Promise.all([tables.refresh('machines'), tables.refresh('events')]);
     const undo = async (): Promise<void> => {
       if (!(await undoRewrite(store, done)).ok)
         say({ text: 'It could not be undone. Take them off by hand.' });

@@ -4,9 +4,8 @@ import { useMemo } from 'react';
 import { newId } from '@/components/night/setup/new-id';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Stored, TableName, TableValue } from '@/lib/store/records';
-import type { Store } from '@/lib/store/store-type';
 import { changeRecord } from './change-record';
-import { useOpenedStore } from './store-provider';
+import { type OpenedStore, useOpenedStore } from './store-provider';
 
 /** Nothing where it was kept, else a sentence that says why not. */
 export type WriteOutcome = string | undefined;
@@ -32,15 +31,23 @@ const NOT_KEPT = 'That was not kept: it was changed or removed meanwhile. Look a
 export function useWrite(): Write | null {
   const opened = useOpenedStore();
   const say = useToast();
-  return useMemo(() => (opened === null ? null : writeTo(opened.store, say)), [opened, say]);
+  return useMemo(() => (opened === null ? null : writeTo(opened, say)), [opened, say]);
 }
 
-function writeTo(store: Store, say: (words: ToastWords) => void): Write {
+type Done = {
+  readonly table: TableName;
+  readonly text: string;
+  readonly undo: () => Promise<{ readonly ok: boolean }>;
+};
+
+function writeTo({ store, tables }: OpenedStore, say: (words: ToastWords) => void): Write {
   const refuse = (): WriteOutcome => {
     say({ text: NOT_KEPT });
     return NOT_KEPT;
   };
-  const done = (text: string, undo: () => Promise<{ readonly ok: boolean }>): WriteOutcome => {
+  const done = async ({ table, text, undo }: Done): Promise<WriteOutcome> => {
+    // Whoever goes on when this is said must find it there: a form opened on the record before would be refused.
+    await tables.refresh(table);
     const back = async (): Promise<void> => {
       if (!(await undo()).ok) say({ text: 'It was changed again meanwhile, so it stays as it is now.' });
     };
@@ -52,18 +59,18 @@ function writeTo(store: Store, say: (words: ToastWords) => void): Write {
       const id = newId();
       const written = await store.put(table, id, value, null);
       if (!written.ok) return refuse();
-      return done(words, () => store.remove(table, id, written.value.revision));
+      return done({ table, text: words, undo: () => store.remove(table, id, written.value.revision) });
     },
     change: async ({ table, id }, change, words) => {
       const written = await changeRecord(store, { table, id, change });
       if (!written.ok) return refuse();
       const { before, after } = written.value;
-      return done(words, () => store.put(table, id, before, after.revision));
+      return done({ table, text: words, undo: () => store.put(table, id, before, after.revision) });
     },
     remove: async (table, stored, words) => {
       const removed = await store.remove(table, stored.id, stored.revision);
       if (!removed.ok) return refuse();
-      return done(words, () => store.restore(table, removed.value));
+      return done({ table, text: words, undo: () => store.restore(table, removed.value) });
     },
   };
 }

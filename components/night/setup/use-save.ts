@@ -20,14 +20,18 @@ const WORDS: Readonly<Record<StoreProblem<unknown>['code'], string>> = {
  * Saves one record from a form. The form's change is put on the record as it was when the form opened; where the
  * record has changed since, that is said first, and saving again puts the change on the newer one.
  */
-export function useSave<T extends TableName>(table: T, opened: Stored<TableValue[T]>) {
-  const store = useOpenedStore()?.store;
-  const basis = useRef(opened);
+export function useSave<T extends TableName>(table: T, before: Stored<TableValue[T]>) {
+  const opened = useOpenedStore();
+  const basis = useRef(before);
   return async (change: (record: TableValue[T]) => TableValue[T]): Promise<SaveRefusal> => {
-    if (store === undefined) return WORDS.closed;
+    if (opened === null) return WORDS.closed;
     const { id, value, revision } = basis.current;
-    const written = await store.put(table, id, change(value), revision);
-    if (written.ok) return undefined;
+    const written = await opened.store.put(table, id, change(value), revision);
+    if (written.ok) {
+      // The next form may open as soon as this one closes; it must start from what was kept.
+      await opened.tables.refresh(table);
+      return undefined;
+    }
     if (written.reason.code === 'conflict' && written.reason.theirs !== null)
       basis.current = written.reason.theirs;
     return WORDS[written.reason.code];
