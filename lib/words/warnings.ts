@@ -56,7 +56,7 @@ function hoursWarning(warning: HoursWarning, plan: Plan, { zone }: Voice): strin
     case 'run-before-hours':
       return `The hours begin at ${clockText(warning.hoursStart, clock)}, after ${runName(plan, warning.run)} starts: no call for it. Add hours.`;
     case 'gap-in-hours':
-      return `There are no hours from ${clockText(warning.from, clock)} to ${clockText(warning.to, clock)}: what lies between is a straight guess.`;
+      return `There are no hours from ${clockText(warning.from, clock)} to ${clockText(warning.to, clock)}: what lies between is a guess. Add an hour there if you can.`;
     case 'pressure-is-estimate':
       return 'No pressure was given, so the standard atmosphere at this elevation stands in. Weather moves it by up to 3 %, about one jet size: a barometer or a forecast is better.';
   }
