@@ -43,7 +43,11 @@ export function RunsToLog({ log, units, write }: RunsToLogProps) {
   return (
     <Section title={last === undefined ? 'After a run' : 'How was the last run?'} aside={title}>
       {last === undefined ? (
-        <p>Every run of this night that is over is in the log. The next one shows up here when it is made.</p>
+        <p>
+          {plan.runs.some((run) => run.state === 'made')
+            ? 'Every run of this night that is over is in the log. The next one shows up here when it is made.'
+            : 'No run of this night is over yet. The first one shows up here when it is made.'}
+        </p>
       ) : (
         <RunTaps run={last} units={units} onTap={add} large />
       )}
