@@ -1,4 +1,5 @@
-import { type CDPSession, expect, type Page } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { kilobytes, scrollThrough, type Transfer, watchTransfers } from '@/tests/support/transfers';
 import { test } from './watched-page';
 
 /** Thousand bytes over the wire, headers with them. */
@@ -7,33 +8,6 @@ const EVERYTHING_KB = 350;
 /** The chart library, asked for when the picture comes near the screen. */
 const CHART_KB = 115;
 const REQUESTS = 25;
-
-type Transfer = {
-  readonly url: string;
-  readonly kind: string;
-  /** Named by the HTML itself, so asked for before any script of ours has run. */
-  readonly first: boolean;
-  bytes: number;
-};
-
-/** Every request of the page from now on, with the bytes that came over the wire for it. */
-async function watchTransfers(page: Page): Promise<() => readonly Transfer[]> {
-  const session: CDPSession = await page.context().newCDPSession(page);
-  const transfers = new Map<string, Transfer>();
-  session.on('Network.requestWillBeSent', ({ requestId, request, type, initiator }) => {
-    const first = initiator.type === 'parser' || initiator.type === 'other';
-    transfers.set(requestId, { url: request.url, kind: type ?? 'Other', first, bytes: 0 });
-  });
-  session.on('Network.loadingFinished', ({ requestId, encodedDataLength }) => {
-    const transfer = transfers.get(requestId);
-    if (transfer !== undefined) transfer.bytes = encodedDataLength;
-  });
-  await session.send('Network.enable');
-  return () => [...transfers.values()].filter(({ url }) => url.startsWith('http'));
-}
-
-const kilobytes = (transfers: readonly Transfer[]): number =>
-  transfers.reduce((sum, { bytes }) => sum + bytes, 0) / 1000;
 
 /** What weighs what, heaviest first: for whoever has to find out what grew. */
 function scales(transfers: readonly Transfer[]): string {
@@ -45,15 +19,6 @@ function scales(transfers: readonly Transfer[]): string {
       ),
     );
   return [`${transfers.length} requests, ${kilobytes(transfers).toFixed(1)} kB`, ...lines].join('\n');
-}
-
-async function scrollThrough(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    for (let y = 0; y < document.documentElement.scrollHeight; y += 400) {
-      window.scrollTo(0, y);
-      await new Promise(requestAnimationFrame);
-    }
-  });
 }
 
 test('a first visit to the night page stays light, and the chart waits until it is near', async ({
