@@ -2,14 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { type ChartProblem, chartProblemSentence } from '@/components/learn/read-chart';
 import { csvProblemSentence } from '@/components/log/csv-problem-words';
 import { type LocateProblem, locateProblemWords } from '@/components/weather/locate';
-import type { AirProblem } from '@/lib/air/air';
 import type { BoxTextProblem } from '@/lib/carb/box-text';
 import type { HardwareProblem } from '@/lib/carb/hardware';
 import type { LinkProblem } from '@/lib/contract/link-problem';
 import type { ContractReason } from '@/lib/contract/problem';
 import type { RosterLineProblem, RosterTableProblem } from '@/lib/contract/roster-problem';
 import type { PasteProblem } from '@/lib/hours/pasted';
-import type { PlanProblem } from '@/lib/plan/types';
 import type { FairProblem } from '@/lib/power/pull';
 import type { LogCsvProblem } from '@/lib/share/read-log-csv';
 import type { BackupProblem } from '@/lib/store/backup-file';
@@ -37,44 +35,10 @@ import { planProblemSentence } from '@/lib/words/plan-problems';
 import { rideAirProblemSentence, rideProblemSentence } from '@/lib/words/ride';
 import { rosterLineSentence, rosterTableSentence } from '@/lib/words/roster';
 import { lookupProblemSentence, weatherProblemSentence } from '@/lib/words/weather-problems';
-
-/** One example of every problem of a kind: a new code without one does not compile. */
-type Every<P extends { readonly code: string }> = Readonly<Record<P['code'], P>>;
+import { AIR, type Every, PLAN } from './problem-examples';
 
 const AT = instant(Date.UTC(2027, 0, 16, 20));
 const VOICE = { zone: 'America/Chicago', units: US_UNITS };
-
-const AIR: Every<AirProblem> = {
-  'temperature-out-of-range': { code: 'temperature-out-of-range', temperature: 400 },
-  'pressure-out-of-range': { code: 'pressure-out-of-range', pressure: 20_000, kind: 'altimeter' },
-  'elevation-out-of-range': { code: 'elevation-out-of-range', elevation: 9000 },
-  'humidity-out-of-range': { code: 'humidity-out-of-range', value: 1.2, kind: 'relative' },
-  'dew-point-above-temperature': { code: 'dew-point-above-temperature', dewPoint: 281, temperature: 275 },
-  'sea-level-number-as-station': {
-    code: 'sea-level-number-as-station',
-    pressure: 101_500,
-    elevation: 1600,
-    stationIfSeaLevel: 83_800,
-  },
-  'pressure-too-low-for-elevation': {
-    code: 'pressure-too-low-for-elevation',
-    pressure: 80_000,
-    elevation: 100,
-    standard: 100_129,
-  },
-};
-
-const PLAN: Every<PlanProblem> = {
-  'no-runs': { code: 'no-runs' },
-  'no-hours': { code: 'no-hours' },
-  'empty-box': { code: 'empty-box' },
-  'too-few-jets': { code: 'too-few-jets', carburettors: 3 },
-  'setting-does-not-fit': { code: 'setting-does-not-fit', mains: 2, carburettors: 3 },
-  'hours-do-not-cover-any-run': { code: 'hours-do-not-cover-any-run', hoursStart: AT, hoursEnd: AT },
-  'run-ends-before-it-starts': { code: 'run-ends-before-it-starts', run: 1 },
-  'too-many-runs': { code: 'too-many-runs', limit: 60 },
-  'too-much-at-once': { code: 'too-much-at-once', machines: 1, settings: 36_600, runHours: 300 },
-};
 
 const HARDWARE: Every<HardwareProblem> = {
   'amount-missing': { code: 'amount-missing', kind: 'bored' },
