@@ -1,7 +1,7 @@
 import psychrolib from 'psychrolib';
 import { fillDensities } from '@/lib/air/batch';
 import { ZERO_CELSIUS_K } from '@/lib/units/convert';
-import { tell, times } from './outcome';
+import { median, tell, times } from './outcome';
 
 /** Air states per second against psychrolib, the psychrometrics library, on the same states in the same run. */
 const STATES = 48 * 64;
@@ -51,7 +51,6 @@ for (let round = 0; round < ROUNDS; round++) {
   taken.ours.push(((between - start) * 1e6) / STATES);
   taken.peer.push(((performance.now() - between) * 1e6) / STATES);
 }
-const median = (values: number[]) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
 const ours = median(taken.ours);
 const theirs = median(taken.peer);
 const worst = output.density.reduce((most, rho, i) => Math.max(most, Math.abs(rho / peer[i]! - 1)), 0);

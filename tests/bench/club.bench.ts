@@ -6,16 +6,13 @@ import { kelvinDifference } from '@/lib/units/quantity';
 import { clubNight, racerOf } from '@/tests/club/club-cases';
 import { DUSK, runsOf } from '@/tests/support/plan-cases';
 import { airOf, raceMachine } from '@/tests/support/race-machine';
-import { ms, tell, times } from './outcome';
+import { median, ms, tell, times } from './outcome';
 
 /** The longest that planning a whole club may take. */
 const WANTED_MS = 100;
 const RACERS = 100;
 const RUNS = 12;
 const ROUNDS = 25;
-
-const middle = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 
 /** The clock counts what other programs take of a busy machine, the processor what the collector does beside the work. */
 function timed(work: () => unknown): { readonly cpu: number; readonly wall: number } {
@@ -55,9 +52,9 @@ function report(classes: number): void {
         makePlan({ ...night, machine, runs, fitted, made, accepted });
     }),
   );
-  const cpu = middle(briefings.map((each) => each.cpu));
-  const clock = middle(briefings.map((each) => each.wall));
-  const peer = middle(alone.map((each) => each.cpu));
+  const cpu = median(briefings.map((each) => each.cpu));
+  const clock = median(briefings.map((each) => each.wall));
+  const peer = median(alone.map((each) => each.cpu));
   tell({
     what: `briefing of ${RACERS} racers x ${RUNS} runs, ${classes} ${classes === 1 ? 'class' : 'classes'}`,
     ours: `${ms(clock)}, ${ms(cpu)} of processor`,

@@ -1,6 +1,6 @@
 import { PLAN_EXAMPLE } from '@/app/api/_openapi/examples';
 import { type BuiltApp, startBuiltApp } from './built-app';
-import { ms, tell, times } from './outcome';
+import { median, ms, tell, times } from './outcome';
 
 /** From no process to the first planned night, against no process to the first empty answer. */
 const ROUNDS = 5;
@@ -26,8 +26,6 @@ for (let round = 0; round < ROUNDS; round += 1) {
   taken.plan.push(await startedIn(askPlan));
   taken.nothing.push(await startedIn(askNothing));
 }
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 const plan = median(taken.plan);
 const nothing = median(taken.nothing);
 

@@ -32,3 +32,8 @@ export function ms(value: number): string {
 export function times(value: number): string {
   return `${value < 10 ? value.toFixed(2) : Math.round(value).toLocaleString('en')} x`;
 }
+
+/** The middle one of what was measured; of an even number the upper of the two. */
+export function median(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
+}

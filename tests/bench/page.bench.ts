@@ -1,6 +1,6 @@
 import type { Browser, Page } from '@playwright/test';
 import { startBuiltApp } from './built-app';
-import { ms, tell, times } from './outcome';
+import { median, ms, tell, times } from './outcome';
 import { launchBrowser, newPhone, tasksDuring } from './phone';
 
 /**
@@ -68,9 +68,6 @@ async function visit(
   }
 }
 
-const median = (visits: readonly Visit[], of: (visit: Visit) => number): number =>
-  visits.map(of).sort((a, b) => a - b)[visits.length >> 1] ?? 0;
-
 const app = await startBuiltApp();
 const browser = await launchBrowser();
 try {
@@ -84,8 +81,8 @@ try {
       await visit(browser, `${app.url}/about`, (page) => page.getByRole('heading', { level: 1 }).waitFor()),
     );
   }
-  const painted = median(night, (one) => one.painted);
-  const peerPainted = median(words, (one) => one.painted);
+  const painted = median(night.map((one) => one.painted));
+  const peerPainted = median(words.map((one) => one.painted));
   tell({
     what: `first visit, a phone ${SLOWED} times slower at 1.6 Mbit/s: largest paint`,
     ours: ms(painted),
@@ -93,7 +90,7 @@ try {
     ratio: `${times(painted / peerPainted)} as long`,
     wanted: { goal: `${ms(WANTED_PAINT_MS)} or less`, met: painted <= WANTED_PAINT_MS },
   });
-  const answered = median(night, (one) => one.answered);
+  const answered = median(night.map((one) => one.answered));
   tell({
     what: '   until the call can be read',
     ours: ms(answered),
@@ -101,8 +98,8 @@ try {
     ratio: `${times(answered / peerPainted)} as long`,
     wanted: null,
   });
-  const blocked = median(night, (one) => one.blocked);
-  const peerBlocked = median(words, (one) => one.blocked);
+  const blocked = median(night.map((one) => one.blocked));
+  const peerBlocked = median(words.map((one) => one.blocked));
   tell({
     what: '   total blocking time',
     ours: `${ms(blocked)} of processor`,
