@@ -13,6 +13,7 @@ import { counted } from '@/lib/words/listing';
 import { planClock } from '@/lib/words/runs';
 import styles from './act-list.module.css';
 import { Change } from './change';
+import { OpenQuestions } from './open-questions';
 import type { RosterActs } from './use-roster-acts';
 
 type ActListProps = {
@@ -39,6 +40,7 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
       ) : (
         <p className={styles.caution}>{SWAP_CAUTION_LINE}</p>
       )}
+      <OpenQuestions {...{ briefing, names, zone, acts }} />
       <ol className={styles.list}>
         {shown.map((act) => {
           const racer = planned.get(act.racerId);
@@ -92,7 +94,7 @@ const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProp
         className={styles.done}
         aria-label={`Fitted: ${name}, ${words.change}`}
         disabled={acts === null}
-        onClick={() => void acts?.done(act, racer)}
+        onClick={() => void acts?.fitted(racer, act.swap.to)}
       >
         Fitted
       </Button>

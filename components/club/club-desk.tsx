@@ -29,7 +29,7 @@ import type { ClubViewProps } from './view-props';
 /** The whole of the club's night on one page. */
 export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
   const { records, club, briefing, preferences, view } = props;
-  const acts = useRosterActs(records.event.id);
+  const acts = useRosterActs(records);
   const names = useMemo(() => clubNames(records), [records]);
   const [filter, setFilter] = useState('');
   const shown = club.racers.some(({ id }) => id === filter) ? filter : '';

@@ -1,12 +1,15 @@
 'use client';
 
 import { useMemo } from 'react';
-import { withAcceptedPlan, withFitted, withPastMade } from '@/components/night/records';
+import { accepting } from '@/components/night/accepting';
+import { withAcceptedPlan, withFitted } from '@/components/night/records';
 import { useWrite, type Write } from '@/components/store/use-write';
-import type { ClubAct } from '@/lib/club/acts';
+import type { Setting } from '@/lib/carb/machine';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { ClubClass, EventRecord } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
 import { settingText } from '@/lib/words/settings';
+import type { ClubRecords } from './club';
 import { type Joining, withClass, withClassOf, withJoined, withoutClass, withoutRacer } from './edit-roster';
 
 type Outcome = ReturnType<Write['change']>;
@@ -17,19 +20,20 @@ export type RosterActs = {
   readonly moveTo: (machineId: string, name: string, into: ClubClass | null) => Outcome;
   readonly putClass: (changed: ClubClass, from: readonly (number | null)[]) => Outcome;
   readonly dropClass: (dropped: ClubClass) => Outcome;
-  /** "It is fitted"; whoever acts on a plan has accepted it. */
-  readonly done: (act: ClubAct, planned: PlannedRacer) => Outcome;
+  /** "It is in", now or since some moment; whoever acts on a plan has accepted it. */
+  readonly fitted: (planned: PlannedRacer, setting: Setting, since?: Instant) => Outcome;
   /** All plans as they stand are what the club goes by. */
   readonly accept: (planned: readonly PlannedRacer[]) => Outcome;
 };
 
 /** What a tech does with the roster of an event; every act can be undone. null until the store is open. */
-export function useRosterActs(eventId: string): RosterActs | null {
+export function useRosterActs(records: ClubRecords): RosterActs | null {
   const write = useWrite();
-  return useMemo(() => (write === null ? null : actsOn(write, eventId)), [write, eventId]);
+  return useMemo(() => (write === null ? null : actsOn(write, records)), [write, records]);
 }
 
-function actsOn(write: Write, id: string): RosterActs {
+function actsOn(write: Write, records: ClubRecords): RosterActs {
+  const { id } = records.event;
   const tell = (words: string, change: (record: EventRecord) => EventRecord): Outcome =>
     write.change({ table: 'events', id }, change, words);
   return {
@@ -49,13 +53,23 @@ function actsOn(write: Write, id: string): RosterActs {
       tell(`Class ${dropped.name} is gone; its racers run when everybody does.`, (record) =>
         withoutClass(record, dropped.id),
       ),
-    done: ({ swap }, { racer, plan }) =>
-      tell(`${racer.name}: ${settingText(swap.to)} is in.`, (record) =>
-        withAcceptedPlan(withFitted(withPastMade(record, racer.id, plan), racer.id, swap.to), racer.id, plan),
-      ),
+    fitted: ({ racer, standing: { now } }, setting, since = now) =>
+      tell(`${racer.name}: ${settingText(setting)} is in.`, (record) => {
+        const told = withFitted(record, racer.id, { at: since, setting });
+        const own = recordsOf(records, racer.id);
+        return own === null ? told : accepting(told, own, now);
+      }),
     accept: (planned) =>
       tell('The club goes by this briefing. It changes only for a reason from now on.', (record) =>
         planned.reduce((before, { racer, plan }) => withAcceptedPlan(before, racer.id, plan), record),
       ),
   };
+}
+
+/** What the store holds about one racer. */
+function recordsOf({ event, machines, boxes, forecast }: ClubRecords, id: string) {
+  const machine = machines.find((each) => each.id === id);
+  if (machine === undefined) return null;
+  const box = boxes.find((each) => each.id === machine.value.boxId)?.value ?? null;
+  return { event, machine, box, forecast };
 }

@@ -32,7 +32,8 @@ type RunsToLogProps = {
 export function RunsToLog({ log, units, write }: RunsToLogProps) {
   const state = useNight();
   if (state.status !== 'ready') return null;
-  const { night, plan } = state;
+  const { night } = state;
+  const { plan } = state.standing;
   const [last, ...earlier] = runsToLog({ night, plan, log });
   const { event, machine } = night.records;
   const title = `${event.value.event.name}: ${machine.value.machine.name}`;

@@ -1,23 +1,22 @@
 import { Section } from '@/components/ui/section';
-import type { Plan } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
-import { type CallVoice, callSentences } from '@/lib/words/call';
-import { loudSentences } from '@/lib/words/loud';
+import { type CallVoice, quietSentences } from '@/lib/words/call';
 import { oneSwapLess, runnerUpSentence } from '@/lib/words/price';
 import styles from './call.module.css';
 
-type CallProps = { readonly plan: Plan; readonly voice: CallVoice };
+type CallProps = { readonly standing: Standing; readonly voice: CallVoice };
 
 /** The plan in sentences, and why. */
-export function Call({ plan, voice }: CallProps) {
+export function Call({ standing, voice }: CallProps) {
+  const { plan } = standing;
   // What is loud stands at the top of the page already.
-  const loud = loudSentences(plan);
-  const sentences = callSentences(plan, voice).filter((sentence) => !loud.includes(sentence));
+  const sentences = quietSentences(standing, voice);
   const acts = actSentences(plan, voice);
   const others = [oneSwapLess(plan), runnerUpSentence(plan)].filter((text) => text !== null);
   return (
     <Section title="The call">
-      <p className={styles.call}>{sentences.join(' ')}</p>
+      {sentences.length === 0 ? null : <p className={styles.call}>{sentences.join(' ')}</p>}
       {acts.length === 0 ? null : (
         <ul className={styles.reasons}>
           {acts.map(({ act, why, ifSkipped }) => (

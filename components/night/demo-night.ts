@@ -75,7 +75,8 @@ function asFollowed(event: EventRecord, machine: MachineRecord, now: Instant): E
       event,
     );
   const swap = plan.swaps.findLast(({ latestStart }) => latestStart <= now);
-  return withFitted(made, DEMO_MACHINE_ID, swap?.to ?? plan.runs[0]?.setting ?? night.fitted);
+  const setting = swap?.to ?? plan.runs[0]?.setting ?? night.fitted;
+  return withFitted(made, DEMO_MACHINE_ID, { at: swap?.latestStart ?? start, setting });
 }
 
 function demoEvent(date: string): EventRecord {

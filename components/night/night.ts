@@ -9,6 +9,7 @@ import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { type Standing, standingOf } from '@/lib/standing/standing';
 import { machineInForce } from '@/lib/store/machine-in-force';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
@@ -76,4 +77,10 @@ function readyNight(records: NightRecords, machine: Machine, series: HourSeries)
 export function planNight(night: Night, now: Instant): Result<Plan, NightProblem> {
   const plan = makePlan({ ...night.request, now });
   return plan.ok ? plan : fail({ code: 'plan', problem: plan.reason });
+}
+
+/** What is true of a night now, with the plan it comes from. */
+export function standNight(night: Night, now: Instant): Result<Standing, NightProblem> {
+  const plan = planNight(night, now);
+  return plan.ok ? ok(standingOf({ ...night.request, now }, plan.value)) : plan;
 }

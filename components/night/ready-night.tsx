@@ -7,9 +7,8 @@ import { ReadingNewsNotice } from '@/components/reading/reading-news';
 import { useHash } from '@/components/ui/use-hash';
 import { useLiveNight } from '@/components/watch/use-live-night';
 import { WatchNotice } from '@/components/watch/watch-notice';
-import type { Plan } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import type { Preferences } from '@/lib/store/records';
-import type { Instant } from '@/lib/time/instant';
 import type { CallVoice } from '@/lib/words/call';
 import type { Night } from './night';
 import { useActs } from './use-acts';
@@ -17,15 +16,15 @@ import { WholeNight } from './whole-night';
 
 type ReadyNightProps = {
   readonly night: Night;
-  readonly plan: Plan;
-  readonly now: Instant;
+  readonly standing: Standing;
   readonly preferences: Preferences;
 };
 
 /** A planned night, whole or as seen at the track. */
-export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
+export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
   const { zone, records } = night;
-  const acts = useActs({ eventId: records.event.id, machineId: records.machine.id, plan });
+  const { plan, now } = standing;
+  const acts = useActs({ night, standing });
   const hash = useHash();
   const { temperature, pressure, elevation } = preferences;
   const voice = useMemo<CallVoice>(
@@ -46,6 +45,6 @@ export function ReadyNight({ night, plan, now, preferences }: ReadyNightProps) {
     </>
   );
   if (hash === 'track' || hash === TRACK_READING)
-    return <TrackView {...{ night, plan, now, acts, notices }} />;
-  return <WholeNight {...{ night, plan, now, voice, acts, live, notices }} />;
+    return <TrackView {...{ night, standing, acts, notices }} />;
+  return <WholeNight {...{ night, standing, voice, acts, live, notices }} />;
 }

@@ -1,7 +1,7 @@
 import type { Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { settingsAsGiven } from '@/lib/plan/make-plan';
-import type { Plan } from '@/lib/plan/types';
+import type { Fitting, Plan } from '@/lib/plan/types';
 import { classOf, eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import { addMinutes } from '@/lib/time/instant';
@@ -10,13 +10,22 @@ import { kelvinToCelsius } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 
 type StoredSetting = EventRecord['fitted'][string];
-type MachinePart = Pick<EventRecord, 'fitted' | 'made' | 'accepted' | 'acceptedAir'>;
+type MachinePart = Pick<EventRecord, 'fitted' | 'fittings' | 'made' | 'accepted' | 'acceptedAir'>;
 
 const stored = ({ mains, trim }: Setting): StoredSetting => ({ mains: [...mains], trim });
 
-/** The event after a person said what is in the engine. */
-export function withFitted(record: EventRecord, machineId: string, setting: Setting): EventRecord {
-  return { ...record, fitted: { ...record.fitted, [machineId]: stored(setting) } };
+/** As many as a night of sixty runs can ask for. */
+const MOST_FITTINGS = 60;
+
+/** The event after a person said what is in the engine, and from when on. */
+export function withFitted(record: EventRecord, machineId: string, { at, setting }: Fitting): EventRecord {
+  const known = (record.fittings?.[machineId] ?? []).filter((each) => instantFromJson(each.at) < at);
+  const fittings = [...known, { at: isoUtc(at), setting: stored(setting) }].slice(-MOST_FITTINGS);
+  return {
+    ...record,
+    fitted: { ...record.fitted, [machineId]: stored(setting) },
+    fittings: { ...record.fittings, [machineId]: fittings },
+  };
 }
 
 type Made = { readonly machineId: string; readonly run: number; readonly setting: Setting };
@@ -25,18 +34,6 @@ type Made = { readonly machineId: string; readonly run: number; readonly setting
 export function withMade(record: EventRecord, { machineId, run, setting }: Made): EventRecord {
   const before = (record.made[machineId] ?? []).filter((made) => made.run !== run);
   return { ...record, made: { ...record.made, [machineId]: [...before, { run, setting: stored(setting) }] } };
-}
-
-/**
- * The event with the runs that the clock says are over written down on the jets they were made on, before what is
- * fitted changes.
- */
-export function withPastMade(record: EventRecord, machineId: string, plan: Plan): EventRecord {
-  return plan.runs.reduce((before, { run: sorted, state, setting }) => {
-    const run = plan.order[sorted] ?? sorted;
-    const known = (before.made[machineId] ?? []).some((made) => made.run === run);
-    return state === 'made' && !known ? withMade(before, { machineId, run, setting }) : before;
-  }, record);
 }
 
 /** The event with the plan a person acts on, so that a new plan changes its mind only for a reason. */
@@ -70,6 +67,7 @@ export function withMachineAsBefore(
   return {
     ...record,
     fitted: putBack(record.fitted, machineId, before.fitted[machineId]),
+    fittings: putBack(record.fittings ?? {}, machineId, before.fittings?.[machineId]),
     made: putBack(record.made, machineId, before.made[machineId]),
     accepted: putBack(record.accepted, machineId, before.accepted[machineId]),
     acceptedAir: putBack(record.acceptedAir ?? {}, machineId, before.acceptedAir?.[machineId]),

@@ -5,56 +5,55 @@ import { changeRecord } from '@/components/store/change-record';
 import { type OpenedStore, useOpenedStore } from '@/components/store/store-provider';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Setting } from '@/lib/carb/machine';
-import type { Plan } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import type { EventRecord } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
-import {
-  withAcceptedPlan,
-  withFitted,
-  withMachineAsBefore,
-  withMade,
-  withPastMade,
-  withRunsAsBefore,
-  withRunsMoved,
-} from './records';
+import { accepting } from './accepting';
+import type { Night } from './night';
+import { withFitted, withMachineAsBefore, withMade, withRunsAsBefore, withRunsMoved } from './records';
 
 export type Acts = {
   /** "This is my plan." */
   readonly accept: () => void;
-  /** "I have fitted it." */
-  readonly fit: (setting: Setting) => void;
+  /** "It is in", now or since some moment. */
+  readonly fit: (setting: Setting, since?: Instant) => void;
   /** "The run is made"; counted in the plan's own order. */
   readonly runMade: (run: number, setting: Setting) => void;
   /** "This run and all after it come so much later"; counted in the plan's own order. */
   readonly moveRuns: (run: number, minutes: number) => void;
 };
 
-type ActsOf = { readonly eventId: string; readonly machineId: string; readonly plan: Plan };
+type ActsOf = { readonly night: Night; readonly standing: Standing };
 
 /** What a person tells the plan, written at once and with a way back. */
-export function useActs({ eventId, machineId, plan }: ActsOf): Acts {
+export function useActs({ night, standing }: ActsOf): Acts {
   const opened = useOpenedStore();
   const say = useToast();
   return useMemo(() => {
+    const { plan, now } = standing;
+    const eventId = night.records.event.id;
+    const machineId = night.records.machine.id;
     const write = (act: ActWords) => {
       if (opened !== null) void writeAct({ opened, say, eventId, ...act });
     };
-    /** Whoever acts on a plan has accepted it. */
     const tell = (words: string, change: (record: EventRecord) => EventRecord) =>
       write({
         words,
-        change: (record) => withAcceptedPlan(change(withPastMade(record, machineId, plan)), machineId, plan),
+        change: (record) => accepting(change(record), night.records, now),
         back: (record, before) => withMachineAsBefore(record, machineId, before),
       });
     return {
       accept: () => tell('This is your plan now.', (record) => record),
-      fit: (setting) =>
-        tell(`Fitted: ${settingText(setting)}.`, (record) => withFitted(record, machineId, setting)),
+      fit: (setting, since = now) =>
+        tell(`Fitted: ${settingText(setting)}.`, (record) =>
+          withFitted(record, machineId, { at: since, setting }),
+        ),
       runMade: (run, setting) =>
         tell(`${runName(plan, run)} made on ${settingText(setting)}.`, (record) => {
           const made = { machineId, run: plan.order[run] ?? run, setting };
-          return withFitted(withMade(record, made), machineId, setting);
+          return withFitted(withMade(record, made), machineId, { at: now, setting });
         }),
       moveRuns: (run, minutes) =>
         write({
@@ -63,7 +62,7 @@ export function useActs({ eventId, machineId, plan }: ActsOf): Acts {
           back: (record, before) => withRunsAsBefore(record, { machineId, before }),
         }),
     };
-  }, [opened, say, eventId, machineId, plan]);
+  }, [opened, say, night, standing]);
 }
 
 type ActWords = {

@@ -3,10 +3,9 @@
 import { useMemo } from 'react';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
-import type { Plan } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import type { EventRecord, MachineRecord, Preferences, Stored } from '@/lib/store/records';
-import type { Instant } from '@/lib/time/instant';
-import { type Night, type NightProblem, type NightRecords, nightFrom, planNight } from './night';
+import { type Night, type NightProblem, type NightRecords, nightFrom, standNight } from './night';
 import { useDemo } from './use-demo';
 import { useNow } from './use-now';
 
@@ -18,8 +17,7 @@ export type NightState =
   | {
       readonly status: 'ready';
       readonly night: Night;
-      readonly plan: Plan;
-      readonly now: Instant;
+      readonly standing: Standing;
       readonly preferences: Preferences;
     };
 
@@ -41,8 +39,8 @@ export function useNight(): NightState {
     return { event, machine, box, forecast };
   }, [event, machine, boxes, forecasts]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
-  const plan = useMemo(
-    () => (night?.ok === true && now !== null ? planNight(night.value, now) : null),
+  const standing = useMemo(
+    () => (night?.ok === true && now !== null ? standNight(night.value, now) : null),
     [night, now],
   );
   if (!known || now === null || events === null || machines === null) return { status: 'opening' };
@@ -50,9 +48,9 @@ export function useNight(): NightState {
   if (machine === null) return { status: 'no-machine', event };
   if (records === null || night === null) return { status: 'opening' };
   if (!night.ok) return { status: 'problem', records, problem: night.reason };
-  if (plan === null) return { status: 'opening' };
-  if (!plan.ok) return { status: 'problem', records, problem: plan.reason };
-  return { status: 'ready', night: night.value, plan: plan.value, now, preferences };
+  if (standing === null) return { status: 'opening' };
+  if (!standing.ok) return { status: 'problem', records, problem: standing.reason };
+  return { status: 'ready', night: night.value, standing: standing.value, preferences };
 }
 
 /** The event the person chose, else the newest. */

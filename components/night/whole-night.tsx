@@ -16,8 +16,7 @@ import { Way } from '@/components/ui/way';
 import type { LiveNight } from '@/components/watch/use-live-night';
 import { WatchSection } from '@/components/watch/watch-section';
 import { WeatherSection } from '@/components/weather/weather-section';
-import type { Plan } from '@/lib/plan/types';
-import type { Instant } from '@/lib/time/instant';
+import type { Standing } from '@/lib/standing/standing';
 import type { CallVoice } from '@/lib/words/call';
 import { Call } from './call';
 import { Cautions } from './cautions';
@@ -29,8 +28,7 @@ import { Warnings } from './warnings';
 
 type WholeNightProps = {
   readonly night: Night;
-  readonly plan: Plan;
-  readonly now: Instant;
+  readonly standing: Standing;
   readonly voice: CallVoice;
   readonly acts: Acts;
   readonly live: LiveNight;
@@ -39,13 +37,14 @@ type WholeNightProps = {
 };
 
 /** The planned night: the answer, the picture that proves it, the tables behind it, and what it was made from. */
-export function WholeNight({ night, plan, now, voice, acts, live, notices }: WholeNightProps) {
+export function WholeNight({ night, standing, voice, acts, live, notices }: WholeNightProps) {
   const { machine, records } = night;
+  const { plan } = standing;
   const [chosen, setCarburettor] = useState(0);
   const carburettor = chosen < machine.carburettors.length ? chosen : 0;
   const answered = useMemo(
-    () => ({ night, plan, now, voice, live, carburettor }),
-    [night, plan, now, voice, live, carburettor],
+    () => ({ night, standing, voice, live, carburettor }),
+    [night, standing, voice, live, carburettor],
   );
   // The answer first, at once; all that stands behind it follows a little at a time, so that no finger has to wait.
   const behind = useDeferredValue<Behind | null>(answered, null);
@@ -55,7 +54,7 @@ export function WholeNight({ night, plan, now, voice, acts, live, notices }: Who
         <div className={styles.first}>
           <NightHead event={records.event.value} machine={records.machine.value} />
           {notices}
-          <Plate night={night} plan={plan} now={now} acts={acts} />
+          <Plate night={night} standing={standing} acts={acts} />
           <div className={styles.ways}>
             <Way href="#track">At the track</Way>
             <Way href="#reading">Take a reading</Way>
@@ -64,7 +63,7 @@ export function WholeNight({ night, plan, now, voice, acts, live, notices }: Who
           </div>
         </div>
         <div className={styles.rest}>
-          <Call plan={plan} voice={voice} />
+          <Call standing={standing} voice={voice} />
           <Warnings plan={plan} voice={voice} />
           {behind === null ? null : (
             <>
@@ -86,7 +85,8 @@ type BehindProps = { readonly behind: Behind };
 type ProofProps = BehindProps & { readonly onCarburettor: (carburettor: number) => void };
 
 const Proof = memo(function Proof({ behind, onCarburettor }: ProofProps) {
-  const { night, plan, voice, now, carburettor } = behind;
+  const { night, standing, voice, carburettor } = behind;
+  const { plan, now } = standing;
   return (
     <FaultBoundary part="The picture">
       <PictureSection {...{ night, plan, voice, now, carburettor, onCarburettor }} />
@@ -95,11 +95,12 @@ const Proof = memo(function Proof({ behind, onCarburettor }: ProofProps) {
 });
 
 const Below = memo(function Below({ behind }: BehindProps) {
-  const { night, plan, now, voice, live, carburettor } = behind;
+  const { night, standing, voice, live, carburettor } = behind;
+  const { plan, now } = standing;
   const { machine, records } = night;
   return (
     <div className={styles.whole}>
-      <RunTable plan={plan} machine={machine} voice={voice} />
+      <RunTable plan={plan} voice={voice} />
       <div className={styles.screenOnly}>
         <BoxTable {...{ plan, machine, carburettor, voice }} />
       </div>

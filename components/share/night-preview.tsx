@@ -40,17 +40,17 @@ export function NightPreview({ night, now }: PreviewProps) {
       <h2>{event.name}</h2>
       <Facts night={night} voice={voice} />
       {plans.ok ? (
-        plans.value.map(({ shared, place, plan }) => (
+        plans.value.map(({ shared, place, standing }) => (
           <Section key={place} title={shared.machine.name} level={3}>
             <MachineFacts shared={shared} />
-            {plan.ok ? (
-              callSentences(plan.value, voice).map((sentence) => (
+            {standing.ok ? (
+              callSentences(standing.value, voice).map((sentence) => (
                 <p key={sentence} className={styles.call}>
                   {sentence}
                 </p>
               ))
             ) : (
-              <Problems problems={[plan.reason]} night={night} voice={voice} />
+              <Problems problems={[standing.reason]} night={night} voice={voice} />
             )}
           </Section>
         ))

@@ -5,7 +5,7 @@ import type { Machine } from '@/lib/carb/machine';
 import { bigPilotCost } from '@/lib/trail/pilot-cost';
 import type { SeasonSetup } from '@/lib/trail/season';
 import { bigPilotSentence, hangingIdleSentence, pilotSentence, screwWaySentence } from '@/lib/words/screw';
-import { atLeastText } from '@/lib/words/settings';
+import { sizesText } from '@/lib/words/settings';
 import { CUTAWAY_ADVICE, SEASON_LIMITS } from '@/lib/words/trail-advice';
 import styles from './trail.module.css';
 
@@ -73,7 +73,7 @@ function BoxNotice({ setups }: Pick<SeasonAdviceProps, 'setups'>) {
     warnings.flatMap((warning) =>
       warning.code === 'no-jet-rich-enough'
         ? [
-            `${condition.name}: no jet owned is rich enough. Borrow ${atLeastText(warning.neededSizes)} or larger.`,
+            `${condition.name}: no jet owned is rich enough. ${warning.sizes === null ? 'None on the list would be.' : `Borrow ${sizesText(warning.sizes)}.`}`,
           ]
         : [],
     ),

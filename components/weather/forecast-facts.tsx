@@ -1,5 +1,4 @@
 import { forecastSeries } from '@/components/night/forecast-series';
-import { countdown } from '@/components/night/plate/countdown';
 import { dataAge } from '@/components/night/plate/data-age';
 import { classNames } from '@/components/ui/class-names';
 import { instantFromJson } from '@/lib/contract/event-from-json';
@@ -7,6 +6,7 @@ import type { ForecastRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, metre } from '@/lib/units/quantity';
+import { countdown } from '@/lib/words/countdown';
 import { type Clock, clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { triedSentence } from '@/lib/words/weather-problems';

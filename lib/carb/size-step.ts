@@ -4,8 +4,8 @@ import type { Box, JetMarking } from './machine';
 /** One main-jet size as a log ratio of area where the jets do not tell: 2.5 %. Common practice, no source. */
 export const USUAL_LOG_STEP = Math.log(1.025);
 /** A wider gap than this is a missing jet, a narrower one is no step that anybody makes. Judgement. */
-const WIDEST_LOG_STEP = Math.log(1.06);
-const NARROWEST_LOG_STEP = Math.log(1.008);
+export const WIDEST_LOG_STEP = Math.log(1.06);
+export const NARROWEST_LOG_STEP = Math.log(1.008);
 
 /**
  * What "one size" means near a jet, as a log ratio of area: the narrower of the gaps to its neighbours on the person's

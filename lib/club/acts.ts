@@ -1,4 +1,3 @@
-import type { Setting } from '@/lib/carb/machine';
 import type { Swap } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { PlannedRacer } from './racer';
@@ -36,10 +35,4 @@ export function actsByTime(planned: readonly PlannedRacer[]): readonly ClubAct[]
       (a, b) => a.act.at - b.act.at || a.act.swap.latestStart - b.act.swap.latestStart || a.place - b.place,
     )
     .map(({ act }) => act);
-}
-
-/** What is in the engine now, as far as the plan was told; where nothing is left to do, what it was last run on. */
-export function settingNow({ racer, plan }: PlannedRacer): Setting {
-  const [next] = plan.swaps;
-  return next?.from ?? racer.fitted ?? plan.runs.at(-1)?.setting ?? plan.baseline;
 }

@@ -1,7 +1,6 @@
 import { normaliseBox } from '@/lib/carb/box';
 import type { Setting } from '@/lib/carb/machine';
 import { sameSetting } from '@/lib/plan/candidates';
-import { settingNow } from './acts';
 import { markingKey, type PlannedRacer } from './racer';
 
 /** How many pieces of a size. */
@@ -39,7 +38,7 @@ export function mostAtOnce(settings: readonly Setting[]): Pieces {
 /** What a racer still has use for, each setting once: what is in now, and what the plan puts in. */
 function settingsToCome(planned: PlannedRacer): readonly Setting[] {
   const toCome = planned.plan.runs.filter(({ state }) => state === 'planned').map(({ setting }) => setting);
-  const all = [settingNow(planned), ...toCome];
+  const all = [planned.standing.inNow.setting, ...toCome];
   return all.filter((setting, i) => i === 0 || !sameSetting(setting, all[i - 1]!));
 }
 

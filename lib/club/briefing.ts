@@ -1,4 +1,5 @@
 import { nightPlanner } from '@/lib/plan/make-plan';
+import { standingOf } from '@/lib/standing/standing';
 import { actsByTime, type ClubAct } from './acts';
 import { type ClubBox, clubBoxes } from './boxes';
 import { type Borrowing, borrowings } from './loans';
@@ -24,8 +25,9 @@ export function* briefingSteps(racers: readonly ClubRacer[], night: ClubNight): 
   const planned: PlannedRacer[] = [];
   const unplanned: UnplannedRacer[] = [];
   for (const [i, racer] of racers.entries()) {
-    const plan = planner(requests[i]!);
-    if (plan.ok) planned.push({ racer, plan: plan.value });
+    const request = requests[i]!;
+    const plan = planner(request);
+    if (plan.ok) planned.push({ racer, plan: plan.value, standing: standingOf(request, plan.value) });
     else unplanned.push({ racer, problem: plan.reason });
     yield;
   }

@@ -1,6 +1,5 @@
 import { normaliseBox } from '@/lib/carb/box';
 import type { Box, Machine } from '@/lib/carb/machine';
-import { TOO_RICH_SHARE } from '@/lib/plan/judgement';
 import type { Plan, PlanProblem } from '@/lib/plan/types';
 import type { Result } from '@/lib/result/result';
 import { type ClubBox, mostAtOnce, type Pieces, spareIn } from './boxes';
@@ -22,8 +21,10 @@ export type Borrowing = {
 /** Plans a racer with another box. */
 export type PlanWithBox = (racer: ClubRacer, box: Box) => Result<Plan, PlanProblem>;
 
-/** More sizes than this above the wanted one would only be richer still. */
-const SIZES_TRIED = 4;
+/** More sizes than this about the wanted one would only be richer still. */
+const SIZES_TRIED = 5;
+/** Another's series may hold a jet between two of the asker's; whether it does is for the plan with it to say. */
+const SERIES_APART = 0.03;
 
 /**
  * Meets the wants one after the other from what owners do not need themselves; what is lent once is not lent again.
@@ -65,8 +66,8 @@ function meet(
   if (offered.length === 0) return none;
   const fresh = planWith(racer, normaliseBox([...racer.machine.box, ...offered]));
   if (!fresh.ok) return none;
-  const left = outside(fresh.value, racer.machine, want.side);
-  if (left.length >= outside(plan, racer.machine, want.side).length) return none;
+  const left = outside(fresh.value, want.runs);
+  if (left.length >= outside(plan, want.runs).length) return none;
   return { want, loans: take(missing(fresh.value, racer.machine), lenders), left };
 }
 
@@ -76,7 +77,7 @@ function offeredFor({ least }: Want, machine: Machine, lenders: readonly Lender[
   for (const { left } of lenders)
     for (const [size, count] of left) total.set(size, (total.get(size) ?? 0) + count);
   return [...total]
-    .filter(([size, count]) => count > 0 && size >= least)
+    .filter(([size, count]) => count > 0 && size >= least * (1 - SERIES_APART))
     .toSorted(([a], [b]) => a - b)
     .slice(0, SIZES_TRIED + spread(machine))
     .map(([size, count]) => ({ size, count: Math.min(count, machine.carburettors.length) }));
@@ -85,14 +86,9 @@ function offeredFor({ least }: Want, machine: Machine, lenders: readonly Lender[
 /** Staggered jets want as many more sizes as there are different ones. */
 const spread = ({ carburettors }: Machine): number => new Set(carburettors.map(({ main }) => main)).size - 1;
 
-/** Planned runs outside the limit on one side. */
-function outside(plan: Plan, { limits }: Machine, side: Want['side']): readonly number[] {
-  return plan.runs
-    .filter(({ state }) => state === 'planned')
-    .filter(({ chanceOfLean, chanceOfRich }) =>
-      side === 'richer' ? chanceOfLean > limits.risk : chanceOfRich > TOO_RICH_SHARE,
-    )
-    .map(({ run }) => run);
+/** Of the wanting runs those that are outside a limit, on either side: a jet beyond the rich limit is no help. */
+function outside(plan: Plan, runs: readonly number[]): readonly number[] {
+  return runs.filter((run) => plan.runs[run]?.grade !== 'good');
 }
 
 /** What a plan puts in beyond what the machine's own box holds. */

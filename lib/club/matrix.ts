@@ -1,6 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
 import { sameSetting } from '@/lib/plan/candidates';
-import { TOO_RICH_SHARE } from '@/lib/plan/judgement';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { actMoment } from './acts';
@@ -10,11 +9,11 @@ import type { PlannedRacer } from './racer';
 type Fitted = { readonly from: Instant; readonly setting: Setting };
 
 /**
- * How a racer stands in an hour: `lean`, a run whose chance of lean is over the accepted one; `rich`, one that is too
- * rich more often than not; `right`; `made`, nothing but runs that are over; `none`, no run; `unknown`, a run the
+ * How a racer stands in an hour: `lean`, a run whose chance of lean is over the accepted one; `drowned`, one so rich that
+ * it may not run; `rich`, one that is too rich more often than not; `right`; `made`, nothing but runs that are over; `none`, no run; `unknown`, a run the
  * hours do not reach.
  */
-export type HourState = 'lean' | 'rich' | 'right' | 'made' | 'none' | 'unknown';
+export type HourState = 'lean' | 'drowned' | 'rich' | 'right' | 'made' | 'none' | 'unknown';
 
 export type BriefingCell = {
   readonly hour: Instant;
@@ -62,7 +61,6 @@ const later = (a: Instant, b: Instant): Instant => (b > a ? b : a);
 /** One row for a racer, one cell for every hour. */
 export function briefingRow({ racer, plan }: PlannedRacer, hours: readonly Instant[]): BriefingRow {
   const engine = engineOf(plan);
-  const { risk } = racer.machine.limits;
   return {
     racerId: racer.id,
     cells: hours.map((hour) => {
@@ -72,7 +70,7 @@ export function briefingRow({ racer, plan }: PlannedRacer, hours: readonly Insta
       return {
         hour,
         settings: settingsIn(engine, hour),
-        state: hourState(runs, risk),
+        state: hourState(runs),
         runs: runs.map(({ run }) => run),
         leanCount: leanest?.leanCount ?? null,
       };
@@ -80,11 +78,12 @@ export function briefingRow({ racer, plan }: PlannedRacer, hours: readonly Insta
   };
 }
 
-function hourState(runs: readonly RunPlan[], risk: number): HourState {
+function hourState(runs: readonly RunPlan[]): HourState {
   const planned = runs.filter(({ state }) => state === 'planned');
-  if (planned.some(({ chanceOfLean }) => chanceOfLean > risk)) return 'lean';
+  if (planned.some(({ grade }) => grade === 'lean')) return 'lean';
+  if (planned.some(({ grade }) => grade === 'drowned')) return 'drowned';
   if (runs.some(({ state }) => state === 'beyond-hours')) return 'unknown';
-  if (planned.some(({ chanceOfRich }) => chanceOfRich > TOO_RICH_SHARE)) return 'rich';
+  if (planned.some(({ grade }) => grade === 'rich')) return 'rich';
   if (planned.length > 0) return 'right';
   return runs.length > 0 ? 'made' : 'none';
 }

@@ -1,8 +1,12 @@
 import type { Machine } from '@/lib/carb/machine';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 
 /** One racer of the club: a machine with its runs and what is known of it tonight. */
-export type ClubRacer = Pick<PlanRequest, 'machine' | 'runs' | 'fitted' | 'made' | 'accepted'> & {
+export type ClubRacer = Pick<
+  PlanRequest,
+  'machine' | 'runs' | 'fitted' | 'fittings' | 'made' | 'accepted'
+> & {
   readonly id: string;
   readonly name: string;
   /** Racers with the same one take their jets from the same box. */
@@ -14,8 +18,12 @@ export type ClubNight = Pick<PlanRequest, 'series' | 'readings' | 'now' | 'optio
   readonly sun: NonNullable<PlanRequest['sun']>;
 };
 
-/** A racer with a plan. */
-export type PlannedRacer = { readonly racer: ClubRacer; readonly plan: Plan };
+/** A racer with a plan, and what is true of the machine now by it. */
+export type PlannedRacer = {
+  readonly racer: ClubRacer;
+  readonly plan: Plan;
+  readonly standing: Standing;
+};
 
 /** A racer who cannot be planned, and why. */
 export type UnplannedRacer = { readonly racer: ClubRacer; readonly problem: PlanProblem };

@@ -13,11 +13,12 @@ export function clubRequests(racers: readonly ClubRacer[], night: ClubNight): re
     lists.set(key, known);
     return known;
   };
-  return racers.map(({ machine, runs, fitted, made, accepted }) => ({
+  return racers.map(({ machine, runs, fitted, fittings, made, accepted }) => ({
     ...night,
     machine,
     runs: sharedList(runs),
     fitted,
+    ...(fittings === undefined ? {} : { fittings }),
     made,
     accepted,
   }));

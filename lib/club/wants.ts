@@ -1,4 +1,5 @@
 import type { PlanWarning } from '@/lib/plan/types';
+import { mostOf } from '@/lib/standing/danger';
 import type { PlannedRacer } from './racer';
 
 /** A racer whose box has no jet rich enough, or none lean enough, for some of the runs. */
@@ -7,9 +8,9 @@ export type Want = {
   readonly side: 'richer' | 'leaner';
   /** Sorted runs of the plan. */
   readonly runs: readonly number[];
-  /** For each carburettor: the smallest jet that is safe in all of them. */
-  readonly sizes: readonly number[];
-  /** The smallest that is safe in any of them, in any carburettor. */
+  /** For each carburettor: the smallest jet that exists and is safe in all of them; null where none is known. */
+  readonly sizes: readonly number[] | null;
+  /** The smallest of them in any run and carburettor; another's series may have one a little below it. */
   readonly least: number;
 };
 
@@ -27,10 +28,8 @@ function wantOn({ racer, plan }: PlannedRacer, [side, code]: (typeof SIDES)[numb
     racerId: racer.id,
     side,
     runs: warnings.map(({ run }) => run),
-    sizes: racer.machine.carburettors.map((_, i) =>
-      Math.max(...warnings.map(({ neededSizes }) => neededSizes[i]!)),
-    ),
-    least: Math.min(...warnings.flatMap(({ neededSizes }) => neededSizes)),
+    sizes: mostOf(warnings),
+    least: Math.min(...warnings.flatMap(({ sizes }) => sizes ?? [])),
   };
 }
 

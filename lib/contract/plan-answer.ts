@@ -10,6 +10,11 @@ const setting = settingSchema.describe(
 const runIndex = z.int().min(0).describe('Index into runs of this answer, from 0.');
 const driftState = z.enum(['lean', 'right', 'rich']);
 
+const leanCount = z.strictObject({ lean: z.int(), of: z.int() });
+const runGrade = z
+  .enum(['good', 'rich', 'lean', 'drowned'])
+  .describe('lean: over the accepted risk; drowned: so rich that it may not run; rich: costs power only.');
+
 const crossingSchema = z.strictObject({
   time: moment,
   earliest: moment.describe('10 % of the forecasts are earlier.'),
@@ -41,7 +46,13 @@ const planRunSchema = z.strictObject({
   start: moment,
   end: moment,
   sentRun: z.int().min(0).describe('Index of this run in event.runs as sent.'),
-  state: z.enum(['made', 'planned', 'beyond-hours']),
+  state: z
+    .enum(['made', 'past', 'planned', 'beyond-hours'])
+    .describe('past: it has begun and nobody said on what; setting is then what was last said to be in.'),
+  grade: runGrade,
+  ifKept: z
+    .strictObject({ grade: runGrade, leanCount })
+    .describe('The run on what is in now, were nothing changed.'),
   setting,
   air: airAnswerSchema,
   ideal: z.array(z.number()),
@@ -49,7 +60,7 @@ const planRunSchema = z.strictObject({
   richestPercent: z.number(),
   reservePercent: z.number().describe('How far the leanest moment stands from the lean limit.'),
   chanceOfLean: share,
-  leanCount: z.strictObject({ lean: z.int(), of: z.int() }),
+  leanCount,
   chanceOfRich: share,
   lossPercent: z.number(),
   relativePower: z.number(),
@@ -62,13 +73,14 @@ const swapSchema = z.strictObject({
   kind: z.enum(['jets', 'trim']),
   windowStart: moment,
   latestStart: moment,
-  due: crossingSchema.nullable(),
+  readyBy: moment.describe('The start of the run it is for; latestStart is when to begin at the latest.'),
   reason: z.strictObject({
-    code: z.enum(['old-turns-lean', 'old-turns-rich', 'power']),
-    chance: share.optional(),
+    code: z.enum(['old-turns-lean', 'old-drowned', 'old-turns-rich', 'power', 'as-accepted']),
+    run: runIndex.optional().describe('The first run the old setting leaves its limit in.'),
+    leanCount: leanCount.optional(),
     gainPercent: z.number().optional(),
   }),
-  ifSkipped: z.strictObject({ chanceOfLean: share, lossPercent: z.number() }),
+  ifSkipped: z.strictObject({ chanceOfLean: share, leanCount, lossPercent: z.number() }),
   words: z.string(),
 });
 
@@ -81,10 +93,40 @@ const bySwapCountSchema = z.strictObject({
   secondsLost: z.number().nullable(),
 });
 
+const standingSchema = z
+  .strictObject({
+    inNow: z.strictObject({
+      setting,
+      known: z.enum(['told', 'baseline']).describe('baseline: nobody said what is in.'),
+    }),
+    state: driftState.nullable().describe('Of what is in, in the air of now; null where no hour says so.'),
+    driftPercent: z.number().nullable(),
+    question: z
+      .strictObject({ from: setting, to: setting, beforeRun: runIndex, since: moment, words: z.string() })
+      .nullable()
+      .describe('An accepted swap whose time is over and that nobody confirmed; from counts as in.'),
+    job: z.strictObject({
+      kind: z.enum(['swap', 'hold', 'do-not-race', 'no-hours', 'over']),
+      swap: z.int().min(0).nullable().describe('Index into swaps.'),
+    }),
+    dangers: z.array(
+      z.strictObject({
+        grade: z.enum(['lean', 'drowned']),
+        why: z.enum(['no-jet', 'no-time']),
+        runs: z.array(runIndex),
+        borrow: z.array(z.number()).nullable(),
+        words: z.string(),
+      }),
+    ),
+    risk: z.string().describe('The risk of what is to come, in counts.'),
+  })
+  .describe('What is true now and what to do next.');
+
 export const planAnswerSchema = z
   .strictObject({
     machine: z.string(),
     call: z.string().describe('The plan in a few sentences; what must be heard first comes first.'),
+    standing: standingSchema,
     now: moment.describe('The moment the plan was made for.'),
     source: z
       .strictObject({

@@ -1,11 +1,11 @@
-import type { Setting } from '@/lib/carb/machine';
 import type { SeriesSource } from '@/lib/hours/series';
 import type { BySwapCount, Crossing, Plan, PlanHour, RunPlan, Swap, SwapReason } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
 import { airAnswer } from './air-answer';
-import type { SettingJson } from './event';
 import type { CrossingAnswer, PlanAnswer } from './plan-answer';
+import { type StandingTexts, settingJson, standingAnswer } from './standing-to-json';
 
 /** What a plan does not know itself and its answer says. */
 export type PlanWords = {
@@ -14,6 +14,7 @@ export type PlanWords = {
   readonly now: Instant;
   readonly source: SeriesSource;
   readonly call: string;
+  readonly standing: StandingTexts;
   readonly swapWords: readonly string[];
   readonly warnings: readonly { readonly code: string; readonly message: string }[];
 };
@@ -23,11 +24,13 @@ type Write = (at: Instant) => string;
 const percent = (value: number): number => value * 100;
 
 /** A plan as JSON: percent where the name says so, times with the offset of the event's zone, nothing rounded. */
-export function planAnswer(plan: Plan, words: PlanWords): PlanAnswer {
+export function planAnswer(standing: Standing, words: PlanWords): PlanAnswer {
+  const { plan } = standing;
   const write: Write = (at) => isoLocal(at, words.zone);
   return {
     machine: words.machine,
     call: words.call,
+    standing: standingAnswer(standing, words.standing, write),
     now: write(words.now),
     source: sourceAnswer(words.source, write),
     hours: plan.hours.map((hour) => hourAnswer(hour, write)),
@@ -62,10 +65,6 @@ function sourceAnswer(source: SeriesSource, write: Write): PlanAnswer['source'] 
   };
 }
 
-function settingJson({ mains, trim }: Setting): SettingJson {
-  return { mains: [...mains], trim };
-}
-
 function hourAnswer(hour: PlanHour, write: Write): PlanAnswer['hours'][number] {
   return {
     time: write(hour.at),
@@ -96,6 +95,8 @@ function runAnswer(run: RunPlan, plan: Plan, write: Write): PlanAnswer['runs'][n
     end: write(sorted.end),
     sentRun: plan.order[run.run] ?? run.run,
     state: run.state,
+    grade: run.grade,
+    ifKept: { grade: run.ifKept.grade, leanCount: { ...run.ifKept.leanCount } },
     setting: settingJson(run.setting),
     air: airAnswer(run.air),
     ideal: [...run.ideal],
@@ -111,8 +112,12 @@ function runAnswer(run: RunPlan, plan: Plan, write: Write): PlanAnswer['runs'][n
 }
 
 function reasonAnswer(reason: SwapReason): PlanAnswer['swaps'][number]['reason'] {
-  if (reason.code === 'power') return { code: reason.code, gainPercent: percent(reason.gain) };
-  return { code: reason.code, chance: reason.chance };
+  return {
+    code: reason.code,
+    ...('run' in reason ? { run: reason.run } : {}),
+    ...('count' in reason ? { leanCount: { ...reason.count } } : {}),
+    ...('gain' in reason ? { gainPercent: percent(reason.gain) } : {}),
+  };
 }
 
 function swapAnswer(swap: Swap, write: Write, words: string): PlanAnswer['swaps'][number] {
@@ -123,9 +128,13 @@ function swapAnswer(swap: Swap, write: Write, words: string): PlanAnswer['swaps'
     kind: swap.kind,
     windowStart: write(swap.windowStart),
     latestStart: write(swap.latestStart),
-    due: swap.due === null ? null : crossingAnswer(swap.due, write),
+    readyBy: write(swap.readyBy),
     reason: reasonAnswer(swap.reason),
-    ifSkipped: { chanceOfLean: swap.ifSkipped.chanceOfLean, lossPercent: percent(swap.ifSkipped.loss) },
+    ifSkipped: {
+      chanceOfLean: swap.ifSkipped.chanceOfLean,
+      leanCount: { ...swap.ifSkipped.count },
+      lossPercent: percent(swap.ifSkipped.loss),
+    },
     words,
   };
 }

@@ -1,8 +1,8 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { instant } from '@/lib/time/instant';
 import { bySwapCount, runnerUp } from './alternatives';
-import { leavesLane } from './crossings';
 import { decide } from './decide';
+import { gradeName, leanCountOf } from './grade';
 import type { Night } from './night';
 import { picture } from './picture';
 import { runPlans } from './run-plans';
@@ -22,9 +22,9 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     fitted: situation.fitted,
     open,
     swapMinutes: options.swapMinutes,
-    risk: machine.limits.risk,
     gradeOf: view.gradeOf,
-    leaves: (setting, from) => leavesLane(view.crossingsOf(setting), from),
+    nameOf: (grade) => gradeName(grade, view.judge),
+    countOf: (run, setting) => leanCountOf(view.odds[run]!, view.deliveredOf(setting), view.judge),
   });
   const runs = runPlans(view, decision);
   const baseline = baselineSetting(machine);
@@ -42,5 +42,6 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     warnings: [...nightWarnings(night), ...machineWarnings(view, decision, options.swapMinutes)],
     hoursEnd: instant(night.hours.at.at(-1)!),
     baseline,
+    inNow: situation.inNow,
   };
 }

@@ -2,6 +2,7 @@ import { normaliseBox } from '@/lib/carb/box';
 import { logDelivered } from '@/lib/carb/drift';
 import { jetArea } from '@/lib/carb/jets';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { logSizeStep } from '@/lib/carb/size-step';
 import { trimPositions } from '@/lib/carb/trim';
 
 /** A setting that can be fitted, and the log of the fuel it passes over the baseline's, leanest and richest carburettor. */
@@ -54,8 +55,39 @@ function leanestAbove(
   return mains;
 }
 
-/** Every jet set worth fitting, leanest first. Empty where the box has too few pieces. */
+/**
+ * Every jet set worth fitting, leanest first. Empty where the box has too few pieces. A set that gives up the baseline's
+ * stagger between the carburettors is left out where the next richer ones keep it: the stagger was proven too.
+ */
 export function jetSets(machine: Machine): readonly (readonly number[])[] {
+  const sets = unbeatenSets(machine);
+  const keeps = sets.map((mains) => keepsStagger(machine, mains));
+  return sets.filter((mains, i) => {
+    if (keeps[i]) return true;
+    const next = sets.find((_, j) => j > i && keeps[j]);
+    return next === undefined || meanStep(machine, mains, next) > 1;
+  });
+}
+
+/** Fuel of every carburettor over its baseline, as far apart as its jets, in sizes. */
+const MOST_APART = 0.75;
+
+/** True where no carburettor is set apart from the others by most of a size against the baseline. */
+function keepsStagger(machine: Machine, mains: readonly number[]): boolean {
+  const delivered = logDelivered(machine, { mains, trim: null });
+  const apart = Math.max(...delivered) - Math.min(...delivered);
+  return apart <= MOST_APART * logSizeStep(machine, mains[0]!);
+}
+
+/** How much richer another set is on the mean, in sizes. */
+function meanStep(machine: Machine, from: readonly number[], to: readonly number[]): number {
+  const area = (mains: readonly number[]) =>
+    mains.reduce((sum, main) => sum + Math.log(jetArea(machine.marking, main)), 0) / mains.length;
+  return (area(to) - area(from)) / logSizeStep(machine, from[0]!);
+}
+
+/** The sets that no other one beats in both its leanest and its richest carburettor, leanest first. */
+export function unbeatenSets(machine: Machine): readonly (readonly number[])[] {
   const baselines = machine.carburettors.map(({ main }) => Math.log(jetArea(machine.marking, main)));
   const pieces = piecesOf(machine);
   const levels = pieces.flatMap(({ area }) => baselines.map((baseline) => area - baseline));

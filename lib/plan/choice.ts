@@ -10,7 +10,7 @@ export type Choice = {
   readonly candidates: number;
   /** Candidates with the same jets share a group; between them only the trim differs. Numbered from 0. */
   readonly group: readonly number[];
-  /** Of candidate c in run r at [r * candidates + c]: lean risk above its limit. */
+  /** Of candidate c in run r at [r * candidates + c]: lean risk above its limit, or that it does not run at all. */
   readonly lean: Float64Array;
   /** 1 where it is too rich in most cases. */
   readonly rich: Float64Array;

@@ -1,4 +1,4 @@
-import { type Instant, instant } from '@/lib/time/instant';
+import { instant } from '@/lib/time/instant';
 import { TURNING_LOG } from './judgement';
 import type { Crossing, DriftState } from './types';
 
@@ -132,9 +132,4 @@ export function crossingsOf(night: NightIdeals, lane: Lane): readonly Crossing[]
           ...crossing(night, stretch, { threshold: lane.rich, to: 'rich' }),
         ],
   );
-}
-
-/** The first time from `from` on that a setting leaves its lane. */
-export function leavesLane(crossings: readonly Crossing[], from: Instant): Crossing | null {
-  return crossings.find(({ at, to }) => to !== 'right' && at >= from) ?? null;
 }

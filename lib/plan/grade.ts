@@ -1,7 +1,7 @@
 import type { Machine } from '@/lib/carb/machine';
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import type { Candidate } from './candidates';
-import { TOO_RICH_SHARE } from './judgement';
+import { MOST_LOSS_THAT_RUNS, TOO_RICH_SHARE } from './judgement';
 import { normalQuantile } from './normal';
 import {
   chanceAbove,
@@ -12,6 +12,7 @@ import {
   meanLoss,
   type RunOdds,
 } from './run-odds';
+import type { LeanCount, RunGrade } from './types';
 
 /** How one setting does in one run. */
 export type Grade = {
@@ -87,6 +88,21 @@ export function isTooRich(odds: RunOdds, delivered: Delivered, judge: Judge): bo
   return chanceBelow(odds, threshold) > TOO_RICH_SHARE;
 }
 
-export function leanCountOf(odds: RunOdds, delivered: Delivered, judge: Judge) {
+/** Where a grade stands against the machine's limits; what harms comes first. */
+export function gradeName(
+  { chanceOfLean, chanceOfRich, loss }: Grade,
+  { limits }: Pick<Judge, 'limits'>,
+): RunGrade {
+  if (chanceOfLean > limits.risk) return 'lean';
+  if (isDrowned(loss)) return 'drowned';
+  return chanceOfRich > TOO_RICH_SHARE ? 'rich' : 'good';
+}
+
+/** So rich on average that it does not run. */
+export function isDrowned(loss: number): boolean {
+  return loss > MOST_LOSS_THAT_RUNS;
+}
+
+export function leanCountOf(odds: RunOdds, delivered: Delivered, judge: Judge): LeanCount {
   return { lean: countAbove(odds, leanThreshold(delivered, judge)), of: odds.draws };
 }

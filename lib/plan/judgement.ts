@@ -56,6 +56,12 @@ export const FAR_OFF_PRESSURE = 4000; // Pa
 /** A run is too rich where it passes the rich limit in more than this share of cases. */
 export const TOO_RICH_SHARE = 0.5;
 
+/**
+ * A setting that loses more of the power than this on average is no plan: a two-stroke a third richer than its best
+ * mixture loads up, misfires and fouls its plugs. Judgement; the loss is k drift², so 20 % is 32 % rich at k = 2.
+ */
+export const MOST_LOSS_THAT_RUNS = 0.2;
+
 /** A turn of the trim knob must save this much power over the runs it serves, or it is left alone. Judgement. */
 export const TURN_WORTH = 0.0005;
 /** An accepted plan is kept unless a fresh one is better by this share of what the accepted one costs. Judgement. */

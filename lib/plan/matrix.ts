@@ -2,7 +2,7 @@ import { jetArea } from '@/lib/carb/jets';
 import type { Machine } from '@/lib/carb/machine';
 import type { Candidate } from './candidates';
 import { type Choice, inUnits, LEAN_UNIT, LOSS_UNIT, STEP_UNIT } from './choice';
-import { isTooRich, type Judge, leanOver } from './grade';
+import { isDrowned, isTooRich, type Judge, leanOver } from './grade';
 import { TURN_WORTH } from './judgement';
 import { firstFrom, risingBy } from './rising';
 import { meanLoss, type RunOdds } from './run-odds';
@@ -27,6 +27,9 @@ function stepsBetween(machine: Machine, candidates: readonly Candidate[]): Float
 const MOST_WORTH = 10;
 const MOST_WEIGHT = 100;
 
+/** A setting that does not run is no way out of a lean one: it counts above any lean risk, which is at most near 1. */
+const DROWNED = 3;
+
 /** What counts of every candidate in every open run, at [run * candidates + candidate]. */
 function gradesOf({ judge, candidates, odds, runs }: ChoiceRequest): Pick<Choice, 'lean' | 'rich' | 'loss'> {
   const count = candidates.length;
@@ -47,8 +50,9 @@ function gradesOf({ judge, candidates, odds, runs }: ChoiceRequest): Pick<Choice
     for (const c of richestLast.subarray(tooRich)) grades.rich[run * count + c] = 1;
     const losses = deliveries.values.map((delivered) => meanLoss(each, delivered, judge.richPowerLoss));
     for (let c = 0; c < count; c++) {
-      const loss = deliveries.mean(losses, c) * Math.min(weight, MOST_WEIGHT);
-      grades.loss[run * count + c] = inUnits(loss, LOSS_UNIT);
+      const loss = deliveries.mean(losses, c);
+      grades.loss[run * count + c] = inUnits(loss * Math.min(weight, MOST_WEIGHT), LOSS_UNIT);
+      if (isDrowned(loss)) grades.lean[run * count + c] = inUnits(DROWNED, LEAN_UNIT);
     }
   }
   return grades;

@@ -2,8 +2,9 @@ import { sizesAt } from '@/lib/carb/ideal';
 import { relativePower } from '@/lib/power/relative-power';
 import { ratio } from '@/lib/units/quantity';
 import type { Decision } from './decide';
-import { leanCountOf } from './grade';
+import { gradeName, leanCountOf } from './grade';
 import { meanLogIdeal } from './machine-need';
+import type { PastRun } from './situation';
 import type { RunPlan } from './types';
 import type { View } from './view';
 
@@ -28,13 +29,23 @@ function runPlan(view: View, { settings, situation }: Decision, run: number): Ru
     richest: ratio(Math.expm1(delivered.richest - lowest)),
     chanceOfLean,
     leanCount: leanCountOf(view.odds[run]!, delivered, judge),
+    grade: gradeName({ chanceOfLean, chanceOfRich, loss }, judge),
+    ifKept: {
+      grade: gradeName(view.gradeOf(run, situation.fitted), judge),
+      leanCount: leanCountOf(view.odds[run]!, view.deliveredOf(situation.fitted), judge),
+    },
     chanceOfRich,
     reserve: ratio(leanest + machine.limits.lean),
     loss,
     relativePower: powerOf(view, run, loss),
-    state:
-      night.coverage[run] !== 'covered' ? 'beyond-hours' : situation.done[run] === null ? 'planned' : 'made',
+    state: stateOf(night.coverage[run] === 'covered', situation.done[run] ?? null),
   };
+}
+
+function stateOf(covered: boolean, done: PastRun | null): RunPlan['state'] {
+  if (done?.told === true) return 'made';
+  if (!covered) return 'beyond-hours';
+  return done === null ? 'planned' : 'past';
 }
 
 /** Power in the middle of the run, with what the mixture takes on average over the draws. */

@@ -3,13 +3,18 @@ import type { Machine, Setting } from '@/lib/carb/machine';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import type { Gap } from './choice';
 import type { Night } from './night';
-import type { PlanRequest } from './types';
+import type { InNow, PlanRequest } from './types';
+
+/** A run that is past, with what it was made on; `told`: somebody said so. */
+export type PastRun = { readonly setting: Setting; readonly told: boolean };
 
 /** What is done and what is still open, by sorted run. */
 export type Situation = {
-  /** What each past run was made with; null where the run is still to come. */
-  readonly done: readonly (Setting | null)[];
-  /** What is in the engine now. */
+  /** null where the run is still to come. */
+  readonly done: readonly (PastRun | null)[];
+  /** What is in the engine now, and how that is known. */
+  readonly inNow: InNow;
+  /** The setting of `inNow`. */
   readonly fitted: Setting;
   /** Sorted runs that are planned: still to come and covered by the hours. */
   readonly open: readonly number[];
@@ -22,23 +27,29 @@ export type Situation = {
 export type GapBefore = { readonly from: Instant; readonly minutes: number; readonly fits: Gap };
 
 /** A setting with its trim said: the baseline's where it was left out, none where the machine has none. */
-function completeSetting(machine: Machine, { mains, trim }: Setting): Setting {
+export function completeSetting(machine: Machine, { mains, trim }: Setting): Setting {
   if (machine.trim === null) return { mains, trim: null };
   const { lowest, highest, baseline } = machine.trim;
   return { mains, trim: trim === null ? baseline : Math.min(Math.max(trim, lowest), highest) };
 }
 
-/** Past runs with what they were made with: as told, else as accepted, else with what was in before. */
+/**
+ * Past runs with what they were made on, as told. Where nobody said, it is what was last said to be in: a plan that was
+ * accepted and not confirmed is no witness.
+ */
 function pastRuns(request: PlanRequest, night: Night) {
-  const { machine, made, accepted, now } = request;
+  const { machine, made, fittings = [], now } = request;
   const told = new Map(made.map(({ run, setting }) => [run, setting]));
-  let current = baselineSetting(machine);
-  const done = night.order.map((given, i) => {
+  let current: InNow = { setting: baselineSetting(machine), known: 'baseline' };
+  let heardTo = Number.NEGATIVE_INFINITY;
+  const done = night.order.map((given, i): PastRun | null => {
     const setting = told.get(given);
-    const past = setting !== undefined || night.sortedRuns[i]!.start < now;
-    if (!past) return null;
-    current = completeSetting(machine, setting ?? accepted?.[given] ?? current);
-    return current;
+    const { start } = night.sortedRuns[i]!;
+    if (setting === undefined && start >= now) return null;
+    const said = setting ?? fittings.findLast(({ at }) => at > heardTo && at <= start)?.setting;
+    if (said !== undefined) current = { setting: completeSetting(machine, said), known: 'told' };
+    heardTo = start;
+    return { setting: current.setting, told: setting !== undefined };
   });
   return { done, current };
 }
@@ -65,13 +76,16 @@ function gapBefore(
 export function situationOf(request: PlanRequest, night: Night): Situation {
   const { machine, accepted } = request;
   const { done, current } = pastRuns(request, night);
+  const inNow: InNow =
+    request.fitted === null ? current : { setting: completeSetting(machine, request.fitted), known: 'told' };
   const open = night.sortedRuns.flatMap((_, run) =>
     done[run] === null && night.coverage[run] === 'covered' ? [run] : [],
   );
   const settings = open.map((run) => accepted?.[night.order[run]!]);
   return {
     done,
-    fitted: completeSetting(machine, request.fitted ?? current),
+    inNow,
+    fitted: inNow.setting,
     open,
     gaps: open.map((run, i) => gapBefore(request, night, { run, first: i === 0 })),
     accepted: settings.every((setting) => setting !== undefined)
@@ -90,6 +104,6 @@ export function settingsByRun(
   return done.map((made, run) => {
     const setting = planned.get(run);
     if (setting !== undefined) current = setting;
-    return made ?? current;
+    return made?.setting ?? current;
   });
 }

@@ -1,11 +1,10 @@
 import type { Setting } from '@/lib/carb/machine';
-import { addMinutes, type Instant } from '@/lib/time/instant';
+import { addMinutes } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
 import { sameMains, sameSetting } from './candidates';
 import type { Grade } from './grade';
-import { TOO_RICH_SHARE } from './judgement';
 import type { GapBefore } from './situation';
-import type { Crossing, Run, Stint, Swap, SwapReason } from './types';
+import type { LeanCount, Run, RunGrade, Stint, Swap, SwapReason } from './types';
 
 /** An open run as swaps see it. */
 export type OpenRun = {
@@ -19,10 +18,9 @@ export type SwapsRequest = {
   readonly fitted: Setting;
   readonly open: readonly OpenRun[];
   readonly swapMinutes: number;
-  readonly risk: number;
   readonly gradeOf: (run: number, setting: Setting) => Grade;
-  /** When a setting leaves its lane, from an instant on. */
-  readonly leaves: (setting: Setting, from: Instant) => Crossing | null;
+  readonly nameOf: (grade: Grade) => RunGrade;
+  readonly countOf: (run: number, setting: Setting) => LeanCount;
 };
 
 /** Weighted mean of a value over runs; plain mean where all weights are 0. */
@@ -38,18 +36,35 @@ function stintFrom(open: readonly OpenRun[], first: number): readonly OpenRun[] 
   return open.slice(first, end === -1 ? open.length : end);
 }
 
-/** The first cause that counts: lean beats rich, rich beats power. */
-function reasonFor(request: SwapsRequest, stint: readonly OpenRun[], from: Setting): SwapReason {
-  const old = stint.map(({ run }) => request.gradeOf(run, from));
-  const lean = Math.max(...old.map((grade) => grade.chanceOfLean));
-  if (lean > request.risk) return { code: 'old-turns-lean', chance: ratio(lean) };
-  const rich = Math.max(...old.map((grade) => grade.chanceOfRich));
-  if (rich > TOO_RICH_SHARE) return { code: 'old-turns-rich', chance: ratio(rich) };
+/** The first cause that counts, in all runs that would follow on the old setting: what harms beats what costs. */
+function reasonFor(request: SwapsRequest, first: number, from: Setting): SwapReason {
+  const left = request.open.slice(first);
+  const firstOf = (name: RunGrade) =>
+    left.find(({ run }) => request.nameOf(request.gradeOf(run, from)) === name);
+  const lean = firstOf('lean');
+  if (lean !== undefined)
+    return { code: 'old-turns-lean', run: lean.run, count: request.countOf(lean.run, from) };
+  const drowned = firstOf('drowned');
+  if (drowned !== undefined) return { code: 'old-drowned', run: drowned.run };
+  const rich = firstOf('rich');
+  if (rich !== undefined) return { code: 'old-turns-rich', run: rich.run };
   const gain = weightedMean(
-    stint,
+    stintFrom(request.open, first),
     ({ run, setting }) => request.gradeOf(run, from).loss - request.gradeOf(run, setting).loss,
   );
-  return { code: 'power', gain: ratio(gain) };
+  return gain > 0 ? { code: 'power', gain: ratio(gain) } : { code: 'as-accepted' };
+}
+
+/** What the stint a swap opens would be on the old setting. */
+function skipped(request: SwapsRequest, stint: readonly OpenRun[], from: Setting): Swap['ifSkipped'] {
+  const leanest = stint.reduce((a, b) =>
+    request.gradeOf(b.run, from).chanceOfLean > request.gradeOf(a.run, from).chanceOfLean ? b : a,
+  );
+  return {
+    chanceOfLean: request.gradeOf(leanest.run, from).chanceOfLean,
+    count: request.countOf(leanest.run, from),
+    loss: ratio(weightedMean(stint, ({ run }) => request.gradeOf(run, from).loss)),
+  };
 }
 
 /** All changes of setting, jets and trim, in order. */
@@ -58,7 +73,6 @@ export function swapsOf(request: SwapsRequest): readonly Swap[] {
   return open.flatMap((next, i): Swap[] => {
     const from = open[i - 1]?.setting ?? fitted;
     if (sameSetting(from, next.setting)) return [];
-    const stint = stintFrom(open, i);
     const kind = sameMains(from.mains, next.setting.mains) ? 'trim' : 'jets';
     return [
       {
@@ -68,12 +82,9 @@ export function swapsOf(request: SwapsRequest): readonly Swap[] {
         kind,
         windowStart: next.gap.from,
         latestStart: kind === 'trim' ? next.timed.start : addMinutes(next.timed.start, -request.swapMinutes),
-        due: request.leaves(from, open[i - 1]?.timed.start ?? next.gap.from),
-        reason: reasonFor(request, stint, from),
-        ifSkipped: {
-          chanceOfLean: ratio(Math.max(...stint.map(({ run }) => request.gradeOf(run, from).chanceOfLean))),
-          loss: ratio(weightedMean(stint, ({ run }) => request.gradeOf(run, from).loss)),
-        },
+        readyBy: next.timed.start,
+        reason: reasonFor(request, i, from),
+        ifSkipped: skipped(request, stintFrom(open, i), from),
       },
     ];
   });

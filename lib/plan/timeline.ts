@@ -21,6 +21,6 @@ export function timeline(
     const swap = swaps.get(run);
     return { from: swap?.latestStart ?? night.sortedRuns[run]!.start, setting };
   });
-  const before = done[0] ?? fitted;
+  const before = done[0]?.setting ?? fitted;
   return (at) => fittings.findLast(({ from }) => from <= at)?.setting ?? before;
 }

@@ -29,6 +29,9 @@ export type Reading = {
 /** A run that has been made, and with what. The plan never touches it. `run` counts the request's runs as given. */
 export type MadeRun = { readonly run: number; readonly setting: Setting };
 
+/** Somebody said that a setting is in the engine, and from when on. */
+export type Fitting = { readonly at: Instant; readonly setting: Setting };
+
 export type PlanOptions = {
   /** Paths that are planned over, 64 by default. */
   readonly scenarios: number;
@@ -47,8 +50,10 @@ export type PlanRequest = {
   readonly series: HourSeries;
   readonly readings: readonly Reading[];
   readonly now: Instant;
-  /** What is in the engine now; the baseline's mains where not told. */
+  /** What the person said is in the engine; null where nobody said so. */
   readonly fitted: Setting | null;
+  /** All that was said of it tonight, oldest first; absent: `fitted` is said as of `now`. */
+  readonly fittings?: readonly Fitting[];
   readonly made: readonly MadeRun[];
   /**
    * The plan the person accepted, kept unless a new one is clearly better. One setting for each of the request's
@@ -61,6 +66,15 @@ export type PlanRequest = {
 };
 
 export type DriftState = 'lean' | 'right' | 'rich';
+
+/**
+ * How a setting does in a run. `lean`: its chance of running lean is over the limit. `drowned`: so rich that it does not
+ * run. `rich`: too rich more often than not, which costs power and harms nothing. `good`: none of these.
+ */
+export type RunGrade = 'good' | 'rich' | 'lean' | 'drowned';
+
+/** "2 in 64": how often a setting is lean, as it is told. */
+export type LeanCount = { readonly lean: number; readonly of: number };
 
 /** One hour of the picture: the air, the ideal and how the baseline and the plan sit in it. */
 export type PlanHour = {
@@ -106,23 +120,36 @@ export type RunPlan = {
   readonly richest: Ratio;
   readonly chanceOfLean: Ratio;
   /** The same in counts, from the same draws: lean in `lean` of `of`. */
-  readonly leanCount: { readonly lean: number; readonly of: number };
+  readonly leanCount: LeanCount;
+  readonly grade: RunGrade;
+  /** How the run would be on what is in the engine now, were nothing changed. */
+  readonly ifKept: { readonly grade: RunGrade; readonly leanCount: LeanCount };
   readonly chanceOfRich: Ratio;
   /** How far the run stands from its lean limit: leanest drift + lean limit. */
   readonly reserve: Ratio;
   /** Mean power lost against the ideal mixture. */
   readonly loss: Ratio;
   readonly relativePower: Ratio;
-  /** Of a run beyond the hours nothing is known: the numbers above are those of the nearest hour, not to be shown. */
-  readonly state: 'made' | 'planned' | 'beyond-hours';
+  /**
+   * `made`: somebody said what it was made on. `past`: it has begun and nobody said; the setting is what was last said
+   * to be in, a guess. `beyond-hours`: nothing is known, the numbers above are those of the nearest hour, not to be
+   * shown.
+   */
+  readonly state: 'made' | 'past' | 'planned' | 'beyond-hours';
 };
 
 export type Stint = { readonly setting: Setting; readonly firstRun: number; readonly lastRun: number };
 
+/**
+ * Why a swap is made. `run` is the first run, from the swap on, that the old setting would leave its limit in, with its
+ * count; `old-drowned`: it is so rich there that it does not run.
+ */
 export type SwapReason =
-  | { readonly code: 'old-turns-lean'; readonly chance: Ratio }
-  | { readonly code: 'old-turns-rich'; readonly chance: Ratio }
-  | { readonly code: 'power'; readonly gain: Ratio };
+  | { readonly code: 'old-turns-lean'; readonly run: number; readonly count: LeanCount }
+  | { readonly code: 'old-drowned' | 'old-turns-rich'; readonly run: number }
+  | { readonly code: 'power'; readonly gain: Ratio }
+  /** It gains nothing that counts: it stands in the accepted plan, and undoing it would gain nothing either. */
+  | { readonly code: 'as-accepted' };
 
 /** One change of setting between two runs. */
 export type Swap = {
@@ -134,19 +161,20 @@ export type Swap = {
   readonly kind: 'jets' | 'trim';
   /** From the end of the run before (or now) ... */
   readonly windowStart: Instant;
-  /** ... to the latest moment to start and still be ready. */
+  /** ... to the latest moment to begin and still be ready. */
   readonly latestStart: Instant;
-  /** When the old setting is expected to leave its lane; null where it never does within the hours. */
-  readonly due: Crossing | null;
+  /** The start of the run it is for. */
+  readonly readyBy: Instant;
   readonly reason: SwapReason;
   /** What happens over the stint if the swap is skipped. */
-  readonly ifSkipped: { readonly chanceOfLean: Ratio; readonly loss: Ratio };
+  readonly ifSkipped: { readonly chanceOfLean: Ratio; readonly count: LeanCount; readonly loss: Ratio };
 };
 
 /** Things the person must know beside the plan. Sentences live in lib/words. */
 export type PlanWarning =
-  | { readonly code: 'no-jet-rich-enough'; readonly run: number; readonly neededSizes: readonly number[] }
-  | { readonly code: 'no-jet-lean-enough'; readonly run: number; readonly neededSizes: readonly number[] }
+  /** `sizes`: the smallest jets that exist and would do, by carburettor; null where the person's own list has none. */
+  | { readonly code: 'no-jet-rich-enough'; readonly run: number; readonly sizes: readonly number[] | null }
+  | { readonly code: 'no-jet-lean-enough'; readonly run: number; readonly sizes: readonly number[] | null }
   | {
       readonly code: 'swap-does-not-fit';
       readonly run: number;
@@ -218,7 +246,12 @@ export type Plan = {
   /** Where the hours end, the plan ends. */
   readonly hoursEnd: Instant;
   readonly baseline: Setting;
+  /** What is in the engine now, as far as anybody said. */
+  readonly inNow: InNow;
 };
+
+/** What is in the engine, and how that is known: somebody said so, or only the baseline stands for it. */
+export type InNow = { readonly setting: Setting; readonly known: 'told' | 'baseline' };
 
 /** A swap as two plans are compared by it. */
 export type SwapAct = Pick<Swap, 'beforeRun' | 'from' | 'to' | 'windowStart'>;

@@ -1,7 +1,9 @@
 import { normaliseBox } from '@/lib/carb/box';
+import { nextSizesUp } from '@/lib/carb/existing-size';
 import { sizesAt } from '@/lib/carb/ideal';
 import { HOUR_MS } from '@/lib/time/instant';
 import type { Decision } from './decide';
+import { leanOver } from './grade';
 import { FAR_FROM_BASELINE_LOG, LONGEST_QUIET_GAP_HOURS } from './judgement';
 import { responseCauses } from './machine-need';
 import type { Night } from './night';
@@ -78,20 +80,27 @@ function baselineWarnings({ machine, need, breathed }: View, { open }: Decision)
 
 /** What an open run's jets cannot do, and whether it is the box or the time that lacks. */
 function runWarnings(
-  { machine, odds }: View,
-  { choice, open, steady }: Decision,
+  { machine, odds, judge }: View,
+  { candidates, choice, open, steady }: Decision,
   at: { readonly i: number; readonly swapMinutes: number },
 ): readonly PlanWarning[] {
   const { i, swapMinutes } = at;
   const { run } = open[i]!;
   const indexOf = (candidate: number) => i * choice.candidates + candidate;
   const all = Array.from({ length: choice.candidates }, (_, candidate) => candidate);
-  const neededSizes = () =>
-    sizesAt(machine, levelAbove(odds[run]!, machine.limits.risk) + Math.log1p(-machine.limits.lean));
+  // Rounded to the richer step: the smallest jets that exist and keep the lean limit.
+  const sizes = () =>
+    nextSizesUp(
+      machine,
+      sizesAt(machine, levelAbove(odds[run]!, machine.limits.risk) + Math.log1p(-machine.limits.lean)),
+    );
   const safe = all.filter((candidate) => choice.lean[indexOf(candidate)] === 0);
-  if (safe.length === 0) return [{ code: 'no-jet-rich-enough', run, neededSizes: neededSizes() }];
+  if (safe.length === 0) {
+    const lean = candidates.some((each) => leanOver(odds[run]!, each, judge) > 0);
+    return [{ code: lean ? 'no-jet-rich-enough' : 'no-jet-lean-enough', run, sizes: sizes() }];
+  }
   const good = safe.filter((candidate) => choice.rich[indexOf(candidate)] === 0);
-  if (good.length === 0) return [{ code: 'no-jet-lean-enough', run, neededSizes: neededSizes() }];
+  if (good.length === 0) return [{ code: 'no-jet-lean-enough', run, sizes: sizes() }];
   if (good.includes(steady.plan[i]!)) return [];
   // Where the gap before this run would do, it is the one after it that ties two runs together.
   const short = open[open[i]!.gap.fits === 'swap' ? i + 1 : i];

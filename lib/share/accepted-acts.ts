@@ -1,6 +1,6 @@
 import type { SwapAct } from '@/lib/plan/types';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { countedOnSentence } from '@/lib/words/feed';
+import { countedOnSentence, notInSentence } from '@/lib/words/feed';
 import { actText, sameJets, settingText } from '@/lib/words/settings';
 import type { AcceptedPlan } from './accepted-plan';
 import { actWindow } from './act-window';
@@ -22,7 +22,12 @@ export function acceptedAct(
     cancelled: false,
     revisedAt: revisedAt(sortedRuns[swap.beforeRun]!, context),
     summary: `${actText(swap.from, swap.to)} before ${name}`,
-    description: ['By the accepted plan.', countedOnSentence(settingText(swap.to), name), SWAP_CAUTION_LINE],
+    description: [
+      'By the accepted plan.',
+      countedOnSentence(settingText(swap.to), name),
+      notInSentence(swap, name),
+      SWAP_CAUTION_LINE,
+    ].filter((line) => line !== ''),
   };
 }
 

@@ -15,29 +15,31 @@ import { type MatchedSwap, matchedSwaps } from './matched-swaps';
 
 /** Everything of one machine's night that belongs into a calendar, by time. */
 export function calendarActs(live: LivePlan, context: CalendarContext): readonly CalendarAct[] {
-  const { plan } = live;
+  const { standing } = live;
   const acts = [
     startAct(live, context),
     ...matchedSwaps(live).map((swap) => swapAct(live, swap, context)),
-    plan === null ? null : withFooter(danger(plan, context), live, context),
+    standing === null ? null : withFooter(danger(standing, context), live, context),
   ];
   return acts.filter((act) => act !== null).sort((a, b) => a.start - b.start || (a.key < b.key ? -1 : 1));
 }
 
 function startAct(live: LivePlan, context: CalendarContext): CalendarAct | null {
-  const { accepted, plan, settled, difference } = live;
+  const { accepted, standing, settled, difference } = live;
   if (accepted !== null && settled[0] === true) return acceptedStart(accepted, context);
-  if (plan === null) return accepted === null ? null : unplanned(acceptedStart(accepted, context), context);
+  if (standing === null)
+    return accepted === null ? null : unplanned(acceptedStart(accepted, context), context);
   const change = difference?.changes.find(({ code }) => code === 'start-changed') ?? null;
   return withFooter(
-    shareAgain(liveStart(plan, change, context), live, change === null ? null : 0),
+    shareAgain(liveStart(standing, change, context), live, change === null ? null : 0),
     live,
     context,
   );
 }
 
 function swapAct(live: LivePlan, swap: MatchedSwap, context: CalendarContext): CalendarAct | null {
-  const { plan, accepted, settled } = live;
+  const { accepted, settled } = live;
+  const plan = live.standing?.plan ?? null;
   if (swap.live !== null && plan !== null) {
     const act = liveSwap(plan, { ...swap, live: swap.live }, context);
     return withFooter(

@@ -42,6 +42,9 @@ export function keptNight(night: SharedNight, newId: () => string): KeptNight {
         readings: night.readings,
         accepted: each(({ accepted }) => accepted),
         fitted: each(({ fitted }) => fitted),
+        fittings: each(({ fitted }) =>
+          fitted === undefined ? undefined : [{ at: night.sharedAt, setting: fitted }],
+        ),
         made: each(({ made }) => made),
         demo: false,
       },

@@ -1,9 +1,9 @@
 import type { Plan, PlanChange, Swap } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
 import { callSentences } from '@/lib/words/call';
 import { changeSentences } from '@/lib/words/changes';
-import { leanRuns } from '@/lib/words/lean-runs';
-import { loudSentences } from '@/lib/words/loud';
+import { dangerSentences } from '@/lib/words/danger';
 import { runName } from '@/lib/words/runs';
 import { actText, settingText } from '@/lib/words/settings';
 import { actWindow } from './act-window';
@@ -26,7 +26,12 @@ function changeText(change: PlanChange | null, plan: Plan, { voice }: CalendarCo
 }
 
 /** What the first run is made on: there also where nothing is to be fitted all night, so that a calendar says so. */
-export function liveStart(plan: Plan, change: PlanChange | null, context: CalendarContext): CalendarAct {
+export function liveStart(
+  standing: Standing,
+  change: PlanChange | null,
+  context: CalendarContext,
+): CalendarAct {
+  const { plan } = standing;
   const swap = plan.swaps.find(({ beforeRun }) => beforeRun === 0);
   return {
     ...before(plan, 0, context),
@@ -36,7 +41,7 @@ export function liveStart(plan: Plan, change: PlanChange | null, context: Calend
       swap === undefined
         ? `Start on ${settingText(plan.runs[0]!.setting)}`
         : `${actText(swap.from, swap.to)} before ${runName(plan, 0)}`,
-    description: [...callSentences(plan, context.voice), ...changeText(change, plan, context)],
+    description: [...callSentences(standing, context.voice), ...changeText(change, plan, context)],
   };
 }
 
@@ -55,7 +60,7 @@ export function liveSwap(
     description: [
       ...(words === undefined
         ? []
-        : [`${words.act} ${words.where} (${words.window}).`, words.why, words.ifSkipped]),
+        : [`${words.act} ${words.where} (${words.window}).`, words.begin, words.why, words.ifSkipped]),
       ...changeText(change, plan, context),
     ],
   };
@@ -70,15 +75,15 @@ export function droppedText(
   return change === null ? ['These jets are in already.'] : changeText(change, plan, context);
 }
 
-/** An alarm before the first run that stays in danger of running lean; there is no swap that would carry it. */
-export function danger(plan: Plan, context: CalendarContext): CalendarAct | null {
-  const first = leanRuns(plan)[0];
+/** An alarm before the first run that is not to be raced as it is; there is no swap that would carry it. */
+export function danger({ plan, dangers }: Standing, context: CalendarContext): CalendarAct | null {
+  const [first] = dangers.flatMap(({ runs }) => runs).toSorted((a, b) => a.run - b.run);
   if (first === undefined) return null;
   return {
     ...before(plan, first.run, context),
     ...actWindow(plan.sortedRuns, first.run, context.swapMinutes),
     key: 'danger',
-    summary: `Danger of running lean: ${runName(plan, first.run)}`,
-    description: loudSentences(plan),
+    summary: `Do not race ${runName(plan, first.run)} on ${settingText(first.setting)}`,
+    description: dangerSentences(dangers, plan),
   };
 }

@@ -9,6 +9,7 @@ import { planMany, settingsAsGiven } from '@/lib/plan/make-plan';
 import { orderOfRuns } from '@/lib/plan/night';
 import type { Plan, PlanDifference, PlanProblem, PlanRequest, Run } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { type Standing, standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { type AcceptedPlan, acceptedPlan, comparedAccepted } from './accepted-plan';
 import { nightRequests, sharedSeries } from './night-requests';
@@ -21,8 +22,8 @@ export type LivePlan = {
   readonly sortedRuns: readonly Run[];
   /** What was accepted, or was the plan when the night was shared; null where neither is known. */
   readonly accepted: AcceptedPlan | null;
-  /** null where no hours cover what is to come. */
-  readonly plan: Plan | null;
+  /** What is true by the plan of now, with the plan in it; null where no hours cover what is to come. */
+  readonly standing: Standing | null;
   /** From the accepted plan to this one; null where there are not two plans. */
   readonly difference: PlanDifference | null;
   /** By sorted run: nothing can be changed for it any more. */
@@ -57,12 +58,15 @@ export function livePlans(
   );
   const hours = series ?? { ...shared.value, hours: [] };
   const now = quarterHour(clock);
-  const lives = plansOf(
-    situations.map(({ request }) => ({ ...request, series: hours, now })),
-    hours,
-  );
+  const asked = situations.map(({ request }) => ({ ...request, series: hours, now }));
+  const lives = plansOf(asked, hours);
   if (!lives.ok) return lives;
-  return ok(situations.map((situation, i) => livePlan(situation, lives.value[i] ?? null)));
+  return ok(
+    situations.map((situation, i) => {
+      const plan = lives.value[i] ?? null;
+      return livePlan(situation, plan === null ? null : standingOf(asked[i]!, plan));
+    }),
+  );
 }
 
 /** A plan for each request, null where the hours do not reach, or why a machine can have none. */
@@ -84,7 +88,7 @@ function lacksHours({ code }: PlanProblem): boolean {
   return code === 'no-hours' || code === 'hours-do-not-cover-any-run';
 }
 
-type Situation = Omit<LivePlan, 'plan' | 'difference'> & {
+type Situation = Omit<LivePlan, 'standing' | 'difference'> & {
   readonly request: PlanRequest;
   readonly base: Plan | null;
 };
@@ -125,9 +129,10 @@ function situationOf(request: PlanRequest, { base, clock, sharedAt }: SituationG
   };
 }
 
-function livePlan({ request: _, base, ...situation }: Situation, plan: Plan | null): LivePlan {
+function livePlan({ request: _, base, ...situation }: Situation, standing: Standing | null): LivePlan {
   const { accepted } = situation;
-  if (accepted === null || plan === null) return { ...situation, plan, difference: null };
+  if (accepted === null || standing === null) return { ...situation, standing, difference: null };
+  const { plan } = standing;
   const difference = comparePlans(comparedAccepted(accepted, base ?? plan), plan);
-  return { ...situation, plan, difference };
+  return { ...situation, standing, difference };
 }

@@ -15,8 +15,8 @@ export type MatchedSwap = {
 const afterStart = ({ beforeRun }: SwapAct): boolean => beforeRun > 0;
 
 /** The swaps of the accepted plan, each with what became of it, and those that came up since. */
-export function matchedSwaps({ accepted, plan, difference }: LivePlan): readonly MatchedSwap[] {
-  const live = plan?.swaps.filter(afterStart) ?? [];
+export function matchedSwaps({ accepted, standing, difference }: LivePlan): readonly MatchedSwap[] {
+  const live = standing?.plan.swaps.filter(afterStart) ?? [];
   if (accepted === null)
     return live.map((swap, i) => ({ key: `swap-${i + 1}`, accepted: null, live: swap, change: null }));
   const changes = difference?.changes ?? [];

@@ -28,10 +28,16 @@ export function sharedSeries(night: SharedNight): Result<HourSeries, readonly Co
 
 /** A planning request for every machine of a shared night, or everything that keeps one from being made. */
 export function nightRequests(
-  { event, machines, readings }: SharedNight,
+  { event, machines, readings, sharedAt }: SharedNight,
   { series, now }: { readonly series: HourSeries; readonly now: Instant },
 ): Result<readonly PlanRequest[], readonly ContractProblem[]> {
   const body = { event, machines, readings, options: {}, now: isoUtc(now) };
   const placed = planRequestsFromJson(body, { series, clock: now });
-  return placed.ok ? ok(placed.value.map(({ request }) => request)) : placed;
+  return placed.ok ? ok(placed.value.map(({ request }) => toldWhenShared(request, sharedAt))) : placed;
+}
+
+/** What was in the engine was said when the night was shared, not now. */
+function toldWhenShared(request: PlanRequest, sharedAt: string): PlanRequest {
+  if (request.fitted === null) return request;
+  return { ...request, fittings: [{ at: instantFromJson(sharedAt), setting: request.fitted }] };
 }

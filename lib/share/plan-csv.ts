@@ -3,6 +3,7 @@ import type { Plan, RunPlan } from '@/lib/plan/types';
 import { isoUtc, localClock, localDate } from '@/lib/time/zone';
 import { temperatureIn } from '@/lib/units/choice';
 import { plainNumber } from '@/lib/units/format';
+import { GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { actText } from '@/lib/words/settings';
 import type { Voice } from '@/lib/words/voice';
 import { toCell } from './csv-cell';
@@ -13,12 +14,6 @@ type Row = Readonly<Record<string, string | number>>;
 
 /** Runs of which nothing is known have no numbers. */
 const UNKNOWN = '';
-
-const STATE: Readonly<Record<RunPlan['state'], string>> = {
-  made: 'made',
-  planned: 'planned',
-  'beyond-hours': 'no hours',
-};
 
 /**
  * The runs of every machine as comma-separated values (RFC 4180: lines end in CR LF, quotes are doubled). Clock times
@@ -64,6 +59,7 @@ function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburetto
     'lean in': number(run.leanCount.lean, 0),
     'of forecasts': number(run.leanCount.of, 0),
     'power (%)': number(run.relativePower * 100, 1),
-    state: STATE[run.state],
+    grade: known ? GRADE_WORD[run.grade] : UNKNOWN,
+    state: RUN_STATE_WORD[run.state],
   };
 }

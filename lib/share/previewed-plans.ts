@@ -1,8 +1,8 @@
 import { planProblemPath } from '@/lib/contract/plan-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import { planMany } from '@/lib/plan/make-plan';
-import type { Plan } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { type Standing, standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { nightRequests, sharedSeries } from './night-requests';
 import type { SharedMachine, SharedNight } from './shared-night';
@@ -11,7 +11,7 @@ export type PreviewedPlan = {
   readonly shared: SharedMachine;
   /** Among the machines of the night, from 0; two may have one name. */
   readonly place: number;
-  readonly plan: Result<Plan, ContractProblem>;
+  readonly standing: Result<Standing, ContractProblem>;
 };
 
 /** The plan of every machine of a shared night with the hours it carries, or everything that keeps it from being read. */
@@ -28,8 +28,8 @@ export function previewedPlans(
     plans.map((plan, i) => ({
       shared: night.machines[i]!,
       place: i,
-      plan: plan.ok
-        ? plan
+      standing: plan.ok
+        ? ok(standingOf(requests.value[i]!, plan.value))
         : fail({ path: planProblemPath(plan.reason, ['machines', i]), reason: plan.reason }),
     })),
   );

@@ -32,7 +32,7 @@ export type CardCell = {
   /** The planner's mains if every size that is made were owned; null where the box does not tell what is made. */
   readonly wanted: readonly number[] | null;
   readonly mark: CardMark | null;
-  /** With `borrow` and `too-rich`: the smallest, or largest, sizes that would do, not rounded. */
+  /** With `borrow` and `too-rich`: the smallest sizes that exist and would do. */
   readonly needed: readonly number[] | null;
   readonly chanceOfLean: Ratio;
   readonly pilot: PilotAdvice | null;
@@ -104,7 +104,7 @@ function cardCell({ owned, made }: AskedMachine, at: CellAir): Result<CardCell, 
   const ideal = made === null ? null : planAt(made, air, FREE);
   const { setting, chanceOfLean } = plan.value.runs[0]!;
   const wanted = ideal?.ok === true ? ideal.value.runs[0]!.setting.mains : null;
-  const lack = plan.value.warnings.find((each): each is BoxWarning => 'neededSizes' in each);
+  const lack = plan.value.warnings.find((each): each is BoxWarning => 'sizes' in each);
   const logNeed = circuitNeed(owned, air);
   return ok({
     temperature: at.temperature,
@@ -112,7 +112,7 @@ function cardCell({ owned, made }: AskedMachine, at: CellAir): Result<CardCell, 
     mains: setting.mains,
     wanted,
     mark: lack === undefined ? missing(setting.mains, wanted) : MARKS[lack.code],
-    needed: lack?.neededSizes ?? null,
+    needed: lack?.sizes ?? null,
     chanceOfLean,
     pilot: owned.pilot === null ? null : pilotFor(owned.pilot, logNeed),
     needle: owned.needle === null ? null : needleFor(owned.needle, logNeed, owned.limits.lean),
@@ -122,7 +122,7 @@ function cardCell({ owned, made }: AskedMachine, at: CellAir): Result<CardCell, 
 /** A card knows no jets that are fitted, so a change costs nothing. */
 const FREE = ratio(0);
 
-type BoxWarning = Extract<PlanWarning, { readonly neededSizes: readonly number[] }>;
+type BoxWarning = Extract<PlanWarning, { readonly sizes: readonly number[] | null }>;
 
 const MARKS = { 'no-jet-rich-enough': 'borrow', 'no-jet-lean-enough': 'too-rich' } as const;
 

@@ -1,6 +1,6 @@
-import type { Plan, Swap, SwapReason } from '@/lib/plan/types';
+import type { Plan, Swap } from '@/lib/plan/types';
 import { formatPercent } from '@/lib/units/format';
-import { chanceCount } from './counts';
+import { riskText } from './counts';
 import { planClock, runName } from './runs';
 import { actText, settingText } from './settings';
 import { type Clock, clockText, windowText } from './times';
@@ -15,8 +15,11 @@ export type ActWords = {
   readonly where: string;
   /** "22:05 to 22:25", or "by 18:45" before the first run. */
   readonly window: string;
-  /** "410 turns lean about 22:40 (22:05 to 23:20)." */
+  /** "Begin by 22:25, ready by 22:40." */
+  readonly begin: string;
+  /** "410 is lean by Round 7, in 40 of 64 forecasts." */
   readonly why: string;
+  /** '' where there is nothing to add to the reason. */
   readonly ifSkipped: string;
 };
 
@@ -27,8 +30,9 @@ export function actSentences(plan: Plan, { zone }: Pick<Voice, 'zone'>): readonl
     act: actText(swap.from, swap.to),
     where: whereText(plan, swap),
     window: actWindow(swap, clock),
-    why: whyText(plan, swap, clock),
-    ifSkipped: ifSkippedText(plan, swap),
+    begin: beginText(swap, clock),
+    why: whyText(plan, swap),
+    ifSkipped: ifSkippedText(swap),
   }));
 }
 
@@ -43,6 +47,13 @@ function whereText(plan: Plan, { beforeRun }: Swap): string {
   return before === undefined ? `before ${next}` : `between ${runName(plan, before.run)} and ${next}`;
 }
 
+/** When to begin at the latest, and by when it must be in: two times that must not be taken for each other. */
+function beginText({ kind, latestStart, readyBy }: Swap, clock: Clock): string {
+  return kind === 'trim'
+    ? `Done by ${clockText(readyBy, clock)}.`
+    : `Begin by ${clockText(latestStart, clock)}, ready by ${clockText(readyBy, clock)}.`;
+}
+
 /** Before the first run there is no run that ends, so only the latest moment is said. */
 function actWindow({ beforeRun, windowStart, latestStart }: Swap, clock: Clock): string {
   return beforeRun === 0
@@ -50,42 +61,28 @@ function actWindow({ beforeRun, windowStart, latestStart }: Swap, clock: Clock):
     : windowText(windowStart, latestStart, clock);
 }
 
-/** "about 22:40 (22:05 to 23:20)"; an open end is said as one. */
-export function dueText(
-  due: { at: Swap['windowStart']; earliest: Swap['windowStart']; latest: Swap['windowStart'] | null },
-  clock: Clock,
-): string {
-  const range =
-    due.latest === null
-      ? `${clockText(due.earliest, clock)} at the earliest, in some forecasts not at all`
-      : windowText(due.earliest, due.latest, clock);
-  return `${clockText(due.at, clock)} (${range})`;
-}
-
-function whyText(plan: Plan, { from, due, reason }: Swap, clock: Clock): string {
+/** The one cause of a swap, with the first run that asks for it. */
+function whyText(plan: Plan, { from, reason }: Swap): string {
   const old = settingText(from);
-  if (reason.code === 'power') return `It gains ${formatPercent(reason.gain, 1)} power over ${old}.`;
-  const state = STATES[reason.code];
-  const when = due === null ? '' : ` about ${dueText(due, clock)}`;
-  return `${old} turns ${state}${when}: ${state} in ${chanceCount(reason.chance, forecasts(plan))} if it stays in.`;
+  switch (reason.code) {
+    case 'old-turns-lean':
+      return `${old} is lean by ${runName(plan, reason.run)}, in ${riskText(reason.count)}. The swap is for safety, not for power.`;
+    case 'old-drowned':
+      return `${old} is so rich by ${runName(plan, reason.run)} that it may not run.`;
+    case 'old-turns-rich':
+      return `${old} is too rich by ${runName(plan, reason.run)}, which costs power.`;
+    case 'power':
+      return `It gains ${formatPercent(reason.gain, 1)} power over ${old}.`;
+    case 'as-accepted':
+      return 'It is in the plan you accepted, and makes no difference that counts.';
+  }
 }
 
-const STATES: Readonly<Record<Exclude<SwapReason['code'], 'power'>, string>> = {
-  'old-turns-lean': 'lean',
-  'old-turns-rich': 'rich',
-};
-
-/** Lean costs no power that can be counted on, so a loss is said only where one shows. */
-function ifSkippedText(plan: Plan, { from, ifSkipped }: Swap): string {
-  const lean = `is lean in ${chanceCount(ifSkipped.chanceOfLean, forecasts(plan))}`;
-  const loses = ifSkipped.loss >= SHOWS ? ` and loses ${formatPercent(ifSkipped.loss, 1)} power` : '';
-  return `Skipped, ${settingText(from)} ${lean}${loses}.`;
+/** What a swap left out costs; that the old jet is lean is said already. Lean costs no power that can be counted on. */
+function ifSkippedText({ from, reason, ifSkipped }: Swap): string {
+  if (reason.code === 'old-turns-lean' || ifSkipped.loss < SHOWS) return '';
+  return `Left out, ${settingText(from)} loses ${formatPercent(ifSkipped.loss, 1)} power.`;
 }
 
 /** Half of the last digit a loss is printed with. */
 const SHOWS = 0.0005;
-
-/** How many forecasts the plan counts in. */
-export function forecasts(plan: Plan): number {
-  return plan.runs[0]?.leanCount.of ?? 0;
-}

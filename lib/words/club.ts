@@ -4,11 +4,12 @@ import type { Briefing } from '@/lib/club/briefing';
 import type { Borrowing } from '@/lib/club/loans';
 import type { BriefingCell } from '@/lib/club/matrix';
 import type { Plan } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from './acts';
-import { leanRuns } from './lean-runs';
+import { loudSentences } from './call';
 import { counted, listing } from './listing';
 import { planClock, runNames } from './runs';
-import { atLeastText, sameJets, settingText } from './settings';
+import { sameJets, settingText, sizesText } from './settings';
 import { type Clock, clockText } from './times';
 
 /** "400/390/400 → 410/400/410", or for a turn of the knob alone "trim 3 → trim 4". */
@@ -26,6 +27,8 @@ export type ClubActWords = {
   readonly where: string;
   /** "21:10 to 21:25". */
   readonly window: string;
+  /** "Begin by 21:25, ready by 21:40." */
+  readonly begin: string;
   readonly why: string;
 };
 
@@ -37,6 +40,7 @@ export function clubActWords(act: ClubAct, plan: Plan, clock: Clock): ClubActWor
     change: changeText(act.swap.from, act.swap.to),
     where: words?.where ?? '',
     window: words?.window ?? '',
+    begin: words?.begin ?? '',
     why: words?.why ?? '',
   };
 }
@@ -46,6 +50,8 @@ export function cellStateText({ state, leanCount }: BriefingCell): string {
   switch (state) {
     case 'lean':
       return leanCount === null ? 'lean' : `lean ${leanCount.lean} of ${leanCount.of}`;
+    case 'drowned':
+      return 'too rich to run';
     case 'rich':
       return 'rich';
     case 'unknown':
@@ -69,10 +75,11 @@ export function borrowingSentences(
   plan: Plan,
   names: Pick<ClubNames, 'box'>,
 ): readonly string[] {
+  const sizes = want.sizes === null ? 'one that is on no list' : sizesText(want.sizes);
   const side =
     want.side === 'richer'
-      ? `No jet rich enough for ${runNames(plan, want.runs)}: needs ${atLeastText(want.sizes)} or larger.`
-      : `No jet lean enough for ${runNames(plan, want.runs)}: needs ${atLeastText(want.sizes)}, no smaller.`;
+      ? `No jet that will do for ${runNames(plan, want.runs)}: needs ${sizes}.`
+      : `No jet lean enough for ${runNames(plan, want.runs)}: needs ${sizes}, no smaller.`;
   if (loans.length === 0)
     return [
       side,
@@ -90,9 +97,9 @@ export function borrowingSentences(
 }
 
 function leftText(left: readonly number[], side: Borrowing['want']['side'], plan: Plan): string {
-  const what = side === 'richer' ? 'over its lean limit' : 'too rich';
+  const what = side === 'richer' ? 'outside its limits' : 'too rich';
   return left.length === 0
-    ? `Planned with them, no run is ${what}.`
+    ? `Planned with them, none of these runs is ${what}.`
     : `Even with them ${runNames(plan, left)} stays ${what}.`;
 }
 
@@ -108,11 +115,11 @@ export function clubCall(
   zone: string,
 ): readonly string[] {
   const { planned, unplanned, acts } = briefing;
-  const lean = planned.filter(({ plan }) => leanRuns(plan).length > 0);
+  const loud = planned.filter(({ standing }) => isLoud(standing));
   const first = acts[0];
   const plan = planned.find(({ racer }) => racer.id === first?.racerId)?.plan;
   return [
-    ...leanSentences(lean, names),
+    ...loudRacers(loud, names, zone),
     ...(unplanned.length === 0
       ? []
       : [`No plan for ${listing(unplanned.map(({ racer }) => names.racer(racer.id)))}.`]),
@@ -122,19 +129,36 @@ export function clubCall(
   ];
 }
 
-/** More than these are named in one sentence; which runs are theirs stands below. */
-const MOST_LEAN_SENTENCES = 3;
+/** True where a racer must hear something before anything else: a swap nobody confirmed, runs not to be raced. */
+export function isLoud({ question, dangers }: Standing): boolean {
+  return question !== null || dangers.length > 0;
+}
 
-function leanSentences(lean: Briefing['planned'], names: Pick<ClubNames, 'racer'>): readonly string[] {
-  if (lean.length > MOST_LEAN_SENTENCES)
+/** More than these are named in one sentence; what each must hear stands below. */
+const MOST_LOUD = 3;
+
+function loudRacers(
+  loud: Briefing['planned'],
+  names: Pick<ClubNames, 'racer'>,
+  zone: string,
+): readonly string[] {
+  if (loud.length > MOST_LOUD)
     return [
-      `${lean.length} racers are in danger of running lean: ${listing(lean.map(({ racer }) => names.racer(racer.id)))}.`,
+      `Not to be raced as it is, or not known what is in: ${listing(loud.map(({ racer }) => names.racer(racer.id)))}.`,
     ];
-  return lean.map(({ racer, plan }) => {
-    const runs = runNames(
+  return loud.map(
+    ({ racer, standing }) => `${names.racer(racer.id)}: ${loudSentences(standing, { zone }).join(' ')}`,
+  );
+}
+
+/** One racer's alarm for the wall: "Round 5 to Round 8 lean", "is 420 in?". */
+export function alarmText({ question, dangers, plan }: Standing): string {
+  const runs = dangers.map(({ grade, runs: bad }) => {
+    const named = runNames(
       plan,
-      leanRuns(plan).map(({ run }) => run),
+      bad.map(({ run }) => run),
     );
-    return `${names.racer(racer.id)} is in danger of running lean in ${runs}.`;
+    return `${named} ${grade === 'lean' ? 'lean' : 'too rich to run'}`;
   });
+  return [...(question === null ? [] : [`is ${settingText(question.to)} in?`]), ...runs].join('; ');
 }

@@ -1,5 +1,7 @@
+import type { SwapAct } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { oldForecastSentence } from './assumptions';
+import { sameSetting, settingText } from './settings';
 import { dateClockText } from './times';
 
 /** What a plan that is asked for again and again was made with this time. */
@@ -57,6 +59,13 @@ export function takenToBeFittedSentence(setting: string): string {
 /** The same of an act that is settled. */
 export function countedOnSentence(setting: string, run: string): string {
   return `Counted on from ${run}: ${setting}. If something else is in the engine, share the night again: a calendar hears nothing back.`;
+}
+
+/** What to do where a swap that is counted on was not made: a calendar cannot know. '' where nothing was to go in. */
+export function notInSentence({ from, to }: Pick<SwapAct, 'from' | 'to'>, run: string): string {
+  if (sameSetting(from, to)) return '';
+  const [old, fresh] = [settingText(from), settingText(to)];
+  return `Is ${fresh} not in? Then do not start ${run} on ${old} because this calendar counts on it: look at the plan again first.`;
 }
 
 /** Under an act that differs from the accepted plan. */

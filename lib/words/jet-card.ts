@@ -2,7 +2,7 @@ import type { Machine } from '@/lib/carb/machine';
 import type { CardCell, CardMark } from '@/lib/trail/card';
 import { formatPercent } from '@/lib/units/format';
 import { turnsText } from './screw';
-import { atLeastText, jetsText } from './settings';
+import { jetsText, sizesText } from './settings';
 
 /** One sign beside the number, the same on screen, in print and without colour. */
 export const CARD_SIGNS: Readonly<Record<CardMark, string>> = {
@@ -20,7 +20,7 @@ export function cardMainText(cell: CardCell): string {
 
 /** What to borrow: a size that is made where the box tells which are, else the least that would do. */
 function borrowText({ wanted, needed, mains }: CardCell): string {
-  return wanted === null ? atLeastText(needed ?? mains) : jetsText(wanted);
+  return wanted === null ? sizesText(needed ?? mains) : jetsText(wanted);
 }
 
 /** The whole of a cell in words, for ears and for whoever points at it. */
@@ -32,7 +32,7 @@ export function cardCellSentence(cell: CardCell): string {
     case 'borrow':
       return `Not in the box: ${borrowText(cell)} or larger; ${jets}, the richest owned, would be lean.`;
     case 'too-rich':
-      return `Main ${jets}, too rich: one of ${atLeastText(cell.needed ?? cell.mains)}, no smaller, would do and is not in the box.`;
+      return `Main ${jets}, too rich: one of ${sizesText(cell.needed ?? cell.mains)}, no smaller, would do and is not in the box.`;
     case 'missing-size':
       return `Main ${jets}; ${jetsText(cell.wanted ?? [])} would do and is not in the box.`;
   }

@@ -1,10 +1,21 @@
 import type { BySwapCount, Plan } from '@/lib/plan/types';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
-import { chosenCount } from './lean-runs';
 import { counted } from './listing';
 import { plannedRuns, runName } from './runs';
-import { sameSetting, settingText } from './settings';
+import { sameJets, sameSetting, settingText } from './settings';
+
+/** The entry of the plan's own settings among the best for each number of swaps; null where it is none of them. */
+export function chosenCount(plan: Plan): BySwapCount | null {
+  const chosen = plan.bySwapCount.find((entry) =>
+    plan.runs.every(({ setting }, i) => {
+      const other = entry.settings[i];
+      return other !== undefined && sameSetting(setting, other);
+    }),
+  );
+  const jetSwaps = plan.swaps.filter((swap) => !sameJets(swap.from, swap.to)).length;
+  return chosen ?? plan.bySwapCount.find((entry) => entry.swaps === jetSwaps) ?? null;
+}
 
 /** What making one swap less would cost, in power and, where runs are timed, in seconds; null where there is none to leave out. */
 export function oneSwapLess(plan: Plan): string | null {

@@ -5,8 +5,8 @@ import type { RideAirProblem } from '@/lib/trail/ride-series';
 import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
 import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
-import { forecastCount } from './counts';
-import { actText, atLeastText, sameSetting, settingText } from './settings';
+import { riskText } from './counts';
+import { actText, sameSetting, settingText, sizesText } from './settings';
 import { type Clock, clockText, dateClockText } from './times';
 import type { Voice } from './voice';
 
@@ -19,7 +19,7 @@ export function rideCall(answer: RidePlan, voice: Voice, riskLimit: number): rea
   const lacking = plan.warnings.find(({ code }) => code === 'no-jet-rich-enough');
   if (lacking?.code === 'no-jet-rich-enough')
     return [
-      `No jet in the box is rich enough for this ride: borrow ${atLeastText(lacking.neededSizes)} or larger.`,
+      `No jet in the box is rich enough for this ride: ${lacking.sizes === null ? 'none on the list would be' : `borrow ${sizesText(lacking.sizes)}`}.`,
       `Do not hold ${settingText(setting)} wide open in the cold of it.`,
     ];
   const fit = sameSetting(setting, plan.baseline)
@@ -55,7 +55,7 @@ export function clockOf({ plan }: RidePlan, { zone }: Voice): Clock {
 /** How sure: the worst leg in counts. */
 export function rideSure({ plan }: RidePlan): string {
   const worst = plan.runs.reduce((a, b) => (b.leanCount.lean > a.leanCount.lean ? b : a));
-  return `Lean in ${forecastCount(worst.leanCount)} at worst.`;
+  return `Lean in ${riskText(worst.leanCount)} at worst.`;
 }
 
 /** Whether a stop would be worth it. */

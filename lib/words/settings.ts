@@ -1,5 +1,4 @@
 import type { Setting } from '@/lib/carb/machine';
-import { formatSizeUp } from '@/lib/units/format';
 
 /** "410", or with staggered jets "410/400/410" from the first carburettor to the last. */
 export function jetsText(mains: readonly number[]): string {
@@ -23,14 +22,18 @@ export function sameSetting(a: Setting, b: Setting): boolean {
   return sameJets(a, b) && a.trim === b.trim;
 }
 
-/** The act itself: "Fit 420", "Turn trim to 3", or both. */
+/**
+ * The act itself: "Fit 420", "Turn trim to 3", or both. Where the jets were of different sizes every one is named, also
+ * where all become alike: a racer who sets them apart must see that they are not any more.
+ */
 export function actText(from: Setting, to: Setting): string {
   const trimTurns = to.trim !== null && to.trim !== from.trim;
   if (sameJets(from, to)) return trimTurns ? `Turn trim to ${to.trim}` : `Leave ${settingText(to)}`;
-  return trimTurns ? `Fit ${jetsText(to.mains)} and set trim to ${to.trim}` : `Fit ${jetsText(to.mains)}`;
+  const jets = new Set(from.mains).size > 1 ? to.mains.join('/') : jetsText(to.mains);
+  return trimTurns ? `Fit ${jets} and set trim to ${to.trim}` : `Fit ${jets}`;
 }
 
-/** The smallest jets that would do, never rounded to a leaner one: "424" for 423.4. */
-export function atLeastText(sizes: readonly number[]): string {
-  return sameOrEach(sizes.map(formatSizeUp));
+/** Sizes to ask for: "430", or with staggered jets "430/420/430". */
+export function sizesText(sizes: readonly number[]): string {
+  return sameOrEach(sizes.map(String));
 }

@@ -2,7 +2,7 @@ import type { Plan, PlanWarning } from '@/lib/plan/types';
 import { formatPressure, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, pascal } from '@/lib/units/quantity';
 import { planClock, runName } from './runs';
-import { atLeastText } from './settings';
+import { sizesText } from './settings';
 import { clockText } from './times';
 import type { Voice } from './voice';
 
@@ -19,9 +19,8 @@ export function warningSentences(plan: Plan, voice: Voice): readonly WarningWord
 export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice): string {
   switch (warning.code) {
     case 'no-jet-rich-enough':
-      return `No jet in the box is rich enough for ${runName(plan, warning.run)}: borrow ${atLeastText(warning.neededSizes)} or larger.`;
     case 'no-jet-lean-enough':
-      return `No jet in the box is lean enough for ${runName(plan, warning.run)}: one of ${atLeastText(warning.neededSizes)}, no smaller, would be. It runs rich, which costs power.`;
+      return noJetWarning(warning, plan);
     case 'swap-does-not-fit':
       return `The gap before ${runName(plan, warning.run)} is ${minutes(warning.gapMinutes)}; a swap takes ${minutes(warning.swapMinutes)}. The plan does not count on a swap there.`;
     case 'runs-overlap':
@@ -39,6 +38,17 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
     default:
       return hoursWarning(warning, plan, voice);
   }
+}
+
+type NoJetWarning = Extract<PlanWarning, { code: 'no-jet-rich-enough' | 'no-jet-lean-enough' }>;
+
+function noJetWarning({ code, run, sizes }: NoJetWarning, plan: Plan): string {
+  const [lack, ask, end] =
+    code === 'no-jet-rich-enough'
+      ? ['No jet in the box will do', 'borrow', '. Without it do not race this run.']
+      : ['No jet in the box is lean enough', 'ask for', ', no smaller. It runs rich, which costs power.'];
+  const what = sizes === null ? 'your list of jets has none that would do' : `${ask} ${sizesText(sizes)}`;
+  return `${lack} for ${runName(plan, run)}: ${what}${end}`;
 }
 
 type HoursWarning = Extract<

@@ -1,7 +1,8 @@
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/components/night/demo-night';
-import { type Night, type NightRecords, nightFrom, planNight } from '@/components/night/night';
+import { type Night, type NightRecords, nightFrom, standNight } from '@/components/night/night';
 import type { Plan } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
+import type { Standing } from '@/lib/standing/standing';
 import { type Instant, instant } from '@/lib/time/instant';
 
 /** A local time of the demo night's zone in January, when Chicago is six hours behind UTC. */
@@ -22,10 +23,19 @@ export function demoRecords(now: Instant): NightRecords {
   };
 }
 
-export type NightCase = { readonly night: Night; readonly plan: Plan; readonly now: Instant };
+export type NightCase = {
+  readonly night: Night;
+  readonly standing: Standing;
+  readonly plan: Plan;
+  readonly now: Instant;
+};
+
+export function nightAt(night: Night, now: Instant): NightCase {
+  const standing = expectOk(standNight(night, now));
+  return { night, standing, plan: standing.plan, now };
+}
 
 /** The demo night as the page would have it at a moment. */
 export function nightCase(now: Instant = BEFORE_THE_FIRST_RUN): NightCase {
-  const night = expectOk(nightFrom(demoRecords(now)));
-  return { night, plan: expectOk(planNight(night, now)), now };
+  return nightAt(expectOk(nightFrom(demoRecords(now))), now);
 }

@@ -57,7 +57,9 @@ describe('the night page', () => {
     expect(within(fitted).getByText('410/400/410')).toBeTruthy();
     expect(fitted.textContent).toMatch(/Now, 18:15: right\./);
     const next = screen.getByRole('region', { name: 'Next' });
-    expect(next.textContent).toMatch(/Fit 420\/410\/420between Round \d and Round \d/);
+    expect(next.textContent).toMatch(
+      /Fit 420\/410\/420.*between Round \d and Round \d.*Begin by \d\d:\d\d, ready by \d\d:\d\d\./,
+    );
     expect(screen.getByText(/^Lean in (none|\d+) of 64 forecasts/)).toBeTruthy();
     expect(screen.getByText('invented')).toBeTruthy();
   });
@@ -75,15 +77,54 @@ describe('the night page', () => {
 
   it('keeps what was fitted, plans from it, and takes it back', async () => {
     const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
+    vi.setSystemTime(chicago('2027-01-16', '19:40'));
     open();
-    await user.click(await screen.findByRole('button', { name: 'I have fitted 420/410/420' }));
+    const done = await screen.findByRole('button', { name: 'I have fitted 420/410/420' });
+    const before = await storedEvent();
+    await user.click(done);
     const fitted = await screen.findByRole('region', { name: 'Fitted' });
     await waitFor(() => expect(within(fitted).getByText('420/410/420')).toBeTruthy());
     expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]).toEqual({ mains: [420, 410, 420], trim: null });
     await user.click(await screen.findByRole('button', { name: 'Undo' }));
     await waitFor(() => expect(within(fitted).getByText('410/400/410')).toBeTruthy());
-    expect((await storedEvent())?.fitted).toEqual({});
+    expect((await storedEvent())?.fitted).toEqual(before?.fitted);
     expect((await storedEvent())?.accepted).toEqual({});
+  });
+
+  it('holds the place of a button that was pressed, so that a second tap says nothing more', async () => {
+    const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
+    vi.setSystemTime(chicago('2027-01-16', '19:50'));
+    open();
+    const done = await screen.findByRole('button', { name: 'I have fitted 420/410/420' });
+    await user.click(done);
+    await waitFor(async () =>
+      expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]?.mains).toEqual([420, 410, 420]),
+    );
+    expect(screen.getByRole('button', { name: 'I have fitted 420/410/420' })).toBe(done);
+    await user.click(done);
+    expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]?.mains).toEqual([420, 410, 420]);
+    expect(screen.queryByRole('button', { name: /^I have fitted 43/ })).toBeNull();
+  });
+
+  it('asks whether an accepted swap was made once its time is over, and takes every answer', async () => {
+    const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
+    open();
+    await screen.findByRole('region', { name: 'Next' });
+    await user.click(await screen.findByRole('button', { name: 'This is my plan' }));
+    await waitFor(async () => expect((await storedEvent())?.accepted[DEMO_MACHINE_ID]).toBeDefined());
+    cleanup();
+    vi.setSystemTime(chicago('2027-01-16', '21:51'));
+    open();
+    const asked = await screen.findByRole('region', { name: 'Not told' });
+    expect(asked.textContent).toMatch(/^Is 420\/410\/420 in\?/);
+    const fitted = screen.getByRole('region', { name: 'Fitted' });
+    expect(within(fitted).getByText('410/400/410')).toBeTruthy();
+    const table = await screen.findByRole('table', { name: /^Jets for every run/ });
+    expect(table.textContent).toContain('past, jets not told');
+    await user.click(within(asked).getByRole('button', { name: 'No, still 410/400/410' }));
+    await waitFor(() => expect(screen.queryByRole('region', { name: 'Not told' })).toBeNull());
+    expect((await storedEvent())?.made).toEqual({});
+    expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]?.mains).toEqual([410, 400, 410]);
   });
 
   it('moves what is to come when the night is late', async () => {
@@ -117,9 +158,10 @@ describe('the night page', () => {
 
   it('shows only the plan at the track', async () => {
     window.location.hash = '#track';
+    vi.setSystemTime(chicago('2027-01-16', '19:40'));
     open();
     await screen.findByRole('button', { name: 'I have fitted 420/410/420' });
     expect(screen.queryByRole('table')).toBeNull();
-    expect(screen.getByText('18:15')).toBeTruthy();
+    expect(screen.getByText('19:40')).toBeTruthy();
   });
 });

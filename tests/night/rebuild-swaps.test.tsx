@@ -2,14 +2,14 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Call } from '@/components/night/call';
-import { type NightRecords, nightFrom, planNight } from '@/components/night/night';
+import { type NightRecords, nightFrom } from '@/components/night/night';
 import { Plate } from '@/components/night/plate/plate';
 import { RunTable } from '@/components/night/tables/run-table';
 import type { Acts } from '@/components/night/use-acts';
 import type { MachineJson } from '@/lib/contract/machine';
 import { expectOk } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
-import { BEFORE_THE_FIRST_RUN, demoRecords, type NightCase } from './night-case';
+import { BEFORE_THE_FIRST_RUN, demoRecords, type NightCase, nightAt } from './night-case';
 
 afterEach(cleanup);
 
@@ -51,7 +51,7 @@ function nightWith({ celsius, machine = {} }: Change, now: Instant = BEFORE_THE_
     },
   };
   const night = expectOk(nightFrom(records));
-  return { night, plan: expectOk(planNight(night, now)), now };
+  return nightAt(night, now);
 }
 
 /** Nothing is told in these tests. */
@@ -62,7 +62,7 @@ const NO_ACTS: Acts = {
   moveRuns: () => undefined,
 };
 
-function show({ night, plan, now }: NightCase) {
+function show({ night, plan, standing, now }: NightCase) {
   const voice = {
     zone: night.zone,
     units: { temperature: 'F', pressure: 'inHg', elevation: 'ft' },
@@ -70,9 +70,9 @@ function show({ night, plan, now }: NightCase) {
   } as const;
   render(
     <>
-      <Plate night={night} plan={plan} now={now} acts={NO_ACTS} />
-      <Call plan={plan} voice={voice} />
-      <RunTable plan={plan} machine={night.machine} voice={voice} />
+      <Plate night={night} standing={standing} acts={NO_ACTS} />
+      <Call standing={standing} voice={voice} />
+      <RunTable plan={plan} voice={voice} />
     </>,
   );
 }

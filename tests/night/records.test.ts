@@ -5,20 +5,20 @@ import {
   withFitted,
   withMachineAsBefore,
   withMade,
-  withPastMade,
   withRunsAsBefore,
   withRunsMoved,
 } from '@/components/night/records';
 import { eventRecordSchema } from '@/lib/store/records';
-import { BEFORE_THE_FIRST_RUN, chicago, demoRecords, nightCase } from './night-case';
+import { BEFORE_THE_FIRST_RUN, chicago, demoRecords } from './night-case';
 
 const before = demoRecords(BEFORE_THE_FIRST_RUN).event.value;
 const jets = { mains: [420, 410, 420], trim: null };
+const NOW = chicago('2027-01-16', '20:05');
 
 describe('what a person tells the plan', () => {
   it('is kept per machine, in a record the store accepts', () => {
-    const other = withFitted(before, 'another', { mains: [180], trim: 2 });
-    const record = withFitted(other, ID, jets);
+    const other = withFitted(before, 'another', { at: NOW, setting: { mains: [180], trim: 2 } });
+    const record = withFitted(other, ID, { at: NOW, setting: jets });
     expect(record.fitted).toEqual({ another: { mains: [180], trim: 2 }, [ID]: jets });
     expect(eventRecordSchema.parse(record)).toEqual(record);
   });
@@ -29,16 +29,22 @@ describe('what a person tells the plan', () => {
     expect(twice.made[ID]).toEqual([{ run: 3, setting: jets }]);
   });
 
-  it('writes down runs that are over by the clock before other jets go in', () => {
-    const now = chicago('2027-01-16', '20:05');
-    const { plan } = nightCase(now);
-    const record = withPastMade(before, ID, plan);
-    expect(record.made[ID]?.map(({ run }) => run)).toEqual([0, 1]);
-    expect(withPastMade(record, ID, plan)).toEqual(record);
+  it('keeps when each jet was said to be in, oldest first, and forgets what a later word sets right', () => {
+    const old = { mains: [410, 400, 410], trim: null };
+    const at = (clock: string) => chicago('2027-01-16', clock);
+    const first = withFitted(before, ID, { at: at('19:00'), setting: old });
+    const second = withFitted(first, ID, { at: at('20:05'), setting: jets });
+    expect(second.fittings?.[ID]?.map(({ setting }) => setting)).toEqual([old, jets]);
+    const earlier = withFitted(second, ID, { at: at('19:30'), setting: jets });
+    expect(earlier.fittings?.[ID]).toEqual([
+      { at: '2027-01-17T01:00:00Z', setting: old },
+      { at: '2027-01-17T01:30:00Z', setting: jets },
+    ]);
+    expect(withMachineAsBefore(earlier, ID, first).fittings).toEqual(first.fittings);
   });
 
   it('can be undone without touching what was said about other machines', () => {
-    const now = withFitted(withAccepted(before, ID, [jets]), 'another', jets);
+    const now = withFitted(withAccepted(before, ID, [jets]), 'another', { at: NOW, setting: jets });
     const back = withMachineAsBefore(now, ID, before);
     expect(back.accepted).toEqual({});
     expect(back.fitted).toEqual({ another: jets });
@@ -46,7 +52,7 @@ describe('what a person tells the plan', () => {
 
   it('leaves the record it was given as it was', () => {
     const frozen = structuredClone(before);
-    withFitted(before, ID, jets);
+    withFitted(before, ID, { at: NOW, setting: jets });
     withMade(before, { machineId: ID, run: 0, setting: jets });
     expect(before).toEqual(frozen);
   });

@@ -51,21 +51,23 @@ type Range = {
   readonly openStart: boolean;
 };
 
-/** Every stated crossing of a night, of the baseline and of each jet that is swapped out, with what became of it. */
+/** Every crossing of a night, of the baseline and of each jet that is swapped out, with what became of it. */
 function rangesOf({ request, truth }: SimulatedNight, plan: Plan): readonly Range[] {
   const { machine } = request;
   const night = prepareNight(request);
-  const { need, breathed } = viewOf(machine, night);
+  const { need, breathed, crossingsOf } = viewOf(machine, night);
   const { at } = night.grid.track;
   const stretches = stretchesOf(meanLogIdeal(need, breathed.grid)).map(({ from, to, rising }) => ({
     from: at[from]!,
     to: at[to]!,
     rising,
   }));
-  const stated = [
-    ...plan.crossings.map((crossing) => ({ crossing, setting: plan.baseline })),
-    ...plan.swaps.flatMap(({ due, from }) => (due === null ? [] : [{ crossing: due, setting: from }])),
-  ];
+  const swappedOut = plan.swaps
+    .map(({ from }) => from)
+    .filter(({ mains }) => mains[0] !== plan.baseline.mains[0]);
+  const stated = [plan.baseline, ...swappedOut].flatMap((setting) =>
+    crossingsOf(setting).map((crossing) => ({ crossing, setting })),
+  );
   return stated.map(({ crossing, setting }) => {
     const delivered = logDelivered(machine, setting);
     const within = stretches.filter(({ from, to }) => crossing.at >= from && crossing.at <= to);
@@ -125,7 +127,7 @@ describe('In 2,000 simulated nights', () => {
   it('a crossing lies within its stated 80 % range in 75 to 85 % of cases, and one in ten on either side', () => {
     const ranges = nights.flatMap((night, i) => rangesOf(night, plans[i]!));
     const closed = ranges.filter(({ crossing, openStart }) => crossing.latest !== null && !openStart);
-    expect(closed.length).toBeGreaterThan(300);
+    expect(closed.length).toBeGreaterThan(250);
     const held = share(
       closed,
       ({ crossing, truly }) => truly >= crossing.earliest && truly <= crossing.latest!,

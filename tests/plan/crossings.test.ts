@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { crossingsOf, leavesLane, type NightIdeals, quantileOf, stretchesOf } from '@/lib/plan/crossings';
-import { instant } from '@/lib/time/instant';
+import { crossingsOf, type NightIdeals, quantileOf, stretchesOf } from '@/lib/plan/crossings';
 
 /** Draws drawn as rows of numbers; the mean is told apart. Instants are 0, 100, 200 ... */
 function night(draws: readonly (readonly number[])[], mean: readonly number[] = draws[0]!): NightIdeals {
@@ -74,13 +73,6 @@ describe('Crossings', () => {
     expect(crossingsOf(night(rows, mean), LANE)).toEqual([
       { at: 150, earliest: 0, latest: null, to: 'lean' },
     ]);
-  });
-
-  it('that leave the lane are lean or rich ones', () => {
-    const found = crossingsOf(night([[-3, -2, 0, 2, 3, 2, 0, -2]]), LANE);
-    expect(leavesLane(found, instant(0))?.to).toBe('lean');
-    expect(leavesLane(found, instant(300))?.to).toBe('rich');
-    expect(leavesLane(found, instant(700))).toBeNull();
   });
 });
 

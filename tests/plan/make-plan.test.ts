@@ -66,7 +66,8 @@ describe('A cooling night', () => {
       latestStart: addMinutes(plan.sortedRuns[3]!.start, -15),
       reason: { code: 'old-turns-lean' },
     });
-    expect(first!.due!.to).toBe('lean');
+    expect(first!.readyBy).toBe(plan.sortedRuns[3]!.start);
+    expect(first!.reason).toMatchObject({ run: 3 });
     expect(first!.ifSkipped.chanceOfLean).toBeGreaterThan(0.5);
   });
 
@@ -205,12 +206,12 @@ describe('A box that cannot do it', () => {
     const plan = planOf({ machine: machineOf({ box: [400, 410].map((size) => ({ size, count: 1 })) }) });
     const short = plan.warnings.filter((warning) => warning.code === 'no-jet-rich-enough');
     expect(short.map(({ run }) => run)).toEqual([3, 4, 5, 6, 7, 8, 9, 10, 11]);
-    expect(short[0]!.neededSizes[0]).toBeGreaterThan(410);
-    expect(short[0]!.neededSizes[0]).toBeLessThan(420);
+    // The steps of the box are tens: what is asked for is a jet that exists.
+    expect(short[0]!.sizes).toEqual([420]);
     expect(drawn(plan)).toBe(new Array(12).fill('410').join(' '));
     const enough = planOf({
       machine: machineOf({
-        box: [400, 410, Math.max(...short.map(({ neededSizes }) => neededSizes[0]!)) + 0.01].map((size) => ({
+        box: [400, 410, Math.max(...short.map(({ sizes }) => sizes?.[0] ?? 0))].map((size) => ({
           size,
           count: 1,
         })),
@@ -374,16 +375,34 @@ describe('A night under way', () => {
     expect(plan.swaps.every(({ beforeRun }) => beforeRun >= 2)).toBe(true);
   });
 
-  it('takes a run that has started for made, with what was accepted for it', () => {
+  it('does not take for made what was accepted and never told: it plans from what was said to be in', () => {
     const accepted = settingsAsGiven(planOf());
     const plan = planOf({ accepted, now: clock(20.1) });
-    expect(plan.runs[3]).toMatchObject({ state: 'made', setting: { mains: [420] } });
-    expect(plan.swaps.map(({ beforeRun }) => beforeRun)).toEqual([10]);
+    expect(accepted[3]!.mains).toEqual([420]);
+    expect(plan.runs[3]).toMatchObject({ state: 'past', setting: { mains: [410] } });
+    expect(plan.inNow).toMatchObject({ setting: { mains: [410] }, known: 'baseline' });
+    // The swap that was missed comes first again, in the next gap that is long enough.
+    expect(plan.swaps[0]).toMatchObject({ beforeRun: 4, from: { mains: [410] } });
   });
 
-  it('is still a picture when all runs are made', () => {
+  it('goes by what was said to be in at the time, and by nothing that was said later', () => {
+    const on = (main: number) => ({ mains: [main], trim: null });
+    const fittings = [
+      { at: clock(17.5), setting: on(420) },
+      { at: clock(19.2), setting: on(430) },
+    ];
+    const plan = planOf({ fittings, fitted: on(430), now: clock(19.5) });
+    expect(plan.runs.slice(0, 3).map(({ setting, state }) => [setting.mains[0], state])).toEqual([
+      [420, 'past'],
+      [420, 'past'],
+      [430, 'past'],
+    ]);
+    expect(plan.inNow).toEqual({ setting: on(430), known: 'told' });
+  });
+
+  it('is still a picture when all runs are past', () => {
     const plan = planOf({ now: clock(30) });
-    expect(plan.runs.every(({ state }) => state === 'made')).toBe(true);
+    expect(plan.runs.every(({ state }) => state === 'past')).toBe(true);
     expect([plan.swaps, plan.bySwapCount, plan.runnerUp]).toEqual([[], [], null]);
     expect(plan.hours.length).toBe(17);
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { candidatesFor } from '@/lib/plan/candidates';
 import { inUnits, LEAN_UNIT, LOSS_UNIT } from '@/lib/plan/choice';
-import { isLeanWithin, isTooRich, leanOver, lossOf } from '@/lib/plan/grade';
+import { isDrowned, isLeanWithin, isTooRich, leanOver, lossOf } from '@/lib/plan/grade';
 import { choiceOf } from '@/lib/plan/matrix';
 import { prepareNight } from '@/lib/plan/night';
 import { noiseIn, withRoom } from '@/lib/plan/room';
@@ -40,7 +40,9 @@ describe('The grades of a night', () => {
           const at = run * candidates.length + c;
           const loss = lossOf(each, candidate, judge) * runs[run]!.weight;
           expect([choice.lean[at], choice.rich[at], choice.loss[at]], `seed ${seed}, ${run}, ${c}`).toEqual([
-            inUnits(leanOver(each, candidate, judge), LEAN_UNIT),
+            isDrowned(loss / runs[run]!.weight)
+              ? inUnits(3, LEAN_UNIT)
+              : inUnits(leanOver(each, candidate, judge), LEAN_UNIT),
             isTooRich(each, candidate, judge) ? 1 : 0,
             inUnits(loss, LOSS_UNIT),
           ]);

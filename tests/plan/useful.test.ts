@@ -48,7 +48,7 @@ describe('The candidates a night needs', () => {
     });
     const view = viewOf(machine, prepareNight(requestOf()));
     const { candidates } = decide(requestOf({ machine }), view);
-    expect(candidatesFor(machine, candidates[0]!.setting).length).toBeGreaterThan(400);
+    expect(candidatesFor(machine, candidates[0]!.setting).length).toBeGreaterThan(150);
     expect(candidates.length).toBeLessThan(60);
   });
 });

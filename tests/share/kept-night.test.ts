@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nightFrom, planNight } from '@/components/night/night';
+import { nightFrom, standNight } from '@/components/night/night';
 import { sharedNightOf } from '@/components/share/shared-night-of';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { expectOk } from '@/lib/result/result';
@@ -34,7 +34,7 @@ function nightOf(night: SharedNight) {
 }
 
 const previewCall = (night: SharedNight): string =>
-  callSentence(expectOk(expectOk(previewedPlans(night, SHARED_AT))[0]!.plan), voice);
+  callSentence(expectOk(expectOk(previewedPlans(night, SHARED_AT))[0]!.standing), voice);
 
 describe('A shared night that is kept', () => {
   test('becomes records that the store takes, each under a key of its own', () => {
@@ -56,7 +56,7 @@ describe('A shared night that is kept', () => {
     for (const hoursTyped of [false, true]) {
       const night: SharedNight = { ...acceptedEvening(), hoursTyped };
       const kept = nightOf(night);
-      expect(callSentence(expectOk(planNight(kept, SHARED_AT)), voice)).toBe(previewCall(night));
+      expect(callSentence(expectOk(standNight(kept, SHARED_AT)), voice)).toBe(previewCall(night));
     }
   });
 
@@ -74,7 +74,7 @@ describe('A shared night that is kept', () => {
   test('can be shared on, with the same call', () => {
     const night = { ...acceptedEvening(), hoursTyped: true };
     const kept = nightOf(night);
-    const plan = expectOk(planNight(kept, SHARED_AT));
+    const { plan } = expectOk(standNight(kept, SHARED_AT));
     const again = sharedNightOf({ night: kept, plan, sharedAt: SHARED_AT, exactPlace: true });
     const opened = expectOk(unpackNight(packNight(again)));
     expect(opened.event).toEqual(night.event);
@@ -85,7 +85,7 @@ describe('A shared night that is kept', () => {
 
   test('goes out with its place rounded unless its owner says otherwise', () => {
     const kept = nightOf(acceptedEvening());
-    const plan = expectOk(planNight(kept, SHARED_AT));
+    const { plan } = expectOk(standNight(kept, SHARED_AT));
     const exact = { name: 'Lake Orvana', latitude: 46.1234, longitude: -89.2345 };
     const { event } = kept.records;
     const there = { ...event, value: { ...event.value, event: { ...event.value.event, place: exact } } };

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { Swap } from '@/lib/plan/types';
 import { ratio } from '@/lib/units/quantity';
 import { actSentences } from '@/lib/words/acts';
-import { crossing, on, plain, planOf, swapTo, ZONE } from './plan-of';
+import { on, plain, planOf, swapTo, ZONE } from './plan-of';
 
 const night = [on(410), on(420)];
 const actsOf = (swap: Parameters<typeof swapTo>[3]) =>
@@ -14,34 +15,38 @@ describe('An act', () => {
       act: 'Fit 420',
       where: 'between Round 1 and Round 2',
       window: '22:05 to 22:25',
-      why: '410 turns lean about 22:40 (22:10 to 23:20): lean in 61 of 64 forecasts if it stays in.',
+      begin: 'Begin by 22:25, ready by 22:40.',
+      why: '410 is lean by Round 2, in 5 of 64 forecasts. The swap is for safety, not for power.',
+      ifSkipped: '',
     });
-    expect(plain(act?.ifSkipped ?? null)).toBe(
-      'Skipped, 410 is lean in 61 of 64 forecasts and loses 0.6 % power.',
-    );
   });
 
   test('for power says what it gains', () => {
-    const [act] = actsOf({ reason: { code: 'power', gain: ratio(0.0123) }, due: null });
+    const [act] = actsOf({ reason: { code: 'power', gain: ratio(0.0123) } });
     expect(plain(act?.why ?? null)).toBe('It gains 1.2 % power over 410.');
   });
 
-  test('leaves the range open where the old jets may hold after all', () => {
-    const [act] = actsOf({ due: crossing('2027-01-16T22:40:00-06:00', { latest: null }) });
-    expect(act?.why).toContain('22:40 (22:10 at the earliest, in some forecasts not at all)');
+  test('names every cause, and no gain where there is none', () => {
+    const why = (reason: Swap['reason']) => actsOf({ reason })[0]?.why;
+    expect(why({ code: 'old-turns-rich', run: 1 })).toBe('410 is too rich by Round 2, which costs power.');
+    expect(why({ code: 'old-drowned', run: 1 })).toBe('410 is so rich by Round 2 that it may not run.');
+    expect(why({ code: 'as-accepted' })).not.toMatch(/gain|power/);
   });
 
-  test('counts a chance too small for one forecast as fewer than one, and none as none', () => {
-    const skipped = (chance: number) =>
-      actsOf({ ifSkipped: { chanceOfLean: ratio(chance), loss: ratio(0) } })[0]?.ifSkipped;
-    expect(skipped(0.004)).toContain('lean in fewer than 1 of 64 forecasts');
-    expect(skipped(0)).toContain('lean in none of 64 forecasts');
-    expect(skipped(3 / 64)).toContain('lean in 3 of 64 forecasts');
+  test('left out says what it costs where that is not told already, and no loss where none shows', () => {
+    const skipped = (loss: number) =>
+      actsOf({
+        reason: { code: 'old-turns-rich', run: 1 },
+        ifSkipped: { chanceOfLean: ratio(0), count: { lean: 0, of: 64 }, loss: ratio(loss) },
+      })[0]?.ifSkipped;
+    expect(plain(skipped(0.006) ?? null)).toBe('Left out, 410 loses 0.6 % power.');
+    expect(skipped(0.0004)).toBe('');
   });
 
-  test('skipped says no loss of power where none shows', () => {
-    const [act] = actsOf({ ifSkipped: { chanceOfLean: ratio(0.95), loss: ratio(0.0004) } });
-    expect(act?.ifSkipped).toBe('Skipped, 410 is lean in 61 of 64 forecasts.');
+  test('names every jet where jets that were set apart become alike', () => {
+    const swap = swapTo(1, on(410, 400, 410), on(400, 400, 400));
+    const [act] = actSentences(planOf(night, { swaps: [swap] }), { zone: ZONE });
+    expect(act?.act).toBe('Fit 400/400/400');
   });
 
   test('names jets and trim together when both change', () => {

@@ -49,14 +49,16 @@ describe('the club in words', () => {
   it('opens with who is in danger, then says how much there is to do and when it begins', () => {
     const briefing = club({ id: '1', machine: RICH }, { id: '2', machine: POOR });
     const [danger, acts] = clubCall(briefing, names, ZONE);
-    expect(danger).toMatch(/^Racer 2 is in danger of running lean in Round \d/);
+    expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: lean in/);
     expect(acts).toMatch(/^\d acts? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
   });
 
   it('names many in danger in one sentence, and those who have no plan', () => {
     const poor = ['1', '2', '3', '4'].map((id) => ({ id, machine: POOR }));
     const call = clubCall(club(...poor, { id: '5', machine: machineOf({ box: [] }) }), names, ZONE);
-    expect(call[0]).toBe('4 racers are in danger of running lean: Racer 1, Racer 2, Racer 3 and Racer 4.');
+    expect(call[0]).toBe(
+      'Not to be raced as it is, or not known what is in: Racer 1, Racer 2, Racer 3 and Racer 4.',
+    );
     expect(call[1]).toBe('No plan for Racer 5.');
   });
 
@@ -70,9 +72,9 @@ describe('the club in words', () => {
     const [borrowing] = briefing.borrowings;
     const plan = briefing.planned[1]!.plan;
     const [lack, offer, left] = borrowingSentences(borrowing!, plan, names);
-    expect(lack).toMatch(/^No jet rich enough for Round \d.*: needs 4\d\d or larger\.$/);
+    expect(lack).toMatch(/^No jet that will do for Round \d.*: needs 4\d0\.$/);
     expect(offer).toMatch(/^Racer 1 can spare 1 × 4\d0/);
-    expect(left).toBe('Planned with them, no run is over its lean limit.');
+    expect(left).toBe('Planned with them, none of these runs is outside its limits.');
   });
 
   it('does not send anybody out where nobody can lend', () => {

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { ratio } from '@/lib/units/quantity';
 import { crossingsSentence, driftText } from '@/lib/words/drift';
 import { oneSwapLess, runnerUpSentence } from '@/lib/words/price';
-import { howSure } from '@/lib/words/sure';
-import { countOf, crossing, on, plain, planOf, runOn, swapTo, ZONE } from './plan-of';
+import { riskSentence } from '@/lib/words/risk';
+import { countOf, crossing, on, plain, planOf, runOn, standOn, swapTo, ZONE } from './plan-of';
 
 const runs = [runOn(0, on(410)), runOn(1, on(420))];
 const swaps = [swapTo(1, on(410), on(420))];
@@ -82,18 +82,20 @@ describe('The runner-up', () => {
 describe('How sure', () => {
   test('is told by the worst run to come, in counts', () => {
     const unsure = [
-      runOn(0, on(410), { leanCount: { lean: 1, of: 64 } }),
-      runOn(1, on(410), { leanCount: { lean: 3, of: 64 } }),
+      runOn(0, on(410), { chanceOfLean: ratio(1 / 64), leanCount: { lean: 1, of: 64 } }),
+      runOn(1, on(410), { chanceOfLean: ratio(3 / 64), leanCount: { lean: 3, of: 64 } }),
     ];
-    expect(howSure(planOf([on(410), on(410)], { runs: unsure }))).toBe(
+    expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: unsure })))).toBe(
       'Lean in 3 of 64 forecasts at worst (Round 2).',
     );
-    expect(howSure(planOf([on(410)]))).toBe('Lean in none of 64 forecasts.');
+    expect(riskSentence(standOn(planOf([on(410)])))).toBe('Lean in none of 64 forecasts.');
   });
 
   test('does not look back at runs already made', () => {
     const made = [runOn(0, on(410), { state: 'made', leanCount: { lean: 30, of: 64 } }), runOn(1, on(410))];
-    expect(howSure(planOf([on(410), on(410)], { runs: made }))).toBe('Lean in none of 64 forecasts.');
+    expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: made })))).toBe(
+      'Lean in none of 64 forecasts.',
+    );
   });
 });
 

@@ -1,11 +1,22 @@
 import { airAt } from '@/lib/air/air-from';
 import type { Setting } from '@/lib/carb/machine';
-import type { BySwapCount, Crossing, Plan, PlanHour, Run, RunPlan, Swap } from '@/lib/plan/types';
+import type {
+  BySwapCount,
+  Crossing,
+  Plan,
+  PlanHour,
+  PlanRequest,
+  Run,
+  RunPlan,
+  Swap,
+} from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
+import { type Standing, standingOf } from '@/lib/standing/standing';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { readInstant } from '@/lib/time/zone';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
+import { machineOf, requestOf } from '@/tests/support/plan-cases';
 
 /** Plans made by hand: what the words say must not depend on what the planner would choose. */
 
@@ -46,6 +57,8 @@ export function runOn(run: number, setting: Setting, more: Partial<RunPlan> = {}
     richest: ratio(0.012),
     chanceOfLean: ratio(0),
     leanCount: { lean: 0, of: 64 },
+    grade: 'good',
+    ifKept: { grade: 'good', leanCount: { lean: 0, of: 64 } },
     chanceOfRich: ratio(0),
     reserve: ratio(0.024),
     loss: ratio(0.001),
@@ -90,9 +103,9 @@ export function swapTo(beforeRun: number, from: Setting, to: Setting, more: Part
     kind: 'jets',
     windowStart: at('2027-01-16T22:05:00-06:00'),
     latestStart: at('2027-01-16T22:25:00-06:00'),
-    due: crossing('2027-01-16T22:40:00-06:00'),
-    reason: { code: 'old-turns-lean', chance: ratio(61 / 64) },
-    ifSkipped: { chanceOfLean: ratio(0.95), loss: ratio(0.006) },
+    readyBy: at('2027-01-16T22:40:00-06:00'),
+    reason: { code: 'old-turns-lean', run: beforeRun, count: { lean: 5, of: 64 } },
+    ifSkipped: { chanceOfLean: ratio(0.95), count: { lean: 61, of: 64 }, loss: ratio(0.006) },
     ...more,
   };
 }
@@ -130,11 +143,19 @@ export function planOf(
     warnings: [],
     hoursEnd: at('2027-01-17T03:00:00-06:00'),
     baseline: settings[0] ?? on(410),
+    inNow: { setting: settings[0] ?? on(410), known: 'baseline' },
     ...more,
     runs,
     swaps,
     sortedRuns,
   };
+}
+
+/** What is true by a plan half an hour before its first run, with nothing accepted. */
+export function standOn(plan: Plan, given: Partial<PlanRequest> = {}): Standing {
+  const carburettors = plan.inNow.setting.mains.map((main) => ({ main }));
+  const machine = machineOf({ carburettors });
+  return standingOf(requestOf({ machine, now: addMinutes(FIRST_START, -30), ...given }), plan);
 }
 
 export { countOf };

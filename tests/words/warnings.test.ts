@@ -10,8 +10,8 @@ const say = (warning: PlanWarning, units = US_UNITS) =>
 
 /** Every code a plan can warn with, so that none is left without words. */
 const ALL: Readonly<Record<PlanWarning['code'], PlanWarning>> = {
-  'no-jet-rich-enough': { code: 'no-jet-rich-enough', run: 2, neededSizes: [430] },
-  'no-jet-lean-enough': { code: 'no-jet-lean-enough', run: 0, neededSizes: [380] },
+  'no-jet-rich-enough': { code: 'no-jet-rich-enough', run: 2, sizes: [430] },
+  'no-jet-lean-enough': { code: 'no-jet-lean-enough', run: 0, sizes: [380] },
   'swap-does-not-fit': { code: 'swap-does-not-fit', run: 1, gapMinutes: 9.6, swapMinutes: 15 },
   'run-beyond-hours': { code: 'run-beyond-hours', run: 2, hoursEnd: at('2027-01-16T23:00:00-06:00') },
   'run-before-hours': { code: 'run-before-hours', run: 0, hoursStart: at('2027-01-16T20:00:00-06:00') },
@@ -41,7 +41,7 @@ describe('A warning', () => {
 
   test('says what to borrow', () => {
     expect(say(ALL['no-jet-rich-enough'])).toBe(
-      'No jet in the box is rich enough for Round 3: borrow 430 or larger.',
+      'No jet in the box will do for Round 3: borrow 430. Without it do not race this run.',
     );
   });
 

@@ -30,7 +30,7 @@ export async function liveNight(search: string, deps: LiveDeps): Promise<Result<
   const voice = { zone: event.timezone, units, ride: event.ride };
   if (!machines.ok)
     return fail(fieldsProblem(machines.reason, { ...voice, runNames: event.runs.map(({ name }) => name) }));
-  if (machines.value.every(({ plan, accepted }) => plan === null && accepted === null))
+  if (machines.value.every(({ standing, accepted }) => standing === null && accepted === null))
     return fail(nothingToGoBy(hours.fresh));
   const context = {
     clock,

@@ -10,7 +10,9 @@ export async function tableAnswer(request: Request, deps: LiveDeps): Promise<Res
   const live = await liveNight(searchOf(request.url), deps);
   if (!live.ok) return live;
   const { machines, context, fresh } = live.value;
-  const planned = machines.flatMap(({ name, plan }) => (plan === null ? [] : [{ name, plan }]));
+  const planned = machines.flatMap(({ name, standing }) =>
+    standing === null ? [] : [{ name, plan: standing.plan }],
+  );
   if (planned.length === 0)
     return fail({
       status: 503,

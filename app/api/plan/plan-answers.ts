@@ -7,9 +7,11 @@ import type { HourSeries } from '@/lib/hours/series';
 import { planMany } from '@/lib/plan/make-plan';
 import type { Plan, PlanProblem } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { actSentences } from '@/lib/words/acts';
 import { type CallVoice, callSentence } from '@/lib/words/call';
+import { standingTexts } from '@/lib/words/standing';
 import { warningSentences } from '@/lib/words/warnings';
 
 type Given = {
@@ -52,13 +54,15 @@ function answerOne(
 ): Result<PlanAnswer, ContractProblem> {
   if (!plan.ok) return fail({ path: planProblemPath(plan.reason, path), reason: plan.reason });
   const { machine, now, series } = request;
+  const standing = standingOf(request, plan.value);
   return ok(
-    planAnswer(plan.value, {
+    planAnswer(standing, {
       machine: machine.name,
       zone: voice.zone,
       now,
       source: series.source,
-      call: callSentence(plan.value, voice),
+      call: callSentence(standing, voice),
+      standing: standingTexts(standing, voice),
       swapWords: swapWords(plan.value, voice),
       warnings: [...warningSentences(plan.value, voice), ...warnings],
     }),
@@ -67,6 +71,7 @@ function answerOne(
 
 function swapWords(plan: Plan, voice: CallVoice): readonly string[] {
   return actSentences(plan, voice).map(
-    ({ act, where, window, why, ifSkipped }) => `${act} ${where} (${window}). ${why} ${ifSkipped}`,
+    ({ act, where, window, begin, why, ifSkipped }) =>
+      `${act} ${where} (${window}). ${begin} ${why}${ifSkipped === '' ? '' : ` ${ifSkipped}`}`,
   );
 }

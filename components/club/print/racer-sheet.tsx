@@ -8,6 +8,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { callSentences } from '@/lib/words/call';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
+import { GRADE_WORD } from '@/lib/words/grades';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { type Clock, clockText } from '@/lib/words/times';
@@ -25,7 +26,7 @@ type RacerSheetProps = {
 
 /** What one racer takes along: the call, the acts with a box to tick, and what every run is made on. */
 export function RacerSheet({ planned, briefing, names, event, now, units }: RacerSheetProps) {
-  const { racer, plan } = planned;
+  const { racer, plan, standing } = planned;
   const name = names.racer(racer.id);
   const zone = event.timezone;
   const clock = planClock(plan, zone);
@@ -37,7 +38,9 @@ export function RacerSheet({ planned, briefing, names, event, now, units }: Race
         <h2 className={styles.title}>{name}</h2>
         <p>{eventLine(event)}</p>
       </header>
-      <p className={styles.call}>{callSentences(plan, { zone, units, now, ride: event.ride }).join(' ')}</p>
+      <p className={styles.call}>
+        {callSentences(standing, { zone, units, now, ride: event.ride }).join(' ')}
+      </p>
       {acts.length === 0 ? null : (
         <ul className={styles.todo}>
           {acts.map((act) => {
@@ -48,7 +51,7 @@ export function RacerSheet({ planned, briefing, names, event, now, units }: Race
                 <span>
                   <b>{words.window}</b> <Change from={act.swap.from} to={act.swap.to} />
                   <br />
-                  {words.where}
+                  {words.where}. {words.begin}
                 </span>
               </li>
             );
@@ -70,7 +73,7 @@ export function RacerSheet({ planned, briefing, names, event, now, units }: Race
 type RunsTableProps = Pick<RacerSheetProps, 'planned' | 'now'> & { readonly clock: Clock };
 
 /** Every run with a box to tick, its jets and how many forecasts turn it lean. */
-function RunsTable({ planned: { racer, plan }, clock, now }: RunsTableProps) {
+function RunsTable({ planned: { plan }, clock, now }: RunsTableProps) {
   return (
     <table className={styles.runs}>
       <thead>
@@ -91,7 +94,7 @@ function RunsTable({ planned: { racer, plan }, clock, now }: RunsTableProps) {
             <th scope="row">{runName(plan, run.run)}</th>
             <td>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
             <td>{run.state === 'beyond-hours' ? 'no hours' : settingText(run.setting)}</td>
-            <td>{leanIn(run, racer.machine.limits.risk)}</td>
+            <td>{leanIn(run)}</td>
           </tr>
         ))}
       </tbody>
@@ -99,8 +102,8 @@ function RunsTable({ planned: { racer, plan }, clock, now }: RunsTableProps) {
   );
 }
 
-/** "9 of 64 !": the sign stands where the racer's limit is passed, so that grey paper tells it too. */
-function leanIn({ state, leanCount, chanceOfLean }: RunPlan, risk: number): string {
+/** "9 of 64 LEAN": the word stands where a limit is passed, so that grey paper tells it too. */
+function leanIn({ state, leanCount, grade }: RunPlan): string {
   if (state !== 'planned') return '';
-  return `${leanCount.lean} of ${leanCount.of}${chanceOfLean > risk ? ' LEAN' : ''}`;
+  return `${leanCount.lean} of ${leanCount.of}${grade === 'good' ? '' : ` ${GRADE_WORD[grade].toUpperCase()}`}`;
 }

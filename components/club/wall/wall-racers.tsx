@@ -1,5 +1,4 @@
 import { useId } from 'react';
-import { settingNow } from '@/lib/club/acts';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClubNames } from '@/lib/words/club';
 import { settingText } from '@/lib/words/settings';
@@ -19,7 +18,7 @@ export function WallRacers({ briefing, names }: WallRacersProps) {
         {briefing.planned.map((each) => (
           <li key={each.racer.id} className={styles.racer}>
             <span>{names.racer(each.racer.id)}</span>
-            <b>{settingText(settingNow(each))}</b>
+            <b>{settingText(each.standing.inNow.setting)}</b>
           </li>
         ))}
       </ul>

@@ -5,16 +5,15 @@ import { Change } from '@/components/club/change';
 import { clubNames } from '@/components/club/names';
 import { ClubProblems } from '@/components/club/problems';
 import type { ClubViewProps } from '@/components/club/view-props';
-import { countdown } from '@/components/night/plate/countdown';
 import { DataLine } from '@/components/night/plate/data-line';
 import { useAwake } from '@/components/ui/use-awake';
 import type { Briefing } from '@/lib/club/briefing';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { type ClubNames, clubActWords } from '@/lib/words/club';
-import { leanRuns } from '@/lib/words/lean-runs';
-import { planClock, runNames } from '@/lib/words/runs';
+import { alarmText, type ClubNames, clubActWords, isLoud } from '@/lib/words/club';
+import { countdown } from '@/lib/words/countdown';
+import { planClock } from '@/lib/words/runs';
 import styles from './wall.module.css';
 import { WallRacers } from './wall-racers';
 
@@ -74,17 +73,14 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
 type PartProps = { readonly briefing: Briefing; readonly names: ClubNames };
 
 function Alarms({ briefing, names }: PartProps) {
-  const inDanger = briefing.planned.filter(({ plan }) => leanRuns(plan).length > 0);
-  if (inDanger.length === 0) return null;
+  const loud = briefing.planned.filter(({ standing }) => isLoud(standing));
+  if (loud.length === 0) return null;
   return (
     <ul className={styles.alarms}>
-      {inDanger.map(({ racer, plan }) => (
+      {loud.map(({ racer, standing }) => (
         <li key={racer.id}>
-          <span className={styles.lean}>lean</span> {names.racer(racer.id)}:{' '}
-          {runNames(
-            plan,
-            leanRuns(plan).map(({ run }) => run),
-          )}
+          <span className={styles.lean}>{standing.dangers.length > 0 ? 'do not race' : 'not told'}</span>{' '}
+          {names.racer(racer.id)}: {alarmText(standing)}
         </li>
       ))}
     </ul>

@@ -1,7 +1,7 @@
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
-import { countdown } from './countdown';
+import { countdown } from '@/lib/words/countdown';
 import { type DataAge, dataAge } from './data-age';
 import styles from './data-line.module.css';
 

@@ -3,24 +3,18 @@
 import { Fragment, useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
-import type { Machine, Setting } from '@/lib/carb/machine';
-import type { Plan } from '@/lib/plan/types';
-import { localClock } from '@/lib/time/zone';
-import { runName } from '@/lib/words/runs';
+import type { Machine } from '@/lib/carb/machine';
+import type { InNow } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
+import { driftWords, mixtureWords } from '@/lib/words/mixture';
 import { jetsText } from '@/lib/words/settings';
-import { driftWords } from './drift-words';
 import { FitDialog } from './fit-dialog';
 import styles from './plate.module.css';
-import type { FittedStanding } from './standing';
 import { StateStrip } from './state-strip';
 
 type FittedNowProps = {
   readonly machine: Machine;
-  readonly fitted: Setting;
-  /** False where the app was never told and takes the baseline for granted. */
-  readonly told: boolean;
-  readonly standing: FittedStanding | null;
-  readonly plan: Plan;
+  readonly standing: Standing;
   readonly zone: string;
   readonly acts: Acts;
   /** At the track buttons are taller. */
@@ -28,12 +22,14 @@ type FittedNowProps = {
 };
 
 /** What is in the engine, and how it stands in the air of now. */
-export function FittedNow({ machine, fitted, told, standing, plan, zone, acts, large }: FittedNowProps) {
+export function FittedNow({ machine, standing, zone, acts, large }: FittedNowProps) {
   const [asking, setAsking] = useState(false);
+  const { inNow, mixture, plan } = standing;
+  const fitted = inNow.setting;
   return (
     <section className={styles.block} aria-label="Fitted">
       <div className={styles.row}>
-        <h2 className={styles.label}>{told ? 'Fitted' : 'Fitted, taken from the baseline'}</h2>
+        <h2 className={styles.label}>{IN_NOW[inNow.known]}</h2>
         <Button
           kind="quiet"
           size={large ? 'large' : 'normal'}
@@ -47,16 +43,13 @@ export function FittedNow({ machine, fitted, told, standing, plan, zone, acts, l
         <BreakableJets text={jetsText(fitted.mains)} />
         {fitted.trim === null ? null : <span className={styles.trim}> trim {fitted.trim}</span>}
       </p>
-      {standing === null ? (
+      {mixture === null ? (
         <p>No hours for now: nothing can be said about this mixture.</p>
       ) : (
         <>
-          <StateStrip state={standing.state} />
+          <StateStrip state={mixture.state} />
           <p>
-            <strong>
-              {whenText(standing, plan, zone)}: {standing.state}.
-            </strong>{' '}
-            {driftWords(standing)}
+            <strong>{mixtureWords(mixture, plan, zone)}</strong> {driftWords(mixture)}
           </p>
         </>
       )}
@@ -90,7 +83,7 @@ function BreakableJets({ text }: { readonly text: string }) {
   ));
 }
 
-function whenText({ at, run }: FittedStanding, plan: Plan, zone: string): string {
-  const clock = localClock(at, zone);
-  return run === null ? `Now, ${clock}` : `${runName(plan, run)}, ${clock}`;
-}
+const IN_NOW: Readonly<Record<InNow['known'], string>> = {
+  told: 'Fitted',
+  baseline: 'Fitted, taken from the baseline',
+};

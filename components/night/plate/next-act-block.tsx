@@ -3,19 +3,14 @@
 import { useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
-import type { Setting } from '@/lib/carb/machine';
-import type { Plan } from '@/lib/plan/types';
-import type { Instant } from '@/lib/time/instant';
-import { settingText } from '@/lib/words/settings';
-import { nextAct } from './next-act';
-import { NextActWords } from './next-act-words';
+import { useHold } from '@/components/ui/use-hold';
+import type { Standing } from '@/lib/standing/standing';
+import { jobWords } from '@/lib/words/job';
 import styles from './plate.module.css';
 import { ScheduleDialog } from './schedule-dialog';
 
 type NextActBlockProps = {
-  readonly plan: Plan;
-  readonly fitted: Setting;
-  readonly now: Instant;
+  readonly standing: Standing;
   readonly zone: string;
   readonly acts: Acts;
   /** At the track buttons are taller. */
@@ -23,9 +18,12 @@ type NextActBlockProps = {
 };
 
 /** The one thing to do next, when, and the buttons that tell the plan how it went. */
-export function NextActBlock({ plan, fitted, now, zone, acts, large }: NextActBlockProps) {
+export function NextActBlock({ standing, zone, acts, large }: NextActBlockProps) {
   const [asking, setAsking] = useState(false);
-  const act = nextAct(plan, now);
+  const { held, hold } = useHold();
+  const { plan, job, now } = standing;
+  const words = jobWords(standing, zone);
+  const done = held ?? words.done;
   return (
     <section className={styles.block} aria-label="Next">
       <div className={styles.row}>
@@ -39,14 +37,35 @@ export function NextActBlock({ plan, fitted, now, zone, acts, large }: NextActBl
           Off schedule
         </Button>
       </div>
-      <NextActWords act={act} plan={plan} now={now} zone={zone} />
-      {act.kind === 'swap' ? (
-        <Button kind="primary" size={large ? 'decide' : 'normal'} wide onClick={() => acts.fit(act.swap.to)}>
-          I have fitted {settingText(act.swap.to)}
+      <p className={styles.lead}>{words.lead}</p>
+      {words.when === null ? null : (
+        <p className={styles.when}>
+          <span>{words.when.window}</span> <span>{words.when.away}</span>
+        </p>
+      )}
+      {words.lines.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      {done === null ? null : (
+        <Button
+          kind="primary"
+          size={large ? 'decide' : 'normal'}
+          wide
+          aria-disabled={held !== null}
+          onClick={() => {
+            if (held !== null || job.kind !== 'swap') return;
+            hold(done);
+            acts.fit(job.swap.to);
+          }}
+        >
+          {done}
         </Button>
-      ) : null}
+      )}
       {asking ? (
-        <ScheduleDialog {...{ plan, fitted, now, zone, acts }} onClose={() => setAsking(false)} />
+        <ScheduleDialog
+          {...{ plan, fitted: standing.inNow.setting, now, zone, acts }}
+          onClose={() => setAsking(false)}
+        />
       ) : null}
     </section>
   );

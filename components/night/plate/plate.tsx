@@ -1,44 +1,35 @@
 import type { Night } from '@/components/night/night';
 import type { Acts } from '@/components/night/use-acts';
 import { Notice } from '@/components/ui/notice';
-import type { Plan } from '@/lib/plan/types';
-import type { Instant } from '@/lib/time/instant';
-import { loudSentences } from '@/lib/words/loud';
-import { howSure } from '@/lib/words/sure';
+import type { Standing } from '@/lib/standing/standing';
+import { dangerSentences } from '@/lib/words/danger';
+import { riskSentence } from '@/lib/words/risk';
 import { DataLine } from './data-line';
 import { FittedNow } from './fitted-now';
 import { NextActBlock } from './next-act-block';
 import styles from './plate.module.css';
-import { fittedStanding } from './standing';
+import { QuestionBlock } from './question-block';
 
 export type PlateProps = {
   readonly night: Night;
-  readonly plan: Plan;
-  readonly now: Instant;
+  readonly standing: Standing;
   readonly acts: Acts;
   readonly large?: boolean;
 };
 
-/** The first screen: what is fitted, how it stands, what comes next, how sure, and what all of it rests on. */
-export function Plate({ night, plan, now, acts, large = false }: PlateProps) {
-  const { zone, fitted, machine, request, series, records } = night;
-  const loud = loudSentences(plan);
+/** The first screen: what is in, how it stands, what comes next, the risk, and what all of it rests on. */
+export function Plate({ night, standing, acts, large = false }: PlateProps) {
+  const { zone, machine, request, series, records } = night;
+  const { now, dangers, plan } = standing;
+  const loud = dangerSentences(dangers, plan);
   return (
     <div className={styles.plate}>
       {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
-      <FittedNow
-        machine={machine}
-        acts={acts}
-        large={large}
-        fitted={fitted}
-        told={request.fitted !== null}
-        standing={fittedStanding({ machine, fitted, plan, now })}
-        plan={plan}
-        zone={zone}
-      />
-      <NextActBlock plan={plan} fitted={fitted} now={now} zone={zone} acts={acts} large={large} />
+      <QuestionBlock {...{ machine, standing, zone, acts, large }} />
+      <FittedNow {...{ machine, standing, zone, acts, large }} />
+      <NextActBlock {...{ standing, zone, acts, large }} />
       <div className={styles.facts}>
-        <p>{howSure(plan)}</p>
+        <p>{riskSentence(standing)}</p>
         <DataLine
           series={series}
           demo={records.event.value.demo}

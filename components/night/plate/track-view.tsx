@@ -22,7 +22,7 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
         <VisuallyHidden>At the track: {props.night.records.event.value.event.name}</VisuallyHidden>
       </h1>
       <div className={styles.head}>
-        <p className={styles.clock}>{localClock(props.now, props.night.zone)}</p>
+        <p className={styles.clock}>{localClock(props.standing.now, props.night.zone)}</p>
         <a className={styles.leave} href="#night">
           Whole night
         </a>

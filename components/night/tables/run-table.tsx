@@ -1,9 +1,9 @@
 import { classNames } from '@/components/ui/class-names';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
-import type { Machine } from '@/lib/carb/machine';
-import type { DriftState, Plan, RunPlan } from '@/lib/plan/types';
+import type { Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { windowText } from '@/lib/words/times';
@@ -11,33 +11,27 @@ import type { Voice } from '@/lib/words/voice';
 import { idealText } from './ideal-text';
 import styles from './tables.module.css';
 
-type RunTableProps = { readonly plan: Plan; readonly machine: Machine; readonly voice: Voice };
-
-const STATE: Readonly<Record<RunPlan['state'], string>> = {
-  made: 'made',
-  planned: 'planned',
-  'beyond-hours': 'no hours',
-};
+type RunTableProps = { readonly plan: Plan; readonly voice: Voice };
 
 /** Every run with its jets and how it stands. */
-export function RunTable({ plan, machine, voice }: RunTableProps) {
+export function RunTable({ plan, voice }: RunTableProps) {
   const fits = new Set(plan.swaps.map(({ beforeRun }) => beforeRun));
   return (
     <Section title="Runs">
       <Table
         caption="Jets for every run. A line above a run: something is fitted before it."
-        columns={columnsOf(plan, machine, voice)}
+        columns={columnsOf(plan, voice)}
         rows={plan.runs}
         rowKey={({ run }) => String(run)}
         rowClass={({ run, state }) =>
-          classNames(fits.has(run) && styles.fits, state === 'made' && styles.made)
+          classNames(fits.has(run) && styles.fits, (state === 'made' || state === 'past') && styles.made)
         }
       />
     </Section>
   );
 }
 
-function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readonly Column<RunPlan>[] {
+function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>[] {
   const clock = planClock(plan, zone);
   const swapBefore = (run: number) => plan.swaps.find(({ beforeRun }) => beforeRun === run);
   return [
@@ -77,8 +71,7 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
     {
       head: 'Mixture',
       figures: true,
-      cell: (run) =>
-        run.state === 'beyond-hours' ? 'no hours' : <Mixture run={run} state={stateOf(run, machine)} />,
+      cell: (run) => (run.state === 'beyond-hours' ? 'no hours' : <Mixture run={run} />),
     },
     {
       head: 'Lean in',
@@ -93,21 +86,16 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
       wideOnly: true,
       cell: ({ relativePower }) => formatPercent(relativePower, 1),
     },
-    { head: 'State', wideOnly: true, cell: ({ state }) => STATE[state] },
+    { head: 'State', wideOnly: true, cell: ({ state }) => RUN_STATE_WORD[state] },
   ];
 }
 
-function stateOf({ leanest, richest }: RunPlan, { limits }: Machine): DriftState {
-  if (leanest < -limits.lean) return 'lean';
-  return richest > limits.rich ? 'rich' : 'right';
-}
-
-function Mixture({ run, state }: { readonly run: RunPlan; readonly state: DriftState }) {
+function Mixture({ run }: { readonly run: RunPlan }) {
   const least = formatSignedPercent(run.leanest, 1);
   const most = formatSignedPercent(run.richest, 1);
   return (
     <>
-      <span className={styles[state]}>{state}</span>{' '}
+      <span className={styles[GRADE_SIDE[run.grade]]}>{GRADE_WORD[run.grade]}</span>{' '}
       <span className={styles.under}>{least === most ? least : `${least} to ${most}`}</span>{' '}
       <span className={classNames(styles.under, styles.narrowOnly)}>{leanText(run)}</span>
     </>

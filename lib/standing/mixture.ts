@@ -6,10 +6,9 @@ import type { DriftState, Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import { airBetween } from './air-between';
-import { nextRun } from './next-act';
 
 /** How a setting stands in given air. */
-export type Standing = {
+export type Mixture = {
   readonly state: DriftState;
   /** Drift of the carburettor that stands furthest out on the side of `state`; the leanest where it is right. */
   readonly drift: Ratio;
@@ -17,7 +16,7 @@ export type Standing = {
   readonly sizes: number;
 };
 
-export function standingIn(machine: Machine, setting: Setting, air: Air): Standing {
+export function mixtureIn(machine: Machine, setting: Setting, air: Air): Mixture {
   const all = drifts(machine, setting, air);
   const leanest = Math.min(...all);
   const richest = Math.max(...all);
@@ -28,21 +27,15 @@ export function standingIn(machine: Machine, setting: Setting, air: Air): Standi
   return { state, drift, sizes: Math.log1p(drift) / logSizeStep(machine, main) };
 }
 
-/** How what is fitted stands: now, or, while now lies outside the hours, at the start of the next run. */
-export type FittedStanding = Standing & { readonly at: Instant; readonly run: number | null };
+/** How what is in stands: now, or, while now lies outside the hours, at the start of the next run. */
+export type MixtureNow = Mixture & { readonly at: Instant; readonly run: number | null };
 
-type StandingRequest = {
-  readonly machine: Machine;
-  readonly fitted: Setting;
-  readonly plan: Plan;
-  readonly now: Instant;
-};
-
-export function fittedStanding({ machine, fitted, plan, now }: StandingRequest): FittedStanding | null {
+export function mixtureNow(machine: Machine, plan: Plan, now: Instant): MixtureNow | null {
+  const { setting } = plan.inNow;
   const air = airBetween(plan.hours, now);
-  if (air !== null) return { ...standingIn(machine, fitted, air), at: now, run: null };
-  const run = nextRun(plan);
-  const start = run === null ? undefined : plan.sortedRuns[run.run]?.start;
-  if (run === null || start === undefined) return null;
-  return { ...standingIn(machine, fitted, run.air), at: start, run: run.run };
+  if (air !== null) return { ...mixtureIn(machine, setting, air), at: now, run: null };
+  const run = plan.runs.find(({ state }) => state === 'planned');
+  const start = run === undefined ? undefined : plan.sortedRuns[run.run]?.start;
+  if (run === undefined || start === undefined) return null;
+  return { ...mixtureIn(machine, setting, run.air), at: start, run: run.run };
 }

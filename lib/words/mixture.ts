@@ -1,9 +1,18 @@
+import type { Plan } from '@/lib/plan/types';
+import type { Mixture, MixtureNow } from '@/lib/standing/mixture';
+import { localClock } from '@/lib/time/zone';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
-import type { Standing } from './standing';
+import { runName } from './runs';
+
+/** "Now, 19:30: right.", or at the start of the next run where no hour says anything of now. */
+export function mixtureWords({ at, run, state }: MixtureNow, plan: Plan, zone: string): string {
+  const clock = localClock(at, zone);
+  return `${run === null ? 'Now' : runName(plan, run)}, ${clock}: ${state}.`;
+}
 
 /** "0.6 % leaner than the baseline, 0.2 of a size": how far it drifts, and what that means in jets. */
-export function driftWords({ drift, sizes }: Standing): string {
+export function driftWords({ drift, sizes }: Mixture): string {
   const percent = formatPercent(ratio(Math.abs(drift)), 1);
   if (percent === formatPercent(ratio(0), 1)) return 'as the baseline';
   return `${percent} ${drift < 0 ? 'leaner' : 'richer'} than the baseline${sizesText(sizes)}`;

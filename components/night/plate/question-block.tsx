@@ -1,0 +1,56 @@
+'use client';
+
+import { useState } from 'react';
+import type { Acts } from '@/components/night/use-acts';
+import { Button } from '@/components/ui/button';
+import type { Machine } from '@/lib/carb/machine';
+import type { Standing } from '@/lib/standing/standing';
+import { questionWords } from '@/lib/words/question';
+import { FitDialog } from './fit-dialog';
+import styles from './plate.module.css';
+
+type QuestionBlockProps = {
+  readonly machine: Machine;
+  readonly standing: Standing;
+  readonly zone: string;
+  readonly acts: Acts;
+  /** At the track buttons are taller. */
+  readonly large: boolean;
+};
+
+/** An accepted swap that nobody confirmed: asked before anything else, since all risks hang on the answer. */
+export function QuestionBlock({ machine, standing, zone, acts, large }: QuestionBlockProps) {
+  const [asking, setAsking] = useState(false);
+  const words = questionWords(standing, zone);
+  const { question } = standing;
+  if (words === null || question === null) return null;
+  const size = large ? 'decide' : 'large';
+  return (
+    <section className={styles.block} aria-label="Not told">
+      <h2 className={styles.lead}>{words.ask}</h2>
+      <p>{words.meaning}</p>
+      {words.yes.map(({ label, at }) => (
+        <Button key={label} kind="primary" size={size} wide onClick={() => acts.fit(question.to, at)}>
+          {label}
+        </Button>
+      ))}
+      <Button size={size} wide onClick={() => acts.fit(question.from)}>
+        {words.no}
+      </Button>
+      <Button size={size} wide onClick={() => setAsking(true)}>
+        Something else
+      </Button>
+      {asking ? (
+        <FitDialog
+          machine={machine}
+          fitted={question.from}
+          onFit={(setting) => {
+            acts.fit(setting);
+            setAsking(false);
+          }}
+          onClose={() => setAsking(false)}
+        />
+      ) : null}
+    </section>
+  );
+}

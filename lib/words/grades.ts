@@ -1,0 +1,25 @@
+import type { DriftState, RunGrade, RunPlan } from '@/lib/plan/types';
+
+/** How a run stands on its jets, in a word. */
+export const GRADE_WORD: Readonly<Record<RunGrade, string>> = {
+  good: 'right',
+  rich: 'rich',
+  lean: 'lean',
+  drowned: 'too rich to run',
+};
+
+/** The side of the baseline a grade stands on. */
+export const GRADE_SIDE: Readonly<Record<RunGrade, DriftState>> = {
+  good: 'right',
+  rich: 'rich',
+  lean: 'lean',
+  drowned: 'rich',
+};
+
+/** Whether a run is to come, and how it is known what it was made on. */
+export const RUN_STATE_WORD: Readonly<Record<RunPlan['state'], string>> = {
+  made: 'made',
+  past: 'past, jets not told',
+  planned: 'planned',
+  'beyond-hours': 'no hours',
+};

@@ -1,0 +1,47 @@
+import type { Plan } from '@/lib/plan/types';
+import type { OpenSwap } from '@/lib/standing/open-swap';
+import type { Standing } from '@/lib/standing/standing';
+import { riskText } from './counts';
+import { planClock, runName } from './runs';
+import { settingText } from './settings';
+import { clockText } from './times';
+
+/** An accepted swap that nobody confirmed, in words. */
+export type QuestionWords = {
+  /** "Is 420 in?" */
+  readonly ask: string;
+  /** What it means until it is answered. */
+  readonly meaning: string;
+  /** "Yes, 420 is in", one for each time it may have gone in; `at` is when it then counts from. */
+  readonly yes: readonly { readonly label: string; readonly at: OpenSwap['since'] }[];
+  /** "No, still 410". */
+  readonly no: string;
+};
+
+export function questionWords({ question, plan, now }: Standing, zone: string): QuestionWords | null {
+  if (question === null) return null;
+  const { from, to, beforeRun, since, runsSince } = question;
+  const clock = planClock(plan, zone);
+  const [old, fresh] = [settingText(from), settingText(to)];
+  const begin = `It was to go in before ${runName(plan, beforeRun)}, begun by ${clockText(since, clock)}, and nobody said that it is.`;
+  const last = runsSince.at(-1);
+  return {
+    ask: `Is ${fresh} in?`,
+    meaning: `${begin} Until you say so, ${old} counts as in${riskOn(plan)}.`,
+    yes:
+      last === undefined
+        ? [{ label: `Yes, ${fresh} is in`, at: now }]
+        : [
+            { label: `Yes, ${fresh} since before ${runName(plan, beforeRun)}`, at: since },
+            { label: `Yes, ${fresh} since ${runName(plan, last)}`, at: now },
+          ],
+    no: `No, still ${old}`,
+  };
+}
+
+/** ": Round 5 would be lean in 41 of 64 forecasts on it". */
+function riskOn(plan: Plan): string {
+  const next = plan.runs.find(({ state, ifKept }) => state === 'planned' && ifKept.grade === 'lean');
+  if (next === undefined) return '';
+  return `: ${runName(plan, next.run)} would be lean on it in ${riskText(next.ifKept.leanCount)}`;
+}
