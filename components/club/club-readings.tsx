@@ -8,7 +8,7 @@ import type { PlannedNight } from '@/components/reading/what-moved';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
-import type { ClubRecords } from './club';
+import { type ClubRecords, recordsOf } from './club';
 
 type ClubReadingsProps = {
   readonly records: ClubRecords;
@@ -38,10 +38,9 @@ function Readings({ planned }: { readonly planned: PlannedNight }) {
   );
 }
 
-function nightOfOne({ event, machines, boxes, forecast }: ClubRecords, racerId: string): Night | null {
-  const machine = machines.find(({ id }) => id === racerId);
-  if (machine === undefined) return null;
-  const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
-  const night = nightFrom({ event, machine, box, forecast });
+function nightOfOne(records: ClubRecords, racerId: string): Night | null {
+  const own = recordsOf(records, racerId);
+  if (own === null) return null;
+  const night = nightFrom(own);
   return night.ok ? night.value : null;
 }

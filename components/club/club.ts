@@ -1,4 +1,5 @@
 import { hoursOfNight } from '@/components/night/hours-of-night';
+import { logOf, type NightRecords } from '@/components/night/night';
 import { toldAbout } from '@/components/night/told-about';
 import type { ClubNight, ClubRacer } from '@/lib/club/racer';
 import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
@@ -6,9 +7,16 @@ import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import { sunOfEvent } from '@/lib/contract/sun-of-event';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
-import { machineInForce } from '@/lib/store/machine-in-force';
+import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer, racerName } from '@/lib/store/racer-event';
-import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type {
+  BoxRecord,
+  EventRecord,
+  ForecastRecord,
+  LogRecord,
+  MachineRecord,
+  Stored,
+} from '@/lib/store/records';
 
 /** What the store holds about an event and everybody who takes part. */
 export type ClubRecords = {
@@ -17,7 +25,19 @@ export type ClubRecords = {
   readonly machines: readonly Stored<MachineRecord>[];
   readonly boxes: readonly Stored<BoxRecord>[];
   readonly forecast: ForecastRecord | null;
+  readonly log: readonly Stored<LogRecord>[];
 };
+
+/** What the store holds about one racer, as a night of one; null where the racer is not among them. */
+export function recordsOf(
+  { event, machines, boxes, forecast, log }: ClubRecords,
+  id: string,
+): NightRecords | null {
+  const machine = machines.find((each) => each.id === id);
+  if (machine === undefined) return null;
+  const box = boxes.find((each) => each.id === machine.value.boxId)?.value ?? null;
+  return { event, machine, box, forecast, log: logOf(log, event.id, id) };
+}
 
 /** A racer whose machine cannot be planned as it is stored. */
 export type BrokenRacer = {
@@ -70,12 +90,12 @@ function nightOf(
 }
 
 function racerFrom(
-  { event, boxes }: ClubRecords,
+  { event, boxes, log }: ClubRecords,
   { id, value }: Stored<MachineRecord>,
 ): ClubRacer | BrokenRacer {
   const name = racerName(event.value, id, value);
   const box = boxes.find((each) => each.id === value.boxId) ?? null;
-  const machine = machineFromJson(machineInForce(value, box?.value ?? null));
+  const machine = machineFromJson(machineTonight(value, box?.value ?? null, logOf(log, event.id, id)));
   if (!machine.ok) return { id, name, problems: machine.reason };
   const runs = runsFromEvent(eventOfRacer(event.value, id));
   return {

@@ -28,17 +28,19 @@ export function useClub(): ClubState {
   const machines = useTable('machines');
   const boxes = useTable('boxes');
   const forecasts = useTable('forecasts');
+  const log = useTable('log');
   const event = events?.find(({ id }) => id === preferences.eventId) ?? events?.at(-1) ?? null;
   const records = useMemo<ClubRecords | null>(() => {
-    if (event === null || machines === null || boxes === null || forecasts === null) return null;
+    if (event === null || machines === null || boxes === null || forecasts === null || log === null)
+      return null;
     const byId = new Map(machines.map((machine) => [machine.id, machine]));
     const taking = event.value.machineIds.flatMap((id): Stored<MachineRecord>[] => {
       const machine = byId.get(id);
       return machine === undefined ? [] : [machine];
     });
     const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
-    return { event, machines: taking, boxes, forecast };
-  }, [event, machines, boxes, forecasts]);
+    return { event, machines: taking, boxes, forecast, log };
+  }, [event, machines, boxes, forecasts, log]);
   const read = useMemo(() => (records === null ? null : () => readingSteps(records)), [records]);
   const there = useSteps(read);
   if (!known || now === null || events === null) return { status: 'opening' };

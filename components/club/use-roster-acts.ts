@@ -9,7 +9,7 @@ import type { PlannedRacer } from '@/lib/club/racer';
 import type { ClubClass, EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { settingText } from '@/lib/words/settings';
-import type { ClubRecords } from './club';
+import { type ClubRecords, recordsOf } from './club';
 import { type Joining, withClass, withClassOf, withJoined, withoutClass, withoutRacer } from './edit-roster';
 
 type Outcome = ReturnType<Write['change']>;
@@ -64,12 +64,4 @@ function actsOn(write: Write, records: ClubRecords): RosterActs {
         planned.reduce((before, { racer, plan }) => withAcceptedPlan(before, racer.id, plan), record),
       ),
   };
-}
-
-/** What the store holds about one racer. */
-function recordsOf({ event, machines, boxes, forecast }: ClubRecords, id: string) {
-  const machine = machines.find((each) => each.id === id);
-  if (machine === undefined) return null;
-  const box = boxes.find((each) => each.id === machine.value.boxId)?.value ?? null;
-  return { event, machine, box, forecast };
 }

@@ -65,6 +65,7 @@ function asFollowed(event: EventRecord, machine: MachineRecord, now: Instant): E
       machine: { id: DEMO_MACHINE_ID, ...stored, value: machine },
       box: null,
       forecast: null,
+      log: [],
     }),
   );
   const plan = expectOk(planNight(night, start));

@@ -10,9 +10,16 @@ import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Standing, standingOf } from '@/lib/standing/standing';
-import { machineInForce } from '@/lib/store/machine-in-force';
+import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';
-import type { BoxRecord, EventRecord, ForecastRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type {
+  BoxRecord,
+  EventRecord,
+  ForecastRecord,
+  LogRecord,
+  MachineRecord,
+  Stored,
+} from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
 import { toldAbout } from './told-about';
@@ -23,7 +30,20 @@ export type NightRecords = {
   readonly machine: Stored<MachineRecord>;
   readonly box: BoxRecord | null;
   readonly forecast: ForecastRecord | null;
+  /** The run log of this machine at this event. */
+  readonly log: readonly LogRecord[];
 };
+
+/** The log's entries of one machine at one event. */
+export function logOf(
+  log: readonly Stored<LogRecord>[],
+  eventId: string,
+  machineId: string,
+): readonly LogRecord[] {
+  return log
+    .map(({ value }) => value)
+    .filter((entry) => entry.eventId === eventId && entry.machineId === machineId);
+}
 
 /** A night that can be planned: the records in the core's own terms. */
 export type Night = {
@@ -43,7 +63,7 @@ export type NightProblem =
   | { readonly code: 'plan'; readonly problem: PlanProblem };
 
 export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
-  const machine = machineFromJson(machineInForce(records.machine.value, records.box));
+  const machine = machineFromJson(machineTonight(records.machine.value, records.box, records.log));
   if (!machine.ok) return fail({ code: 'machine', problems: machine.reason });
   const series = hoursOfNight(records.event.value, records.forecast);
   if (series === null) return fail({ code: 'plan', problem: { code: 'no-hours' } });

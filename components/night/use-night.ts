@@ -5,7 +5,7 @@ import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import type { Standing } from '@/lib/standing/standing';
 import type { EventRecord, MachineRecord, Preferences, Stored } from '@/lib/store/records';
-import { type Night, type NightProblem, type NightRecords, nightFrom, standNight } from './night';
+import { logOf, type Night, type NightProblem, type NightRecords, nightFrom, standNight } from './night';
 import { useDemo } from './use-demo';
 import { useNow } from './use-now';
 
@@ -30,14 +30,16 @@ export function useNight(): NightState {
   const machines = useTable('machines');
   const boxes = useTable('boxes');
   const forecasts = useTable('forecasts');
+  const log = useTable('log');
   const event = events === null ? null : chosenEvent(events, preferences);
   const machine = event === null || machines === null ? null : chosenMachine(event, machines, preferences);
   const records = useMemo<NightRecords | null>(() => {
-    if (event === null || machine === null || boxes === null || forecasts === null) return null;
+    if (event === null || machine === null || boxes === null || forecasts === null || log === null)
+      return null;
     const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
     const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
-    return { event, machine, box, forecast };
-  }, [event, machine, boxes, forecasts]);
+    return { event, machine, box, forecast, log: logOf(log, event.id, machine.id) };
+  }, [event, machine, boxes, forecasts, log]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
   const standing = useMemo(
     () => (night?.ok === true && now !== null ? standNight(night.value, now) : null),

@@ -4,7 +4,7 @@ import type { Plan } from '@/lib/plan/types';
 import { makeSharedNight } from '@/lib/share/make-shared-night';
 import { withRoundedPlace } from '@/lib/share/rounded-place';
 import type { SharedNight } from '@/lib/share/shared-night';
-import { machineInForce } from '@/lib/store/machine-in-force';
+import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { Instant } from '@/lib/time/instant';
 
@@ -18,13 +18,13 @@ type Given = {
 
 /** The night on the screen as it travels; whoever shares a plan stands by it, so it counts as accepted. */
 export function sharedNightOf({ night, plan, sharedAt, exactPlace }: Given): SharedNight {
-  const { event, machine, box } = night.records;
+  const { event, machine, box, log } = night.records;
   const { typed } = event.value;
   const shared = makeSharedNight({
     event: eventOfRacer(event.value, machine.id),
     machines: [
       {
-        machine: machineInForce(machine.value, box),
+        machine: machineTonight(machine.value, box, log),
         fitted: night.request.fitted,
         made: night.request.made,
         accepted: settingsAsGiven(plan),

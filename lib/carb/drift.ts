@@ -6,8 +6,8 @@ import { type Exponents, logIdealArea } from './response';
 import { logTrim } from './trim';
 
 /**
- * Natural log of the fuel each carburettor of a setting passes over what the baseline setting passes in the same air:
- * jet and trim, nothing else. Drift is this minus logIdealArea.
+ * Natural log of the fuel each carburettor of a setting passes over what its baseline passes in the same air, or over
+ * what tonight's verdicts ask of it: jet and trim, nothing else. Drift is this minus logIdealArea.
  *
  * @throws RangeError where the setting has another number of jets than the machine has carburettors
  */
@@ -19,7 +19,9 @@ export function logDelivered(machine: Machine, setting: Setting): number[] {
   const trim = logTrim(machine.trim, setting.trim);
   return machine.carburettors.map(
     ({ main }, i) =>
-      Math.log(jetArea(machine.marking, setting.mains[i]!) / jetArea(machine.marking, main)) + trim,
+      Math.log(jetArea(machine.marking, setting.mains[i]!) / jetArea(machine.marking, main)) +
+      trim -
+      (machine.tonight?.logAreas[i] ?? 0),
   );
 }
 

@@ -11,7 +11,10 @@ export function idealSizes(machine: Machine, ambientAir: Air, exponents?: Expone
 /** The main for every carburettor at a log ratio of area to the baseline; stagger between carburettors is kept. */
 export function sizesAt(machine: Machine, logArea: number): number[] {
   const grow = Math.exp(logArea);
-  return machine.carburettors.map(({ main }) =>
-    sizeOfArea(machine.marking, jetArea(machine.marking, main) * grow),
+  return machine.carburettors.map(({ main }, i) =>
+    sizeOfArea(
+      machine.marking,
+      jetArea(machine.marking, main) * grow * Math.exp(machine.tonight?.logAreas[i] ?? 0),
+    ),
   );
 }

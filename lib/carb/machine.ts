@@ -86,6 +86,12 @@ export type FuelDensityOption = {
 /** How far the right jet area stood from the baseline's own in the baseline's air, and how sure that is. Logs of area. */
 export type BaselineShift = { readonly log: number; readonly sd: number };
 
+/**
+ * What verdicts of one night ask for beyond the baseline: by how much more area each carburettor wants (logs, none below
+ * 0), and the run that said so last.
+ */
+export type Tonight = { readonly logAreas: readonly number[]; readonly run: string };
+
 export type Machine = {
   readonly name: string;
   readonly carburettors: readonly Carburettor[];
@@ -106,6 +112,8 @@ export type Machine = {
   readonly richPowerLoss: number;
   /** From how the baseline was judged and what hardware changed since; absent where the baseline is right as it is. */
   readonly baselineShift?: BaselineShift;
+  /** What verdicts of tonight ask for beyond the baseline; absent where there is nothing. */
+  readonly tonight?: Tonight;
 };
 
 /** Jets in every carburettor and the trim position: what is fitted, or could be. */

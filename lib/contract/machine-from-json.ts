@@ -66,6 +66,7 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
             baselineTemperature: celsiusToKelvin(json.fuelDensity.baselineC),
           },
     richPowerLoss: json.richPowerLoss,
+    ...(json.tonight === undefined ? {} : { tonight: json.tonight }),
   };
 }
 

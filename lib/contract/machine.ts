@@ -165,6 +165,12 @@ export const machineSchema = z
       .describe(
         'Natural log of the right jet area over the baseline jets in its own air, learned from a log; stands for what judged and hardware would say.',
       ),
+    tonight: z
+      .strictObject({ logAreas: z.array(z.number().min(0).max(0.5)).min(1).max(6), run: z.string().max(80) })
+      .optional()
+      .describe(
+        'What plugs or gauges of this night ask for beyond the baseline: natural log of area by carburettor, and the run that said so.',
+      ),
     richPowerLoss: z.number().min(0).max(20).default(2),
     ratedPowerHp: z.number().min(0.1).max(2000).optional(),
   })

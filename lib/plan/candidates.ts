@@ -88,7 +88,9 @@ function meanStep(machine: Machine, from: readonly number[], to: readonly number
 
 /** The sets that no other one beats in both its leanest and its richest carburettor, leanest first. */
 export function unbeatenSets(machine: Machine): readonly (readonly number[])[] {
-  const baselines = machine.carburettors.map(({ main }) => Math.log(jetArea(machine.marking, main)));
+  const baselines = machine.carburettors.map(
+    ({ main }, i) => Math.log(jetArea(machine.marking, main)) + (machine.tonight?.logAreas[i] ?? 0),
+  );
   const pieces = piecesOf(machine);
   const levels = pieces.flatMap(({ area }) => baselines.map((baseline) => area - baseline));
   const sets = new Map<string, readonly number[]>();

@@ -1,3 +1,4 @@
+import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { sizesAt } from '@/lib/carb/ideal';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { relativePower } from '@/lib/power/relative-power';
@@ -26,12 +27,13 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
   const { machine, need, night, breathed } = view;
   const ideals = meanLogIdeal(need, breathed.hours);
   const leanLog = Math.log1p(-machine.limits.lean);
+  const baseline = view.deliveredOf(baselineSetting(machine)).leanest;
   return night.series.hours.map(({ at, origin }, i) => {
     const ideal = ideals[i]!;
     const spread = spreadAt(need, { curve: breathed.hours, track: night.hours, i, mean: ideal });
     const { leanest } = view.deliveredOf(settingAt(at));
     const drift = ratio(Math.expm1(leanest - ideal));
-    const baselineDrift = ratio(Math.expm1(-ideal));
+    const baselineDrift = ratio(Math.expm1(baseline - ideal));
     return {
       at,
       origin,

@@ -20,6 +20,7 @@ export function demoRecords(now: Instant): NightRecords {
     machine: { id: DEMO_MACHINE_ID, ...stored, value: machine },
     box: null,
     forecast: null,
+    log: [],
   };
 }
 

@@ -29,6 +29,7 @@ function nightOf(night: SharedNight) {
       machine: stored(machines[0]!.id, machines[0]!.value),
       box: null,
       forecast: forecast?.value ?? null,
+      log: [],
     }),
   );
 }

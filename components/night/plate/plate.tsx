@@ -4,6 +4,7 @@ import { Notice } from '@/components/ui/notice';
 import type { Standing } from '@/lib/standing/standing';
 import { dangerSentences } from '@/lib/words/danger';
 import { riskSentence } from '@/lib/words/risk';
+import { tonightSentence } from '@/lib/words/tonight';
 import { DataLine } from './data-line';
 import { FittedNow } from './fitted-now';
 import { NextActBlock } from './next-act-block';
@@ -22,6 +23,7 @@ export function Plate({ night, standing, acts, large = false }: PlateProps) {
   const { zone, machine, request, series, records } = night;
   const { now, dangers, plan } = standing;
   const loud = dangerSentences(dangers, plan);
+  const verdict = tonightSentence(machine);
   return (
     <div className={styles.plate}>
       {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
@@ -30,6 +32,7 @@ export function Plate({ night, standing, acts, large = false }: PlateProps) {
       <NextActBlock {...{ standing, zone, acts, large }} />
       <div className={styles.facts}>
         <p>{riskSentence(standing)}</p>
+        {verdict === null ? null : <p>{verdict}</p>}
         <DataLine
           series={series}
           demo={records.event.value.demo}
