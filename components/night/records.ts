@@ -4,13 +4,13 @@ import { settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Fitting, Plan } from '@/lib/plan/types';
 import { classOf, eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
-import { addMinutes } from '@/lib/time/instant';
+import { addMinutes, type Instant, MINUTE_MS } from '@/lib/time/instant';
 import { isoLocal, isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 
 type StoredSetting = EventRecord['fitted'][string];
-type MachinePart = Pick<EventRecord, 'fitted' | 'fittings' | 'made' | 'accepted' | 'acceptedAir'>;
+type MachinePart = Pick<EventRecord, 'fitted' | 'fittings' | 'made' | 'accepted' | 'acceptedAir' | 'outFrom'>;
 
 const stored = ({ mains, trim }: Setting): StoredSetting => ({ mains: [...mains], trim });
 
@@ -68,6 +68,7 @@ export function withMachineAsBefore(
     ...record,
     fitted: putBack(record.fitted, machineId, before.fitted[machineId]),
     fittings: putBack(record.fittings ?? {}, machineId, before.fittings?.[machineId]),
+    outFrom: putBack(record.outFrom ?? {}, machineId, before.outFrom?.[machineId]),
     made: putBack(record.made, machineId, before.made[machineId]),
     accepted: putBack(record.accepted, machineId, before.accepted[machineId]),
     acceptedAir: putBack(record.acceptedAir ?? {}, machineId, before.acceptedAir?.[machineId]),
@@ -77,6 +78,36 @@ export function withMachineAsBefore(
 function putBack<V>(all: Record<string, V>, key: string, value: V | undefined): Record<string, V> {
   const { [key]: _, ...others } = all;
   return value === undefined ? others : { ...others, [key]: value };
+}
+
+/** The event after a machine was knocked out, or came back; a run that has begun by then is still its own. */
+export function withOutFrom(record: EventRecord, machineId: string, at: Instant | null): EventRecord {
+  const outFrom = putBack(record.outFrom ?? {}, machineId, at === null ? undefined : isoUtc(at));
+  return { ...record, outFrom };
+}
+
+/**
+ * The event with one more run after a machine's last, as far behind it and as long as the last two were apart; an hour
+ * behind where there is only one.
+ */
+export function withRunAdded(record: EventRecord, machineId: string): EventRecord {
+  return withRunsOf(record, machineId, (all) => {
+    const sorted = [...all].sort((a, b) => instantFromJson(a.start) - instantFromJson(b.start));
+    const [last, before] = [sorted.at(-1), sorted.at(-2)];
+    if (last === undefined) return all;
+    const start = instantFromJson(last.start);
+    const apart = before === undefined ? 60 : (start - instantFromJson(before.start)) / MINUTE_MS;
+    const move = (time: string) =>
+      isoLocal(addMinutes(instantFromJson(time), Math.max(apart, 1)), record.event.timezone);
+    const added = { ...last, name: nameAfter(last.name), start: move(last.start), end: move(last.end) };
+    return [...all, added];
+  });
+}
+
+/** "Round 9" after "Round 8"; "Final 2" after "Final". */
+function nameAfter(name: string): string {
+  const [, stem, number] = /^(.*?)(\d+)$/.exec(name) ?? [];
+  return number === undefined ? `${name} 2` : `${stem}${Number(number) + 1}`;
 }
 
 type RunsMoved = { readonly machineId: string; readonly runs: readonly number[]; readonly minutes: number };
@@ -101,6 +132,12 @@ export function withRunsAsBefore(record: EventRecord, { machineId, before }: Run
       return was?.name === run.name ? { ...run, start: was.start, end: was.end } : run;
     }),
   );
+}
+
+/** The way back from a run added: it goes again where it is still the last. */
+export function withoutAddedRun(record: EventRecord, { machineId, before }: RunsBefore): EventRecord {
+  const past = eventOfRacer(before, machineId).runs.length;
+  return withRunsOf(record, machineId, (all) => (all.length === past + 1 ? all.slice(0, past) : all));
 }
 
 type Runs = EventRecord['event']['runs'];

@@ -6,14 +6,15 @@ import type { PlanRequest } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 import { type Instant, instant } from '@/lib/time/instant';
 
-type Told = Pick<PlanRequest, 'fitted' | 'made' | 'accepted'> & {
+type Told = Pick<PlanRequest, 'fitted' | 'made' | 'accepted' | 'outFrom'> & {
   readonly fittings: NonNullable<PlanRequest['fittings']>;
 };
 type About = { readonly machineId: string; readonly machine: Machine; readonly runs: number };
 
 /** What was said about this machine tonight, as far as it still fits the machine and the runs as they are now. */
 export function toldAbout(event: EventRecord, { machineId: id, machine, runs }: About): Told {
-  const { fitted, fittings, made, accepted } = event;
+  const { fitted, fittings, made, accepted, outFrom } = event;
+  const out = outFrom?.[id];
   const fits = (setting: SettingJson) => settingProblems(setting, machine, []).length === 0;
   const inEngine = fitted[id];
   const plan = accepted[id];
@@ -22,6 +23,7 @@ export function toldAbout(event: EventRecord, { machineId: id, machine, runs }: 
     fittings: fittingsOf(inEngine, fittings?.[id])
       .filter(({ setting }) => fits(setting))
       .map(({ at, setting }) => ({ at, setting: settingOf(setting, machine) })),
+    ...(out === undefined ? {} : { outFrom: instantFromJson(out) }),
     made: (made[id] ?? [])
       .filter(({ run, setting }) => run < runs && fits(setting))
       .map(({ run, setting }) => ({ run, setting: settingOf(setting, machine) })),

@@ -7,12 +7,21 @@ import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Setting } from '@/lib/carb/machine';
 import type { Standing } from '@/lib/standing/standing';
 import type { EventRecord } from '@/lib/store/records';
-import type { Instant } from '@/lib/time/instant';
+import { type Instant, MINUTE_MS } from '@/lib/time/instant';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { accepting } from './accepting';
 import type { Night } from './night';
-import { withFitted, withMachineAsBefore, withMade, withRunsAsBefore, withRunsMoved } from './records';
+import {
+  withFitted,
+  withMachineAsBefore,
+  withMade,
+  withOutFrom,
+  withoutAddedRun,
+  withRunAdded,
+  withRunsAsBefore,
+  withRunsMoved,
+} from './records';
 
 export type Acts = {
   /** "This is my plan." */
@@ -23,6 +32,13 @@ export type Acts = {
   readonly runMade: (run: number, setting: Setting) => void;
   /** "This run and all after it come so much later"; counted in the plan's own order. */
   readonly moveRuns: (run: number, minutes: number) => void;
+  /** "This run starts now", and all after it moves along. */
+  readonly startNow: (run: number) => void;
+  /** "There is one more run." */
+  readonly addRun: () => void;
+  /** "Knocked out", and the way back. */
+  readonly knockOut: () => void;
+  readonly comeBack: () => void;
 };
 
 type ActsOf = { readonly night: Night; readonly standing: Standing };
@@ -44,6 +60,12 @@ export function useActs({ night, standing }: ActsOf): Acts {
         change: (record) => accepting(change(record), night.records, now),
         back: (record, before) => withMachineAsBefore(record, machineId, before),
       });
+    const move = (run: number, minutes: number, words: string) =>
+      write({
+        words,
+        change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
+        back: (record, before) => withRunsAsBefore(record, { machineId, before }),
+      });
     return {
       accept: () => tell('This is your plan now.', (record) => record),
       fit: (setting, since = now) =>
@@ -56,10 +78,29 @@ export function useActs({ night, standing }: ActsOf): Acts {
           return withFitted(withMade(record, made), machineId, { at: now, setting });
         }),
       moveRuns: (run, minutes) =>
+        move(run, minutes, `${runName(plan, run)} and what follows moved by ${minutes} minutes.`),
+      startNow: (run) => {
+        const start = plan.sortedRuns[run]?.start ?? now;
+        const minutes = Math.round((now - start) / MINUTE_MS);
+        move(run, minutes, `${runName(plan, run)} starts now; what follows moved by ${minutes} minutes.`);
+      },
+      addRun: () =>
         write({
-          words: `${runName(plan, run)} and what follows moved by ${minutes} minutes.`,
-          change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
-          back: (record, before) => withRunsAsBefore(record, { machineId, before }),
+          words: 'One more run is added at the end.',
+          change: (record) => withRunAdded(record, machineId),
+          back: (record, before) => withoutAddedRun(record, { machineId, before }),
+        }),
+      knockOut: () =>
+        write({
+          words: 'Out: the runs to come are left out.',
+          change: (record) => withOutFrom(record, machineId, now),
+          back: (record, before) => withMachineAsBefore(record, machineId, before),
+        }),
+      comeBack: () =>
+        write({
+          words: 'Back in.',
+          change: (record) => withOutFrom(record, machineId, null),
+          back: (record, before) => withMachineAsBefore(record, machineId, before),
         }),
     };
   }, [opened, say, night, standing]);

@@ -92,7 +92,8 @@ const isIn = (hour: Instant, at: Instant): boolean => at >= hour && at < hour + 
 
 /** Runs with a moment inside the hour; one that ends as the hour starts is not in it. */
 function runsIn(plan: Plan, hour: Instant): readonly RunPlan[] {
-  return plan.runs.filter(({ run }) => {
+  return plan.runs.filter(({ run, state }) => {
+    if (state === 'out') return false;
     const { start, end } = plan.sortedRuns[run]!;
     return start < hour + HOUR_MS && (end > hour || start === hour);
   });
@@ -103,7 +104,7 @@ const FROM_THE_FIRST = instant(0);
 
 /** What is in the engine over the night, in order of time; a change of setting starts with its act. */
 function engineOf(plan: Plan): readonly Fitted[] {
-  const known = plan.runs.filter(({ state }) => state !== 'beyond-hours');
+  const known = plan.runs.filter(({ state }) => state !== 'beyond-hours' && state !== 'out');
   const actOf = new Map(plan.swaps.map((swap) => [swap.beforeRun, swap]));
   const first = known[0];
   if (first === undefined) return [];

@@ -5,7 +5,7 @@ import type { Standing } from '@/lib/standing/standing';
 /** One racer of the club: a machine with its runs and what is known of it tonight. */
 export type ClubRacer = Pick<
   PlanRequest,
-  'machine' | 'runs' | 'fitted' | 'fittings' | 'made' | 'accepted'
+  'machine' | 'runs' | 'fitted' | 'fittings' | 'made' | 'accepted' | 'outFrom'
 > & {
   readonly id: string;
   readonly name: string;

@@ -13,12 +13,13 @@ export function clubRequests(racers: readonly ClubRacer[], night: ClubNight): re
     lists.set(key, known);
     return known;
   };
-  return racers.map(({ machine, runs, fitted, fittings, made, accepted }) => ({
+  return racers.map(({ machine, runs, fitted, fittings, made, accepted, outFrom }) => ({
     ...night,
     machine,
     runs: sharedList(runs),
     fitted,
     ...(fittings === undefined ? {} : { fittings }),
+    ...(outFrom === undefined ? {} : { outFrom }),
     made,
     accepted,
   }));

@@ -47,7 +47,7 @@ const planRunSchema = z.strictObject({
   end: moment,
   sentRun: z.int().min(0).describe('Index of this run in event.runs as sent.'),
   state: z
-    .enum(['made', 'past', 'planned', 'beyond-hours'])
+    .enum(['made', 'past', 'planned', 'out', 'beyond-hours'])
     .describe('past: it has begun and nobody said on what; setting is then what was last said to be in.'),
   grade: runGrade,
   ifKept: z
@@ -106,7 +106,7 @@ const standingSchema = z
       .nullable()
       .describe('An accepted swap whose time is over and that nobody confirmed; from counts as in.'),
     job: z.strictObject({
-      kind: z.enum(['swap', 'hold', 'do-not-race', 'no-hours', 'over']),
+      kind: z.enum(['swap', 'hold', 'do-not-race', 'no-hours', 'out', 'over']),
       swap: z.int().min(0).nullable().describe('Index into swaps.'),
     }),
     dangers: z.array(

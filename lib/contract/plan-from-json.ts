@@ -108,6 +108,7 @@ function planRequestFromJson(
     ...shared,
     fitted: entry.fitted === undefined ? null : settingOf(entry.fitted, machine),
     accepted: entry.accepted?.map((setting) => settingOf(setting, machine)) ?? null,
+    ...(entry.outFrom === undefined ? {} : { outFrom: instantFromJson(entry.outFrom) }),
     made: entry.made?.map(({ run, setting }) => ({ run, setting: settingOf(setting, machine) })) ?? [],
   });
 }

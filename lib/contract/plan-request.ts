@@ -20,6 +20,7 @@ const engineFields = {
     .describe(
       'The plan already accepted, one setting per run of event.runs; kept unless a new one is clearly better.',
     ),
+  outFrom: time.optional().describe('From then on the machine runs no more.'),
   made: z.array(madeSchema).max(60).optional().describe('Runs already made; the plan leaves them alone.'),
 };
 
@@ -89,7 +90,7 @@ export const planRequestSchema = z
       refuse('machine', 'is missing: send machine, or machines');
     if (body.machines === undefined) return;
     if (body.machine !== undefined) refuse('machines', 'send machine or machines, not both');
-    for (const field of ['fitted', 'accepted', 'made'] as const)
+    for (const field of ['fitted', 'accepted', 'made', 'outFrom'] as const)
       if (body[field] !== undefined) refuse(field, 'belongs inside each entry of machines');
   })
   .meta({ id: 'PlanRequest' });
@@ -109,6 +110,6 @@ export type PlacedEntry = { readonly entry: PlanEntryJson; readonly path: readon
 /** The engines of a request with where each sits in it: at the top for one, in the list for several. */
 export function entriesOf(body: PlanRequestJson): readonly PlacedEntry[] {
   if (body.machines !== undefined) return body.machines.map((entry, i) => ({ entry, path: ['machines', i] }));
-  const { machine, fitted, accepted, made } = body;
-  return machine === undefined ? [] : [{ entry: { machine, fitted, accepted, made }, path: [] }];
+  const { machine, fitted, accepted, made, outFrom } = body;
+  return machine === undefined ? [] : [{ entry: { machine, fitted, accepted, made, outFrom }, path: [] }];
 }

@@ -34,7 +34,7 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     runs,
     order: night.order,
     sortedRuns: night.sortedRuns,
-    stints: stintsOf(runs.filter(({ state }) => state !== 'beyond-hours')),
+    stints: stintsOf(runs.filter(({ state }) => state !== 'beyond-hours' && state !== 'out')),
     swaps,
     bySwapCount: bySwapCount(view, decision),
     runnerUp: runnerUp(decision),

@@ -38,7 +38,9 @@ function runPlan(view: View, { settings, situation }: Decision, run: number): Ru
     reserve: ratio(leanest + machine.limits.lean),
     loss,
     relativePower: powerOf(view, run, loss),
-    state: stateOf(night.coverage[run] === 'covered', situation.done[run] ?? null),
+    state: situation.out.includes(run)
+      ? 'out'
+      : stateOf(night.coverage[run] === 'covered', situation.done[run] ?? null),
   };
 }
 

@@ -8,6 +8,11 @@ import type { InNow, PlanRequest } from './types';
 /** A run that is past, with what it was made on; `told`: somebody said so. */
 export type PastRun = { readonly setting: Setting; readonly told: boolean };
 
+/** True where the machine does not make a run. */
+export function isOut({ outFrom }: Pick<PlanRequest, 'outFrom'>, start: Instant): boolean {
+  return outFrom !== undefined && start >= outFrom;
+}
+
 /** What is done and what is still open, by sorted run. */
 export type Situation = {
   /** null where the run is still to come. */
@@ -16,6 +21,8 @@ export type Situation = {
   readonly inNow: InNow;
   /** The setting of `inNow`. */
   readonly fitted: Setting;
+  /** Sorted runs the machine does not make. */
+  readonly out: readonly number[];
   /** Sorted runs that are planned: still to come and covered by the hours. */
   readonly open: readonly number[];
   /** Before each open run: from when one can work on the engine, for how long, and what fits. */
@@ -45,7 +52,7 @@ function pastRuns(request: PlanRequest, night: Night) {
   const done = night.order.map((given, i): PastRun | null => {
     const setting = told.get(given);
     const { start } = night.sortedRuns[i]!;
-    if (setting === undefined && start >= now) return null;
+    if (setting === undefined && (start >= now || isOut(request, start))) return null;
     const said = setting ?? fittings.findLast(({ at }) => at > heardTo && at <= start)?.setting;
     if (said !== undefined) current = { setting: completeSetting(machine, said), known: 'told' };
     heardTo = start;
@@ -79,13 +86,18 @@ export function situationOf(request: PlanRequest, night: Night): Situation {
   const inNow: InNow =
     request.fitted === null ? current : { setting: completeSetting(machine, request.fitted), known: 'told' };
   const open = night.sortedRuns.flatMap((_, run) =>
-    done[run] === null && night.coverage[run] === 'covered' ? [run] : [],
+    done[run] === null && night.coverage[run] === 'covered' && !isOut(request, night.sortedRuns[run]!.start)
+      ? [run]
+      : [],
   );
   const settings = open.map((run) => accepted?.[night.order[run]!]);
   return {
     done,
     inNow,
     fitted: inNow.setting,
+    out: night.sortedRuns.flatMap(({ start }, run) =>
+      done[run] === null && isOut(request, start) ? [run] : [],
+    ),
     open,
     gaps: open.map((run, i) => gapBefore(request, night, { run, first: i === 0 })),
     accepted: settings.every((setting) => setting !== undefined)

@@ -55,6 +55,8 @@ export type PlanRequest = {
   /** All that was said of it tonight, oldest first; absent: `fitted` is said as of `now`. */
   readonly fittings?: readonly Fitting[];
   readonly made: readonly MadeRun[];
+  /** From then on the machine runs no more: knocked out, or home early. */
+  readonly outFrom?: Instant;
   /**
    * The plan the person accepted, kept unless a new one is clearly better. One setting for each of the request's
    * runs, in the request's order (`settingsAsGiven(plan)` makes it).
@@ -132,10 +134,10 @@ export type RunPlan = {
   readonly relativePower: Ratio;
   /**
    * `made`: somebody said what it was made on. `past`: it has begun and nobody said; the setting is what was last said
-   * to be in, a guess. `beyond-hours`: nothing is known, the numbers above are those of the nearest hour, not to be
+   * to be in, a guess. `out`: the machine does not make it. `beyond-hours`: nothing is known, the numbers above are those of the nearest hour, not to be
    * shown.
    */
-  readonly state: 'made' | 'past' | 'planned' | 'beyond-hours';
+  readonly state: 'made' | 'past' | 'planned' | 'out' | 'beyond-hours';
 };
 
 export type Stint = { readonly setting: Setting; readonly firstRun: number; readonly lastRun: number };

@@ -35,7 +35,7 @@ function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburetto
   const { zone, units } = voice;
   const timed = plan.sortedRuns[run.run]!;
   const swap = plan.swaps.find(({ beforeRun }) => beforeRun === run.run);
-  const known = run.state !== 'beyond-hours';
+  const known = run.state !== 'beyond-hours' && run.state !== 'out';
   const when = (at: typeof timed.start) => `${localDate(at, zone)} ${localClock(at, zone)}`;
   const number = (value: number, digits: number) => (known ? plainNumber(value, digits) : UNKNOWN);
   const jets = Array.from({ length: carburettors }, (_, i) => [

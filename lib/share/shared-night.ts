@@ -7,6 +7,7 @@ import { time } from '@/lib/contract/numbers';
 export const sharedMachineSchema = z.strictObject({
   machine: machineSchema,
   fitted: settingSchema.optional(),
+  outFrom: time.optional(),
   accepted: z.array(settingSchema).max(60).optional(),
   made: z
     .array(z.strictObject({ run: z.int().min(0).max(59), setting: settingSchema }))

@@ -19,6 +19,8 @@ export type Job =
   | { readonly kind: 'do-not-race'; readonly setting: Setting; readonly runs: readonly RunPlan[] }
   /** Runs are to come, and the hours do not reach them. */
   | { readonly kind: 'no-hours'; readonly runs: readonly RunPlan[] }
+  /** The machine is out; these runs go on without it. */
+  | { readonly kind: 'out'; readonly runs: readonly RunPlan[] }
   | { readonly kind: 'over' };
 
 /** A swap can be told as made from this long before its window on; it may well be done early. Judgement. */
@@ -29,6 +31,8 @@ export function jobOf(plan: Plan, now: Instant): Job {
   const [next] = planned;
   if (next === undefined) {
     const runs = plan.runs.filter(({ state, run }) => state === 'beyond-hours' && isToCome(plan, run, now));
+    const out = plan.runs.filter(({ state }) => state === 'out');
+    if (out.length > 0) return { kind: 'out', runs: out };
     return runs.length === 0 ? { kind: 'over' } : { kind: 'no-hours', runs };
   }
   const swap = plan.swaps.find(({ beforeRun }) => beforeRun >= next.run);

@@ -113,6 +113,8 @@ export const eventRecordSchema = z.strictObject({
     .default({}),
   /** When what was said to be in, by machine id, oldest first; `fitted` is the last. Absent: nobody kept the times. */
   fittings: z.record(id, z.array(z.strictObject({ at: time, setting: settingSchema })).max(60)).optional(),
+  /** From when on a machine is out, by machine id. Absent: nobody is. */
+  outFrom: z.record(id, time).optional(),
   demo: z.boolean().default(false),
   /**
    * The temperature each run was accepted with, by machine id, so that a change can be told with its reason. Absent:

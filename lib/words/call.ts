@@ -47,6 +47,7 @@ export function quietSentences(standing: Standing, voice: CallVoice): readonly s
 function jobSentences({ plan, job, dangers }: Standing, voice: CallVoice): readonly string[] {
   switch (job.kind) {
     case 'over':
+    case 'out':
     case 'no-hours':
       return [];
     case 'do-not-race':
@@ -157,6 +158,13 @@ function richRuns(plan: Plan): readonly string[] {
 /** Where the hours end, the plan ends and says so. */
 function endOfHours(plan: Plan, job: Job, { zone }: Voice): readonly string[] {
   if (job.kind === 'over') return ['All runs are over.'];
+  if (job.kind === 'out')
+    return [
+      `Out: not in ${runNames(
+        plan,
+        job.runs.map(({ run }) => run),
+      )}.`,
+    ];
   const beyond = plan.runs.filter(({ state }) => state === 'beyond-hours').map(({ run }) => run);
   if (beyond.length === 0) return [];
   const end = clockText(plan.hoursEnd, planClock(plan, zone));

@@ -21,5 +21,6 @@ export const RUN_STATE_WORD: Readonly<Record<RunPlan['state'], string>> = {
   made: 'made',
   past: 'past, jets not told',
   planned: 'planned',
+  out: 'out',
   'beyond-hours': 'no hours',
 };

@@ -47,6 +47,8 @@ export function jobWords(standing: Standing, zone: string): JobWords {
       return quiet(`Do not race on ${settingText(job.setting)}`, `${names(job.runs)}. No swap helps.`);
     case 'no-hours':
       return quiet('No call', `The hours do not reach ${names(job.runs)}. Add hours.`);
+    case 'out':
+      return quiet('Out', `Not in ${names(job.runs)}. ${OVER}`);
     case 'over':
       return quiet('All runs are over', OVER);
   }

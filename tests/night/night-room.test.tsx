@@ -127,20 +127,48 @@ describe('the night page', () => {
     expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]?.mains).toEqual([410, 400, 410]);
   });
 
-  it('moves what is to come when the night is late', async () => {
+  const startOf = async (run: number) => (await storedEvent())?.event.runs.at(run)?.start;
+
+  it('moves what is to come in two taps, also to start now, and takes it back in one', async () => {
     const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
     knowModalDialogs();
     open();
-    await user.click(await screen.findByRole('button', { name: 'Off schedule' }));
-    await user.click(screen.getByRole('button', { name: 'Move Round 1 to 19:15' }));
-    await waitFor(async () =>
-      expect((await storedEvent())?.event.runs[0]?.start).toBe('2027-01-16T19:15:00-06:00'),
-    );
-    expect((await storedEvent())?.event.runs.at(-1)?.end).toBe('2027-01-17T00:45:00-06:00');
+    await user.click(await screen.findByRole('button', { name: 'Running late?' }));
+    await user.click(screen.getByRole('button', { name: 'All 50 min later: Round 1 at 19:50' }));
+    await waitFor(async () => expect(await startOf(0)).toBe('2027-01-16T19:50:00-06:00'));
+    expect(await startOf(-1)).toBe('2027-01-17T01:05:00-06:00');
     await user.click(await screen.findByRole('button', { name: 'Undo' }));
-    await waitFor(async () =>
-      expect((await storedEvent())?.event.runs[0]?.start).toBe('2027-01-16T19:00:00-06:00'),
-    );
+    await waitFor(async () => expect(await startOf(0)).toBe('2027-01-16T19:00:00-06:00'));
+    await user.click(screen.getByRole('button', { name: 'Running late?' }));
+    await user.click(screen.getByRole('button', { name: 'Round 1 starts now' }));
+    await waitFor(async () => expect(await startOf(0)).toBe('2027-01-16T18:15:00-06:00'));
+    expect(await startOf(1)).toBe('2027-01-16T19:00:00-06:00');
+  });
+
+  it('adds a run in two taps, and takes it back', async () => {
+    const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
+    knowModalDialogs();
+    open();
+    await user.click(await screen.findByRole('button', { name: 'Running late?' }));
+    await user.click(screen.getByRole('button', { name: 'One more run after Round 8' }));
+    await waitFor(async () => expect((await storedEvent())?.event.runs.length).toBe(9));
+    expect((await storedEvent())?.event.runs.at(-1)).toMatchObject({
+      name: 'Round 9',
+      start: '2027-01-17T01:00:00-06:00',
+    });
+    await user.click(await screen.findByRole('button', { name: 'Undo' }));
+    await waitFor(async () => expect((await storedEvent())?.event.runs.length).toBe(8));
+  });
+
+  it('knows a racer who is knocked out in one tap, and who is back in one', async () => {
+    const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
+    open();
+    await user.click(await screen.findByRole('button', { name: 'Knocked out' }));
+    const next = await screen.findByRole('region', { name: 'Next' });
+    await waitFor(() => expect(next.textContent).toMatch(/^NextOut/));
+    expect(screen.getByText(/^No run to come\.$/)).toBeTruthy();
+    await user.click(within(next).getByRole('button', { name: 'Back in' }));
+    await waitFor(() => expect(next.textContent).toContain('Fit 420/410/420'));
   });
 
   it('says what is missing where the box is empty, and comes back when it is not', async () => {

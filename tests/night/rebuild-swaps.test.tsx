@@ -60,6 +60,10 @@ const NO_ACTS: Acts = {
   fit: () => undefined,
   runMade: () => undefined,
   moveRuns: () => undefined,
+  startNow: () => undefined,
+  addRun: () => undefined,
+  knockOut: () => undefined,
+  comeBack: () => undefined,
 };
 
 function show({ night, plan, standing, now }: NightCase) {

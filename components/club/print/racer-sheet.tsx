@@ -8,7 +8,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { callSentences } from '@/lib/words/call';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
-import { GRADE_WORD } from '@/lib/words/grades';
+import { GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { type Clock, clockText } from '@/lib/words/times';
@@ -93,7 +93,11 @@ function RunsTable({ planned: { plan }, clock, now }: RunsTableProps) {
             </td>
             <th scope="row">{runName(plan, run.run)}</th>
             <td>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
-            <td>{run.state === 'beyond-hours' ? 'no hours' : settingText(run.setting)}</td>
+            <td>
+              {run.state === 'beyond-hours' || run.state === 'out'
+                ? RUN_STATE_WORD[run.state]
+                : settingText(run.setting)}
+            </td>
             <td>{leanIn(run)}</td>
           </tr>
         ))}

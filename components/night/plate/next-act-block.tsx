@@ -21,21 +21,24 @@ type NextActBlockProps = {
 export function NextActBlock({ standing, zone, acts, large }: NextActBlockProps) {
   const [asking, setAsking] = useState(false);
   const { held, hold } = useHold();
-  const { plan, job, now } = standing;
+  const { job } = standing;
+  const size = large ? 'large' : 'normal';
   const words = jobWords(standing, zone);
   const done = held ?? words.done;
   return (
     <section className={styles.block} aria-label="Next">
       <div className={styles.row}>
         <h2 className={styles.label}>Next</h2>
-        <Button
-          kind="quiet"
-          size={large ? 'large' : 'normal'}
-          className={styles.aside}
-          onClick={() => setAsking(true)}
-        >
-          Off schedule
-        </Button>
+        {job.kind === 'over' || job.kind === 'out' ? null : (
+          <>
+            <Button kind="quiet" size={size} className={styles.aside} onClick={() => setAsking(true)}>
+              Running late?
+            </Button>
+            <Button kind="quiet" size={size} className={styles.aside} onClick={acts.knockOut}>
+              Knocked out
+            </Button>
+          </>
+        )}
       </div>
       <p className={styles.lead}>{words.lead}</p>
       {words.when === null ? null : (
@@ -61,12 +64,12 @@ export function NextActBlock({ standing, zone, acts, large }: NextActBlockProps)
           {done}
         </Button>
       )}
-      {asking ? (
-        <ScheduleDialog
-          {...{ plan, fitted: standing.inNow.setting, now, zone, acts }}
-          onClose={() => setAsking(false)}
-        />
+      {job.kind === 'out' ? (
+        <Button size={large ? 'decide' : 'normal'} wide onClick={acts.comeBack}>
+          Back in
+        </Button>
       ) : null}
+      {asking ? <ScheduleDialog {...{ standing, zone, acts }} onClose={() => setAsking(false)} /> : null}
     </section>
   );
 }

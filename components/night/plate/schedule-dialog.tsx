@@ -5,14 +5,20 @@ import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { Dialog } from '@/components/ui/dialog';
+import { Disclosure } from '@/components/ui/disclosure';
 import { Select } from '@/components/ui/select';
-import type { Setting } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
+import type { Standing } from '@/lib/standing/standing';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { planClock, runName } from '@/lib/words/runs';
+import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
+import styles from './plate.module.css';
 
-const MINUTES = ['-30', '-15', '10', '15', '20', '30', '45', '60'] as const;
+/** The delays a race knows, in minutes; one tap each. */
+const QUICK = [20, 30, 50] as const;
+
+const MINUTES = ['-30', '-15', '5', '10', '15', '45', '60', '90'] as const;
 type Minutes = (typeof MINUTES)[number];
 const OPTIONS = MINUTES.map((value) => ({
   value,
@@ -20,48 +26,27 @@ const OPTIONS = MINUTES.map((value) => ({
 }));
 
 type ScheduleDialogProps = {
-  readonly plan: Plan;
-  readonly fitted: Setting;
-  readonly now: Instant;
+  readonly standing: Standing;
   readonly zone: string;
   readonly acts: Acts;
   readonly onClose: () => void;
 };
 
-/** For when the night does not keep to its times: moves what is to come, or tells of a run that came early. */
-export function ScheduleDialog({ plan, fitted, now, zone, acts, onClose }: ScheduleDialogProps) {
+/** For when the night does not keep to its times: moves what is to come, adds a run, or tells of one that came early. */
+export function ScheduleDialog({ standing, zone, acts, onClose }: ScheduleDialogProps) {
+  const { plan, now, inNow } = standing;
   const runs = runsLeft(plan, now);
   const [run, setRun] = useState(() => firstLeft(plan, now) ?? runs[0]);
-  const [minutes, setMinutes] = useState<Minutes>('15');
   const start = run === undefined ? undefined : plan.sortedRuns[run]?.start;
-  if (run === undefined || start === undefined)
-    return (
-      <Dialog title="Off schedule" open onClose={onClose}>
-        <p>All runs are over by the clock. Change their times under Event.</p>
-      </Dialog>
-    );
-  const clock = planClock(plan, zone);
-  const moved = clockText(addMinutes(start, Number(minutes)), clock);
-  function done(act: () => void) {
+  const done = (act: () => void) => {
     act();
     onClose();
-  }
+  };
+  if (run === undefined || start === undefined) return null;
+  const clock = planClock(plan, zone);
+  const name = runName(plan, run);
   return (
-    <Dialog
-      title="Off schedule"
-      open
-      onClose={onClose}
-      footer={
-        <>
-          <Button kind="primary" onClick={() => done(() => acts.moveRuns(run, Number(minutes)))}>
-            Move {runName(plan, run)} to {moved}
-          </Button>
-          <Button onClick={() => done(() => acts.runMade(run, fitted))}>
-            {runName(plan, run)} is made already
-          </Button>
-        </>
-      }
-    >
+    <Dialog title="Running late?" open onClose={onClose}>
       <Select
         label="The next run"
         value={String(run)}
@@ -71,13 +56,56 @@ export function ScheduleDialog({ plan, fitted, now, zone, acts, onClose }: Sched
         }))}
         onChange={(value) => setRun(Number(value))}
       />
+      <div className={styles.acts}>
+        {QUICK.map((minutes) => (
+          <Button key={minutes} size="large" wide onClick={() => done(() => acts.moveRuns(run, minutes))}>
+            {`All ${minutes} min later: ${name} at ${clockText(addMinutes(start, minutes), clock)}`}
+          </Button>
+        ))}
+        <Button size="large" wide onClick={() => done(() => acts.startNow(run))}>
+          {name} starts now
+        </Button>
+        <Button size="large" wide onClick={() => done(acts.addRun)}>
+          One more run after {runName(plan, plan.sortedRuns.length - 1)}
+        </Button>
+        <Button size="large" wide onClick={() => done(() => acts.runMade(run, inNow.setting))}>
+          {name} is run, on {settingText(inNow.setting)}
+        </Button>
+      </div>
+      <OtherDelay
+        run={run}
+        start={start}
+        {...{ plan, zone }}
+        onMove={(n) => done(() => acts.moveRuns(run, n))}
+      />
+    </Dialog>
+  );
+}
+
+type OtherDelayProps = {
+  readonly plan: Plan;
+  readonly zone: string;
+  readonly run: number;
+  readonly start: Instant;
+  readonly onMove: (minutes: number) => void;
+};
+
+/** Any other delay, or a start that came forward. */
+function OtherDelay({ plan, zone, run, start, onMove }: OtherDelayProps) {
+  const [minutes, setMinutes] = useState<Minutes>('15');
+  const moved = clockText(addMinutes(start, Number(minutes)), planClock(plan, zone));
+  return (
+    <Disclosure summary="Another time">
       <Choice
         label="Move it and all after it, minutes"
         value={minutes}
         options={OPTIONS}
         onChange={setMinutes}
       />
-    </Dialog>
+      <Button onClick={() => onMove(Number(minutes))}>
+        Move {runName(plan, run)} to {moved}
+      </Button>
+    </Disclosure>
   );
 }
 
@@ -88,6 +116,6 @@ function runsLeft(plan: Plan, now: Instant): readonly number[] {
 }
 
 function firstLeft(plan: Plan, now: Instant): number | null {
-  const first = plan.sortedRuns.findIndex(({ end }) => end > now);
+  const first = plan.sortedRuns.findIndex(({ end }, run) => end > now && plan.runs[run]?.state !== 'made');
   return first === -1 ? null : first;
 }

@@ -71,13 +71,13 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
     {
       head: 'Mixture',
       figures: true,
-      cell: (run) => (run.state === 'beyond-hours' ? 'no hours' : <Mixture run={run} />),
+      cell: (run) => (isKnown(run) ? <Mixture run={run} /> : RUN_STATE_WORD[run.state]),
     },
     {
       head: 'Lean in',
       figures: true,
       wideOnly: true,
-      cell: (run) => (run.state === 'beyond-hours' ? '' : countText(run)),
+      cell: (run) => (isKnown(run) ? countText(run) : ''),
     },
     { head: 'Ideal', figures: true, wideOnly: true, cell: ({ ideal }) => idealText(ideal) },
     {
@@ -88,6 +88,11 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
     },
     { head: 'State', wideOnly: true, cell: ({ state }) => RUN_STATE_WORD[state] },
   ];
+}
+
+/** False where the numbers of a run say nothing. */
+function isKnown({ state }: RunPlan): boolean {
+  return state !== 'beyond-hours' && state !== 'out';
 }
 
 function Mixture({ run }: { readonly run: RunPlan }) {
