@@ -1,5 +1,6 @@
 import type { Plan, Swap } from '@/lib/plan/types';
 import { formatPercent } from '@/lib/units/format';
+import { type Ratio, ratio } from '@/lib/units/quantity';
 import { riskText } from './counts';
 import { planClock, runName } from './runs';
 import { actText, settingText } from './settings';
@@ -72,10 +73,15 @@ function whyText(plan: Plan, { from, reason }: Swap): string {
     case 'old-turns-rich':
       return `${old} is too rich by ${runName(plan, reason.run)}, which costs power.`;
     case 'power':
-      return `It gains ${formatPercent(reason.gain, 1)} power over ${old}.`;
+      return `It gains ${gainText(reason.gain)} power over ${old}.`;
     case 'as-accepted':
       return 'It is in the plan you accepted, and makes no difference that counts.';
   }
+}
+
+/** Never "0.0 %": a gain that is too small to print is said to be so. */
+function gainText(gain: Ratio): string {
+  return gain < SHOWS ? `less than ${formatPercent(ratio(0.001), 1)}` : formatPercent(gain, 1);
 }
 
 /** What a swap left out costs; that the old jet is lean is said already. Lean costs no power that can be counted on. */
