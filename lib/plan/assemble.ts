@@ -23,6 +23,7 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     open,
     swapMinutes: options.swapMinutes,
     risk: machine.limits.risk,
+    draws: night.normals.draws,
     gradeOf: view.gradeOf,
     leaves: (setting, from) => leavesLane(view.crossingsOf(setting), from),
   });
@@ -30,7 +31,10 @@ export function assemble(request: PlanRequest, night: Night): Plan {
   const baseline = baselineSetting(machine);
   return {
     hours: picture(view, timeline(night, situation, { settings, swaps })),
-    crossings: view.crossingsOf(baseline),
+    /** Worked out when they are asked for: most plans of a field of racers never are. */
+    get crossings() {
+      return view.crossingsOf(baseline);
+    },
     runs,
     order: night.order,
     sortedRuns: night.sortedRuns,

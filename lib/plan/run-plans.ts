@@ -27,7 +27,7 @@ function runPlan(view: View, { settings, situation }: Decision, run: number): Ru
     leanest,
     richest: ratio(Math.expm1(delivered.richest - lowest)),
     chanceOfLean,
-    leanCount: leanCountOf(view.odds[run]!, delivered, judge),
+    leanCount: leanCountOf(chanceOfLean, judge.limits.risk, night.normals.draws),
     chanceOfRich,
     reserve: ratio(leanest + machine.limits.lean),
     loss,

@@ -2,7 +2,7 @@ import type { Setting } from '@/lib/carb/machine';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
 import { sameMains, sameSetting } from './candidates';
-import type { Grade } from './grade';
+import { type Grade, leanCountOf } from './grade';
 import { TOO_RICH_SHARE } from './judgement';
 import type { GapBefore } from './situation';
 import type { Crossing, Run, Stint, Swap, SwapReason } from './types';
@@ -20,6 +20,8 @@ export type SwapsRequest = {
   readonly open: readonly OpenRun[];
   readonly swapMinutes: number;
   readonly risk: number;
+  /** What chances are counted of. */
+  readonly draws: number;
   readonly gradeOf: (run: number, setting: Setting) => Grade;
   /** When a setting leaves its lane, from an instant on. */
   readonly leaves: (setting: Setting, from: Instant) => Crossing | null;
@@ -59,6 +61,7 @@ export function swapsOf(request: SwapsRequest): readonly Swap[] {
     const from = open[i - 1]?.setting ?? fitted;
     if (sameSetting(from, next.setting)) return [];
     const stint = stintFrom(open, i);
+    const chanceOfLean = Math.max(...stint.map(({ run }) => request.gradeOf(run, from).chanceOfLean));
     const kind = sameMains(from.mains, next.setting.mains) ? 'trim' : 'jets';
     return [
       {
@@ -71,7 +74,8 @@ export function swapsOf(request: SwapsRequest): readonly Swap[] {
         due: request.leaves(from, open[i - 1]?.timed.start ?? next.gap.from),
         reason: reasonFor(request, stint, from),
         ifSkipped: {
-          chanceOfLean: ratio(Math.max(...stint.map(({ run }) => request.gradeOf(run, from).chanceOfLean))),
+          chanceOfLean: ratio(chanceOfLean),
+          leanCount: leanCountOf(chanceOfLean, request.risk, request.draws),
           loss: ratio(weightedMean(stint, ({ run }) => request.gradeOf(run, from).loss)),
         },
       },

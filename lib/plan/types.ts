@@ -89,7 +89,7 @@ export type PlanHour = {
 export type Crossing = {
   readonly at: Instant;
   readonly earliest: Instant;
-  /** null: in at least one path in ten it does not happen before the hours end. */
+  /** null: in at least one case in ten it does not happen before the hours end. */
   readonly latest: Instant | null;
   readonly to: DriftState;
 };
@@ -105,7 +105,7 @@ export type RunPlan = {
   readonly leanest: Ratio;
   readonly richest: Ratio;
   readonly chanceOfLean: Ratio;
-  /** The same in counts, from the same draws: lean in `lean` of `of`. */
+  /** The same as a count, for people: lean in `lean` of `of`; more than the limit's share exactly where the chance is. */
   readonly leanCount: { readonly lean: number; readonly of: number };
   readonly chanceOfRich: Ratio;
   /** How far the run stands from its lean limit: leanest drift + lean limit. */
@@ -140,7 +140,12 @@ export type Swap = {
   readonly due: Crossing | null;
   readonly reason: SwapReason;
   /** What happens over the stint if the swap is skipped. */
-  readonly ifSkipped: { readonly chanceOfLean: Ratio; readonly loss: Ratio };
+  readonly ifSkipped: {
+    readonly chanceOfLean: Ratio;
+    /** As a run's. */
+    readonly leanCount: RunPlan['leanCount'];
+    readonly loss: Ratio;
+  };
 };
 
 /** Things the person must know beside the plan. Sentences live in lib/words. */

@@ -1,6 +1,7 @@
 import type { Plan, Swap, SwapReason } from '@/lib/plan/types';
 import { formatPercent } from '@/lib/units/format';
-import { chanceCount } from './counts';
+import { chanceCount, forecastCount } from './counts';
+import { crossingTime } from './crossing-time';
 import { planClock, runName } from './runs';
 import { actText, settingText } from './settings';
 import { type Clock, clockText, windowText } from './times';
@@ -28,7 +29,7 @@ export function actSentences(plan: Plan, { zone }: Pick<Voice, 'zone'>): readonl
     where: whereText(plan, swap),
     window: actWindow(swap, clock),
     why: whyText(plan, swap, clock),
-    ifSkipped: ifSkippedText(plan, swap),
+    ifSkipped: ifSkippedText(swap),
   }));
 }
 
@@ -50,24 +51,16 @@ function actWindow({ beforeRun, windowStart, latestStart }: Swap, clock: Clock):
     : windowText(windowStart, latestStart, clock);
 }
 
-/** "about 22:40 (22:05 to 23:20)"; an open end is said as one. */
-export function dueText(
-  due: { at: Swap['windowStart']; earliest: Swap['windowStart']; latest: Swap['windowStart'] | null },
-  clock: Clock,
-): string {
-  const range =
-    due.latest === null
-      ? `${clockText(due.earliest, clock)} at the earliest, in some forecasts not at all`
-      : windowText(due.earliest, due.latest, clock);
-  return `${clockText(due.at, clock)} (${range})`;
-}
-
-function whyText(plan: Plan, { from, due, reason }: Swap, clock: Clock): string {
+function whyText(plan: Plan, { from, due, reason, ifSkipped }: Swap, clock: Clock): string {
   const old = settingText(from);
   if (reason.code === 'power') return `It gains ${formatPercent(reason.gain, 1)} power over ${old}.`;
   const state = STATES[reason.code];
-  const when = due === null ? '' : ` about ${dueText(due, clock)}`;
-  return `${old} turns ${state}${when}: ${state} in ${chanceCount(reason.chance, forecasts(plan))} if it stays in.`;
+  const when = due === null ? '' : ` ${crossingTime(due, clock)}`;
+  const count =
+    reason.code === 'old-turns-lean'
+      ? forecastCount(ifSkipped.leanCount)
+      : chanceCount(reason.chance, forecasts(plan));
+  return `${old} turns ${state}${when}: ${state} in ${count} if it stays in.`;
 }
 
 const STATES: Readonly<Record<Exclude<SwapReason['code'], 'power'>, string>> = {
@@ -76,8 +69,8 @@ const STATES: Readonly<Record<Exclude<SwapReason['code'], 'power'>, string>> = {
 };
 
 /** Lean costs no power that can be counted on, so a loss is said only where one shows. */
-function ifSkippedText(plan: Plan, { from, ifSkipped }: Swap): string {
-  const lean = `is lean in ${chanceCount(ifSkipped.chanceOfLean, forecasts(plan))}`;
+function ifSkippedText({ from, ifSkipped }: Swap): string {
+  const lean = `is lean in ${forecastCount(ifSkipped.leanCount)}`;
   const loses = ifSkipped.loss >= SHOWS ? ` and loses ${formatPercent(ifSkipped.loss, 1)} power` : '';
   return `Skipped, ${settingText(from)} ${lean}${loses}.`;
 }

@@ -5,6 +5,7 @@ import type { Borrowing } from '@/lib/club/loans';
 import type { BriefingCell } from '@/lib/club/matrix';
 import type { Plan } from '@/lib/plan/types';
 import { actSentences } from './acts';
+import { shortCount } from './counts';
 import { leanRuns } from './lean-runs';
 import { counted, listing } from './listing';
 import { planClock, runNames } from './runs';
@@ -45,7 +46,7 @@ export function clubActWords(act: ClubAct, plan: Plan, clock: Clock): ClubActWor
 export function cellStateText({ state, leanCount }: BriefingCell): string {
   switch (state) {
     case 'lean':
-      return leanCount === null ? 'lean' : `lean ${leanCount.lean} of ${leanCount.of}`;
+      return leanCount === null ? 'lean' : `lean ${shortCount(leanCount)}`;
     case 'rich':
       return 'rich';
     case 'unknown':

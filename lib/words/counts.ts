@@ -1,13 +1,17 @@
+import type { RunPlan } from '@/lib/plan/types';
 import type { Ratio } from '@/lib/units/quantity';
 
-/** "3 of 64 forecasts": a count says how little is known better than a percent does. */
-export function forecastCount(count: { readonly lean: number; readonly of: number }): string {
-  return count.lean === 0 ? `none of ${count.of} forecasts` : `${count.lean} of ${count.of} forecasts`;
+/** "3 of 64"; a chance too small for one of them is said to be so. */
+export function shortCount({ lean, of }: RunPlan['leanCount']): string {
+  return lean === 0 ? `fewer than 1 of ${of}` : `${lean} of ${of}`;
 }
 
-/** A chance in counts out of `of`: "3 of 64 forecasts"; a chance too small for one of them is said to be so. */
+/** "3 of 64 forecasts": a count says how little is known better than a percent does. */
+export function forecastCount(count: RunPlan['leanCount']): string {
+  return `${shortCount(count)} forecasts`;
+}
+
+/** A chance without a limit in counts out of `of`: "3 of 64 forecasts". */
 export function chanceCount(chance: Ratio, of: number): string {
-  const count = Math.round(chance * of);
-  if (count === 0 && chance > 0) return `fewer than 1 of ${of} forecasts`;
-  return forecastCount({ lean: count, of });
+  return forecastCount({ lean: Math.round(chance * of), of });
 }

@@ -1,7 +1,7 @@
 import type { Crossing, DriftState, Plan } from '@/lib/plan/types';
 import { formatSignedPercent } from '@/lib/units/format';
 import type { Ratio } from '@/lib/units/quantity';
-import { dueText } from './acts';
+import { crossingTime } from './crossing-time';
 import { listing } from './listing';
 import { planClock } from './runs';
 import { settingText } from './settings';
@@ -24,5 +24,5 @@ export function crossingsSentence(plan: Plan, { zone }: Pick<Voice, 'zone'>): st
 }
 
 function crossingText(crossing: Crossing, clock: ReturnType<typeof planClock>): string {
-  return `${crossing.to} about ${dueText(crossing, clock)}`;
+  return `${crossing.to} ${crossingTime(crossing, clock)}`;
 }

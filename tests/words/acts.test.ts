@@ -28,19 +28,23 @@ describe('An act', () => {
 
   test('leaves the range open where the old jets may hold after all', () => {
     const [act] = actsOf({ due: crossing('2027-01-16T22:40:00-06:00', { latest: null }) });
-    expect(act?.why).toContain('22:40 (22:10 at the earliest, in some forecasts not at all)');
+    expect(act?.why).toContain('22:45 (22:00 at the earliest, in some forecasts not at all)');
   });
 
-  test('counts a chance too small for one forecast as fewer than one, and none as none', () => {
-    const skipped = (chance: number) =>
-      actsOf({ ifSkipped: { chanceOfLean: ratio(chance), loss: ratio(0) } })[0]?.ifSkipped;
-    expect(skipped(0.004)).toContain('lean in fewer than 1 of 64 forecasts');
-    expect(skipped(0)).toContain('lean in none of 64 forecasts');
-    expect(skipped(3 / 64)).toContain('lean in 3 of 64 forecasts');
+  test('counts a chance too small for one forecast as fewer than one', () => {
+    const skipped = (lean: number) => {
+      const leanCount = { lean, of: 64 };
+      return actsOf({ ifSkipped: { chanceOfLean: ratio(lean / 64), leanCount, loss: ratio(0) } })[0]
+        ?.ifSkipped;
+    };
+    expect(skipped(0)).toContain('lean in fewer than 1 of 64 forecasts');
+    expect(skipped(3)).toContain('lean in 3 of 64 forecasts');
   });
 
   test('skipped says no loss of power where none shows', () => {
-    const [act] = actsOf({ ifSkipped: { chanceOfLean: ratio(0.95), loss: ratio(0.0004) } });
+    const [act] = actsOf({
+      ifSkipped: { chanceOfLean: ratio(0.95), leanCount: { lean: 61, of: 64 }, loss: ratio(0.0004) },
+    });
     expect(act?.ifSkipped).toBe('Skipped, 410 is lean in 61 of 64 forecasts.');
   });
 

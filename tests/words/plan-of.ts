@@ -92,7 +92,7 @@ export function swapTo(beforeRun: number, from: Setting, to: Setting, more: Part
     latestStart: at('2027-01-16T22:25:00-06:00'),
     due: crossing('2027-01-16T22:40:00-06:00'),
     reason: { code: 'old-turns-lean', chance: ratio(61 / 64) },
-    ifSkipped: { chanceOfLean: ratio(0.95), loss: ratio(0.006) },
+    ifSkipped: { chanceOfLean: ratio(0.95), leanCount: { lean: 61, of: 64 }, loss: ratio(0.006) },
     ...more,
   };
 }

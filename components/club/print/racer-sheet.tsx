@@ -8,6 +8,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { callSentences } from '@/lib/words/call';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
+import { shortCount } from '@/lib/words/counts';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { type Clock, clockText } from '@/lib/words/times';
@@ -102,5 +103,5 @@ function RunsTable({ planned: { racer, plan }, clock, now }: RunsTableProps) {
 /** "9 of 64 !": the sign stands where the racer's limit is passed, so that grey paper tells it too. */
 function leanIn({ state, leanCount, chanceOfLean }: RunPlan, risk: number): string {
   if (state !== 'planned') return '';
-  return `${leanCount.lean} of ${leanCount.of}${chanceOfLean > risk ? ' LEAN' : ''}`;
+  return `${shortCount(leanCount)}${chanceOfLean > risk ? ' LEAN' : ''}`;
 }

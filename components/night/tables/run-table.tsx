@@ -4,6 +4,7 @@ import { type Column, Table } from '@/components/ui/table';
 import type { Machine } from '@/lib/carb/machine';
 import type { DriftState, Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import { shortCount } from '@/lib/words/counts';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { windowText } from '@/lib/words/times';
@@ -114,5 +115,5 @@ function Mixture({ run, state }: { readonly run: RunPlan; readonly state: DriftS
   );
 }
 
-const countText = ({ leanCount }: RunPlan): string => `${leanCount.lean} of ${leanCount.of}`;
+const countText = ({ leanCount }: RunPlan): string => shortCount(leanCount);
 const leanText = (run: RunPlan): string => `lean in ${countText(run)}`;
