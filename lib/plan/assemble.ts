@@ -24,13 +24,17 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     swapMinutes: options.swapMinutes,
     gradeOf: view.gradeOf,
     nameOf: (grade) => gradeName(grade, view.judge),
-    countOf: (run, setting) => leanCountOf(view.odds[run]!, view.deliveredOf(setting), view.judge),
+    countOf: (run, setting) =>
+      leanCountOf(view.gradeOf(run, setting).chanceOfLean, machine.limits.risk, night.normals.draws),
   });
   const runs = runPlans(view, decision);
   const baseline = baselineSetting(machine);
   return {
     hours: picture(view, timeline(night, situation, { settings, swaps })),
-    crossings: view.crossingsOf(baseline),
+    /** Worked out when they are asked for: most plans of a field of racers never are. */
+    get crossings() {
+      return view.crossingsOf(baseline);
+    },
     runs,
     order: night.order,
     sortedRuns: night.sortedRuns,

@@ -1,21 +1,22 @@
 import { instant } from '@/lib/time/instant';
 import { TURNING_LOG } from './judgement';
+import type { Stretch } from './passage';
 import type { Crossing, DriftState } from './types';
 
-/** Ideal log areas of the whole night: of every draw, and of the mean. */
-export type NightIdeals = {
+/** What crossings are told from. */
+export type NightPassages = {
   readonly at: Float64Array;
-  /** Of instant j in draw s at [s * instants + j]. */
-  readonly drawn: Float64Array;
-  readonly draws: number;
+  /** Ideal log area at the mean. */
   readonly mean: Float64Array;
+  /**
+   * Chance that the ideal has been above a threshold by each instant of a stretch, from its start where it rises and
+   * backwards from its end where it falls. null where it is told at once that over half of the cases don't pass.
+   */
+  readonly passed: (stretch: Stretch, threshold: number) => Float64Array | null;
 };
 
 /** Above `lean` a setting is lean, below `rich` too rich; between it is right. */
 export type Lane = { readonly lean: number; readonly rich: number };
-
-/** A stretch over which the night's mean ideal goes one way. */
-type Stretch = { readonly from: number; readonly to: number; readonly rising: boolean };
 
 /** Splits the night where its mean turns by more than a wiggle. */
 export function stretchesOf(mean: Float64Array): readonly Stretch[] {
@@ -51,61 +52,35 @@ export function stretchesOf(mean: Float64Array): readonly Stretch[] {
 }
 
 /**
- * When one draw passes a threshold within a stretch, on the line of numbers with both infinities: −∞ it had passed
- * before, +∞ it does not pass. A rising stretch asks for the first time above, a falling one for the last: a setting
- * counts as lean from the first moment to the last, wobbles included.
+ * The time by which a share of cases has passed, on the line of numbers with both infinities: −∞ before the stretch
+ * begins, +∞ not in it. A rising stretch asks for the first time above, a falling one for the last: a setting counts as
+ * lean from the first moment to the last, wobbles included. Straight between instants.
  */
-function passage(
-  night: NightIdeals,
+export function timeOfShare(
+  at: Float64Array,
   { from, to, rising }: Stretch,
-  at: { readonly draw: number; readonly threshold: number },
+  given: { readonly passed: Float64Array; readonly share: number },
 ): number {
-  const { drawn } = night;
-  const { threshold } = at;
-  const row = at.draw * night.at.length;
-  if (drawn[row + (rising ? from : to)]! > threshold)
-    return rising ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
-  let j = rising ? from + 1 : to - 1;
-  const step = rising ? 1 : -1;
-  while (j >= from && j <= to && drawn[row + j]! <= threshold) j += step;
-  if (j > to) return Number.POSITIVE_INFINITY;
-  if (j < from) return Number.NEGATIVE_INFINITY;
-  const [above, below] = [drawn[row + j]!, drawn[row + j - step]!];
-  const share = (threshold - below) / (above - below);
-  return night.at[j - step]! + (night.at[j]! - night.at[j - step]!) * share;
-}
-
-/**
- * The value below which a share of a law lies, from n sorted draws of it. The draws stand for n equal strata, each in
- * the middle of its own, so the share lies at place n share − ½ (A. Hazen, Trans. ASCE 77 (1914) 1539). Infinite where
- * a neighbour is.
- */
-export function quantileOf(sorted: Float64Array, share: number): number {
-  const place = share * sorted.length - 0.5;
-  const below = Math.max(0, Math.floor(place));
-  const above = Math.min(sorted.length - 1, Math.ceil(place));
-  const [a, b] = [sorted[below]!, sorted[above]!];
-  if (a === b || below === above) return a;
-  if (!Number.isFinite(a)) return a;
-  return Number.isFinite(b) ? a + (b - a) * (place - below) : b;
-}
-
-/** All draws' passages of a stretch through a threshold, sorted. */
-function passages(night: NightIdeals, stretch: Stretch, threshold: number): Float64Array {
-  const times = new Float64Array(night.draws);
-  for (let draw = 0; draw < night.draws; draw++) times[draw] = passage(night, stretch, { draw, threshold });
-  return times.sort();
+  const { passed } = given;
+  const share = rising ? given.share : 1 - given.share;
+  const k = passed.findIndex((chance) => chance >= share);
+  if (k === -1) return rising ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+  if (k === 0) return rising ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
+  const timeAt = (place: number) => at[rising ? from + place : to - place]!;
+  const way = (share - passed[k - 1]!) / (passed[k]! - passed[k - 1]!);
+  return timeAt(k - 1) + (timeAt(k) - timeAt(k - 1)) * way;
 }
 
 function crossing(
-  night: NightIdeals,
+  night: NightPassages,
   stretch: Stretch,
   pass: { readonly threshold: number; readonly to: DriftState },
 ): readonly Crossing[] {
-  const times = passages(night, stretch, pass.threshold);
-  const at = quantileOf(times, 0.5);
+  const passed = night.passed(stretch, pass.threshold);
+  if (passed === null) return [];
+  const timeOf = (share: number) => timeOfShare(night.at, stretch, { passed, share });
+  const [earliest, at, latest] = [timeOf(0.1), timeOf(0.5), timeOf(0.9)];
   if (!Number.isFinite(at)) return [];
-  const [earliest, latest] = [quantileOf(times, 0.1), quantileOf(times, 0.9)];
   return [
     {
       at: instant(at),
@@ -117,10 +92,10 @@ function crossing(
 }
 
 /**
- * When a setting passes from one state into another: every passage that happens in over half of the draws, with its
+ * When a setting passes from one state into another: every passage that happens in over half of the cases, with its
  * median time and the range that holds it in 80 % of nights.
  */
-export function crossingsOf(night: NightIdeals, lane: Lane): readonly Crossing[] {
+export function crossingsOf(night: NightPassages, lane: Lane): readonly Crossing[] {
   return stretchesOf(night.mean).flatMap((stretch) =>
     stretch.rising
       ? [

@@ -3,15 +3,7 @@ import { type Ratio, ratio } from '@/lib/units/quantity';
 import type { Candidate } from './candidates';
 import { MOST_LOSS_THAT_RUNS, TOO_RICH_SHARE } from './judgement';
 import { normalQuantile } from './normal';
-import {
-  chanceAbove,
-  chanceBelow,
-  countAbove,
-  isSurelyRare,
-  meanExcess,
-  meanLoss,
-  type RunOdds,
-} from './run-odds';
+import { chanceAbove, chanceBelow, isSurelyRare, meanExcess, meanLoss, type RunOdds } from './run-odds';
 import type { LeanCount, RunGrade } from './types';
 
 /** How one setting does in one run. */
@@ -103,6 +95,13 @@ export function isDrowned(loss: number): boolean {
   return loss > MOST_LOSS_THAT_RUNS;
 }
 
-export function leanCountOf(odds: RunOdds, delivered: Delivered, judge: Judge): LeanCount {
-  return { lean: countAbove(odds, leanThreshold(delivered, judge)), of: odds.draws };
+/**
+ * A chance of lean as a count of `of` cases: rounded, but never on the other side of the limit than the chance itself.
+ * A run over its limit always counts more than a run that keeps it.
+ */
+export function leanCountOf(chance: number, risk: number, of: number): LeanCount {
+  const rounded = Math.round(chance * of);
+  const within = Math.floor(risk * of);
+  const lean = chance > risk ? Math.max(rounded, within + 1) : Math.min(rounded, within);
+  return { lean: Math.min(lean, of), of };
 }

@@ -6,7 +6,6 @@ import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { type KelvinDifference, kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
 import { STEP_MINUTES } from './judgement';
 import { type NeedCurve, needCurve } from './need-curve';
-import { type NightPaths, nightPaths } from './night-paths';
 import { type CorrectedHours, correctHours, type Track } from './readings';
 import { airDraws, coldest, type Window } from './scenarios';
 import { keptNormals, type Normals } from './stratified';
@@ -34,8 +33,8 @@ export type Night = {
   readonly runAirs: readonly Air[];
   readonly hours: Track;
   readonly hourAirs: readonly Air[];
-  /** The whole night in steps, with a path through it in every draw. */
-  readonly grid: Window;
+  /** The whole night in even steps. */
+  readonly grid: Track;
   /** The night as a carburettor with this intake breathes it. */
   readonly breathe: (offset: KelvinDifference) => Breathed;
 };
@@ -45,8 +44,6 @@ export type Breathed = {
   readonly windows: readonly NeedCurve[];
   readonly hours: NeedCurve;
   readonly grid: NeedCurve;
-  /** Of the drawn paths through the grid. */
-  readonly paths: NightPaths;
   /** Air at the carburettor. */
   readonly hourAirs: readonly Air[];
   readonly runAirs: readonly Air[];
@@ -65,6 +62,12 @@ function steps(from: Instant, to: Instant): Float64Array {
   const inner = Math.ceil((to - from) / width);
   const instants = Array.from({ length: inner }, (_, i) => from + i * width);
   return Float64Array.from([...instants, to]);
+}
+
+/** From start to end in steps of one length, no longer than the others. */
+function evenSteps(from: Instant, to: Instant): Float64Array {
+  const count = Math.ceil((to - from) / (STEP_MINUTES * MINUTE_MS));
+  return Float64Array.from({ length: count + 1 }, (_, i) => to - ((to - from) * (count - i)) / (count || 1));
 }
 
 function coverageOf(run: Run, series: HourSeries): Coverage {
@@ -91,12 +94,10 @@ function airOf(track: Track, i: number, series: HourSeries): Air {
 }
 
 function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Breathed {
-  const grid = needCurve(night.grid.track, offset);
   return {
     windows: night.windows.map(({ track }) => needCurve(track, offset)),
     hours: needCurve(night.hours, offset),
-    grid,
-    paths: nightPaths(grid, night.grid, night.normals),
+    grid: needCurve(night.grid, offset),
     hourAirs: night.hourAirs.map((air) => intakeAir(air, offset)),
     runAirs: night.runAirs.map((air) => intakeAir(air, offset)),
   };
@@ -118,7 +119,6 @@ export function prepareNight(request: NightRequest): Night {
   // Tracks want rising instants; overlapping runs can have their middles in another order.
   const runAirs = middles.map((at) => airOf(corrected.trackAt(Float64Array.of(at)), 0, series));
   const hours = corrected.trackAt(Float64Array.from(series.hours, (hour) => hour.at));
-  const grid = corrected.trackAt(steps(first, last));
   const night = {
     series,
     order,
@@ -130,7 +130,7 @@ export function prepareNight(request: NightRequest): Night {
     runAirs,
     hours,
     hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
-    grid: { track: grid, draws: airDraws(grid, normals, 0), centre: 0 },
+    grid: corrected.trackAt(evenSteps(first, last)),
   };
   const kept = new Map<number, Breathed>();
   return {

@@ -130,13 +130,6 @@ function tail(x: number): number {
   return x > CERTAIN + 1 ? 1 : normalBelow(x);
 }
 
-/** Draws in which L rises above a threshold somewhere in the run. */
-export function countAbove(odds: RunOdds, threshold: number): number {
-  let count = 0;
-  for (let s = 0; s < odds.draws; s++) if (odds.highest[odds.drawFrom + s]! > threshold) count += 1;
-  return count;
-}
-
 /** How far L stands above a threshold, mean over the draws of the run's highest. */
 export function meanExcess(odds: RunOdds, threshold: number): number {
   let sum = 0;

@@ -20,6 +20,8 @@ function runPlan(view: View, { settings, situation }: Decision, run: number): Ru
   const [lowest, highest] = [Math.min(...ideals), Math.max(...ideals)];
   const leanest = ratio(Math.expm1(delivered.leanest - highest));
   const { chanceOfLean, chanceOfRich, loss } = view.gradeOf(run, setting);
+  const kept = view.gradeOf(run, situation.fitted);
+  const countOf = (chance: number) => leanCountOf(chance, judge.limits.risk, night.normals.draws);
   return {
     run,
     setting,
@@ -28,11 +30,11 @@ function runPlan(view: View, { settings, situation }: Decision, run: number): Ru
     leanest,
     richest: ratio(Math.expm1(delivered.richest - lowest)),
     chanceOfLean,
-    leanCount: leanCountOf(view.odds[run]!, delivered, judge),
+    leanCount: countOf(chanceOfLean),
     grade: gradeName({ chanceOfLean, chanceOfRich, loss }, judge),
     ifKept: {
-      grade: gradeName(view.gradeOf(run, situation.fitted), judge),
-      leanCount: leanCountOf(view.odds[run]!, view.deliveredOf(situation.fitted), judge),
+      grade: gradeName(kept, judge),
+      leanCount: countOf(kept.chanceOfLean),
     },
     chanceOfRich,
     reserve: ratio(leanest + machine.limits.lean),

@@ -105,7 +105,7 @@ export type PlanHour = {
 export type Crossing = {
   readonly at: Instant;
   readonly earliest: Instant;
-  /** null: in at least one path in ten it does not happen before the hours end. */
+  /** null: in at least one case in ten it does not happen before the hours end. */
   readonly latest: Instant | null;
   readonly to: DriftState;
 };
@@ -121,7 +121,7 @@ export type RunPlan = {
   readonly leanest: Ratio;
   readonly richest: Ratio;
   readonly chanceOfLean: Ratio;
-  /** The same in counts, from the same draws: lean in `lean` of `of`. */
+  /** The same as a count, for people: more than the limit's share exactly where the chance is. */
   readonly leanCount: LeanCount;
   readonly grade: RunGrade;
   /** How the run would be on what is in the engine now, were nothing changed. */

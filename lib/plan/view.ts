@@ -1,6 +1,6 @@
 import { logDelivered } from '@/lib/carb/drift';
 import type { Machine, Setting } from '@/lib/carb/machine';
-import { crossingsOf, type NightIdeals } from './crossings';
+import { crossingsOf } from './crossings';
 import { oddsOfRuns } from './draw-needs';
 import {
   type Delivered,
@@ -14,7 +14,7 @@ import {
 import { type MachineNeed, machineNeed, meanLogIdeal } from './machine-need';
 import { withFuel } from './need-curve';
 import type { Breathed, Night } from './night';
-import { drawnIdeals, nightPaths } from './night-paths';
+import { nightPassages } from './night-passages';
 import type { RunOdds } from './run-odds';
 import type { Crossing } from './types';
 
@@ -36,22 +36,11 @@ export type View = {
 function breathedBy({ intakeOffset, fuelDensity }: Machine, night: Night): Breathed {
   const breathed = night.breathe(intakeOffset);
   if (fuelDensity === null) return breathed;
-  const grid = withFuel(breathed.grid, night.grid.track, fuelDensity);
   return {
     ...breathed,
     windows: breathed.windows.map((curve, i) => withFuel(curve, night.windows[i]!.track, fuelDensity)),
     hours: withFuel(breathed.hours, night.hours, fuelDensity),
-    grid,
-    paths: nightPaths(grid, night.grid, night.normals),
-  };
-}
-
-function nightIdeals(need: MachineNeed, night: Night, { grid, paths }: Breathed): NightIdeals {
-  return {
-    at: night.grid.track.at,
-    drawn: drawnIdeals(need, paths, night.normals),
-    draws: night.normals.draws,
-    mean: meanLogIdeal(need, grid),
+    grid: withFuel(breathed.grid, night.grid, fuelDensity),
   };
 }
 
@@ -72,7 +61,12 @@ export function viewOf(machine: Machine, night: Night): View {
   const breathed = breathedBy(machine, night);
   const { windows, normals } = night;
   const odds = oddsOfRuns({ machine: need, curves: breathed.windows, windows, normals });
-  const ideals = nightIdeals(need, night, breathed);
+  const passages = nightPassages({
+    machine: need,
+    curve: breathed.grid,
+    track: night.grid,
+    mean: meanLogIdeal(need, breathed.grid),
+  });
   const deliveredOf = oncePerSetting((setting): Delivered => {
     const delivered = logDelivered(machine, setting);
     return { delivered, leanest: Math.min(...delivered), richest: Math.max(...delivered) };
@@ -89,7 +83,7 @@ export function viewOf(machine: Machine, night: Night): View {
     gradeOf: (run, setting) => books[run]!(setting),
     crossingsOf: oncePerSetting((setting) => {
       const delivered = deliveredOf(setting);
-      return crossingsOf(ideals, {
+      return crossingsOf(passages, {
         lean: leanThreshold(delivered, judge),
         rich: richThreshold(delivered, judge),
       });

@@ -7,6 +7,7 @@ import type { Plan } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from './acts';
 import { loudSentences } from './call';
+import { shortCount } from './counts';
 import { counted, listing } from './listing';
 import { planClock, runNames } from './runs';
 import { sameJets, settingText, sizesText } from './settings';
@@ -49,7 +50,7 @@ export function clubActWords(act: ClubAct, plan: Plan, clock: Clock): ClubActWor
 export function cellStateText({ state, leanCount }: BriefingCell): string {
   switch (state) {
     case 'lean':
-      return leanCount === null ? 'lean' : `lean ${leanCount.lean} of ${leanCount.of}`;
+      return leanCount === null ? 'lean' : `lean ${shortCount(leanCount)}`;
     case 'drowned':
       return 'too rich to run';
     case 'rich':

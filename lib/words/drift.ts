@@ -1,10 +1,10 @@
 import type { Crossing, DriftState, Plan } from '@/lib/plan/types';
 import { formatSignedPercent } from '@/lib/units/format';
 import type { Ratio } from '@/lib/units/quantity';
+import { crossingTime } from './crossing-time';
 import { listing } from './listing';
 import { planClock } from './runs';
 import { settingText } from './settings';
-import { type Clock, clockText, windowText } from './times';
 import type { Voice } from './voice';
 
 /** "-1.2 %, right": the number never stands without its word. */
@@ -23,15 +23,6 @@ export function crossingsSentence(plan: Plan, { zone }: Pick<Voice, 'zone'>): st
   return `${starts}; it turns ${listing(plan.crossings.map((crossing) => crossingText(crossing, clock)))}.`;
 }
 
-/** "about 22:40 (22:05 to 23:20)"; an open end is said as one. */
-function dueText(due: Omit<Crossing, 'to'>, clock: Clock): string {
-  const range =
-    due.latest === null
-      ? `${clockText(due.earliest, clock)} at the earliest, in some forecasts not at all`
-      : windowText(due.earliest, due.latest, clock);
-  return `${clockText(due.at, clock)} (${range})`;
-}
-
-function crossingText(crossing: Crossing, clock: Clock): string {
-  return `${crossing.to} about ${dueText(crossing, clock)}`;
+function crossingText(crossing: Crossing, clock: ReturnType<typeof planClock>): string {
+  return `${crossing.to} ${crossingTime(crossing, clock)}`;
 }

@@ -5,36 +5,14 @@ import { logIdealArea } from '@/lib/carb/response';
 import { causesAt, causesSd, machineNeed, meanLogIdeal } from '@/lib/plan/machine-need';
 import { prepareNight } from '@/lib/plan/night';
 import { normalBelow } from '@/lib/plan/normal';
-import type { Track } from '@/lib/plan/readings';
 import { chanceAbove, chanceBelow, levelAbove } from '@/lib/plan/run-odds';
 import { chanceOver, levelAt, spreadAt } from '@/lib/plan/spread';
 import type { PlanRequest } from '@/lib/plan/types';
 import { viewOf } from '@/lib/plan/view';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { kelvinDifference, ratio } from '@/lib/units/quantity';
-import { type PlainAir, plainExtremes } from '@/tests/support/plain-draws';
+import { type PlainAir, plainAir, plainExtremes } from '@/tests/support/plain-draws';
 import { clock, machineOf, requestOf, runsOf, seriesOf } from '@/tests/support/plan-cases';
-
-/** A Markov error's whole covariance from neighbours: cov(i, k) = Π cov(j, j+1) / Π var(j) in between. */
-function covarianceOf(sd: Float64Array, toNext: Float64Array): readonly (readonly number[])[] {
-  const between = (i: number, k: number): number => {
-    if (i > k) return between(k, i);
-    let value = sd[i]! ** 2;
-    for (let j = i; j < k; j++) value *= toNext[j]! / sd[j]! ** 2;
-    return value;
-  };
-  return Array.from(sd, (_, i) => Array.from(sd, (__, k) => between(i, k)));
-}
-
-function plainAir(track: Track): PlainAir {
-  return {
-    temperature: [...track.temperature],
-    pressure: [...track.pressure],
-    relativeHumidity: [...track.relativeHumidity],
-    temperatureCovariance: covarianceOf(track.temperatureSd, track.temperatureToNext),
-    pressureCovariance: covarianceOf(track.pressureSd, track.pressureToNext),
-  };
-}
 
 const READ = {
   id: 'r1',

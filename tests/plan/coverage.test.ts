@@ -56,7 +56,7 @@ function rangesOf({ request, truth }: SimulatedNight, plan: Plan): readonly Rang
   const { machine } = request;
   const night = prepareNight(request);
   const { need, breathed, crossingsOf } = viewOf(machine, night);
-  const { at } = night.grid.track;
+  const { at } = night.grid;
   const stretches = stretchesOf(meanLogIdeal(need, breathed.grid)).map(({ from, to, rising }) => ({
     from: at[from]!,
     to: at[to]!,

@@ -1,13 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { crossingsOf, type NightIdeals, quantileOf, stretchesOf } from '@/lib/plan/crossings';
+import { crossingsOf, type NightPassages, stretchesOf, timeOfShare } from '@/lib/plan/crossings';
 
-/** Draws drawn as rows of numbers; the mean is told apart. Instants are 0, 100, 200 ... */
-function night(draws: readonly (readonly number[])[], mean: readonly number[] = draws[0]!): NightIdeals {
+/** Cases drawn as rows of numbers, counted; the mean is told apart. Instants are 0, 100, 200 ... */
+function night(cases: readonly (readonly number[])[], mean: readonly number[] = cases[0]!): NightPassages {
   return {
     at: Float64Array.from(mean, (_, j) => 100 * j),
-    drawn: Float64Array.from(draws.flat()),
-    draws: draws.length,
     mean: Float64Array.from(mean),
+    passed: ({ from, to, rising }, threshold) =>
+      Float64Array.from({ length: to - from + 1 }, (_, k) => {
+        const [first, last] = rising ? [from, from + k] : [to - k, to];
+        return (
+          cases.filter((row) => row.slice(first, last + 1).some((ideal) => ideal > threshold)).length /
+          cases.length
+        );
+      }),
   };
 }
 
@@ -45,8 +51,8 @@ describe('Crossings', () => {
     const wobbly = [0, 1.5, 0.5, 3, 4, 3, 0.5, 1.5, 0];
     const found = crossingsOf(night([wobbly], mean), LANE);
     expect(found.map(({ at, to }) => [Math.round(at), to])).toEqual([
-      [67, 'lean'],
-      [733, 'right'],
+      [50, 'lean'],
+      [750, 'right'],
     ]);
   });
 
@@ -71,21 +77,27 @@ describe('Crossings', () => {
       ...Array.from({ length: 2 }, () => [0, 0, 0, 0]),
     ];
     expect(crossingsOf(night(rows, mean), LANE)).toEqual([
-      { at: 150, earliest: 0, latest: null, to: 'lean' },
+      // 3 in 10 have passed by 100, 8 in 10 by 200.
+      { at: 140, earliest: 0, latest: null, to: 'lean' },
     ]);
   });
 });
 
-describe('A quantile', () => {
-  it('takes each draw as the middle of its stratum, infinities included', () => {
-    expect(quantileOf(Float64Array.of(1, 2, 3, 4), 0.5)).toBe(2.5);
-    expect(quantileOf(Float64Array.of(1, 2, 3, 4, 5), 0.1)).toBe(1);
-    expect(quantileOf(Float64Array.of(Number.NEGATIVE_INFINITY, 2, 3, 4), 0.2)).toBe(
-      Number.NEGATIVE_INFINITY,
-    );
-    expect(quantileOf(Float64Array.of(1, 2, 3, Number.POSITIVE_INFINITY), 0.8)).toBe(
-      Number.POSITIVE_INFINITY,
-    );
-    expect(quantileOf(Float64Array.of(7), 0.9)).toBe(7);
+describe('The time by which a share has passed', () => {
+  const at = Float64Array.of(0, 100, 200, 300);
+  const rising = { from: 0, to: 3, rising: true };
+
+  it('lies straight between instants, and beyond the stretch is infinite', () => {
+    const passed = Float64Array.of(0.2, 0.4, 0.8, 0.8);
+    expect(timeOfShare(at, rising, { passed, share: 0.5 })).toBeCloseTo(125, 9);
+    expect(timeOfShare(at, rising, { passed, share: 0.1 })).toBe(Number.NEGATIVE_INFINITY);
+    expect(timeOfShare(at, rising, { passed, share: 0.9 })).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('counts backwards where the ideal falls: half are last above before it', () => {
+    const passed = Float64Array.of(0, 0.4, 0.6, 1);
+    expect(timeOfShare(at, { ...rising, rising: false }, { passed, share: 0.5 })).toBeCloseTo(150, 9);
+    // One in ten is last above in the first step: nine in ten from t = 100 (0.6) back to 0 (1).
+    expect(timeOfShare(at, { ...rising, rising: false }, { passed, share: 0.1 })).toBeCloseTo(25, 9);
   });
 });

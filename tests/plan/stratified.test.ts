@@ -1,26 +1,45 @@
 import { describe, expect, it } from 'vitest';
 import { normalQuantile } from '@/lib/plan/normal';
 import { keptNormals, seededUniform, stratifiedNormals } from '@/lib/plan/stratified';
+import { gaussian } from '@/tests/support/plain-draws';
 
 describe('Stratified draws', () => {
-  it('take every stratum of every input exactly once, for any number of draws', () => {
-    for (const draws of [1, 2, 63, 64, 200]) {
+  it('come in mirror images, with a mean square of 1, for any number of draws', () => {
+    for (const draws of [2, 3, 16, 63, 64, 200]) {
       const normals = stratifiedNormals(draws, 5);
-      const strata = Array.from({ length: draws }, (_, i) => normalQuantile((i + 0.5) / draws));
-      for (const input of [0, 1, 5, 6, 40])
-        expect([...normals.input(input)].sort((a, b) => a - b)).toEqual(strata);
+      for (const input of [0, 1, 5, 6, 40]) {
+        const column = normals.input(input);
+        for (let s = 0; s < draws; s++) expect(column[s]! + column[draws - 1 - s]!).toBeCloseTo(0, 9);
+        expect(column.reduce((sum, value) => sum + value * value, 0) / draws).toBeCloseTo(1, 9);
+      }
     }
+    expect(stratifiedNormals(1, 5).input(3)[0]).toBeCloseTo(0, 9);
   });
 
-  it('pair the inputs without a common direction', () => {
-    const normals = stratifiedNormals(64, 1);
-    for (let a = 0; a < 8; a++)
-      for (let b = 0; b < a; b++) {
-        const [x, y] = [normals.input(a), normals.input(b)];
-        const correlation = x.reduce((sum, value, s) => sum + value * y[s]!, 0) / 64;
-        // 64 pairs at random scatter by 1/8; more than three times that would be a pattern.
-        expect(Math.abs(correlation), `${a}, ${b}`).toBeLessThan(0.375);
-      }
+  it('keep closer to one in every stratum than plain draws do, on average', () => {
+    const strata = Array.from({ length: 64 }, (_, i) => normalQuantile((i + 0.5) / 64));
+    const offOf = (column: Iterable<number>) => {
+      const sorted = [...column].sort((a, b) => a - b);
+      return Math.sqrt(sorted.reduce((sum, value, i) => sum + (value - strata[i]!) ** 2, 0) / 64);
+    };
+    const next = gaussian(1);
+    const plain = Array.from({ length: 100 }, () => offOf(Array.from({ length: 64 }, next)));
+    const drawn = [1, 2, 3, 4].flatMap((seed) =>
+      [0, 1, 5, 6, 40].map((input) => offOf(stratifiedNormals(64, seed).input(input))),
+    );
+    const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+    expect(mean(drawn)).toBeLessThan(mean(plain));
+  });
+
+  it('pair the first eight inputs with all others without a common direction', () => {
+    for (const seed of [1, 2, 3]) {
+      const normals = stratifiedNormals(64, seed);
+      for (const a of [1, 2, 5, 7, 8, 30, 41])
+        for (let b = 0; b < Math.min(a, 8); b++) {
+          const [x, y] = [normals.input(a), normals.input(b)];
+          expect(x.reduce((sum, value, s) => sum + value * y[s]!, 0) / 64, `${a}, ${b}`).toBeCloseTo(0, 9);
+        }
+    }
   });
 
   it('are the same for the same seed and others for another', () => {

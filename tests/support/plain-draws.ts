@@ -5,6 +5,7 @@ import { intakeAir } from '@/lib/carb/intake';
 import type { Machine } from '@/lib/carb/machine';
 import { logNeed } from '@/lib/carb/need';
 import { airShift, logAreaOf } from '@/lib/carb/response';
+import type { Track } from '@/lib/plan/readings';
 import { seededUniform } from '@/lib/plan/stratified';
 import { density, kelvin, pascal } from '@/lib/units/quantity';
 
@@ -93,10 +94,15 @@ export type PlainAir = {
 };
 
 /**
- * Highest and lowest ideal log area over the instants, in each of many draws, by the carburettor's own
- * formulas and with no short cut: what chances are checked against.
+ * The ideal log area at the instants, in each of many draws, by the carburettor's own formulas and with no short cut.
+ * The same memory is handed over each time.
  */
-export function plainExtremes(machine: Machine, air: PlainAir, draws: number) {
+export function plainIdeals(
+  machine: Machine,
+  air: PlainAir,
+  given: { readonly draws: number; readonly each: (ideals: Float64Array, draw: number) => void },
+): void {
+  const { draws } = given;
   const count = air.temperature.length;
   const dimensions = 2 * count + 3;
   // Evenness is lost in very many dimensions.
@@ -112,8 +118,7 @@ export function plainExtremes(machine: Machine, air: PlainAir, draws: number) {
   const [eT, eP] = [new Float64Array(count), new Float64Array(count)];
   const baseline = intakeAir(machine.baselineAir, machine.baselineIntakeOffset);
   const { response } = machine;
-  const highest = new Float64Array(draws);
-  const lowest = new Float64Array(draws);
+  const ideals = new Float64Array(count);
   const temperature = new Float64Array(count);
   const pressure = new Float64Array(count);
   const relativeHumidity = new Float64Array(count);
@@ -143,14 +148,47 @@ export function plainExtremes(machine: Machine, air: PlainAir, draws: number) {
         response.temperatureSd * (response.correlation * z1 + Math.sqrt(1 - response.correlation ** 2) * z2),
     };
     const shift = (machine.baselineShift?.log ?? 0) + (machine.baselineShift?.sd ?? 0) * z3;
-    [highest[s], lowest[s]] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
     for (let j = 0; j < count; j++) {
       const metered = { density: density(out.density[j]!), dryDensity: density(out.dryDensity[j]!) };
       const breathed = { ...metered, temperature: kelvin(temperature[j]!), pressure: pascal(pressure[j]!) };
-      const ideal = shift + logAreaOf(airShift(breathed, baseline, logNeed(metered, baseline)), exponents);
-      highest[s] = Math.max(highest[s]!, ideal);
-      lowest[s] = Math.min(lowest[s]!, ideal);
+      ideals[j] = shift + logAreaOf(airShift(breathed, baseline, logNeed(metered, baseline)), exponents);
     }
+    given.each(ideals, s);
   }
+}
+
+/** Highest and lowest ideal log area over the instants, in each of many draws: what chances are checked against. */
+export function plainExtremes(machine: Machine, air: PlainAir, draws: number) {
+  const highest = new Float64Array(draws);
+  const lowest = new Float64Array(draws);
+  plainIdeals(machine, air, {
+    draws,
+    each(ideals, s) {
+      highest[s] = Math.max(...ideals);
+      lowest[s] = Math.min(...ideals);
+    },
+  });
   return { highest, lowest };
+}
+
+/** A Markov error's whole covariance from neighbours: cov(i, k) = Π cov(j, j+1) / Π var(j) in between. */
+function covarianceOf(sd: Float64Array, toNext: Float64Array): readonly (readonly number[])[] {
+  const between = (i: number, k: number): number => {
+    if (i > k) return between(k, i);
+    let value = sd[i]! ** 2;
+    for (let j = i; j < k; j++) value *= toNext[j]! / sd[j]! ** 2;
+    return value;
+  };
+  return Array.from(sd, (_, i) => Array.from(sd, (__, k) => between(i, k)));
+}
+
+/** The air of a track, as plain draws want it. */
+export function plainAir(track: Track): PlainAir {
+  return {
+    temperature: [...track.temperature],
+    pressure: [...track.pressure],
+    relativeHumidity: [...track.relativeHumidity],
+    temperatureCovariance: covarianceOf(track.temperatureSd, track.temperatureToNext),
+    pressureCovariance: covarianceOf(track.pressureSd, track.pressureToNext),
+  };
 }

@@ -88,13 +88,13 @@ describe('How sure', () => {
     expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: unsure })))).toBe(
       'Lean in 3 of 64 forecasts at worst (Round 2).',
     );
-    expect(riskSentence(standOn(planOf([on(410)])))).toBe('Lean in none of 64 forecasts.');
+    expect(riskSentence(standOn(planOf([on(410)])))).toBe('Lean in fewer than 1 of 64 forecasts.');
   });
 
   test('does not look back at runs already made', () => {
     const made = [runOn(0, on(410), { state: 'made', leanCount: { lean: 30, of: 64 } }), runOn(1, on(410))];
     expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: made })))).toBe(
-      'Lean in none of 64 forecasts.',
+      'Lean in fewer than 1 of 64 forecasts.',
     );
   });
 });

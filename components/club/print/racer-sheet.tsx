@@ -8,6 +8,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { callSentences } from '@/lib/words/call';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
+import { shortCount } from '@/lib/words/counts';
 import { GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
@@ -109,5 +110,5 @@ function RunsTable({ planned: { plan }, clock, now }: RunsTableProps) {
 /** "9 of 64 LEAN": the word stands where a limit is passed, so that grey paper tells it too. */
 function leanIn({ state, leanCount, grade }: RunPlan): string {
   if (state !== 'planned') return '';
-  return `${leanCount.lean} of ${leanCount.of}${grade === 'good' ? '' : ` ${GRADE_WORD[grade].toUpperCase()}`}`;
+  return `${shortCount(leanCount)}${grade === 'good' ? '' : ` ${GRADE_WORD[grade].toUpperCase()}`}`;
 }

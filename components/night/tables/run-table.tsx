@@ -3,6 +3,7 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import { shortCount } from '@/lib/words/counts';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
@@ -107,5 +108,5 @@ function Mixture({ run }: { readonly run: RunPlan }) {
   );
 }
 
-const countText = ({ leanCount }: RunPlan): string => `${leanCount.lean} of ${leanCount.of}`;
+const countText = ({ leanCount }: RunPlan): string => shortCount(leanCount);
 const leanText = (run: RunPlan): string => `lean in ${countText(run)}`;
