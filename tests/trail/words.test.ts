@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { hangingIdleSteps } from '@/lib/carb/hanging-idle';
 import { expectOk } from '@/lib/result/result';
 import { jetCardCsv } from '@/lib/share/jet-card-csv';
 import { jetCard } from '@/lib/trail/card';
@@ -19,7 +20,13 @@ import {
   cardScrewText,
 } from '@/lib/words/jet-card';
 import { rideCall, stopSentences } from '@/lib/words/ride';
-import { bigPilotSentence, pilotSentence, screwWaySentence, turnsText } from '@/lib/words/screw';
+import {
+  bigPilotSentence,
+  hangingIdleSentence,
+  pilotSentence,
+  screwWaySentence,
+  turnsText,
+} from '@/lib/words/screw';
 import { airOf } from '../support/race-machine';
 import { rideOf, rideRequest } from '../support/rides';
 import { AIR_SCREW_PILOT, SPRING_PILOT, trailMachine } from '../support/trail-machine';
@@ -54,6 +61,15 @@ describe('turns of a screw', () => {
   it('say which way is richer for each kind of screw', () => {
     expect(screwWaySentence(SPRING_PILOT)).toContain('out is richer');
     expect(screwWaySentence(AIR_SCREW_PILOT)).toContain('in is richer');
+  });
+
+  it('are tried by eighths on an idle that hangs: the stop first, the screw next, a bigger pilot last', () => {
+    const steps = hangingIdleSteps({ ...AIR_SCREW_PILOT, turns: 1.5 });
+    const said = steps.map(hangingIdleSentence);
+    const place = (words: RegExp) => said.findIndex((sentence) => words.test(sentence));
+    const order = [/Lower the idle/, /an eighth of a turn in at a time/, /bigger pilot last/].map(place);
+    expect(order).not.toContain(-1);
+    expect(order).toEqual(order.toSorted((a, b) => a - b));
   });
 
   it('end, and then it is the next pilot, or none is left', () => {
