@@ -8,6 +8,8 @@ import { Section } from '@/components/ui/section';
 import type { HourSeries } from '@/lib/hours/series';
 import { instant } from '@/lib/time/instant';
 import { planRide, type RideRequest } from '@/lib/trail/ride-plan';
+import { exampleRideWords } from '@/lib/words/example-ride';
+import { exampleParts } from './example-ride';
 import { readRide } from './read-ride';
 import { RideAnswer } from './ride-answer';
 import { RideForm } from './ride-form';
@@ -19,7 +21,7 @@ import { type RideForecast, useRideForecast } from './use-ride-forecast';
 type Question = { readonly zone: string; readonly request: RideRequest };
 
 /** One setting for a whole ride, and what it costs where the air is thin. */
-export function RideSection({ draft, machine }: TrailSectionProps) {
+export function RideSection({ draft, machine, invented }: TrailSectionProps) {
   const { ride: typed, units } = draft.value;
   const now = useNow();
   const reading = useMemo(() => readRide(typed, units), [typed, units]);
@@ -37,9 +39,15 @@ export function RideSection({ draft, machine }: TrailSectionProps) {
   );
   const asked = useDeferredValue(question);
   const answer = useMemo(() => (asked === null ? null : planRide(asked.request)), [asked]);
+  const example = invented ? null : exampleRideWords(exampleParts(typed, units));
   return (
     <Section title="A ride: one setting for all of it" id="ride">
-      {asked === null || answer === null ? (
+      {example === null ? null : (
+        <Notice tone="caution" title={example.title}>
+          <p>{example.text}</p>
+        </Notice>
+      )}
+      {example?.answer === false ? null : asked === null || answer === null ? (
         <Missing
           errors={Object.values(reading.errors)}
           forecast={typed.air === 'forecast' ? forecast : null}

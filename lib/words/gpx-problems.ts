@@ -26,6 +26,9 @@ export function gpxProblemSentence(problem: GpxProblem): string {
   }
 }
 
+/** Said behind it where a track stood there before: its answer must not stand for the file that was chosen last. */
+export const TRACK_TAKEN_AWAY = 'The track before it was taken away, with its answer. Undo brings it back.';
+
 export function trackProblemSentence(problem: TrackProblem): string {
   switch (problem.code) {
     case 'track-without-times':
