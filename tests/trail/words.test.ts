@@ -127,9 +127,12 @@ describe('a ride in words', () => {
       (place) => up.stops[place]!.name,
     );
     expect(sentence).toMatch(/^A stop for a swap of mains is (worth it|called for): \d+ to Rim, then \d+\./);
-    expect(stopSentences({ options: [], swapMinutes: 20 }, () => '')).toEqual([
-      'No stop would be worth it: no swap or turn on the way saves enough power to be felt.',
-    ]);
+    const none = ['No stop for a swap or a turn would make this ride safer.'];
+    expect(stopSentences({ options: [], swapMinutes: 20 }, () => '')).toEqual(none);
+    // One that would save 5 % of the power and nothing else: jets are not swapped in snow for that.
+    const { options } = stopOptions(high, expectOk(planRide(high)), 20);
+    const forPower = { ...options[0]!, gain: ratio(0.05), because: null };
+    expect(stopSentences({ options: [forPower], swapMinutes: 20 }, () => '')).toEqual(none);
   });
 });
 
