@@ -5,20 +5,30 @@ import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import type { GpxTracks } from '@/lib/trail/gpx';
 import { MOST_GPX_BYTES } from '@/lib/trail/gpx-shape';
+import { joinedDays } from '@/lib/trail/join-days';
 import { type Profile, profileOf } from '@/lib/trail/track';
-import { gpxProblemSentence, TRACK_TAKEN_AWAY, trackNotes } from '@/lib/words/gpx-problems';
+import { gpxProblemSentence, joinedDayName, TRACK_TAKEN_AWAY, trackNotes } from '@/lib/words/gpx-problems';
 import { profileFromText, profileToText } from './profile-text';
 import type { RidePartProps } from './ride-part-props';
 import type { RideDraft } from './trail-draft';
 
+/** Whole days first, since a day is what is planned; then each track by itself. */
+function withJoinedDays({ tracks, untimed }: GpxTracks, zone: string): GpxTracks {
+  const days = joinedDays(tracks, zone).map(({ date, track, count }) => ({
+    ...track,
+    name: joinedDayName(date, count),
+  }));
+  return { tracks: [...days, ...tracks], untimed };
+}
+
 /** Reads a file's track in this browser; the file goes nowhere. The reader is loaded when it is first needed. */
-async function tracksOf(file: File): Promise<GpxTracks | string> {
+async function tracksOf(file: File, zone: string): Promise<GpxTracks | string> {
   if (file.size > MOST_GPX_BYTES)
     return gpxProblemSentence({ code: 'gpx-too-large', mostBytes: MOST_GPX_BYTES });
   try {
     const [{ readGpx }, text] = await Promise.all([import('@/lib/trail/gpx'), file.text()]);
     const read = readGpx(text, (xml) => new DOMParser().parseFromString(xml, 'application/xml'));
-    return read.ok ? read.value : gpxProblemSentence(read.reason);
+    return read.ok ? withJoinedDays(read.value, zone) : gpxProblemSentence(read.reason);
   } catch {
     return 'The file could not be read. Choose it again.';
   }
@@ -59,7 +69,7 @@ function useTracks(ride: RidePartProps['ride']) {
     const before = profileFromText(ride.value.track);
     latest.current = file;
     setBusy(true);
-    const tracks = await tracksOf(file);
+    const tracks = await tracksOf(file, ride.value.timezone);
     if (latest.current !== file) return;
     setBusy(false);
     if (typeof tracks === 'string') {

@@ -40,6 +40,11 @@ export function trackProblemSentence(problem: TrackProblem): string {
   }
 }
 
+/** "All 3 tracks of 2027-01-16." */
+export function joinedDayName(date: string, count: number): string {
+  return `All ${count} tracks of ${date}`;
+}
+
 /** What was taken from the file, and what was left out. */
 export function trackNotes(profile: Profile, untimed: number): readonly string[] {
   const { pointsInFile, segments, backwards, elevations } = profile;

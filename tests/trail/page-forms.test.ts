@@ -180,6 +180,15 @@ describe('a ride along a kept track', () => {
     const none = rideWith(us, { way: 'track', track: '' });
     expect(none).toMatchObject({ ride: null, errors: {} });
   });
+
+  it('without heights says what is missing as a whole before it asks field by field', () => {
+    const flat = profileToText({ ...profile, elevations: 'none', timed: false });
+    const { errors, ride } = rideWith(us, { way: 'track', track: flat, startClock: '' });
+    expect(ride).toBeNull();
+    expect(Object.values(errors)[0]).toContain(
+      'no heights: type those of its start, half way along, and its end',
+    );
+  });
 });
 
 describe('lines and columns of the card', () => {
