@@ -4,6 +4,8 @@ import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
+import { sameName, toldApart } from '@/lib/share/told-apart';
+import { racerName } from '@/lib/store/racer-event';
 import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import { classCalled, type Joining, withClass, withJoined } from './edit-roster';
@@ -50,23 +52,29 @@ export type WithRacers = {
   readonly event: EventRecord;
 };
 
+/** What a newcomer is called. */
+export const calledOf = ({ name, machine }: NewRacer): string => (name === '' ? machine.name : name);
+
 /**
- * The event with newcomers on its roster, and the machines to keep for them. Nothing that is there is changed: a
- * machine that is here already, number for number, is taken as it is; one that differs comes in beside it.
+ * The event with newcomers on its roster, and the machines to keep for them. Every newcomer becomes a racer, also where
+ * several ride the same machine number for number, as in a stock class; names that are the same are told apart. Nothing
+ * that is there is changed: a machine in this browser that is not on the roster, and the same, is taken as it is.
  */
 export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: () => string): WithRacers {
+  const apart = toldApart(racers.map(calledOf), rosterNames(here));
   return racers.reduce<WithRacers>(
-    (before, racer) => {
-      const known = [...here.machines, ...before.machines].find(({ value }) =>
-        sameValue(value.machine, racer.machine),
+    (before, racer, i) => {
+      const { name, machine } = withName(racer, apart[i] ?? calledOf(racer));
+      const known = here.machines.find(
+        ({ id, value }) => !before.event.machineIds.includes(id) && sameValue(value.machine, machine),
       );
       const machineId = known?.id ?? newId();
       const placed = placeInClass(before.event, racer, newId);
-      const { name, fitted, accepted, made } = racer;
+      const { fitted, accepted, made } = racer;
       return {
         machines:
           known === undefined
-            ? [...before.machines, { id: machineId, value: newMachineRecord(racer.machine) }]
+            ? [...before.machines, { id: machineId, value: newMachineRecord(machine) }]
             : before.machines,
         event: withJoined(placed.event, [
           { machineId, name, classId: placed.classId, fitted, accepted, made },
@@ -77,9 +85,45 @@ export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: ()
   );
 }
 
+/** A machine that goes by its racer's name takes the number along; one with a name of its own, or shared, keeps it. */
+function withName(racer: NewRacer, apart: string): Pick<NewRacer, 'name' | 'machine'> {
+  const { name, machine, when } = racer;
+  if (apart === calledOf(racer)) return { name, machine };
+  return name === '' && when.kind !== 'own'
+    ? { name, machine: { ...machine, name: apart } }
+    : { name: apart, machine };
+}
+
+function rosterNames({ event, machines }: Here): readonly string[] {
+  return machines.flatMap(({ id, value }) =>
+    event.machineIds.includes(id) ? [racerName(event, id, value)] : [],
+  );
+}
+
+/**
+ * Which newcomers look like somebody who is there already, so that a table pasted again, or a night sent again, is asked
+ * about: by the name they would have had if the roster were empty; a machine that somebody shared, also by being the
+ * same as one on the roster or shared before it.
+ */
+export function repeatsOf(here: Here, racers: readonly NewRacer[]): readonly boolean[] {
+  const names = new Set(rosterNames(here).map(sameName));
+  const machines = here.machines.flatMap(({ id, value }) =>
+    here.event.machineIds.includes(id) ? [value.machine] : [],
+  );
+  const alone = toldApart(racers.map(calledOf));
+  return racers.map(({ when, machine }, i) => {
+    if (names.has(sameName(alone[i] ?? ''))) return true;
+    const sharedBefore = racers
+      .slice(0, i)
+      .flatMap((each) => (each.when.kind === 'own' ? [each.machine] : []));
+    return when.kind === 'own' && [...machines, ...sharedBefore].some((each) => sameValue(each, machine));
+  });
+}
+
 type Placed = { readonly event: EventRecord; readonly classId: string | null };
 
-function placeInClass(event: EventRecord, { when, machine, name }: NewRacer, newId: () => string): Placed {
+function placeInClass(event: EventRecord, racer: NewRacer, newId: () => string): Placed {
+  const { when } = racer;
   if (when.kind === 'everybody') return { event, classId: null };
   if (when.kind === 'class') {
     const known = classCalled(event, when.name);
@@ -89,8 +133,7 @@ function placeInClass(event: EventRecord, { when, machine, name }: NewRacer, new
   if (sameRuns(when.runs, event.event.runs)) return { event, classId: null };
   const like = event.club?.classes.find(({ runs }) => sameRuns(runs, when.runs));
   if (like !== undefined) return { event, classId: like.id };
-  const called = name === '' ? machine.name : name;
-  return withNewClass(event, { id: newId(), name: called, runs: [...when.runs] });
+  return withNewClass(event, { id: newId(), name: calledOf(racer), runs: [...when.runs] });
 }
 
 function withNewClass(event: EventRecord, added: ClubClass): Placed {

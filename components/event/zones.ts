@@ -8,8 +8,10 @@ export function knownZones(): readonly string[] {
   return zones.includes('UTC') ? zones : [...zones, 'UTC'];
 }
 
+/** The device's own zone; UTC where it cannot say. */
 export function deviceZone(): string {
-  return Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const zone: string | undefined = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return zone !== undefined && zoneExists(zone) ? zone : 'UTC';
 }
 
 const plain = (text: string): string => text.toLowerCase().replace(/[_/]+/g, ' ').trim();

@@ -1,9 +1,11 @@
 'use client';
 
+import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Acts } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
+import { isHere } from '@/lib/share/kept-night';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { counted } from '@/lib/words/listing';
 import styles from './share.module.css';
@@ -12,6 +14,8 @@ import { useKeep } from './use-keep';
 /** Makes a shared night one's own: as new records beside all others. */
 export function KeepNight({ night }: { readonly night: SharedNight }) {
   const { keeping, keep, undo, ready } = useKeep(night);
+  const events = useTable('events');
+  const again = events !== null && isHere(night, events);
   if (keeping.status === 'kept')
     return (
       <Notice
@@ -37,9 +41,19 @@ export function KeepNight({ night }: { readonly night: SharedNight }) {
           </p>
         </Notice>
       ) : null}
+      {again ? (
+        <Notice tone="caution" title="This night is here already.">
+          <p>{`“${night.event.name}” with the same runs is among your nights. Keeping it again makes a second one, with machines of its own.`}</p>
+        </Notice>
+      ) : null}
       <Acts>
-        <Button kind="primary" size="large" disabled={!ready} onClick={() => void keep()}>
-          Keep as my night
+        <Button
+          kind={again ? 'plain' : 'primary'}
+          size="large"
+          disabled={!ready || events === null}
+          onClick={() => void keep()}
+        >
+          {again ? 'Keep it a second time' : 'Keep as my night'}
         </Button>
       </Acts>
       <p className={styles.words}>

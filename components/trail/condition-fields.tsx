@@ -4,6 +4,7 @@ import { NumberField } from '@/components/ui/number-field';
 import { TextField } from '@/components/ui/text-field';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
+import { stationOf } from './read-seasons';
 import styles from './trail.module.css';
 import type { ConditionDraft, TrailDraft } from './trail-draft';
 
@@ -17,7 +18,8 @@ type ConditionFieldsProps = {
 
 /** One kind of day: its name and how cold it is. */
 export function ConditionFields({ index, condition, units, error, draft }: ConditionFieldsProps) {
-  const { name, temperature, stationHpa } = condition;
+  const { name, temperature } = condition;
+  const station = stationOf(condition);
   const set = (change: Partial<ConditionDraft>) =>
     draft.change(`conditions.${index}.${Object.keys(change).join()}`, (before) => ({
       ...before,
@@ -38,9 +40,9 @@ export function ConditionFields({ index, condition, units, error, draft }: Condi
         value={temperature}
         error={error}
         hint={
-          stationHpa === ''
+          station === null
             ? undefined
-            : `With a station pressure of ${formatNumber(Number(stationHpa))} hPa, as in past winters.`
+            : `With a station pressure of ${formatNumber(station)} hPa, as in past winters.`
         }
         onChange={(text) => set({ temperature: text })}
       />

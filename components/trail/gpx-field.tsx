@@ -1,34 +1,58 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Field } from '@/components/ui/field';
 import fieldStyles from '@/components/ui/field.module.css';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import type { GpxTracks } from '@/lib/trail/gpx';
 import { MOST_GPX_BYTES } from '@/lib/trail/gpx-shape';
-import { profileOf } from '@/lib/trail/track';
-import { gpxProblemSentence, trackNotes } from '@/lib/words/gpx-problems';
+import { joinedDays } from '@/lib/trail/join-days';
+import { type Profile, profileOf } from '@/lib/trail/track';
+import { gpxProblemSentence, joinedDayName, TRACK_TAKEN_AWAY, trackNotes } from '@/lib/words/gpx-problems';
 import { profileFromText, profileToText } from './profile-text';
 import type { RidePartProps } from './ride-part-props';
+import type { RideDraft } from './trail-draft';
+
+/** Whole days first, since a day is what is planned; then each track by itself. */
+function withJoinedDays({ tracks, untimed }: GpxTracks, zone: string): GpxTracks {
+  const days = joinedDays(tracks, zone).map(({ date, track, count }) => ({
+    ...track,
+    name: joinedDayName(date, count),
+  }));
+  return { tracks: [...days, ...tracks], untimed };
+}
 
 /** Reads a file's track in this browser; the file goes nowhere. The reader is loaded when it is first needed. */
-async function tracksOf(file: File): Promise<GpxTracks | string> {
+async function tracksOf(file: File, zone: string): Promise<GpxTracks | string> {
   if (file.size > MOST_GPX_BYTES)
     return gpxProblemSentence({ code: 'gpx-too-large', mostBytes: MOST_GPX_BYTES });
   try {
     const [{ readGpx }, text] = await Promise.all([import('@/lib/trail/gpx'), file.text()]);
     const read = readGpx(text, (xml) => new DOMParser().parseFromString(xml, 'application/xml'));
-    return read.ok ? read.value : gpxProblemSentence(read.reason);
+    return read.ok ? withJoinedDays(read.value, zone) : gpxProblemSentence(read.reason);
   } catch {
     return 'The file could not be read. Choose it again.';
   }
 }
 
-/** The tracks of the chosen file, and the one that is taken. */
+type StartTexts = Pick<RideDraft, 'latitude' | 'longitude'>;
+
+function startTexts({ start }: Profile): StartTexts {
+  return { latitude: start.latitude.toFixed(4), longitude: start.longitude.toFixed(4) };
+}
+
+/** Coordinates that came from a track go with it; typed ones stay. */
+function withoutStart({ latitude, longitude }: StartTexts, gone: Profile): Partial<StartTexts> {
+  const its = startTexts(gone);
+  return its.latitude === latitude && its.longitude === longitude ? { latitude: '', longitude: '' } : {};
+}
+
+/** The tracks of the chosen file, and the one that is taken. A file that cannot be read takes the track before it away. */
 function useTracks(ride: RidePartProps['ride']) {
   const [read, setRead] = useState<GpxTracks | null>(null);
   const [chosen, setChosen] = useState(0);
   const [problem, setProblem] = useState<string>();
   const [busy, setBusy] = useState(false);
+  const latest = useRef<File>(undefined);
   function take(tracks: GpxTracks, index: number) {
     const track = tracks.tracks[index];
     if (track === undefined) return;
@@ -37,16 +61,23 @@ function useTracks(ride: RidePartProps['ride']) {
     ride.setAll({
       track: profileToText(profile),
       untimed: String(tracks.untimed),
-      latitude: profile.start.latitude.toFixed(4),
-      longitude: profile.start.longitude.toFixed(4),
+      ...startTexts(profile),
     });
   }
   async function open(file: File | undefined) {
     if (file === undefined) return;
+    const before = profileFromText(ride.value.track);
+    latest.current = file;
     setBusy(true);
-    const tracks = await tracksOf(file);
+    const tracks = await tracksOf(file, ride.value.timezone);
+    if (latest.current !== file) return;
     setBusy(false);
-    if (typeof tracks === 'string') return setProblem(tracks);
+    if (typeof tracks === 'string') {
+      setRead(null);
+      setProblem(before === null ? tracks : `${tracks} ${TRACK_TAKEN_AWAY}`);
+      if (before !== null) ride.setAll({ track: '', untimed: '', ...withoutStart(ride.value, before) });
+      return;
+    }
     setProblem(undefined);
     setRead(tracks);
     take(tracks, 0);
@@ -63,7 +94,7 @@ export function GpxField({ ride, errors }: RidePartProps) {
       <Field
         label="GPX file"
         hint="GPX 1.1 or 1.0, up to 20 MB. It is read in this browser and sent nowhere."
-        error={problem ?? errors.track}
+        error={kept === null ? (problem ?? errors.track) : errors.track}
       >
         {(ids) => (
           <input

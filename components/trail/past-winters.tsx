@@ -15,17 +15,19 @@ import { useToast } from '@/components/ui/toast';
 import { winterMonths } from '@/lib/trail/winter';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
-import { elevationText, temperatureText } from '@/lib/units/entry-text';
+import { elevationText } from '@/lib/units/entry-text';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
-import { metre } from '@/lib/units/quantity';
+import { type Metre, metre } from '@/lib/units/quantity';
 import { type HistoryJson, historyJsonSchema } from '@/lib/weather/history-json';
 import { type PlacesJson, placesJsonSchema } from '@/lib/weather/places-json';
+import { townElevationSentence } from '@/lib/words/trail-advice';
 import { MONTHS, PERCENTILES, type Percentile } from './month-names';
+import { readSeasons } from './read-seasons';
 import styles from './trail.module.css';
-import type { ConditionDraft, TrailDraft } from './trail-draft';
+import type { TrailDraft } from './trail-draft';
+import { type PastMonth, withMonth } from './with-month';
 
 type Place = PlacesJson['places'][number];
-type PastMonth = HistoryJson['months'][number];
 
 /** An answer of our own server; what it says when it cannot is thrown, for the caller to show. */
 async function ask<T>(path: string, reader: Parameters<typeof askApi<T>>[0]['reader']): Promise<T> {
@@ -80,7 +82,12 @@ export function PastWinters({ draft, most }: PastWintersProps) {
             options={places.map((each, i) => ({ value: String(i), label: placeText(each) }))}
             onChange={(index) => setChosen(Number(index))}
           />
-          <Winters key={`${place.latitude} ${place.longitude}`} place={place} draft={draft} most={most} />
+          <Winters
+            key={`${place.latitude} ${place.longitude} ${draft.value.elevation}`}
+            place={place}
+            draft={draft}
+            most={most}
+          />
         </>
       )}
       <p role="status">
@@ -105,6 +112,9 @@ function Winters({ place, draft, most }: WintersProps) {
   const [from, setFrom] = useState('8');
   const [to, setTo] = useState('20');
   const [query, setQuery] = useState<string | null>(null);
+  // The days stand beside others at the rider's own elevation, so past winters are asked for at that one.
+  const typed = readSeasons({ units, elevation: draft.value.elevation, conditions: [] }).elevation;
+  const asked = typed ?? place.elevationM;
   const past = useSWR(query, (path: string) => ask(path, historyJsonSchema), KEPT);
   function look() {
     const hours = `${Math.trunc(Number(from))}-${Math.trunc(Number(to))}`;
@@ -113,7 +123,7 @@ function Winters({ place, draft, most }: WintersProps) {
       lon: String(place.longitude),
       months: winterMonths(place.latitude).join(','),
       hours,
-      ...(place.elevationM === null ? {} : { elevation: String(place.elevationM) }),
+      ...(asked === null ? {} : { elevation: String(asked) }),
     };
     setQuery(`/api/history?${new URLSearchParams(parts)}`);
   }
@@ -128,6 +138,7 @@ function Winters({ place, draft, most }: WintersProps) {
           Look up past winters
         </Button>
       </Acts>
+      <TownElevation place={place} typed={typed} draft={draft} />
       <p role="status">
         {past.isLoading ? 'Asking for three winters, which takes a moment…' : null}
         {past.error instanceof Error ? past.error.message : null}
@@ -139,6 +150,42 @@ function Winters({ place, draft, most }: WintersProps) {
   );
 }
 
+/** Nearer than this a town counts as being as high as the trail: a tenth of a size of main. Judgement. */
+const AS_HIGH_M = 50;
+
+type TownProps = {
+  readonly place: Place;
+  readonly typed: Metre | null;
+  readonly draft: PastWintersProps['draft'];
+};
+
+/** Offers the town's elevation where it is another; it is never taken unasked, since it moves every main. */
+function TownElevation({ place, typed, draft }: TownProps) {
+  const { units } = draft.value;
+  if (place.elevationM === null) return null;
+  if (typed !== null && Math.abs(typed - place.elevationM) < AS_HIGH_M) return null;
+  const town = metre(place.elevationM);
+  return (
+    <>
+      <p>
+        {townElevationSentence(place.name, {
+          town: formatElevation(town, units),
+          typed: typed === null ? null : formatElevation(typed, units),
+        })}
+      </p>
+      <Acts>
+        <Button
+          onClick={() =>
+            draft.change(null, (before) => ({ ...before, elevation: elevationText(town, before.units) }))
+          }
+        >
+          Take {formatElevation(town, units)} for the place
+        </Button>
+      </Acts>
+    </>
+  );
+}
+
 type MonthsProps = PastWintersProps & { readonly history: HistoryJson; readonly units: UnitChoice };
 
 function Months({ history, units, draft, most }: MonthsProps) {
@@ -146,7 +193,7 @@ function Months({ history, units, draft, most }: MonthsProps) {
   const toast = useToast();
   const celsius = (degrees: number) => formatTemperature(celsiusToKelvin(degrees), units);
   function add(month: PastMonth) {
-    draft.change(null, (before) => withMonth(before, { history, month, percentile }, most));
+    draft.change(null, (before) => withMonth(before, { month, percentile }, most));
     toast({ text: `${MONTHS[month.month - 1]} added to the days.`, act: { label: 'Undo', do: draft.undo } });
   }
   return (
@@ -183,24 +230,4 @@ function Months({ history, units, draft, most }: MonthsProps) {
       </p>
     </>
   );
-}
-
-type Added = { readonly history: HistoryJson; readonly month: PastMonth; readonly percentile: Percentile };
-
-/** The draft with a month as one more day; the last is replaced where the table is full. */
-function withMonth(draft: TrailDraft, { history, month, percentile }: Added, most: number): TrailDraft {
-  const { units, conditions } = draft;
-  const words = { p10: 'cold', p50: 'middling', p90: 'mild' } as const;
-  const added: ConditionDraft = {
-    name: `${MONTHS[month.month - 1]}, ${words[percentile]}`,
-    temperature: temperatureText(celsiusToKelvin(month.temperatureC[percentile]), units),
-    stationHpa: String(month.pressureHpa.p50),
-    humidity: String(Math.round(month.relativeHumidity.p50 * 100)),
-  };
-  const kept = conditions.filter(({ name, temperature }) => name !== '' || temperature !== '');
-  return {
-    ...draft,
-    elevation: elevationText(metre(history.elevationM), units),
-    conditions: [...kept.slice(0, most - 1), added],
-  };
 }

@@ -13,6 +13,8 @@ import { trackRide } from './read-track';
 import type { RideDraft } from './trail-draft';
 
 export type RideReading = {
+  /** null where what is typed names no zone. */
+  readonly zone: string | null;
   readonly ride: Ride | null;
   /** Typed hours; null where a forecast is to be used, or they cannot be. */
   readonly typedHours: HourSeries | null;
@@ -27,8 +29,7 @@ export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
   const fields = fieldReader(units);
   const reading = { fields, units };
   const zone = zoneExists(draft.timezone) ? draft.timezone : null;
-  if (zone === null)
-    fields.complain('timezone', `No time zone is called "${draft.timezone}". Type a big city of it.`);
+  if (zone === null) fields.complain('timezone', noZone(draft.timezone));
   const ride =
     zone === null
       ? null
@@ -40,6 +41,7 @@ export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
       ? null
       : typedHours(draft, { zone, ride }, reading);
   return {
+    zone,
     ride,
     typedHours: hours,
     fall: fallOf(draft, reading),
@@ -47,6 +49,13 @@ export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
     consumption: consumptionOf(draft, reading),
     errors: fields.errors(),
   };
+}
+
+/** Said of a zone that is half typed as well, so it says what to do next. */
+function noZone(typed: string): string {
+  return typed.trim() === ''
+    ? 'Choose the time zone of the ride: type a big city of it and take it from the list.'
+    : `No time zone is called “${typed}”. Type a big city of it and take it from the list.`;
 }
 
 function fallOf({ fall }: RideDraft, { fields, units }: Reading): Lapse | null {

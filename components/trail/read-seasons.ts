@@ -4,7 +4,7 @@ import { airFrom } from '@/lib/air/air-from';
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
 import type { Condition } from '@/lib/trail/season';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import { type Metre, metre, ratio } from '@/lib/units/quantity';
+import { type Metre, metre, type Ratio, ratio } from '@/lib/units/quantity';
 import { airProblemSentence } from '@/lib/words/air-problems';
 import type { ConditionDraft, TrailDraft } from './trail-draft';
 
@@ -24,12 +24,20 @@ export function readSeasons(draft: Pick<TrailDraft, 'units' | 'elevation' | 'con
     const name = `conditions.${i}.temperature`;
     if (each.temperature.trim() === '') return [];
     const celsius = fields.temperatureC({ name, text: each.temperature, example: '-12.5' });
+    const humidity = humidityOf(each);
+    if (humidity === null || (each.stationHpa !== '' && stationOf(each) === null)) {
+      fields.complain(
+        name,
+        'What past winters said of this day is damaged. Remove the day and add it again.',
+      );
+      return [];
+    }
     const pressure = pressureOf(each, elevation);
     if (celsius === undefined || pressure === null) return [];
     const air = airFrom({
       temperature: celsiusToKelvin(celsius),
       pressure,
-      humidity: { kind: 'relative', value: humidityOf(each) },
+      humidity: { kind: 'relative', value: humidity },
     });
     if (air.ok) return [{ name: each.name.trim() || `Condition ${i + 1}`, air: air.value }];
     fields.complain(
@@ -41,11 +49,21 @@ export function readSeasons(draft: Pick<TrailDraft, 'units' | 'elevation' | 'con
   return { conditions, elevation, errors: fields.errors() };
 }
 
-function pressureOf({ stationHpa }: ConditionDraft, elevation: Metre | null): PressureGiven | null {
-  if (stationHpa !== '') return { kind: 'station', pressure: hectopascalToPascal(Number(stationHpa)) };
+function pressureOf(condition: ConditionDraft, elevation: Metre | null): PressureGiven | null {
+  const station = stationOf(condition);
+  if (station !== null) return { kind: 'station', pressure: hectopascalToPascal(station) };
   return elevation === null ? null : { kind: 'standard', elevation };
 }
 
-function humidityOf({ humidity }: ConditionDraft) {
-  return ratio(humidity === '' ? ASSUMED_RELATIVE_HUMIDITY : Math.min(1, Number(humidity) / 100));
+/** The station pressure of past winters [hPa]; null where the day brings none that can be read. */
+export function stationOf({ stationHpa }: ConditionDraft): number | null {
+  const station = Number(stationHpa);
+  return stationHpa.trim() !== '' && Number.isFinite(station) ? station : null;
+}
+
+/** null where what was kept is no share. */
+function humidityOf({ humidity }: ConditionDraft): Ratio | null {
+  if (humidity === '') return ratio(ASSUMED_RELATIVE_HUMIDITY);
+  const percent = Number(humidity);
+  return humidity.trim() !== '' && percent >= 0 ? ratio(Math.min(1, percent / 100)) : null;
 }

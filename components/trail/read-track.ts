@@ -18,13 +18,19 @@ export function trackRide(draft: RideDraft, zone: string, reading: Reading): Rid
   const { fields, units } = reading;
   const profile = profileFromText(draft.track);
   if (profile === null) return null;
+  const needsHeights = profile.elevations === 'none';
+  // What is missing is said as a whole, before each of its fields.
+  if (
+    needsHeights &&
+    [draft.heightStart, draft.heightMiddle, draft.heightEnd].some((text) => text.trim() === '')
+  )
+    fields.complain('track', trackProblemSentence({ code: 'track-without-heights' }));
   const start = startOf(draft, zone, fields);
   const speed = ifTyped(draft.speed, () =>
     fields.number({ name: 'speed', text: draft.speed, example: '30' }),
   );
   if (speed !== undefined && !(speed >= 1 && speed <= 200))
     fields.complain('speed', 'An average speed from 1 to 200.');
-  const needsHeights = profile.elevations === 'none';
   const heights = needsHeights
     ? ([
         heightOf(draft.heightStart, 'heightStart', reading),

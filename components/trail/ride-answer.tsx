@@ -1,9 +1,10 @@
 import { useMemo } from 'react';
 import { Notice } from '@/components/ui/notice';
 import { Table } from '@/components/ui/table';
-import type { RunPlan } from '@/lib/plan/types';
+import type { Plan, RunPlan } from '@/lib/plan/types';
 import type { Result } from '@/lib/result/result';
 import { legsOf } from '@/lib/trail/ride';
+import { rideCircuits } from '@/lib/trail/ride-circuits';
 import { type Consumption, rideFuel } from '@/lib/trail/ride-fuel';
 import type { RidePlan, RidePlanProblem, RideRequest } from '@/lib/trail/ride-plan';
 import { stopOptions } from '@/lib/trail/ride-stops';
@@ -18,6 +19,7 @@ import {
   rideSure,
   stopSentences,
 } from '@/lib/words/ride';
+import { circuitSentences } from '@/lib/words/ride-circuits';
 import { windowText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { warningSentences } from '@/lib/words/warnings';
@@ -54,6 +56,7 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
   const { machine, ride } = request;
   const names = placeNames(ride.stops, voice.units);
   const stops = useMemo(() => stopOptions(request, answer, swapMinutes), [request, answer, swapMinutes]);
+  const circuits = useMemo(() => rideCircuits(machine, answer), [machine, answer]);
   const fuel = consumption === null ? null : rideFuel(machine, { ride, answer }, consumption);
   return (
     <>
@@ -64,6 +67,9 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
       </div>
       <div className={styles.answer}>
         <p>{rideSure(answer)}</p>
+        {circuitSentences(circuits, { machine, voice, clock: clockOf(answer, voice) }).map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
         {stopSentences(stops, (place) => names[place] ?? '').map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
@@ -73,7 +79,7 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
             spare fuel; deep snow drinks more.
           </p>
         )}
-        <RideWarnings answer={answer} voice={voice} />
+        <RideWarnings answer={answer} names={names} voice={voice} />
       </div>
       <p className={styles.source}>
         Leg by leg on the one setting. Mixture: leanest and richest on the leg. Clock times of {voice.zone}.
@@ -84,11 +90,11 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
 }
 
 /** What is to be known beside the call; what the call itself says is not said twice. */
-function RideWarnings({ answer, voice }: { readonly answer: RidePlan; readonly voice: Voice }) {
+function RideWarnings({ answer, names, voice }: Omit<LegTableProps, 'request'>) {
   const said = new Set(['no-jet-rich-enough', 'no-jet-lean-enough', 'swap-does-not-fit']);
   const warnings = [
     ...new Map(
-      warningSentences(answer.plan, voice)
+      warningSentences(withLegNames(answer.plan, names), voice)
         .filter(({ code }) => !said.has(code))
         .map((warning) => [warning.code, warning.message]),
     ).values(),
@@ -104,6 +110,12 @@ function RideWarnings({ answer, voice }: { readonly answer: RidePlan; readonly v
       </li>
     </ul>
   );
+}
+
+/** The plan as it is told: its runs are legs, which go by their places. */
+function withLegNames(plan: Plan, names: readonly string[]): Plan {
+  const sortedRuns = plan.sortedRuns.map((run, i) => ({ ...run, name: `${names[i]} to ${names[i + 1]}` }));
+  return { ...plan, sortedRuns };
 }
 
 type LegTableProps = {

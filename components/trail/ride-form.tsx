@@ -1,5 +1,6 @@
 import { part } from '@/components/draft/part';
 import type { DraftState } from '@/components/draft/use-draft';
+import { ZoneField } from '@/components/event/zone-field';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
@@ -43,12 +44,12 @@ export function RideForm({ draft, reading, forecast }: RideFormProps) {
           error={errors.date}
           onChange={(text) => ride.set('date', text)}
         />
-        <TextField
+        <ZoneField
+          name="timezone"
           label="Time zone"
-          hint="All clock times are told in it, also where the ride leaves it."
+          hint="Type a big city of it, such as Denver or Oslo. All clock times are told in it."
           value={timezone}
           error={errors.timezone}
-          autoComplete="off"
           onChange={(text) => ride.set('timezone', text)}
         />
       </Columns>

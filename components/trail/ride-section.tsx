@@ -8,6 +8,8 @@ import { Section } from '@/components/ui/section';
 import type { HourSeries } from '@/lib/hours/series';
 import { instant } from '@/lib/time/instant';
 import { planRide, type RideRequest } from '@/lib/trail/ride-plan';
+import { exampleRideWords } from '@/lib/words/example-ride';
+import { exampleParts } from './example-ride';
 import { readRide } from './read-ride';
 import { RideAnswer } from './ride-answer';
 import { RideForm } from './ride-form';
@@ -15,39 +17,48 @@ import type { TrailSectionProps } from './section-props';
 import { sunOverRide } from './sun-over-ride';
 import { type RideForecast, useRideForecast } from './use-ride-forecast';
 
+/** The answer lags behind the typing, so the zone it is told in stays with it. */
+type Question = { readonly zone: string; readonly request: RideRequest };
+
 /** One setting for a whole ride, and what it costs where the air is thin. */
-export function RideSection({ draft, machine }: TrailSectionProps) {
+export function RideSection({ draft, machine, invented }: TrailSectionProps) {
   const { ride: typed, units } = draft.value;
   const now = useNow();
   const reading = useMemo(() => readRide(typed, units), [typed, units]);
   const forecast = useRideForecast(typed, reading.ride);
   const hours: HourSeries | null = typed.air === 'forecast' ? forecast.series : reading.typedHours;
-  const { ride, fall, swapMinutes, consumption } = reading;
+  const { zone, ride, fall, swapMinutes, consumption } = reading;
   const started = now === null ? null : Math.floor(now / 600_000) * 600_000;
   const sun = useMemo(() => sunOverRide(typed, ride), [typed, ride]);
-  const request = useMemo<RideRequest | null>(
+  const question = useMemo<Question | null>(
     () =>
-      ride === null || hours === null || fall === null || started === null
+      zone === null || ride === null || hours === null || fall === null || started === null
         ? null
-        : { machine, ride, hours, fall, now: instant(started), sun },
-    [machine, ride, hours, fall, started, sun],
+        : { zone, request: { machine, ride, hours, fall, now: instant(started), sun } },
+    [zone, machine, ride, hours, fall, started, sun],
   );
-  const asked = useDeferredValue(request);
-  const answer = useMemo(() => (asked === null ? null : planRide(asked)), [asked]);
+  const asked = useDeferredValue(question);
+  const answer = useMemo(() => (asked === null ? null : planRide(asked.request)), [asked]);
+  const example = invented ? null : exampleRideWords(exampleParts(typed, units));
   return (
     <Section title="A ride: one setting for all of it" id="ride">
-      {asked === null || answer === null ? (
+      {example === null ? null : (
+        <Notice tone="caution" title={example.title}>
+          <p>{example.text}</p>
+        </Notice>
+      )}
+      {example?.answer === false ? null : asked === null || answer === null ? (
         <Missing
           errors={Object.values(reading.errors)}
           forecast={typed.air === 'forecast' ? forecast : null}
         />
       ) : (
         <RideAnswer
-          request={asked}
+          request={asked.request}
           answer={answer}
           swapMinutes={swapMinutes}
           consumption={consumption}
-          voice={{ zone: typed.timezone, units }}
+          voice={{ zone: asked.zone, units }}
         />
       )}
       <Disclosure summary="Change the ride, its hours and its fuel">

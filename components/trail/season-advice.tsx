@@ -5,6 +5,7 @@ import type { Machine } from '@/lib/carb/machine';
 import { bigPilotCost } from '@/lib/trail/pilot-cost';
 import type { SeasonSetup } from '@/lib/trail/season';
 import { bigPilotSentence, hangingIdleSentence, pilotSentence, screwWaySentence } from '@/lib/words/screw';
+import { isLeanDay, leanDaySentence } from '@/lib/words/season';
 import { sizesText } from '@/lib/words/settings';
 import { CUTAWAY_ADVICE, SEASON_LIMITS } from '@/lib/words/trail-advice';
 import styles from './trail.module.css';
@@ -19,7 +20,7 @@ export function SeasonAdvice({ setups, machine }: SeasonAdviceProps) {
   );
   return (
     <>
-      <BoxNotice setups={setups} />
+      <BoxNotice setups={setups} machine={machine} />
       <ul className={styles.advice}>
         {pilot === null ? (
           <li>
@@ -68,7 +69,7 @@ export function SeasonAdvice({ setups, machine }: SeasonAdviceProps) {
 }
 
 /** Days for which the box has no safe main. */
-function BoxNotice({ setups }: Pick<SeasonAdviceProps, 'setups'>) {
+function BoxNotice({ setups, machine }: SeasonAdviceProps) {
   const lacking = setups.flatMap(({ condition, warnings }) =>
     warnings.flatMap((warning) =>
       warning.code === 'no-jet-rich-enough'
@@ -78,12 +79,13 @@ function BoxNotice({ setups }: Pick<SeasonAdviceProps, 'setups'>) {
         : [],
     ),
   );
+  const lean = setups.filter((setup) => isLeanDay(setup, machine.limits)).map(leanDaySentence);
   const far = setups.filter(({ warnings }) => warnings.some(({ code }) => code === 'far-from-baseline-air'));
   return (
     <>
-      {lacking.length === 0 ? null : (
-        <Notice tone="danger" title="The box ends.">
-          {lacking.map((text) => (
+      {lean.length === 0 ? null : (
+        <Notice tone="danger" title={lacking.length === 0 ? 'Lean.' : 'The box ends.'}>
+          {[...lacking, ...lean].map((text) => (
             <p key={text}>{text}</p>
           ))}
         </Notice>

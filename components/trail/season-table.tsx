@@ -7,7 +7,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation, formatNumber, formatPercent, formatTemperature } from '@/lib/units/format';
 import { driftText } from '@/lib/words/drift';
 import { turnsText } from '@/lib/words/screw';
-import { jetsText } from '@/lib/words/settings';
+import { seasonMainText } from '@/lib/words/season';
 import { stateOf } from './state-of';
 import styles from './trail.module.css';
 
@@ -80,7 +80,7 @@ function factsOf(machine: Machine, units: UnitChoice): readonly Fact[] {
       set: true,
       value: ({ needle: advice }) => grooveText(advice),
     });
-  circuits.push({ name: 'Main', set: true, value: ({ setting }) => jetsText(setting.mains) });
+  circuits.push({ name: 'Main', set: true, value: (setup) => seasonMainText(setup, machine.limits) });
   if (trim !== null)
     circuits.push({ name: 'Trim', set: true, value: ({ setting }) => String(setting.trim ?? '') });
   return [

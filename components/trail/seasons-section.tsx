@@ -6,8 +6,11 @@ import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
 import type { PlanProblem } from '@/lib/plan/types';
 import { type SeasonSetup, seasonSetup } from '@/lib/trail/season';
+import { formatElevation } from '@/lib/units/format';
+import { exampleElevationSentence } from '@/lib/words/example-ride';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import { DaysForm } from './days-form';
+import { isExampleElevation } from './example-ride';
 import { readSeasons } from './read-seasons';
 import { SeasonAdvice } from './season-advice';
 import { SeasonTable } from './season-table';
@@ -15,7 +18,7 @@ import type { TrailSectionProps } from './section-props';
 import styles from './trail.module.css';
 
 /** Two or more kinds of day side by side. */
-export function SeasonsSection({ draft, machine }: TrailSectionProps) {
+export function SeasonsSection({ draft, machine, invented }: TrailSectionProps) {
   const { units, elevation, conditions } = draft.value;
   const reading = useMemo(
     () => readSeasons({ units, elevation, conditions }),
@@ -27,6 +30,9 @@ export function SeasonsSection({ draft, machine }: TrailSectionProps) {
   const problem = setups.find((setup) => !setup.ok);
   return (
     <Section title="Seasons side by side" id="seasons">
+      {invented || reading.elevation === null || !isExampleElevation(elevation, units) ? null : (
+        <p>{exampleElevationSentence(formatElevation(reading.elevation, units))}</p>
+      )}
       {problem === undefined || problem.ok ? null : <NoSetup problem={problem.reason} />}
       {good.length === 0 ? (
         <p>No kind of day yet: type a temperature below.</p>

@@ -13,9 +13,7 @@ export function TrackFields({ ride, draft, errors }: RidePartProps) {
   if (profile === null) return null;
   const first = profile.points[0]?.at ?? null;
   const recorded =
-    first === null || errors.timezone !== undefined
-      ? 'The track has no times.'
-      : `Recorded from ${dateClockText(first, timezone)}.`;
+    first === null ? 'The track has no times.' : `Recorded from ${dateClockText(first, timezone)}.`;
   return (
     <>
       <Columns>

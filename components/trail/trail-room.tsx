@@ -50,7 +50,7 @@ function TrailDesk({ units }: { readonly units: UnitChoice }) {
       </>
     );
   }
-  const parts = { draft, machine: machine.machine.value };
+  const parts = { draft, machine: machine.machine.value, invented: machine.invented };
   return (
     <>
       {head}

@@ -54,6 +54,24 @@ export function pilotFor(pilot: Pilot, logNeed: number): PilotAdvice {
 /** Rounding noise at the very end of the range must not ask for another jet. */
 const TURNS_SLACK = 1e-9;
 
+/** Turns are set by eighths; nobody's hand is finer. Judgement. */
+const PER_TURN = 8;
+
+/** Turns rounded to the richer eighth that the screw can still be set to: a fuel screw further out, an air screw in. */
+export function settableTurns(turns: number, { screw, leastTurns, mostTurns }: Pilot): number {
+  // A hair of forgiveness, so that a whole eighth stays one through binary fractions.
+  const up = Math.ceil(turns * PER_TURN - 1e-6) / PER_TURN;
+  const down = Math.floor(turns * PER_TURN + 1e-6) / PER_TURN;
+  if (screw === 'fuel') return up <= mostTurns + 1e-6 ? up : down;
+  return down >= leastTurns - 1e-6 ? down : up;
+}
+
+/** ln of the fuel that a number of turns gives over what another number gives. */
+export function logOfTurns(turns: number, from: number, pilot: Pilot): number {
+  const outward = pilot.screw === 'fuel' ? 1 : -1;
+  return (outward * (turns - from) * Math.log1p(pilot.richerPerSize)) / pilot.turnsPerSize;
+}
+
 type Fit = {
   readonly jet: number;
   readonly sizes: number;
@@ -72,8 +90,7 @@ function withJet(pilot: Pilot, jet: number, logNeed: number): Fit {
   const outward = pilot.screw === 'fuel' ? 1 : -1;
   const turnsWanted = pilot.turns + outward * pilot.turnsPerSize * (logNeed / logPerSize - sizes);
   const turns = Math.min(Math.max(turnsWanted, pilot.leastTurns), pilot.mostTurns);
-  const logLeft = (outward * (turns - turnsWanted) * logPerSize) / pilot.turnsPerSize;
-  return { jet, sizes, turnsWanted, turns, logLeft };
+  return { jet, sizes, turnsWanted, turns, logLeft: logOfTurns(turns, turnsWanted, pilot) };
 }
 
 function nearest(fits: readonly Fit[]): Fit {

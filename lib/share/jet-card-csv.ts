@@ -1,34 +1,84 @@
 import { unparse } from 'papaparse';
 import type { Machine } from '@/lib/carb/machine';
-import type { JetCard } from '@/lib/trail/card';
+import { settableTurns } from '@/lib/carb/pilot';
+import type { CardCell, JetCard } from '@/lib/trail/card';
 import type { UnitChoice } from '@/lib/units/choice';
 import { elevationText, temperatureText } from '@/lib/units/entry-text';
-import { cardCellSentence, cardClipText, cardScrewText } from '@/lib/words/jet-card';
-import { jetsText } from '@/lib/words/settings';
+import { CARD_SIGNS, cardCellSentence, cardMainText } from '@/lib/words/jet-card';
+import { toCell } from './csv-cell';
 
-/** The card as a table, one line for each cell, in the person's units; lines end as RFC 4180 wants. */
+type Cell = string | number;
+type CsvColumn = { readonly head: string; readonly cell: (cell: CardCell) => Cell };
+
+/**
+ * The card as a table, one line for each cell, in the person's units; lines end as RFC 4180 wants. It holds what the
+ * printed card holds, but each number alone in its column and each mark in a column of its own, in words.
+ */
 export function jetCardCsv(card: JetCard, machine: Machine, units: UnitChoice): string {
-  const pilot = machine.pilot === null ? [] : ['pilot', 'screw turns out'];
-  const clip = machine.needle === null ? [] : ['clip groove'];
-  const fields = [
-    `temperature ${units.temperature}`,
-    `elevation ${units.elevation}`,
-    'main',
-    'in the box',
-    ...pilot,
-    ...clip,
-    'in words',
+  const cells = card.rows.flat();
+  const columns: readonly CsvColumn[] = [
+    {
+      head: `temperature ${units.temperature}`,
+      cell: ({ temperature }) => temperatureText(temperature, units),
+    },
+    { head: `elevation ${units.elevation}`, cell: ({ elevation }) => elevationText(elevation, units) },
+    ...mainColumns(cells, machine.carburettors.length),
+    { head: 'main mark', cell: ({ mark }) => mark ?? 'in the box' },
+    ...pilotColumns(machine),
+    ...clipColumns(machine),
+    { head: 'in words', cell: (cell) => toCell(cardCellSentence(cell)) },
   ];
-  const data = card.rows
-    .flat()
-    .map((cell) => [
-      temperatureText(cell.temperature, units),
-      elevationText(cell.elevation, units),
-      jetsText(cell.mains),
-      cell.mark ?? 'yes',
-      ...(machine.pilot === null ? [] : [String(cell.pilot?.jet ?? ''), cardScrewText(cell, machine)]),
-      ...(machine.needle === null ? [] : [cardClipText(cell)]),
-      cardCellSentence(cell),
-    ]);
+  const fields = columns.map(({ head }) => head);
+  const data = cells.map((each) => columns.map(({ cell }) => cell(each)));
   return `${unparse({ fields, data }, { newline: '\r\n' })}\r\n`;
+}
+
+/** The mains that stand on the card, borrowed ones too; empty where it names none. */
+function printedMains(cell: CardCell): readonly Cell[] {
+  const sign = cell.mark === null ? '' : CARD_SIGNS[cell.mark];
+  const text = cardMainText(cell);
+  const sizes = text.slice(0, text.length - sign.length).split('/');
+  return sizes.map((size) => (size.trim() !== '' && Number.isFinite(Number(size)) ? Number(size) : ''));
+}
+
+/** One column where all carburettors have the same everywhere, else one for each. */
+function mainColumns(cells: readonly CardCell[], carburettors: number): readonly CsvColumn[] {
+  if (cells.every((cell) => printedMains(cell).length === 1))
+    return [{ head: 'main', cell: (cell) => printedMains(cell)[0] ?? '' }];
+  return Array.from({ length: carburettors }, (_, i) => ({
+    head: `main ${i + 1}`,
+    cell: (cell: CardCell) => {
+      const mains = printedMains(cell);
+      return mains[mains.length === 1 ? 0 : i] ?? '';
+    },
+  }));
+}
+
+/** How a screw or a clip stands that has no way left: the words of the sign behind it on the card. */
+const endMark = (logLeft: number): string => (logLeft < 0 ? 'at its end, lean' : 'at its end, rich');
+
+function pilotColumns({ pilot }: Machine): readonly CsvColumn[] {
+  if (pilot === null) return [];
+  return [
+    { head: 'pilot', cell: (cell) => cell.pilot?.jet ?? '' },
+    {
+      head: 'screw turns out',
+      cell: (cell) => (cell.pilot === null ? '' : settableTurns(cell.pilot.turns, pilot)),
+    },
+    {
+      head: 'screw mark',
+      cell: (cell) => (cell.pilot?.act === 'none-left' ? endMark(cell.pilot.logLeft) : ''),
+    },
+  ];
+}
+
+function clipColumns({ needle }: Machine): readonly CsvColumn[] {
+  if (needle === null) return [];
+  return [
+    { head: 'clip groove', cell: (cell) => cell.needle?.groove ?? '' },
+    {
+      head: 'clip mark',
+      cell: (cell) => (cell.needle?.beyondNeedle === true ? endMark(cell.needle.logLeft) : ''),
+    },
+  ];
 }

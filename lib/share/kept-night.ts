@@ -1,9 +1,11 @@
+import { instantFromJson } from '@/lib/contract/event-from-json';
 import { seriesFromJson } from '@/lib/contract/series-from-json';
 import type { EventRecord, ForecastRecord, MachineRecord } from '@/lib/store/records';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 import type { SharedMachine, SharedNight } from './shared-night';
+import { sameName, toldApart } from './told-apart';
 
 export type Kept<V> = { readonly id: string; readonly value: V };
 
@@ -47,9 +49,33 @@ export function keptNight(night: SharedNight, newId: () => string): KeptNight {
         ),
         made: each(({ made }) => made),
         demo: false,
+        ...racersTold(machines),
       },
     },
   };
+}
+
+type Shared = { readonly id: string; readonly shared: SharedMachine };
+
+/** Names at the event, where machines that travelled together are called the same. */
+function racersTold(machines: readonly Shared[]): Pick<EventRecord, 'club'> {
+  const names = machines.map(({ shared }) => shared.machine.name);
+  const apart = toldApart(names);
+  const racers = machines.flatMap(({ id }, i) =>
+    apart[i] === names[i] ? [] : [[id, { name: apart[i] ?? '', classId: null }] as const],
+  );
+  return racers.length === 0 ? {} : { club: { classes: [], racers: Object.fromEntries(racers) } };
+}
+
+/** Whether a night of this name with these starts is among one's own events: kept before, or shared from here. */
+export function isHere(night: SharedNight, events: readonly { readonly value: EventRecord }[]): boolean {
+  const startsOf = ({ runs }: SharedNight['event']) => runs.map(({ start }) => instantFromJson(start)).join();
+  return events.some(
+    ({ value: { event, demo } }) =>
+      !demo &&
+      sameName(event.name) === sameName(night.event.name) &&
+      startsOf(event) === startsOf(night.event),
+  );
 }
 
 function machineRecord({ machine }: SharedMachine): MachineRecord {

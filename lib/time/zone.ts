@@ -20,13 +20,16 @@ export const DIGITS = { locale: 'en-US' } as const;
 const known = new Map<string, DateTime<true>>();
 const KNOWN_MOST = 5000;
 
-/** A date and time in a zone; a zone nobody checked is a programming error. */
+/**
+ * A date and time in a zone. A text that names no zone may stand in a form half typed, and in one kept from an earlier
+ * visit: it gives UTC, and a clock time says so (`localClock`).
+ */
 export function inZone(at: Instant, zone: string): DateTime<true> {
   const key = `${at} ${zone}`;
   const before = known.get(key);
   if (before !== undefined) return before;
-  const local = DateTime.fromMillis(at, { zone, ...DIGITS });
-  if (!local.isValid) throw new RangeError(`unknown time zone: ${zone}`);
+  const local = DateTime.fromMillis(at, { zone: zoneExists(zone) ? zone : 'utc', ...DIGITS });
+  if (!local.isValid) throw new RangeError(`not an instant: ${at}`);
   if (known.size >= KNOWN_MOST) known.clear();
   known.set(key, local);
   return local;
@@ -54,9 +57,10 @@ export function isoLocal(at: Instant, zone: string): string {
   return inZone(at, zone).toISO({ suppressMilliseconds: true });
 }
 
-/** 22:05, on the 24-hour clock. */
+/** 22:05, on the 24-hour clock; "04:05 UTC" for a zone that does not exist, so that nobody takes it for the track's. */
 export function localClock(at: Instant, zone: string): string {
-  return inZone(at, zone).toFormat('HH:mm');
+  const clock = inZone(at, zone).toFormat('HH:mm');
+  return zoneExists(zone) ? clock : `${clock} UTC`;
 }
 
 /** 2027-01-16. */

@@ -20,8 +20,11 @@ export type StopOption = {
   readonly gain: Ratio;
   /** The same as a mean over the whole ride. */
   readonly saved: Ratio;
-  /** `lean` and `rich`: the one setting leaves its limits and this does not. `power`: it saves enough. */
-  readonly because: 'lean' | 'rich' | 'power' | null;
+  /**
+   * `lean` and `rich`: the one setting leaves its limits and this does not. null: it saves power and nothing else, which
+   * is no reason to take a carburettor apart in the snow.
+   */
+  readonly because: 'lean' | 'rich' | null;
 };
 
 export type StopOptions = {
@@ -32,10 +35,7 @@ export type StopOptions = {
 
 /** Swaps are looked at where the ride turns most; more places than this are no use to anyone. */
 const MOST_PLACES_TRIED = 6;
-/** A turn of the trim must save this much to be worth a stop of a minute. Judgement. */
-const TRIM_WORTH = ratio(0.001);
-
-/** Whether a stop with a swap or a turn of the trim would be worth it, and where. */
+/** Whether a stop with a swap or a turn of the trim would keep the ride inside its limits, and where. */
 export function stopOptions(request: RideRequest, one: RidePlan, swapMinutes: number): StopOptions {
   const acts: readonly StopAct[] = request.machine.trim === null ? ['swap'] : ['trim', 'swap'];
   const options = acts.flatMap((act) => {
@@ -49,7 +49,7 @@ export function stopOptions(request: RideRequest, one: RidePlan, swapMinutes: nu
   return { options: options.sort(byWorth), swapMinutes };
 }
 
-const RANK = { lean: 3, rich: 2, power: 1 } as const;
+const RANK = { lean: 2, rich: 1 } as const;
 const rankOf = ({ because }: StopOption): number => (because === null ? 0 : RANK[because]);
 
 function byWorth(a: StopOption, b: StopOption): number {
@@ -88,7 +88,7 @@ function tryStop(request: RideRequest, one: RidePlan, stop: TriedStop): StopOpti
   const before = planPart(stopped, series.value, { from: 0, to: stop.place, fitted: one.setting });
   const after = planPart(stopped, series.value, { from: stop.place, to: undefined, fitted: one.setting });
   if (before === null || after === null) return null;
-  return weigh(one, { stop, before, after, ride: stopped, swapWorth: DEFAULT_OPTIONS.worthIt });
+  return weigh(one, { stop, before, after, ride: stopped });
 }
 
 type Part = { readonly from: number; readonly to: number | undefined; readonly fitted: Setting };
@@ -106,10 +106,9 @@ type Weighed = {
   readonly before: Plan;
   readonly after: Plan;
   readonly ride: RideRequest;
-  readonly swapWorth: Ratio;
 };
 
-function weigh(one: RidePlan, { stop, before, after, ride, swapWorth }: Weighed): StopOption | null {
+function weigh(one: RidePlan, { stop, before, after, ride }: Weighed): StopOption | null {
   const settings = [before.runs[0]!.setting, after.runs[0]!.setting] as const;
   if (same(settings[0], settings[1])) return null;
   // A swap that leaves the jets as they are is a turn of the trim, which is weighed by itself.
@@ -123,18 +122,11 @@ function weigh(one: RidePlan, { stop, before, after, ride, swapWorth }: Weighed)
     0,
   );
   const gain = ratio(saved / over);
-  const worth = stop.act === 'swap' ? swapWorth : TRIM_WORTH;
   const { limits } = ride.machine;
   const lean = (runs: Plan['runs']) => runs.filter(({ chanceOfLean }) => chanceOfLean > limits.risk).length;
   const rich = (runs: Plan['runs']) => runs.filter(({ chanceOfRich }) => chanceOfRich > 0.5).length;
   const because =
-    lean(parts) < lean(one.plan.runs)
-      ? 'lean'
-      : rich(parts) < rich(one.plan.runs)
-        ? 'rich'
-        : gain >= worth
-          ? 'power'
-          : null;
+    lean(parts) < lean(one.plan.runs) ? 'lean' : rich(parts) < rich(one.plan.runs) ? 'rich' : null;
   return {
     place: stop.place,
     act: stop.act,

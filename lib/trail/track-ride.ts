@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '@/lib/result/result';
-import type { Instant } from '@/lib/time/instant';
+import { type Instant, MINUTE_MS } from '@/lib/time/instant';
 import { type Metre, metre, type SpeedMs } from '@/lib/units/quantity';
 import { type Ride, type RidePoint, type RideProblem, type RideStop, rideProblem } from './ride';
 import { atSpeed, type Profile, type ProfilePoint, SHORTEST_STOP_MS, simplified, startedAt } from './track';
@@ -23,6 +23,8 @@ export const MOST_POINTS = 400;
 /** The ride is cut into legs where it turns by at least this much; more where that makes too many legs. */
 const LEAST_TURN = 30;
 const MOST_LEGS = 20;
+/** A leg is longer than this, or it is part of its neighbour: nobody plans three minutes of way. Judgement. */
+const SHORTEST_LEG_MS = 4 * MINUTE_MS;
 
 type Timed = RidePoint & { readonly along: Metre };
 
@@ -105,6 +107,24 @@ function turningPoints(points: readonly Timed[], turn: number): readonly number[
   return [...turns, points.length - 1];
 }
 
+/** Turning points without those that would cut off a short leg; the lowest and the highest of all always stay. */
+function withoutShortLegs(points: readonly Timed[], turns: readonly number[]): readonly number[] {
+  const heights = turns.map((i) => points[i]!.elevation);
+  const [lowest, highest] = [Math.min(...heights), Math.max(...heights)];
+  const last = turns.at(-1)!;
+  const kept: number[] = [];
+  for (const i of turns) {
+    const { at, elevation } = points[i]!;
+    const before = kept.at(-1);
+    const extreme = elevation === lowest || elevation === highest;
+    const short =
+      (before !== undefined && at - points[before]!.at < SHORTEST_LEG_MS) ||
+      points[last]!.at - at < SHORTEST_LEG_MS;
+    if (before === undefined || i === last || extreme || !short) kept.push(i);
+  }
+  return kept;
+}
+
 /** Whether the way from the point before to this one was spent standing. */
 function stoodStill(points: readonly Timed[], i: number): boolean {
   const [a, b] = [points[i - 1], points[i]];
@@ -122,7 +142,7 @@ function stopsOf(points: readonly Timed[]): readonly RideStop[] {
     turns = turningPoints(points, turn);
   }
   const paused = new Set(pauses);
-  const ends = new Set([...turns, ...pauses.map((i) => i - 1)]);
+  const ends = new Set([...withoutShortLegs(points, turns), ...pauses.map((i) => i - 1)]);
   return [...ends]
     .sort((a, b) => a - b)
     .filter((i) => !(paused.has(i) && ends.has(i - 1) && i !== points.length - 1))

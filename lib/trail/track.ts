@@ -82,11 +82,14 @@ export function profileOf(track: Track): Profile {
   };
 }
 
-/** Without the points that lie before one that came earlier in the file: a clock that was set, a file glued wrongly. */
+/**
+ * Without the points that lie before one that came earlier in the file: a clock that was set, a file glued wrongly. Several
+ * at one time are all kept, as a recorder writes them that counts whole seconds.
+ */
 function rising(points: readonly TrackPoint[]): readonly TrackPoint[] {
   let latest = Number.NEGATIVE_INFINITY;
   return points.filter(({ at }) => {
-    if (at === null || at <= latest) return false;
+    if (at === null || at < latest) return false;
     latest = at;
     return true;
   });

@@ -26,6 +26,9 @@ export function gpxProblemSentence(problem: GpxProblem): string {
   }
 }
 
+/** Said behind it where a track stood there before: its answer must not stand for the file that was chosen last. */
+export const TRACK_TAKEN_AWAY = 'The track before it was taken away, with its answer. Undo brings it back.';
+
 export function trackProblemSentence(problem: TrackProblem): string {
   switch (problem.code) {
     case 'track-without-times':
@@ -35,6 +38,11 @@ export function trackProblemSentence(problem: TrackProblem): string {
     case 'track-without-way':
       return 'All points of the track are in one place. Choose another file.';
   }
+}
+
+/** "All 3 tracks of 2027-01-16." */
+export function joinedDayName(date: string, count: number): string {
+  return `All ${count} tracks of ${date}`;
 }
 
 /** What was taken from the file, and what was left out. */

@@ -58,29 +58,21 @@ export function rideSure({ plan }: RidePlan): string {
   return `Lean in ${riskText(worst.leanCount)} at worst.`;
 }
 
-/** Whether a stop would be worth it. */
+/** The stops that keep the ride inside its limits. One that only saves power is not named: jets are not swapped in snow for it. */
 export function stopSentences(stops: StopOptions, name: PlaceName): readonly string[] {
-  if (stops.options.length === 0)
-    return ['No stop would be worth it: no swap or turn on the way saves enough power to be felt.'];
-  return stops.options.map((option) => stopSentence(option, stops.swapMinutes, name));
+  const named = stops.options.filter(({ because }) => because !== null);
+  if (named.length === 0) return ['No stop for a swap or a turn would make this ride safer.'];
+  return named.map((option) => stopSentence(option, stops.swapMinutes, name));
 }
 
 function stopSentence(option: StopOption, swapMinutes: number, name: PlaceName): string {
-  const { act, before, after, gain, because } = option;
+  const { act, before, after, because } = option;
   const time = act === 'swap' ? `about ${swapMinutes} minutes` : 'a minute';
   const what = `${settingText(before)} to ${name(option.place)}, then ${settingText(after)}`;
-  const saved = `${formatPercent(gain, 1)} of the power on the changed part`;
   const kind = act === 'swap' ? 'a swap of mains' : 'a turn of the trim';
-  switch (because) {
-    case 'lean':
-      return `A stop for ${kind} is called for: ${what}. It takes ${time} and keeps the ride out of lean.`;
-    case 'rich':
-      return `A stop for ${kind} is worth it: ${what}. It takes ${time} and keeps the ride from running too rich.`;
-    case 'power':
-      return `A stop for ${kind} is worth it: ${what}. It takes ${time} and saves ${saved}.`;
-    case null:
-      return `A stop for ${kind} is not worth it: ${what} would save ${saved}.`;
-  }
+  return because === 'lean'
+    ? `A stop for ${kind} is called for: ${what}. It takes ${time} and keeps the ride out of lean.`
+    : `A stop for ${kind} is worth it: ${what}. It takes ${time} and keeps the ride from running too rich.`;
 }
 
 /** Fuel for the day, with what it leans on. */

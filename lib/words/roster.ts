@@ -24,6 +24,18 @@ export function rosterTableSentence(problem: RosterTableProblem): string {
   }
 }
 
+/** Asked before somebody joins who may be there already; a roster of forty is not listed whole. */
+export function repeatedRacersSentence(names: readonly string[]): string {
+  const first = names.slice(0, MOST_NAMED);
+  const rest = names.length - first.length;
+  const listed = listing(rest > 0 ? [...first, `${rest} more`] : first);
+  return names.length === 1
+    ? `Is this one here already? ${listed}`
+    : `Are these ${names.length} here already? ${listed}`;
+}
+
+const MOST_NAMED = 5;
+
 const EXAMPLES = { temperature: '18 F', elevation: '1320 ft', 'station pressure': '29.1 inHg' } as const;
 const CELLS = {
   mains: 'Mains',

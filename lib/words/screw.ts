@@ -1,6 +1,6 @@
 import type { HangingIdleStep } from '@/lib/carb/hanging-idle';
 import type { Pilot } from '@/lib/carb/machine';
-import type { PilotAdvice } from '@/lib/carb/pilot';
+import { type PilotAdvice, settableTurns } from '@/lib/carb/pilot';
 import type { ScrewDial } from '@/lib/trail/dial';
 import type { BigPilotCost } from '@/lib/trail/pilot-cost';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -8,17 +8,13 @@ import { formatEighths, formatPercent, formatTemperature } from '@/lib/units/for
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import { capital, listing } from './listing';
 
-/** Turns rounded to the richer eighth that the screw can still be set to: a fuel screw further out, an air screw in. */
+/** Turns as they are set, by eighths and to the rich side. */
 export function turnsText(turns: number, pilot: Pilot): string {
-  const most = pilot.mostTurns + 1e-6;
-  const least = pilot.leastTurns - 1e-6;
-  if (pilot.screw === 'fuel')
-    return formatEighths(turns, Math.ceil(turns * 8 - 1e-6) / 8 <= most ? 'up' : 'down');
-  return formatEighths(turns, Math.floor(turns * 8 + 1e-6) / 8 >= least ? 'down' : 'up');
+  return formatEighths(settableTurns(turns, pilot));
 }
 
 /** "¾ turn", "1 turn", "1⅛ turns". */
-function turnWord(turns: number): string {
+export function turnWord(turns: number): string {
   return turns <= 1 ? 'turn' : 'turns';
 }
 
@@ -52,8 +48,10 @@ function shareOf(log: number): Ratio {
 /** An idle that hangs after a hard run, step by step. Common practice, no source. */
 export function hangingIdleSentence(step: HangingIdleStep): string {
   switch (step.act) {
+    case 'find-leak':
+      return 'First rule out an air leak or a worn crank seal: they make the engine lean and can seize it. Stop it, look at boots, clamps and gaskets, and have it pressure tested. Do not ride it hard before. No screw or pilot mends a leak.';
     case 'lower-idle':
-      return 'Lower the idle first. A high stop hangs by itself; start again from a normal idle.';
+      return 'Then lower the idle. A high stop hangs by itself; start again from a normal idle.';
     case 'richer-by-screw':
       return `Then the screw, an eighth of a turn ${step.way} at a time: ${formatEighths(step.turnsLeft, 'down')} ${turnWord(step.turnsLeft)} left that way.`;
     case 'bigger-pilot':

@@ -79,6 +79,30 @@ test('a tech makes a briefing for three racers from nothing in under 25 acts', O
   await expect(matrix.getByRole('rowheader', { name: 'Juri Tavel' })).toBeVisible();
 });
 
+test('three of one stock class are three racers, and the same table again is asked about', async ({
+  night,
+}) => {
+  await night.goto('/club');
+  const hand = countedHand(night);
+  await enterEvent(hand);
+  await enterHours(hand);
+  const stock = Array(3).fill('Twin 440; 440; 430x2 440x2 450x2; 13 F; 1320 ft').join('\n');
+  await hand.fill('Table', stock);
+  await hand.press('Add 3 racers');
+  await expect(night.getByText('3 racers added.')).toBeVisible();
+  const matrix = night.getByRole('region', { name: 'Racers by the hour' });
+  for (const name of ['Twin 440', 'Twin 440 (2)', 'Twin 440 (3)'])
+    await expect(matrix.getByRole('rowheader', { name, exact: true })).toBeVisible();
+  await night.getByRole('link', { name: 'Add racers' }).click();
+  const form = night.locator('dialog[open]');
+  await form.getByRole('textbox', { name: 'Table' }).fill(stock);
+  await expect(form.getByRole('group', { name: /Are these 3 here already/ })).toBeVisible();
+  await expect(form.getByRole('button', { name: 'Add', exact: true })).toBeDisabled();
+  await form.getByRole('radio', { name: 'Add as others' }).check();
+  await form.getByRole('button', { name: 'Add 3 racers' }).click();
+  await expect(matrix.getByRole('rowheader', { name: 'Twin 440 (6)', exact: true })).toBeVisible();
+});
+
 test('one racer can be shown alone', async ({ night }) => {
   await threeRacers(night);
   await night.getByLabel('Show', { exact: true }).selectOption('Oda Rask');

@@ -68,7 +68,11 @@ test.describe('sharing a night', () => {
     await expect(night.getByRole('button', { name: 'Keep as my night' })).toBeVisible();
     expect(eventsOf(await stored(night))).toBe(eventsOf(before));
     await night.getByRole('button', { name: 'Keep as my night' }).click();
-    await night.getByRole('link', { name: 'Go to the night' }).click();
+    await night.goto(link);
+    await night.reload();
+    await expect(night.getByText('This night is here already.')).toBeVisible();
+    await expect(night.getByRole('button', { name: 'Keep it a second time' })).toBeVisible();
+    await night.goto('/');
     await expect(night.getByRole('region', { name: 'The call' })).toContainText('Fit');
     await expect(night.getByText('invented', { exact: true })).toHaveCount(0);
   });

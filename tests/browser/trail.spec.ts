@@ -109,6 +109,39 @@ test.describe('the trail page', () => {
     await expect(night.getByText(/to the high point \(4,500.ft\)/).first()).toBeVisible();
   });
 
+  test('lives through a time zone that is taken back letter by letter', async ({ night }) => {
+    await open(night);
+    await night.getByText('Change the ride, its hours and its fuel').click();
+    const zone = night.getByRole('combobox', { name: 'Time zone' });
+    await zone.fill('America/Denver');
+    await expect(night.getByText(/Clock times of America\/Denver/)).toBeVisible();
+    await zone.press('End');
+    for (let i = 0; i < 4; i += 1) {
+      await zone.press('Backspace');
+      await expect(night.getByText(/No time zone is called “America\/D/).first()).toBeVisible();
+    }
+    await night.reload();
+    await night.getByText('Change the ride, its hours and its fuel').click();
+    await expect(night.getByText(/No time zone is called/).first()).toBeVisible();
+    await zone.fill('oslo');
+    await night.getByRole('option', { name: 'Europe/Oslo' }).click();
+    await expect(night.getByText(/Clock times of Europe\/Oslo/)).toBeVisible();
+    await expect(night.getByText(/Something in this page broke/)).toHaveCount(0);
+  });
+
+  test('takes a track away when the next file cannot be read, and brings it back', async ({ night }) => {
+    await openTrack(night);
+    await give(night, 'valley-pass.gpx', fixture('valley-pass'));
+    await night.getByRole('textbox', { name: 'Starts at' }).fill('9:00');
+    const call = night.getByTestId('ride-call');
+    await expect(call).toBeVisible();
+    await give(night, 'broken.gpx', fixture('malformed'));
+    await expect(night.getByText(/track before it was taken away, with its answer/)).toBeVisible();
+    await expect(call).toHaveCount(0);
+    await night.getByRole('button', { name: 'Undo' }).first().click();
+    await expect(call).toBeVisible();
+  });
+
   test('asks for the forecast of the start', async ({ night }) => {
     await open(night);
     await night.getByText('Change the ride, its hours and its fuel').click();

@@ -5,8 +5,9 @@ import {
   withJoined,
   withoutClass,
   withoutRacer,
+  withRacer,
 } from '@/components/club/edit-roster';
-import { racerOfRow, racersOfNight, withNewRacers } from '@/components/club/new-racers';
+import { racerOfRow, racersOfNight, repeatsOf, withNewRacers } from '@/components/club/new-racers';
 import { machineSchema } from '@/lib/contract/machine';
 import { expectOk } from '@/lib/result/result';
 import { readRosterTable } from '@/lib/share/roster-table';
@@ -133,6 +134,68 @@ describe('newcomers', () => {
     expect(eventRecordSchema.parse(event)).toEqual(event);
   });
 
+  const namesOn = ({ machines, event }: ReturnType<typeof withNewRacers>) =>
+    machines.map(({ id, value }) => racerName(event, id, value));
+
+  it('of a stock class are as many racers as lines, though their machines are the same number for number', () => {
+    const same = table(Array(3).fill('Twin 440;440;430 440 450;-10;402;Stock').join('\n'));
+    const joined = withNewRacers({ machines: [], event: empty }, same.map(racerOfRow), counting());
+    expect(joined.event.machineIds).toHaveLength(4);
+    expect(namesOn(joined)).toEqual(['Twin 440', 'Twin 440 (2)', 'Twin 440 (3)']);
+    // On the Machines page they stand without their event, so they are told apart there too.
+    expect(joined.machines.map(({ value }) => value.machine.name)).toEqual(namesOn(joined));
+    expect(eventRecordSchema.parse(joined.event)).toEqual(joined.event);
+  });
+
+  it('with names of their own stay apart on one kind of machine', () => {
+    const stock = table(
+      `name;machine;mains;box;temperature;elevation\n${['Ilsa', 'Oda', 'ilsa '].map((name) => `${name};Stock 440;440;430 440;-10;402`).join('\n')}`,
+    );
+    const joined = withNewRacers({ machines: [], event: empty }, stock.map(racerOfRow), counting());
+    expect(namesOn(joined)).toEqual(['Ilsa', 'Oda', 'ilsa (2)']);
+    expect(new Set(joined.machines.map(({ value }) => value.machine.name))).toEqual(new Set(['Stock 440']));
+  });
+
+  const LINES = 'Twin 440;440;430 440;-10;402\nTwin 440;440;430 440;-10;402\nOda;400;400 410;-9;402';
+  const pasted = (text = LINES) => table(text).map(racerOfRow);
+  const first = withNewRacers({ machines: [], event: empty }, pasted(), counting());
+
+  it('of a table that is pasted again are asked about, line for line, and only those that are there', () => {
+    expect(repeatsOf({ machines: [], event: empty }, pasted())).toEqual([false, false, false]);
+    expect(repeatsOf(first, pasted())).toEqual([true, true, true]);
+    expect(repeatsOf(first, pasted(`${LINES}\nTwin 440;440;430 440;-10;402\nJuri;390;390;-8;402`))).toEqual([
+      true,
+      true,
+      true,
+      false,
+      false,
+    ]);
+    const left = { ...first, event: withoutRacer(first.event, first.machines[1]!.id) };
+    expect(repeatsOf(left, pasted())).toEqual([true, false, true]);
+  });
+
+  it('who join again as others are numbered on', () => {
+    const keys = counting();
+    const again = withNewRacers(first, pasted(), () => `again-${keys()}`);
+    expect(namesOn(again)).toEqual(['Twin 440 (3)', 'Twin 440 (4)', 'Oda (2)']);
+    expect(again.event.machineIds).toHaveLength(7);
+  });
+
+  it('of last event’s table take its machines along to the next event, each one once', () => {
+    const next = withNewRacers({ machines: first.machines, event: empty }, pasted(), counting());
+    expect(next.machines).toEqual([]);
+    expect(next.event.machineIds).toEqual(['first', ...first.machines.map(({ id }) => id)]);
+  });
+
+  it('have names that a record takes, however long and however many', () => {
+    const long = 'x'.repeat(80);
+    const rows = table(Array(12).fill(`${long};440;430 440;-10;402`).join('\n'));
+    const joined = withNewRacers({ machines: [], event: empty }, rows.map(racerOfRow), counting());
+    expect(new Set(namesOn(joined)).size).toBe(12);
+    expect(eventRecordSchema.parse(joined.event)).toEqual(joined.event);
+    for (const { value } of joined.machines) expect(machineRecordSchema.parse(value)).toEqual(value);
+  });
+
   const machine = machineSchema.parse({
     name: 'Ilsa Vorn’s triple',
     carburettors: [{ main: 410 }],
@@ -168,6 +231,16 @@ describe('newcomers', () => {
     const { event, machines } = withNewRacers({ machines: [], event: empty }, racers, counting());
     expect(event.club?.classes.map(({ runs }) => runs)).toEqual([LATE]);
     for (const { id } of machines) expect(eventOfRacer(event, id).runs).toEqual(LATE);
+  });
+
+  it('of a shared night are asked about where the same machine is on the roster, or was shared before them', () => {
+    const racers = [...racersOfNight(shared(LATE)), ...racersOfNight(shared(EARLY))];
+    expect(repeatsOf({ machines: [], event: empty }, racers)).toEqual([false, true]);
+    const there = withNewRacers({ machines: [], event: empty }, racers, counting());
+    expect(namesOn(there)).toEqual([machine.name, `${machine.name} (2)`]);
+    expect(repeatsOf(there, racersOfNight(shared(EARLY)))).toEqual([true]);
+    const called = withRacer(there.event, there.machines[0]!.id, { name: 'Ilsa' });
+    expect(repeatsOf({ ...there, event: called }, racersOfNight(shared(EARLY)))).toEqual([true]);
   });
 
   it('never change a machine that is here: the same one is taken as it is, another comes in beside it', () => {

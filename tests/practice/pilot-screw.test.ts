@@ -54,9 +54,10 @@ describe('the fuel screw through the seasons', () => {
 });
 
 describe('an idle that hangs high after a hard run', () => {
-  it('lower the idle first, then the screw, a bigger pilot last', () => {
+  it('look for a leak first, then lower the idle, then the screw, a bigger pilot last', () => {
     // Common practice, no source.
     expect(hangingIdleSteps(screwAt(1))).toEqual([
+      { act: 'find-leak' },
       { act: 'lower-idle' },
       { act: 'richer-by-screw', way: 'out', turnsLeft: 1.25 },
       { act: 'bigger-pilot', jet: 47.5 },
@@ -65,13 +66,14 @@ describe('an idle that hangs high after a hard run', () => {
 
   it('an air screw is richer turned in', () => {
     // Common practice, no source.
-    const [, screw] = hangingIdleSteps({ ...screwAt(1.5), screw: 'air' });
+    const [, , screw] = hangingIdleSteps({ ...screwAt(1.5), screw: 'air' });
     expect(screw).toEqual({ act: 'richer-by-screw', way: 'in', turnsLeft: 1 });
   });
 
   it('a screw at its end is not offered, and a bigger pilot that is not owned is said so', () => {
     // Common practice, no source.
     expect(hangingIdleSteps({ ...screwAt(1), jets: [42.5] }, 2.25)).toEqual([
+      { act: 'find-leak' },
       { act: 'lower-idle' },
       { act: 'bigger-pilot', jet: null },
     ]);

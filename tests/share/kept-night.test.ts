@@ -3,10 +3,11 @@ import { nightFrom, standNight } from '@/components/night/night';
 import { sharedNightOf } from '@/components/share/shared-night-of';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { expectOk } from '@/lib/result/result';
-import { keptNight } from '@/lib/share/kept-night';
+import { isHere, keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
 import { previewedPlans } from '@/lib/share/previewed-plans';
 import type { SharedNight } from '@/lib/share/shared-night';
+import { racerName } from '@/lib/store/racer-event';
 import { TABLE_SCHEMA } from '@/lib/store/records';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { callSentence } from '@/lib/words/call';
@@ -51,6 +52,30 @@ describe('A shared night that is kept', () => {
     for (const { value } of machines) expect(TABLE_SCHEMA.machines.parse(value)).toEqual(value);
     expect(event.value.machineIds).toEqual(machines.map(({ id }) => id));
     expect(Object.keys(event.value.accepted)).toEqual(machines.map(({ id }) => id));
+  });
+
+  test('tells machines apart that travelled under one name, and leaves other names alone', () => {
+    const [one] = acceptedEvening().machines;
+    const night = { ...acceptedEvening(), machines: [one!, one!, one!] };
+    const { event, machines } = keptNight(night, counter());
+    const name = one!.machine.name;
+    expect(machines.map(({ id, value }) => racerName(event.value, id, value))).toEqual([
+      name,
+      `${name} (2)`,
+      `${name} (3)`,
+    ]);
+    expect(TABLE_SCHEMA.events.parse(event.value)).toEqual(event.value);
+    expect(keptNight(acceptedEvening(), counter()).event.value.club).toBeUndefined();
+  });
+
+  test('is known again when it comes a second time, and not taken for another night of its name', () => {
+    const night = acceptedEvening();
+    expect(isHere(night, [])).toBe(false);
+    const { event } = keptNight(night, counter());
+    expect(isHere(night, [event])).toBe(true);
+    const later = (time: string) => new Date(Date.parse(time) + 7 * 86_400_000).toISOString();
+    const runs = night.event.runs.map((run) => ({ ...run, start: later(run.start), end: later(run.end) }));
+    expect(isHere({ ...night, event: { ...night.event, runs } }, [event])).toBe(false);
   });
 
   test('gives the same call as its preview, whether its hours were typed or of a forecast', () => {

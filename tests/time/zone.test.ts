@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant } from '@/lib/time/instant';
+import { clockChange, fromLocal } from '@/lib/time/local';
 import {
   hourTicks,
   isoLocal,
@@ -77,8 +78,29 @@ describe('the clock at the track', () => {
     expect(['America/Nowhere', '', 'Central Time'].some(zoneExists)).toBe(false);
   });
 
-  it('takes an unchecked wrong zone for a programming error', () => {
-    expect(() => localClock(evening, 'America/Nowhere')).toThrow('America/Nowhere');
+  it.each([
+    'America/Chicag',
+    'America/',
+    '',
+    ' ',
+    'Mars/Base',
+    '__proto__',
+    'local',
+    'system',
+    'UTC+3',
+    'x'.repeat(9999),
+  ])('is told in UTC, and says so, where %s is no zone', (zone) => {
+    expect(localClock(evening, zone)).toBe('04:05 UTC');
+    expect(localDate(evening, zone)).toBe('2027-01-17');
+    expect(localWeekday(evening, zone)).toBe(7);
+    expect(isoLocal(evening, zone)).toBe('2027-01-17T04:05:00Z');
+    expect(offsetMinutes(evening, zone)).toBe(0);
+    expect(hourTicks({ from: evening, to: at('2027-01-17T06:00:00Z') }, zone)).toHaveLength(2);
+    expect(clockChange(evening, at('2027-12-31T00:00:00Z'), zone)).toBeNull();
+    expect(fromLocal('2027-01-16', '22:05', zone)).toEqual({
+      ok: false,
+      reason: { code: 'unknown-zone', zone },
+    });
   });
 });
 

@@ -6,6 +6,7 @@ import { readCard } from '@/components/trail/read-card';
 import { readRide } from '@/components/trail/read-ride';
 import { readSeasons } from '@/components/trail/read-seasons';
 import type { RideDraft, TrailDraft } from '@/components/trail/trail-draft';
+import { withMonth } from '@/components/trail/with-month';
 import { instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { profileOf } from '@/lib/trail/track';
@@ -66,6 +67,26 @@ describe('kinds of day', () => {
       relativeHumidity: 0.71,
     });
     expect(conditions[1]!.air.pressureFrom).toBe('standard');
+  });
+
+  it('of past winters come beside the others, and leave the place and every other day where they were', () => {
+    const spread = (p50: number) => ({ p10: p50 - 10, p50, p90: p50 + 10 });
+    const month = {
+      month: 1,
+      hours: 900,
+      temperatureC: spread(-12),
+      pressureHpa: spread(962),
+      relativeHumidity: spread(0.7),
+    };
+    for (const draft of [us, metric]) {
+      const added = withMonth(draft, { month, percentile: 'p10' }, 6);
+      expect(added.elevation).toBe(draft.elevation);
+      expect(readSeasons(added).conditions.slice(0, 3)).toEqual(readSeasons(draft).conditions);
+      expect(readSeasons(added).conditions[3]).toMatchObject({
+        name: 'January, cold',
+        air: { pressure: 96_200 },
+      });
+    }
   });
 
   it('lie above 3,000 m and below the sea as well', () => {
@@ -158,6 +179,15 @@ describe('a ride along a kept track', () => {
   it('waits for a file without a complaint', () => {
     const none = rideWith(us, { way: 'track', track: '' });
     expect(none).toMatchObject({ ride: null, errors: {} });
+  });
+
+  it('without heights says what is missing as a whole before it asks field by field', () => {
+    const flat = profileToText({ ...profile, elevations: 'none', timed: false });
+    const { errors, ride } = rideWith(us, { way: 'track', track: flat, startClock: '' });
+    expect(ride).toBeNull();
+    expect(Object.values(errors)[0]).toContain(
+      'no heights: type those of its start, half way along, and its end',
+    );
   });
 });
 

@@ -7,6 +7,7 @@ import { type SeasonSetup, seasonSetup } from '@/lib/trail/season';
 import { winterMonths } from '@/lib/trail/winter';
 import { fahrenheitToKelvin } from '@/lib/units/convert';
 import { metre, ratio } from '@/lib/units/quantity';
+import { isLeanDay, leanDaySentence, seasonMainText } from '@/lib/words/season';
 import { airOf, airOfFahrenheit } from '../support/race-machine';
 import { AIR_SCREW_PILOT, trailMachine } from '../support/trail-machine';
 
@@ -58,11 +59,34 @@ describe('the trade’s seasons, side by side', () => {
     expect(turned).toBeCloseTo(-(midwinter.pilot!.turns - spring.pilot!.turns), 9);
   });
 
-  it('starts an idle that hangs at the stop, then the screw, then a pilot', () => {
+  it('starts an idle that hangs at a leak, then the stop, then the screw, then a pilot', () => {
     // Common practice, no source.
     const { jet, turns } = midwinter.pilot!;
     const steps = hangingIdleSteps({ ...machine.pilot, jet }, turns).map(({ act }) => act);
-    expect(steps).toEqual(['lower-idle', 'richer-by-screw', 'bigger-pilot']);
+    expect(steps).toEqual(['find-leak', 'lower-idle', 'richer-by-screw', 'bigger-pilot']);
+  });
+});
+
+describe('a day for which no jet owned is rich enough', () => {
+  const poor = trailMachine({ box: [{ size: machine.carburettors[0]!.main, count: 2 }] });
+  const setup = (fahrenheit: number) =>
+    expectOk(seasonSetup(poor, { name: 'Deep cold', air: airOfFahrenheit(fahrenheit) }));
+
+  it('has no main in the table that reads like a setting, and says not to hold it open', () => {
+    const cold = setup(-40);
+    expect(isLeanDay(cold, poor.limits)).toBe(true);
+    expect(seasonMainText(cold, poor.limits)).toMatch(/^none; \d+ is lean$/);
+    expect(leanDaySentence(cold)).toContain('do not hold it wide open');
+  });
+
+  it('is one by its mixture or by its warning, and no other day is', () => {
+    for (const fahrenheit of [-40, -20, 0, 10, 20, 30, 40]) {
+      const day = setup(fahrenheit);
+      const lean =
+        day.leanest < -poor.limits.lean || day.warnings.some(({ code }) => code === 'no-jet-rich-enough');
+      expect(/lean/.test(seasonMainText(day, poor.limits))).toBe(lean);
+    }
+    expect(seasonMainText(setup(40), poor.limits)).toMatch(/^\d+$/);
   });
 });
 

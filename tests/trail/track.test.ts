@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant } from '@/lib/time/instant';
+import { joinedDays } from '@/lib/trail/join-days';
 import { legsOf, movingMs } from '@/lib/trail/ride';
 import { distanceBetween, profileOf, simplified, type Track, type TrackPoint } from '@/lib/trail/track';
 import { rideOfTrack, type TrackChoice } from '@/lib/trail/track-ride';
@@ -62,6 +63,14 @@ describe('the profile of a track', () => {
     expect(profile.points.map(({ elevation }) => elevation)).toEqual([300, 310, 330]);
   });
 
+  it('keeps points that share a second, and does not call them a clock that ran backwards', () => {
+    const profile = profileOf(
+      track([point(0, 0, 300), point(0, 0.01, 700), point(10, 0.1, 310), point(10, 0.11, 320)]),
+    );
+    expect(profile.backwards).toBe(0);
+    expect(profile.points.map(({ elevation }) => elevation)).toEqual([300, 700, 310, 320]);
+  });
+
   it('holds a height to the ends and knows when there is none', () => {
     const held = profileOf(track([point(0, 0, null), point(1, 0.1, 500), point(2, 0.2, null)]));
     expect(held.points.map(({ elevation }) => elevation)).toEqual([500, 500, 500]);
@@ -101,6 +110,62 @@ describe('fifty thousand points', () => {
     const lowest = Math.min(...many.map(({ elevation }) => elevation));
     expect(ride.stops.map(({ elevation }) => elevation)).toContain(lowest);
     expect(ride.stops.length).toBeLessThanOrEqual(21);
+  });
+});
+
+describe('short legs of a track', () => {
+  it('are part of their neighbours, but for the lowest and the highest point', () => {
+    const hilly = [
+      point(0, 0, 500),
+      point(2, 0.02, 560),
+      point(3, 0.03, 500),
+      point(30, 0.3, 800),
+      point(31, 0.31, 740),
+      point(33, 0.33, 1200),
+      point(60, 0.6, 300),
+      point(61, 0.61, 350),
+      point(63, 0.63, 310),
+    ];
+    const ride = expectOk(rideOfTrack(profileOf(track(hilly)), AS_RECORDED));
+    const heights = ride.stops.map(({ elevation }) => elevation);
+    expect(heights).toContain(300);
+    expect(heights).toContain(1200);
+    expect(heights.length).toBeLessThanOrEqual(6);
+    // All of the way is still ridden, with every height of it.
+    expect(ride.points.map(({ elevation }) => elevation)).toEqual([
+      500, 560, 500, 800, 740, 1200, 300, 350, 310,
+    ]);
+  });
+});
+
+describe('several tracks in a file', () => {
+  const morning = track([point(0, 0, 300), point(60, 0.1, 800)]);
+  const afternoon = track([point(180, 0.1, 800), point(240, 0.2, 300)]);
+  const nextDay = track([point(24 * 60, 0, 300), point(25 * 60, 0.1, 900)]);
+
+  it('of one day are joined in order of time, whatever their order in the file', () => {
+    const [day, ...others] = joinedDays([afternoon, nextDay, morning], 'UTC');
+    expect(others).toEqual([]);
+    expect(day).toMatchObject({
+      count: 2,
+      track: { segments: [...morning.segments, ...afternoon.segments] },
+    });
+    const ride = expectOk(rideOfTrack(profileOf(day!.track), AS_RECORDED));
+    expect(ride.stops.map(({ elevation }) => elevation)).toContain(800);
+  });
+
+  it('of other days, without times, or only planned stay by themselves', () => {
+    expect(joinedDays([morning, nextDay], 'UTC')).toEqual([]);
+    const untimed = {
+      ...afternoon,
+      segments: afternoon.segments.map((each) => each.map((p) => ({ ...p, at: null }))),
+    };
+    expect(joinedDays([morning, untimed, { ...afternoon, route: true }], 'UTC')).toEqual([]);
+  });
+
+  it('go by the day of the zone, and a zone that does not exist throws nothing', () => {
+    const late = track([point(0, 0, 300), point(5, 0.1, 400)]);
+    expect(joinedDays([late, afternoon], 'Mars/Base')).toHaveLength(1);
   });
 });
 

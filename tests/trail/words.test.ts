@@ -1,4 +1,6 @@
+import { parse } from 'papaparse';
 import { describe, expect, it } from 'vitest';
+import { hangingIdleSteps } from '@/lib/carb/hanging-idle';
 import { expectOk } from '@/lib/result/result';
 import { jetCardCsv } from '@/lib/share/jet-card-csv';
 import { jetCard } from '@/lib/trail/card';
@@ -12,6 +14,7 @@ import { formatEighths } from '@/lib/units/format';
 import { metre, ratio } from '@/lib/units/quantity';
 import { gpxProblemSentence } from '@/lib/words/gpx-problems';
 import {
+  CARD_SIGNS,
   cardCellSentence,
   cardLegend,
   cardMainText,
@@ -19,7 +22,13 @@ import {
   cardScrewText,
 } from '@/lib/words/jet-card';
 import { rideCall, stopSentences } from '@/lib/words/ride';
-import { bigPilotSentence, pilotSentence, screwWaySentence, turnsText } from '@/lib/words/screw';
+import {
+  bigPilotSentence,
+  hangingIdleSentence,
+  pilotSentence,
+  screwWaySentence,
+  turnsText,
+} from '@/lib/words/screw';
 import { airOf } from '../support/race-machine';
 import { rideOf, rideRequest } from '../support/rides';
 import { AIR_SCREW_PILOT, SPRING_PILOT, trailMachine } from '../support/trail-machine';
@@ -54,6 +63,21 @@ describe('turns of a screw', () => {
   it('say which way is richer for each kind of screw', () => {
     expect(screwWaySentence(SPRING_PILOT)).toContain('out is richer');
     expect(screwWaySentence(AIR_SCREW_PILOT)).toContain('in is richer');
+  });
+
+  it('are tried by eighths on an idle that hangs: a leak first, then the stop, the screw, a bigger pilot last', () => {
+    const steps = hangingIdleSteps({ ...AIR_SCREW_PILOT, turns: 1.5 });
+    const said = steps.map(hangingIdleSentence);
+    const place = (words: RegExp) => said.findIndex((sentence) => words.test(sentence));
+    const order = [
+      /air leak or a worn crank seal/,
+      /lower the idle/,
+      /an eighth of a turn in at a time/,
+      /bigger pilot last/,
+    ].map(place);
+    expect(order).not.toContain(-1);
+    expect(order[0]).toBe(0);
+    expect(order).toEqual(order.toSorted((a, b) => a - b));
   });
 
   it('end, and then it is the next pilot, or none is left', () => {
@@ -103,9 +127,12 @@ describe('a ride in words', () => {
       (place) => up.stops[place]!.name,
     );
     expect(sentence).toMatch(/^A stop for a swap of mains is (worth it|called for): \d+ to Rim, then \d+\./);
-    expect(stopSentences({ options: [], swapMinutes: 20 }, () => '')).toEqual([
-      'No stop would be worth it: no swap or turn on the way saves enough power to be felt.',
-    ]);
+    const none = ['No stop for a swap or a turn would make this ride safer.'];
+    expect(stopSentences({ options: [], swapMinutes: 20 }, () => '')).toEqual(none);
+    // One that would save 5 % of the power and nothing else: jets are not swapped in snow for that.
+    const { options } = stopOptions(high, expectOk(planRide(high)), 20);
+    const forPower = { ...options[0]!, gain: ratio(0.05), because: null };
+    expect(stopSentences({ options: [forPower], swapMinutes: 20 }, () => '')).toEqual(none);
   });
 });
 
@@ -143,13 +170,38 @@ describe('the card in words', () => {
   it('is a table with one line for each cell', () => {
     const lines = jetCardCsv(card, machine, US_UNITS).split('\r\n');
     expect(lines[0]).toBe(
-      'temperature F,elevation ft,main,in the box,pilot,screw turns out,clip groove,in words',
+      'temperature F,elevation ft,main,main mark,pilot,screw turns out,screw mark,clip groove,clip mark,in words',
     );
     expect(lines).toHaveLength(1 + cells.length + 1);
     const [temperature, elevation, main, mark] = lines[4]!.split(',');
     expect([Number(temperature), Math.round(Number(elevation))]).toEqual([-22, 2953]);
-    expect(Number(main)).toBe(cells[3]!.mains[0]);
-    expect(mark).toBe(cells[3]!.mark ?? 'yes');
+    expect(Number(main)).toBe(Number.parseFloat(cardMainText(cells[3]!)));
+    expect(mark).toBe(cells[3]!.mark ?? 'in the box');
+  });
+
+  it('is the printed card as a table: the same jets, borrowed ones too, and numbers that are numbers', () => {
+    expect(cells.map(({ mark }) => mark)).toContain('borrow');
+    const rows = parse<Record<string, string>>(jetCardCsv(card, machine, METRIC_UNITS).trim(), {
+      header: true,
+    }).data;
+    for (const [i, row] of rows.entries()) {
+      const cell = cells[i]!;
+      expect(`${row.main}${cell.mark === null ? '' : CARD_SIGNS[cell.mark]}`).toBe(cardMainText(cell));
+      for (const name of ['temperature C', 'elevation m', 'main', 'pilot', 'screw turns out', 'clip groove'])
+        expect(row[name], name).toMatch(/^-?\d+(\.\d+)?$/);
+      expect(cardScrewText(cell, machine)).toContain(formatEighths(Number(row['screw turns out'])));
+    }
+  });
+
+  it('has a column for each carburettor where their mains are staggered', () => {
+    const staggered = {
+      ...machine,
+      carburettors: machine.carburettors.map((each, i) => ({ ...each, main: each.main - 10 * i })),
+    };
+    const table = jetCardCsv(expectOk(jetCard(staggered, axes)), staggered, METRIC_UNITS);
+    expect(table.split('\r\n')[0]).toContain('main 1,main 2');
+    for (const line of table.trim().split('\r\n').slice(1))
+      expect(line.split(',').slice(2, 4).map(Number)).not.toContain(NaN);
   });
 });
 

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { hangingIdleSteps } from '@/lib/carb/hanging-idle';
 import { hardwareShift } from '@/lib/carb/hardware';
 import { learnResponse } from '@/lib/carb/learn';
 import { chartObservations, logObservations } from '@/lib/carb/observation';
@@ -15,7 +14,6 @@ import {
   intakeCostSentence,
 } from '@/lib/words/hardware';
 import { informationSentence, leftOutSentence, levelSentence, outlierSentence } from '@/lib/words/learning';
-import { hangingIdleSentence, pilotSentence } from '@/lib/words/pilot';
 import { airOf, raceMachine } from '../support/race-machine';
 
 const machine = raceMachine();
@@ -87,35 +85,6 @@ describe('what hardware says in words', () => {
       units: US_UNITS,
     });
     expect(sentence).toBe('Air 54\u00a0°F warmer costs 5.5\u00a0% of the power, 8.3\u00a0hp of 150\u00a0hp.');
-  });
-});
-
-describe('pilot and idle in words', () => {
-  const advice = { jet: 45, turns: 1.375, turnsWanted: 1.375, act: 'turn', logLeft: 0 } as const;
-
-  it('a screw that reaches, a pilot that takes over, and none that does', () => {
-    expect(pilotSentence(advice, 'fuel')).toBe('Fuel screw 1.38 turns out; the pilot stays 45.');
-    expect(pilotSentence({ ...advice, act: 'change-jet', jet: 48 }, 'air')).toContain('fit pilot 48');
-    expect(pilotSentence({ ...advice, act: 'none-left', logLeft: -0.03 }, 'fuel')).toContain(
-      '3.0\u00a0% lean',
-    );
-  });
-
-  it('a hanging idle: stop first, screw next, a bigger pilot last', () => {
-    const pilot = {
-      jet: 45,
-      jets: [45, 48],
-      screw: 'air' as const,
-      turns: 1.5,
-      leastTurns: 0.5,
-      mostTurns: 2.5,
-      turnsPerSize: 1.25,
-      richerPerSize: ratio(0.06),
-    };
-    const said = hangingIdleSteps(pilot).map(hangingIdleSentence);
-    expect(said[0]).toContain('idle stop');
-    expect(said[1]).toContain('turn in');
-    expect(said[2]).toContain('pilot 48');
   });
 });
 

@@ -3,10 +3,8 @@
 import { useId, useMemo, useState } from 'react';
 import type { ClubRecords } from '@/components/club/club';
 import { racersOfNight } from '@/components/club/new-racers';
-import { useAddRacers } from '@/components/club/use-add-racers';
-import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
-import { Acts, Stack } from '@/components/ui/stack';
+import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { SharedNight } from '@/lib/share/shared-night';
@@ -15,8 +13,10 @@ import { linkProblemSentence } from '@/lib/words/link-problems';
 import { counted, listing } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import { dateClockText } from '@/lib/words/times';
+import { JoinChosen } from './join-chosen';
 import { type OpenedNight, readSharedFiles, readSharedLinks } from './read-shared';
 import styles from './roster.module.css';
+import { useRepeats } from './use-repeats';
 
 type OpenSharedProps = { readonly records: ClubRecords; readonly onDone: () => void };
 
@@ -24,23 +24,29 @@ type OpenSharedProps = { readonly records: ClubRecords; readonly onDone: () => v
 export function OpenShared({ records, onDone }: OpenSharedProps) {
   const [text, setText] = useState('');
   const [files, setFiles] = useState<readonly OpenedNight[]>([]);
-  const [refusal, setRefusal] = useState<string | null>(null);
   const fileId = useId();
-  const add = useAddRacers(records.event.id);
   const opened = useMemo(() => [...readSharedLinks(text), ...files], [text, files]);
-  const racers = opened.flatMap(({ read }) => (read.ok ? racersOfNight(read.value) : []));
-  async function addAll() {
-    const refused = await add(racers);
-    setRefusal(refused ?? null);
-    if (refused === undefined) onDone();
-  }
+  const racers = useMemo(
+    () => opened.flatMap(({ read }) => (read.ok ? racersOfNight(read.value) : [])),
+    [opened],
+  );
+  const { chosen, question, forget } = useRepeats(records, racers);
   return (
     <Stack>
       <p className={styles.hint}>
         Paste the links your racers sent, all at once if you like, or choose their files. The place, forecast
         and readings of this event count for everybody; nothing of yours is overwritten.
       </p>
-      <TextArea label="Links" value={text} onChange={setText} spellCheck={false} rows={4} />
+      <TextArea
+        label="Links"
+        value={text}
+        onChange={(next) => {
+          setText(next);
+          forget();
+        }}
+        spellCheck={false}
+        rows={4}
+      />
       <div className={styles.pick}>
         <label htmlFor={fileId}>Files</label>
         <input
@@ -48,7 +54,10 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
           type="file"
           multiple
           accept=".json,application/json"
-          onChange={(event) => void readSharedFiles([...(event.target.files ?? [])]).then(setFiles)}
+          onChange={(event) => {
+            forget();
+            void readSharedFiles([...(event.target.files ?? [])]).then(setFiles);
+          }}
         />
       </div>
       <output>
@@ -61,16 +70,8 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
           ),
         )}
       </output>
-      {refusal === null ? null : (
-        <Notice tone="danger" title="Not added.">
-          <p>{refusal}</p>
-        </Notice>
-      )}
-      <Acts>
-        <Button kind="primary" disabled={racers.length === 0} onClick={() => void addAll()}>
-          {racers.length === 0 ? 'Add' : `Add ${counted(racers.length, 'racer')}`}
-        </Button>
-      </Acts>
+      {question}
+      <JoinChosen eventId={records.event.id} chosen={chosen} onDone={onDone} />
     </Stack>
   );
 }

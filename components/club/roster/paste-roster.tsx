@@ -2,12 +2,9 @@
 
 import { useMemo, useState } from 'react';
 import type { ClubRecords } from '@/components/club/club';
-import { clubNames } from '@/components/club/names';
 import { racerOfRow } from '@/components/club/new-racers';
-import { useAddRacers } from '@/components/club/use-add-racers';
-import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
-import { Acts, Stack } from '@/components/ui/stack';
+import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import { type RosterTable, readRosterTable } from '@/lib/share/roster-table';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -16,7 +13,9 @@ import { metre } from '@/lib/units/quantity';
 import { counted, listing } from '@/lib/words/listing';
 import { rosterLineSentence, rosterTableSentence } from '@/lib/words/roster';
 import { jetsText } from '@/lib/words/settings';
+import { JoinChosen } from './join-chosen';
 import styles from './roster.module.css';
+import { useRepeats } from './use-repeats';
 
 type PasteRosterProps = {
   readonly records: ClubRecords;
@@ -27,23 +26,13 @@ type PasteRosterProps = {
 /** A table out of a spreadsheet; what was understood is shown before anything is added. */
 export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
   const [text, setText] = useState('');
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const add = useAddRacers(records.event.id);
   const { elevationM, timezone } = records.event.value.event;
   const read = useMemo(
     () => (text.trim() === '' ? null : readRosterTable(text, { units, elevationM })),
     [text, units, elevationM],
   );
-  const known = useMemo(() => {
-    const names = clubNames(records);
-    return new Set(records.machines.map(({ id }) => names.racer(id).toLowerCase()));
-  }, [records]);
-  const fresh = read?.ok ? read.value.rows.filter(({ name }) => !known.has(name.toLowerCase())) : [];
-  async function addAll() {
-    const refused = await add(fresh.map(racerOfRow));
-    setRefusal(refused ?? null);
-    if (refused === undefined) onDone();
-  }
+  const racers = useMemo(() => (read?.ok ? read.value.rows.map(racerOfRow) : []), [read]);
+  const { chosen, question, forget } = useRepeats(records, racers);
   return (
     <Stack>
       <p className={styles.hint}>
@@ -59,7 +48,10 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
       <TextArea
         label="Table"
         value={text}
-        onChange={setText}
+        onChange={(next) => {
+          setText(next);
+          forget();
+        }}
         spellCheck={false}
         rows={8}
         error={read?.ok === false ? rosterTableSentence(read.reason) : undefined}
@@ -67,34 +59,23 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
       {read?.ok ? (
         <Understood
           table={read.value}
-          fresh={fresh.length}
           elevation={formatElevation(metre(elevationM), units)}
           lineWords={(problem) => rosterLineSentence(problem, { zone: timezone, units })}
         />
       ) : null}
-      {refusal === null ? null : (
-        <Notice tone="danger" title="Not added.">
-          <p>{refusal}</p>
-        </Notice>
-      )}
-      <Acts>
-        <Button kind="primary" disabled={fresh.length === 0} onClick={() => void addAll()}>
-          {fresh.length === 0 ? 'Add' : `Add ${counted(fresh.length, 'racer')}`}
-        </Button>
-      </Acts>
+      {question}
+      <JoinChosen eventId={records.event.id} chosen={chosen} onDone={onDone} />
     </Stack>
   );
 }
 
 type UnderstoodProps = {
   readonly table: RosterTable;
-  /** How many are not on the roster yet. */
-  readonly fresh: number;
   readonly elevation: string;
   readonly lineWords: (problem: RosterTable['bad'][number]['problem']) => string;
 };
 
-function Understood({ table, fresh, elevation, lineWords }: UnderstoodProps) {
+function Understood({ table, elevation, lineWords }: UnderstoodProps) {
   const { rows, bad, ignored, elevationAssumed } = table;
   return (
     <output>
@@ -103,9 +84,6 @@ function Understood({ table, fresh, elevation, lineWords }: UnderstoodProps) {
           {`${name}: ${jetsText(machine.carburettors.map(({ main }) => main))}${machine.carburettors.length > 1 ? ` (${machine.carburettors.length} carburettors)` : ''}, ${counted(machine.box.length, 'size')} in the box${className === '' ? '' : `, class ${className}`}.`}
         </p>
       ))}
-      {rows.length > fresh ? (
-        <p>{`${counted(rows.length - fresh, 'name')} on the roster already: left out.`}</p>
-      ) : null}
       {elevationAssumed.length === 0 ? null : (
         <p>{`Where a line gives no elevation, the mains count as proven at the event’s ${elevation}.`}</p>
       )}

@@ -12,12 +12,13 @@ export type OpenedNight = { readonly label: string; readonly read: Result<Shared
 /** Shorter than any night; words of a chat around the links. */
 const SHORTEST_LINK = 60;
 
-/** Every link in a pasted text, as a group's chat has them among other words. */
+/** Every link in a pasted text, as a group's chat has them among other words; one that is quoted again counts once. */
 export function readSharedLinks(text: string): readonly OpenedNight[] {
-  return text
+  const payloads = text
     .split(/\s+/)
     .filter((word) => word.length >= SHORTEST_LINK)
-    .map((word, i) => ({ label: `Link ${i + 1}`, read: unpackNight(payloadOf(word)) }));
+    .map(payloadOf);
+  return [...new Set(payloads)].map((payload, i) => ({ label: `Link ${i + 1}`, read: unpackNight(payload) }));
 }
 
 export async function readSharedFiles(files: readonly File[]): Promise<readonly OpenedNight[]> {
