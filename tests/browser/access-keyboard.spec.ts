@@ -2,7 +2,7 @@ import { expect, type Page } from '@playwright/test';
 import { pressAt, soundStop, tabTo, typeInto } from './keyboard';
 import { faultsInEveryLook, test } from './watched-page';
 
-test.use({ timezoneId: 'America/Chicago' });
+test.use({ timezoneId: 'America/Chicago', now: '18:15' });
 
 const region = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
 const dialog = (page: Page) => page.locator('dialog[open]');
