@@ -24,12 +24,12 @@ test('at any hour other jets are told to be in and taken back', async ({ night }
   await night.goto('/');
   const fitted = night.getByRole('region', { name: 'Fitted', exact: true });
   await night.getByRole('button', { name: 'Other jets' }).click();
-  for (const carburettor of [1, 2, 3])
-    await night.getByLabel(`Main jet, carburettor ${carburettor}`).selectOption('450');
+  for (const [i, main] of ['450', '460', '450'].entries())
+    await night.getByLabel(`Main jet, carburettor ${i + 1}`).selectOption(main);
   await night.getByRole('button', { name: 'This is fitted' }).click();
-  await expect(fitted).toContainText('450/450/450');
+  await expect(fitted).toContainText('450/460/450');
   await night.reload();
-  await expect(fitted).toContainText('450/450/450');
+  await expect(fitted).toContainText('450/460/450');
 });
 
 test('at any hour the night is shared, and the link opens the same night', async ({ night, newContext }) => {
