@@ -14,6 +14,16 @@ const MOST_LINES = 300;
 const MOST_ROUTE_LINES = 60;
 const MOST_FUNCTION_LINES = 60;
 
+/** What only tests/browser/test.ts may do: anywhere else a page would see the machine's clock. */
+const CLOCKLESS_TESTS = [
+  [
+    'import of the bare test',
+    /import\s*(?!type\b)\{[^}]*(?<!type\s)\btest\b[^}]*\}\s*from '@playwright\/test'/,
+  ],
+  ['context without a clock', /\.(newContext|launchPersistentContext)\(|\bbrowser\.newPage\(/],
+  ['clock of the machine', /\bDate\.now\(\)|new Date\(\)/],
+] as const;
+
 const folderOf = (path: string): string => path.split('/')[1] ?? '';
 const fileTargets = (file: SourceFile): string[] =>
   file.imports.flatMap((i) => (i.target.kind === 'file' ? [i.target.path] : []));
@@ -134,5 +144,23 @@ describe('the house', () => {
     expect(
       product.filter((file) => given.test(readFileSync(join(ROOT, file.path), 'utf8'))).map((f) => f.path),
     ).toEqual([]);
+  });
+
+  it('opens every page of a browser test under a clock that the test is given', () => {
+    const wrong = sourceFiles('tests/browser')
+      .filter(({ path }) => path !== 'tests/browser/test.ts')
+      .flatMap(({ path }) => {
+        const text = readFileSync(join(ROOT, path), 'utf8');
+        return CLOCKLESS_TESTS.filter(([, sign]) => sign.test(text)).map(([what]) => `${path}: ${what}`);
+      });
+    expect(wrong).toEqual([]);
+  });
+
+  it('reads no clock of the machine in a unit test', () => {
+    const wrong = sourceFiles('tests')
+      .filter(({ path }) => !/^tests\/(browser|bench|support\/fake-weather)\//.test(path))
+      .filter(({ path }) => path !== 'tests/architecture.test.ts')
+      .filter(({ path }) => /\bDate\.now\(\)|new Date\(\)/.test(readFileSync(join(ROOT, path), 'utf8')));
+    expect(wrong.map(({ path }) => path)).toEqual([]);
   });
 });
