@@ -7,6 +7,8 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'];
 /** What a program may take to end by itself [ms]. */
 const PATIENCE_MS = 5_000;
 const running = new Set();
+let watching = false;
+let ending = false;
 
 /** Signals a whole group; one that has ended already is no mistake. */
 function signalGroup(child, signal) {
@@ -17,25 +19,26 @@ function signalGroup(child, signal) {
   }
 }
 
-async function endGroup({ child, ended }, signal) {
+async function endGroup({ child, exited }, signal) {
   signalGroup(child, signal);
   const impatience = setTimeout(() => signalGroup(child, 'SIGKILL'), PATIENCE_MS);
-  await ended;
+  await exited;
   clearTimeout(impatience);
 }
 
+/** A second signal, as from a terminal and from npm for one press of Ctrl-C, changes nothing. */
 async function endAll(signal) {
+  if (ending) return;
+  ending = true;
   await Promise.all([...running].map((group) => endGroup(group, signal)));
   // What a shell says of a program that was ended by a signal.
   process.exit(128 + constants.signals[signal]);
 }
 
-let watching = false;
-
 function watchOwnEnd() {
   if (watching) return;
   watching = true;
-  for (const signal of SIGNALS) process.once(signal, () => void endAll(signal));
+  for (const signal of SIGNALS) process.on(signal, () => void endAll(signal));
   process.once('exit', () => {
     for (const { child } of running) signalGroup(child, 'SIGKILL');
   });
@@ -48,17 +51,19 @@ function watchOwnEnd() {
 export function startGroup(command, args, options = {}) {
   watchOwnEnd();
   const child = spawn(command, args, { ...options, detached: true });
-  const ended = new Promise((resolve, reject) => {
+  const exited = new Promise((resolve, reject) => {
     child.once('error', reject);
     child.once('exit', (code, signal) => resolve(code ?? 128 + constants.signals[signal]));
   });
-  const group = { child, ended };
+  const group = { child, exited };
   running.add(group);
   const over = () => {
     running.delete(group);
     if (child.pid !== undefined) signalGroup(child, 'SIGTERM');
   };
-  ended.then(over, over);
+  exited.then(over, over);
+  // Whoever waits for it must not go on to the next thing while all of it is being ended.
+  const ended = exited.then((status) => (ending ? new Promise(() => {}) : status));
   return { child, ended, end: () => endGroup(group, 'SIGTERM') };
 }
 

@@ -17,7 +17,10 @@ const START_ANOTHER = `
 const FOR_EVER = 'setInterval(() => {}, 1000);';
 
 /** What is said first, and the end of the stream: it comes when the last program that holds it has ended. */
-function heard(stream: Readable | null): { readonly first: Promise<string>; readonly silence: Promise<void> } {
+function heard(stream: Readable | null): {
+  readonly first: Promise<string>;
+  readonly silence: Promise<void>;
+} {
   if (stream === null) throw new Error('no output to hear');
   return {
     first: new Promise((resolve) => stream.once('data', (data) => resolve(String(data).trim()))),
