@@ -1,5 +1,6 @@
 import { defineConfig, devices } from '@playwright/test';
 import { chromiumHere } from './.scripts/find-chromium.mjs';
+import { withShiftedClock } from './.scripts/shifted-clock.mjs';
 import { instantOf, NOW } from './tests/browser/clock';
 
 /** Two checkouts can be tested beside each other on ports of their own. */
@@ -9,12 +10,7 @@ const FAKE = `http://127.0.0.1:${FAKE_WEATHER_PORT}`;
 
 /** The servers' clocks start where those of the pages stand, and run on from there. */
 const CLOCK = {
-  NODE_OPTIONS: [
-    process.env.NODE_OPTIONS,
-    `--import ${new URL('tests/support/shifted-clock.mjs', import.meta.url)}`,
-  ]
-    .filter(Boolean)
-    .join(' '),
+  NODE_OPTIONS: withShiftedClock(process.env.NODE_OPTIONS),
   CLOCK_SHIFT_MS: String(instantOf(NOW) - Date.now()),
 };
 

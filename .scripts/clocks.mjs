@@ -1,10 +1,9 @@
 // `npm run clocks`: the unit and browser tests again under other clocks than the evening they are usually told at. After
 // `npm test`, which installs, builds and finds the browser.
 
-import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { getChromium } from './get-chromium.mjs';
-import { buildIfNeeded, installIfNeeded, ROOT } from './prepare.mjs';
+import { buildIfNeeded, installIfNeeded } from './prepare.mjs';
+import { withShiftedClock } from './shifted-clock.mjs';
 import { step } from './step.mjs';
 
 /** In the zone of the demo night, America/Chicago. */
@@ -22,7 +21,7 @@ for (const [when, now] of Object.entries(CLOCKS)) {
   checks.push(
     await step(`unit tests ${when}`, 'npx', ['--no-install', 'vitest', 'run'], {
       CLOCK_SHIFT_MS: String(Date.parse(now) - Date.now()),
-      NODE_OPTIONS: `--import ${pathToFileURL(join(ROOT, 'tests', 'support', 'shifted-clock.mjs'))}`,
+      NODE_OPTIONS: withShiftedClock(process.env.NODE_OPTIONS),
     }),
     await step(`browser tests ${when}`, 'npx', ['--no-install', 'playwright', 'test', '--reporter=list'], {
       CHROMIUM_PATH: chromium,

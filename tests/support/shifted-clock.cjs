@@ -1,4 +1,4 @@
-// Loaded before anything else (`node --import`): a clock that runs on as ever, CLOCK_SHIFT_MS milliseconds from the
+// Loaded before anything else (`node --require`, which reaches every thread too): a clock that runs on as ever, CLOCK_SHIFT_MS milliseconds from the
 // machine's own. So what is tested is what is shipped: the product knows nothing of another clock.
 const shift = Number(process.env.CLOCK_SHIFT_MS ?? 0);
 const MachineDate = globalThis.Date;
