@@ -1,8 +1,18 @@
 import { defineConfig, devices } from '@playwright/test';
+import { chromiumHere } from './.scripts/find-chromium.mjs';
+import { withShiftedClock } from './.scripts/shifted-clock.mjs';
+import { instantOf, NOW } from './tests/browser/clock';
 
-const PORT = 3210;
-const FAKE_WEATHER_PORT = 3211;
+/** Two checkouts can be tested beside each other on ports of their own. */
+const PORT = Number(process.env.TEST_PORT ?? 3210);
+const FAKE_WEATHER_PORT = PORT + 1;
 const FAKE = `http://127.0.0.1:${FAKE_WEATHER_PORT}`;
+
+/** The servers' clocks start where those of the pages stand, and run on from there. */
+const CLOCK = {
+  NODE_OPTIONS: withShiftedClock(process.env.NODE_OPTIONS),
+  CLOCK_SHIFT_MS: String(instantOf(NOW) - Date.now()),
+};
 
 export default defineConfig({
   testDir: 'tests/browser',
@@ -10,18 +20,21 @@ export default defineConfig({
   fullyParallel: true,
   // More than two cores can serve at once, since a page often waits for a clock or for the server.
   workers: 3,
-  // Several specs wait for real clocks; on a machine that is busy with something else one of them may need a second try.
+  // A second try leaves a trace of what went wrong; it passes nothing.
   retries: 1,
+  failOnFlakyTests: true,
   timeout: 60_000,
   // Two cores shared with a server: a first visit can take a while.
   expect: { timeout: 15_000 },
   reporter: [['list'], ['json']],
   use: {
     baseURL: `http://127.0.0.1:${PORT}`,
+    // Neither UTC nor the zone of the demo night: a zone that is taken for another shows up here.
+    timezoneId: 'America/New_York',
     // A trace of every test would take a quarter of the whole time.
     trace: 'on-first-retry',
     launchOptions: {
-      executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium-headless-shell',
+      executablePath: chromiumHere() ?? undefined,
       args: [
         '--no-sandbox',
         '--disable-gpu',
@@ -50,11 +63,14 @@ export default defineConfig({
         WEATHER_CONTACT: 'tests@example.org',
         NWS_BASE_URL: `${FAKE}/weather-gov`,
         NEXT_TELEMETRY_DISABLED: '1',
+        TZ: 'America/New_York',
+        ...CLOCK,
       },
       reuseExistingServer: false,
     },
     {
       command: `npx --no-install tsx tests/support/fake-weather/serve.ts --port ${FAKE_WEATHER_PORT} --delay 20`,
+      env: CLOCK,
       url: `${FAKE}/faults`,
       reuseExistingServer: false,
     },

@@ -1,8 +1,9 @@
 // `npm run bench`: every benchmark, one after the other, and at the end one table of them all.
-import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { getChromium } from './get-chromium.mjs';
 import { buildIfNeeded, installIfNeeded, ROOT } from './prepare.mjs';
+import { runGroup } from './process-group.mjs';
 
 const OUTCOMES = join(ROOT, '.cache', 'bench-outcomes.jsonl');
 const HEADINGS = ['what', 'ours', 'peer in the same run', 'ratio', 'wanted', ''];
@@ -22,8 +23,9 @@ function printTable(rows) {
     );
 }
 
-installIfNeeded();
-buildIfNeeded();
+await installIfNeeded();
+const chromium = await getChromium();
+await buildIfNeeded();
 mkdirSync(join(ROOT, '.cache'), { recursive: true });
 rmSync(OUTCOMES, { force: true });
 const wanted = process.argv.slice(2);
@@ -35,10 +37,9 @@ const files = readdirSync(folder)
 const failed = [];
 for (const file of files) {
   console.log(`\n== ${file}`);
-  const { status } = spawnSync('npx', ['--no-install', 'tsx', join(folder, file)], {
+  const status = await runGroup('npx', ['--no-install', 'tsx', join(folder, file)], {
     cwd: ROOT,
-    stdio: 'inherit',
-    env: { ...process.env, BENCH_OUTCOMES: OUTCOMES },
+    env: { ...process.env, BENCH_OUTCOMES: OUTCOMES, CHROMIUM_PATH: chromium },
   });
   if (status !== 0) failed.push(file);
 }

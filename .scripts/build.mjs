@@ -62,7 +62,7 @@ async function filesToKeep(pages) {
   ];
 }
 
-run('npx', ['--no-install', 'next', 'build']);
+await run('npx', ['--no-install', 'next', 'build']);
 const pages = renderedPages();
 writeScriptHashes([...pages, { route: NOT_FOUND, html: htmlOf(NOT_FOUND) }]);
 const files = await filesToKeep(pages);

@@ -1,26 +1,20 @@
 // Brings a fresh or changed checkout to a working state: packages first, then the build.
 // Plain Node with no packages, since it runs before any are installed.
-import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { runGroup } from './process-group.mjs';
 
 export const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const STAMPS = join(ROOT, 'node_modules', '.heavy-air');
 
 /** Runs a command in the repository and stops everything when it fails. */
-export function run(command, args, env = {}) {
-  const { status, error } = spawnSync(command, args, {
-    cwd: ROOT,
-    stdio: 'inherit',
-    env: { ...process.env, ...env },
-  });
-  if (error) throw error;
-  if (status !== 0) {
-    console.error(`\n"${command} ${args.join(' ')}" failed (exit ${status}).`);
-    process.exit(status ?? 1);
-  }
+export async function run(command, args, env = {}) {
+  const status = await runGroup(command, args, { cwd: ROOT, env: { ...process.env, ...env } });
+  if (status === 0) return;
+  console.error(`\n"${command} ${args.join(' ')}" failed (exit ${status}).`);
+  process.exit(status);
 }
 
 function filesBelow(path) {
@@ -50,7 +44,7 @@ function stamp(name, hash) {
 }
 
 /** Installs packages when there are none or the lock file has changed since. */
-export function installIfNeeded() {
+export async function installIfNeeded() {
   const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
   if (major < 20 || (major === 20 && minor < 19)) {
     console.error(`Heavy Air needs Node 20.19 or newer; this is ${process.versions.node}.`);
@@ -59,12 +53,12 @@ export function installIfNeeded() {
   const hash = hashOf(['package-lock.json']);
   if (isStamped('packages', hash)) return;
   console.log('Installing packages ...');
-  run('npm', ['ci', '--no-fund', '--no-audit', '--include=dev']);
+  await run('npm', ['ci', '--no-fund', '--no-audit', '--include=dev']);
   stamp('packages', hash);
 }
 
 /** Builds when there is no build or a source has changed since. */
-export function buildIfNeeded() {
+export async function buildIfNeeded() {
   const hash = hashOf([
     'app',
     'components',
@@ -78,6 +72,6 @@ export function buildIfNeeded() {
   ]);
   if (existsSync(join(ROOT, '.next', 'BUILD_ID')) && isStamped('build', hash)) return;
   console.log('Building ...');
-  run('npm', ['run', '--silent', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
+  await run('npm', ['run', '--silent', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
   stamp('build', hash);
 }

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CORE_FOLDERS, EMPTY_NAMES, LIB_ARROWS, OUTSIDE_READS, PACKAGE_DOORS } from './support/arrows';
@@ -13,6 +13,19 @@ const product = [...lib, ...components, ...app];
 const MOST_LINES = 300;
 const MOST_ROUTE_LINES = 60;
 const MOST_FUNCTION_LINES = 60;
+
+const MACHINE_CLOCK = /\bDate\.now\(\)|new Date\(\)/;
+/** Programs of their own, and what tells of the clock itself. */
+const OWN_CLOCK = /^(browser|bench|support[/\\]fake-weather|scripts)[/\\]|^architecture\.test\.ts$/;
+/** What only tests/browser/test.ts may do: anywhere else a page would see the machine's clock. */
+const CLOCKLESS_TESTS = [
+  [
+    'import of the bare test',
+    /import\s*(?!type\b)\{[^}]*(?<!type\s)\btest\b[^}]*\}\s*from '@playwright\/test'/,
+  ],
+  ['context without a clock', /\.(newContext|launchPersistentContext)\(|\bbrowser\.newPage\(/],
+  ['clock of the machine', MACHINE_CLOCK],
+] as const;
 
 const folderOf = (path: string): string => path.split('/')[1] ?? '';
 const fileTargets = (file: SourceFile): string[] =>
@@ -134,5 +147,22 @@ describe('the house', () => {
     expect(
       product.filter((file) => given.test(readFileSync(join(ROOT, file.path), 'utf8'))).map((f) => f.path),
     ).toEqual([]);
+  });
+
+  it('opens every page of a browser test under a clock that the test is given', () => {
+    const wrong = sourceFiles('tests/browser')
+      .filter(({ path }) => path !== 'tests/browser/test.ts')
+      .flatMap(({ path }) => {
+        const text = readFileSync(join(ROOT, path), 'utf8');
+        return CLOCKLESS_TESTS.filter(([, sign]) => sign.test(text)).map(([what]) => `${path}: ${what}`);
+      });
+    expect(wrong).toEqual([]);
+  });
+
+  it('reads no clock of the machine in a unit test', () => {
+    const wrong = readdirSync(join(ROOT, 'tests'), { recursive: true, encoding: 'utf8' })
+      .filter((path) => /\.tsx?$/.test(path) && !OWN_CLOCK.test(path))
+      .filter((path) => MACHINE_CLOCK.test(readFileSync(join(ROOT, 'tests', path), 'utf8')));
+    expect(wrong).toEqual([]);
   });
 });

@@ -1,6 +1,7 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
+import { startGroup } from '@/.scripts/process-group.mjs';
 import { ROOT } from '@/tests/support/source-tree';
 
 export type BuiltApp = {
@@ -60,24 +61,19 @@ export async function startServer(
   const port = await freePort();
   const url = `http://127.0.0.1:${port}`;
   const start = performance.now();
-  const server = spawn(process.execPath, args(port), {
+  const server = startGroup(process.execPath, args(port), {
     cwd: ROOT,
     // What is measured is the work of a request, so the limit on requests is off.
     env: { ...process.env, NODE_ENV: 'production', REQUESTS_PER_MINUTE: '0', ...env },
     stdio: 'ignore',
   });
-  const ended = new Promise<void>((resolve) => server.once('exit', () => resolve()));
-  const stop = async () => {
-    server.kill();
-    await ended;
-  };
   try {
-    await answered(() => ask(url), server);
+    await answered(() => ask(url), server.child);
   } catch (problem) {
-    await stop();
+    await server.end();
     throw problem;
   }
-  return { url, startedIn: performance.now() - start, stop };
+  return { url, startedIn: performance.now() - start, stop: server.end };
 }
 
 /** The app as it was built, served as `npm start` serves it. */

@@ -1,4 +1,5 @@
 import { type Browser, type BrowserContext, chromium, devices, type Page } from '@playwright/test';
+import { chromiumHere } from '@/.scripts/find-chromium.mjs';
 
 type TraceEvent = {
   readonly name: string;
@@ -21,7 +22,7 @@ export type Tasks = {
 
 export function launchBrowser(): Promise<Browser> {
   return chromium.launch({
-    executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+    executablePath: chromiumHere() ?? undefined,
     args: [
       '--no-sandbox',
       '--disable-gpu',

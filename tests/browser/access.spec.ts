@@ -1,8 +1,12 @@
 import { type BrowserContext, expect, type Page, type Route } from '@playwright/test';
 import { forecastAnswer } from '../weather-page/forecast-answer';
+import { EVENING } from './clock';
 import { soundStop } from './keyboard';
-import { EVENING, faultsInEveryLook, test } from './watched-page';
+import { faultsInEveryLook, test } from './watched-page';
 import { answerPlaces, jsonAnswer } from './weather-answers';
+
+// The forecasts here are dated.
+test.use({ now: EVENING });
 
 const NOW = Date.parse(EVENING);
 const FORECAST = '**/api/forecast?**';
@@ -28,7 +32,6 @@ async function askAgain(page: Page): Promise<void> {
 /** The same night changed in another tab while its form is open in this one. */
 async function changeElsewhere(context: BrowserContext): Promise<void> {
   const other = await context.newPage();
-  await other.clock.setFixedTime(EVENING);
   await other.route(FORECAST, (route) => route.abort());
   await other.goto('/#event');
   await other.getByRole('textbox', { name: 'Name of the event' }).fill('Moved to Sunday');

@@ -3,9 +3,12 @@ import { machineSchema } from '@/lib/contract/machine';
 import { linkAddress } from '@/lib/share/addresses';
 import { packNight } from '@/lib/share/night-link';
 import { sharedNightSchema } from '@/lib/share/shared-night';
+import { isoUtc } from '@/lib/time/zone';
+import { instantOf } from './clock';
+import { countingHand } from './counting-hand';
 import { ON_DESK, test } from './watched-page';
 
-test.use({ timezoneId: 'America/Chicago' });
+test.use({ timezoneId: 'America/Chicago', now: '18:15' });
 
 const TABLE = [
   'Racer;Class;Mains;Box;Temp (F);Elevation',
@@ -14,24 +17,20 @@ const TABLE = [
   'Oda Rask;;400x3;390x3 400x3 410x3;22;900 ft',
 ];
 
-/** What a hand does: every tap and every field filled is one act. */
-function countedHand(page: Page) {
-  let acts = 0;
+/** A hand in the club's forms, by the names of what it meets. */
+function clubHand(page: Page) {
+  const hand = countingHand();
   const form = page.locator('dialog[open]');
-  const act = async (done: Promise<unknown>) => {
-    acts += 1;
-    await done;
-  };
   return {
-    acts: () => acts,
-    follow: (name: string) => act(page.getByRole('link', { name, exact: true }).first().click()),
-    press: (name: string | RegExp) => act(form.getByRole('button', { name }).click()),
+    acts: hand.acts,
+    follow: (name: string) => hand.tap(page.getByRole('link', { name, exact: true }).first()),
+    press: (name: string | RegExp) => hand.tap(form.getByRole('button', { name })),
     fill: (name: string | RegExp, text: string) =>
-      act(form.getByRole('textbox', { name }).first().fill(text)),
+      hand.fill(form.getByRole('textbox', { name }).first(), text),
   };
 }
 
-type Hand = ReturnType<typeof countedHand>;
+type Hand = ReturnType<typeof clubHand>;
 
 async function enterEvent(hand: Hand, { runs = '5', every = '60' } = {}): Promise<void> {
   await hand.follow('Start a club night');
@@ -53,7 +52,7 @@ async function enterHours(hand: Hand): Promise<void> {
 
 async function threeRacers(page: Page, event: Parameters<typeof enterEvent>[1] = {}): Promise<Hand> {
   await page.goto('/club');
-  const hand = countedHand(page);
+  const hand = clubHand(page);
   await enterEvent(hand, event);
   await enterHours(hand);
   await hand.fill('Table', TABLE.join('\n'));
@@ -160,19 +159,21 @@ const machine = machineSchema.parse({
   baseline: { air: { temperatureC: -12, elevationM: 396 } },
 });
 
+const tonight = (clock: string) => isoUtc(instantOf(clock));
+
 const SHARED = sharedNightSchema.parse({
   event: {
     name: 'Late heats',
     timezone: 'America/Chicago',
     elevationM: 396,
     runs: [
-      { name: 'Late 1', start: '2027-01-16T21:20:00-06:00', end: '2027-01-16T21:30:00-06:00' },
-      { name: 'Late 2', start: '2027-01-16T22:20:00-06:00', end: '2027-01-16T22:30:00-06:00' },
+      { name: 'Late 1', start: tonight('21:20'), end: tonight('21:30') },
+      { name: 'Late 2', start: tonight('22:20'), end: tonight('22:30') },
     ],
   },
   machines: [{ machine }],
   hours: [],
-  sharedAt: '2027-01-16T18:00:00Z',
+  sharedAt: tonight('12:00'),
 });
 
 test('links that racers sent are looked at first and then join the roster with their own times', async ({
@@ -200,7 +201,6 @@ test('links that racers sent are looked at first and then join the roster with t
 test('the wall follows the clock, and what is told at the desk', ON_DESK, async ({ night, context }) => {
   await threeRacers(night);
   const wall = await context.newPage();
-  await wall.clock.setFixedTime('2027-01-17T00:15:00Z');
   await wall.goto('/club#wall');
   await expect(wall.getByText('18:15', { exact: true })).toBeVisible();
   const acts = wall.getByRole('region', { name: 'Next acts' }).getByRole('listitem');
@@ -211,7 +211,7 @@ test('the wall follows the clock, and what is told at the desk', ON_DESK, async 
     .first()
     .click();
   await expect(acts).toHaveCount(count - 1);
-  await wall.clock.setFixedTime('2027-01-17T00:40:00Z');
+  await wall.clock.setFixedTime(instantOf('18:40'));
   await expect(wall.getByText('18:40', { exact: true })).toBeVisible({ timeout: 15_000 });
 });
 

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { request as plainRequest } from 'node:http';
 import { join } from 'node:path';
-import { type APIResponse, expect, test } from '@playwright/test';
+import { type APIResponse, expect } from '@playwright/test';
+import { test } from './test';
 
 const STATIC = join('.next', 'static');
 const FILES = readdirSync(STATIC, { recursive: true, encoding: 'utf8' });

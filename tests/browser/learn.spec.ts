@@ -1,5 +1,9 @@
 import { expect, type Page } from '@playwright/test';
+import { EVENING } from './clock';
 import { test } from './watched-page';
+
+// Baselines are dated here, and the newest is in force.
+test.use({ now: EVENING });
 
 /** What a page itself says loudly; the framework keeps an alert of its own for screen readers. */
 const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__)');

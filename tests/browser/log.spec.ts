@@ -1,31 +1,34 @@
 import { expect, type Page } from '@playwright/test';
+import { TONIGHT } from './clock';
 import { test } from './watched-page';
+
+// Four rounds are over.
+test.use({ now: '21:40' });
 
 /** What a page itself says loudly; the framework keeps an alert of its own for screen readers. */
 const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__)');
 
-/** 21:40 in the demo night: four rounds are over. */
-const AFTER_ROUND_4 = '2027-01-17T03:40:00Z';
-
 async function openLog(page: Page): Promise<void> {
-  await page.clock.setFixedTime(AFTER_ROUND_4);
   await page.goto('/log');
   // The night is planned before its runs are known; on a busy machine that takes a while.
   await expect(page.getByRole('heading', { name: 'How was the last run?' })).toBeVisible({ timeout: 30_000 });
 }
 
-const row = (page: Page, name: RegExp) => page.getByRole('row', { name });
+/** The fourth round as the log names it. */
+const ROUND_4 = `Round 4, ${TONIGHT} 21:15`;
+
+const row = (page: Page, name: RegExp | string) => page.getByRole('row', { name });
 
 test('after a run one tap on the log keeps its jets, air and verdict; undo takes it back', async ({
   night,
 }) => {
   await openLog(night);
   await night.getByRole('button', { name: 'Round 4: Right' }).click();
-  await expect(row(night, /Round 4, 2027-01-16 21:15/)).toContainText('right');
+  await expect(row(night, ROUND_4)).toContainText('right');
   await expect(night.getByRole('button', { name: 'Round 3: Right' })).toBeVisible();
   await night.reload();
-  await expect(row(night, /Round 4, 2027-01-16 21:15/)).toContainText(/4[12]0\/4[01]0\/4[12]0/);
-  await night.getByRole('button', { name: 'Delete Round 4, 2027-01-16 21:15' }).click();
+  await expect(row(night, ROUND_4)).toContainText(/4[12]0\/4[01]0\/4[12]0/);
+  await night.getByRole('button', { name: `Delete ${ROUND_4}` }).click();
   await expect(row(night, /Round 4/)).toHaveCount(0);
   await night.getByRole('button', { name: 'Undo' }).click();
   await expect(row(night, /Round 4/)).toHaveCount(1);
@@ -36,7 +39,7 @@ test('time, speed and note can be added to a run, and mistakes are said beside t
 }) => {
   await openLog(night);
   await night.getByRole('button', { name: 'Round 4: Rich' }).click();
-  await night.getByRole('button', { name: 'Edit Round 4, 2027-01-16 21:15' }).click();
+  await night.getByRole('button', { name: `Edit ${ROUND_4}` }).click();
   await night.getByRole('textbox', { name: 'By how many sizes' }).fill('1,5');
   await night.getByRole('textbox', { name: 'Time', exact: true }).fill('fast');
   await night.getByRole('button', { name: 'Save run' }).click();
@@ -59,36 +62,28 @@ test('the log goes out as CSV and comes in again; a broken file changes nothing'
   await night.getByLabel('Take in a CSV').setInputFiles(file);
   await night.getByRole('button', { name: 'Take in 1 run' }).click();
   await expect(row(night, /Round 4/)).toContainText('right');
-  const broken = 'time,machine,mains,temperature_c\n2027-01-16T20:30:00-06:00,Nobody,410,-5';
+  const broken = `time,machine,mains,temperature_c\n${TONIGHT}T20:30:00-06:00,Nobody,410,-5`;
   await night
     .getByLabel('Take in a CSV')
     .setInputFiles({ name: 'broken.csv', mimeType: 'text/csv', buffer: Buffer.from(broken) });
   await expect(alertIn(night)).toContainText('nothing was changed');
   await expect(alertIn(night)).toContainText('no machine called “Nobody”');
-  await expect(row(night, /2027-01-16/)).toHaveCount(1);
+  await expect(row(night, TONIGHT)).toHaveCount(1);
 });
 
 test('a second tab sees the run at once', async ({ night, context }) => {
   await openLog(night);
   const second = await context.newPage();
-  await second.clock.setFixedTime(AFTER_ROUND_4);
   await second.goto('/log');
   await expect(second.getByRole('button', { name: 'Round 4: Lean' })).toBeVisible();
   await night.getByRole('button', { name: 'Round 4: Lean' }).click();
-  await expect(row(second, /Round 4, 2027-01-16/)).toContainText('lean');
+  await expect(row(second, ROUND_4)).toContainText('lean');
 });
 
 test('runs, comparisons and machines are there after the browser was shut and opened again', async ({
-  playwright,
-}, testInfo) => {
-  const { launchOptions = {}, viewport, baseURL } = testInfo.project.use;
-  const open = () =>
-    playwright.chromium.launchPersistentContext(testInfo.outputPath('profile'), {
-      ...launchOptions,
-      viewport: viewport ?? null,
-      ...(baseURL === undefined ? {} : { baseURL }),
-    });
-  const before = await open();
+  openProfile,
+}) => {
+  const before = await openProfile('profile');
   const page = await before.newPage();
   await page.goto('/log');
   await page.getByRole('button', { name: 'Add a run by hand' }).click();
@@ -102,7 +97,7 @@ test('runs, comparisons and machines are there after the browser was shut and op
   await page.getByRole('button', { name: 'New comparison' }).click();
   await expect(page.getByRole('textbox', { name: 'Name' })).toHaveValue('Comparison 1');
   await before.close();
-  const after = await open();
+  const after = await openProfile('profile');
   const again = await after.newPage();
   await again.goto('/log');
   await expect(row(again, /Last of the season/)).toHaveCount(1);

@@ -1,5 +1,8 @@
 import { expect } from '@playwright/test';
-import { EVENING, ON_DESK, overflows, test } from './watched-page';
+import { ON_DESK, overflows, test } from './watched-page';
+
+// Before the first round.
+test.use({ now: '18:15' });
 
 test.describe('the night page', () => {
   test('answers on the first screen, without scrolling', ON_DESK, async ({ night }) => {
@@ -75,14 +78,8 @@ test.describe('the night page', () => {
   });
 });
 
-test('a night opened in another zone keeps the clock of the track', async ({ browser, baseURL }) => {
-  const context = await browser.newContext({
-    timezoneId: 'Asia/Kolkata',
-    ...(baseURL === undefined ? {} : { baseURL }),
-  });
-  const page = await context.newPage();
-  await page.clock.setFixedTime(EVENING);
+test('a night opened in another zone keeps the clock of the track', async ({ newContext }) => {
+  const page = await (await newContext({ timezoneId: 'Asia/Kolkata' })).newPage();
   await page.goto('/');
   await expect(page.getByRole('region', { name: 'Fitted', exact: true })).toContainText('Now, 18:15');
-  await context.close();
 });

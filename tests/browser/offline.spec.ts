@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
+import { test } from './test';
 import { answerPlaces } from './weather-answers';
 
 /** Every page rendered at build time, as the build itself lists them. */
@@ -61,41 +62,44 @@ test('an address without a page says so and breaks no rule about scripts', async
   expect(violations).toEqual([]);
 });
 
-test('after the cut a night is planned by hand, and edits survive', async ({ page }) => {
-  await visitOnceAndCut(page);
-  await page.reload();
-  await page.getByRole('link', { name: 'Start my own night' }).first().click();
-  const dialog = page.getByRole('dialog');
-  const other = dialog.getByRole('button', { name: 'Another machine' });
-  await expect(other.or(dialog.getByRole('textbox', { name: 'Main jet', exact: true }))).toBeVisible();
-  if (await other.isVisible()) await other.click();
-  for (const [name, text] of Object.entries({
-    Name: 'Blue 600',
-    'Main jet': '410',
-    'Jets in the box': '400x3 410x3 420x3 430x3',
-    Temperature: '14',
-    Elevation: '1150',
-  }))
-    await dialog.getByRole('textbox', { name, exact: true }).fill(text);
-  await dialog.getByRole('button', { name: 'Save machine' }).click();
-  await dialog.getByRole('textbox', { name: 'Name of the event' }).fill('Cut off');
-  await dialog.getByRole('textbox', { name: 'Elevation' }).fill('1150');
-  await dialog.getByRole('textbox', { name: 'First at' }).fill('19:00');
-  await dialog.getByRole('textbox', { name: 'Every' }).fill('40');
-  await dialog.getByRole('textbox', { name: 'How many' }).fill('6');
-  await dialog.getByRole('textbox', { name: 'Each lasting' }).fill('10');
-  await dialog.getByRole('button', { name: 'Save event' }).click();
-  const hours = dialog.locator('input[name^="rows."][name$=".temperature"]');
-  await hours.first().waitFor();
-  await hours.first().fill('20');
-  await hours.nth((await hours.count()) - 1).fill('-5');
-  await dialog.getByRole('button', { name: 'Save hours' }).click();
-  const call = page.getByRole('region', { name: 'The call' });
-  await expect(call).toContainText(/Start on|No swap|Fit/);
-  await page.reload();
-  await expect(page.getByRole('heading', { name: 'Cut off' })).toBeVisible();
-  await expect(call).toContainText(/Start on|No swap|Fit/);
-  await expect(page.getByRole('region', { name: 'Weather', exact: true })).toContainText('none');
+test.describe('before the first round', () => {
+  test.use({ now: '15:00' });
+  test('after the cut a night is planned by hand, and edits survive', async ({ page }) => {
+    await visitOnceAndCut(page);
+    await page.reload();
+    await page.getByRole('link', { name: 'Start my own night' }).first().click();
+    const dialog = page.getByRole('dialog');
+    const other = dialog.getByRole('button', { name: 'Another machine' });
+    await expect(other.or(dialog.getByRole('textbox', { name: 'Main jet', exact: true }))).toBeVisible();
+    if (await other.isVisible()) await other.click();
+    for (const [name, text] of Object.entries({
+      Name: 'Blue 600',
+      'Main jet': '410',
+      'Jets in the box': '400x3 410x3 420x3 430x3',
+      Temperature: '14',
+      Elevation: '1150',
+    }))
+      await dialog.getByRole('textbox', { name, exact: true }).fill(text);
+    await dialog.getByRole('button', { name: 'Save machine' }).click();
+    await dialog.getByRole('textbox', { name: 'Name of the event' }).fill('Cut off');
+    await dialog.getByRole('textbox', { name: 'Elevation' }).fill('1150');
+    await dialog.getByRole('textbox', { name: 'First at' }).fill('19:00');
+    await dialog.getByRole('textbox', { name: 'Every' }).fill('40');
+    await dialog.getByRole('textbox', { name: 'How many' }).fill('6');
+    await dialog.getByRole('textbox', { name: 'Each lasting' }).fill('10');
+    await dialog.getByRole('button', { name: 'Save event' }).click();
+    const hours = dialog.locator('input[name^="rows."][name$=".temperature"]');
+    await hours.first().waitFor();
+    await hours.first().fill('20');
+    await hours.nth((await hours.count()) - 1).fill('-5');
+    await dialog.getByRole('button', { name: 'Save hours' }).click();
+    const call = page.getByRole('region', { name: 'The call' });
+    await expect(call).toContainText(/Start on|No swap|Fit/);
+    await page.reload();
+    await expect(page.getByRole('heading', { name: 'Cut off' })).toBeVisible();
+    await expect(call).toContainText(/Start on|No swap|Fit/);
+    await expect(page.getByRole('region', { name: 'Weather', exact: true })).toContainText('none');
+  });
 });
 
 test('after the cut the last forecast stays, with its age, and is asked for again when the signal is back', async ({

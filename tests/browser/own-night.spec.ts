@@ -1,6 +1,9 @@
 import { expect, type Page } from '@playwright/test';
 import { accessFaults, overflows, test } from './watched-page';
 
+// The runs of tonight are still to come.
+test.use({ now: '18:15' });
+
 const dialog = (page: Page) => page.locator('dialog[open]');
 
 async function fillMachine(page: Page): Promise<void> {

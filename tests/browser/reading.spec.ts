@@ -5,6 +5,8 @@ import { answerPlaces } from './weather-answers';
 
 /** 19:40 in the demo night's zone. */
 const AT_19_40 = '2027-01-17T01:40:00Z';
+test.use({ now: AT_19_40 });
+
 /** The forecast stands at 12.1 °F (-11.0 °C) at 19:40; this is 4 K (7.2 °F) below it. */
 const FOUR_COLDER = '4.9';
 
@@ -20,7 +22,6 @@ async function onForecast(page: Page): Promise<void> {
     }),
   );
   await answerPlaces(page);
-  await page.clock.setFixedTime(AT_19_40);
   await page.goto('/');
   await page.getByRole('link', { name: 'Get the forecast' }).click();
   await page.getByRole('button', { name: 'Get the forecast' }).click();

@@ -3,6 +3,9 @@ import { expect, type Page } from '@playwright/test';
 import { readCalendar } from '@/tests/support/calendar';
 import { accessFaults, overflows, test } from './watched-page';
 
+// Before the first round.
+test.use({ now: '18:15' });
+
 const linkField = (page: Page) => page.getByRole('textbox', { name: 'Link to this night' });
 
 /** Opens the share section of the demo night and hands back the link in it. */
@@ -40,20 +43,18 @@ function stored(page: Page): Promise<string> {
 test.describe('sharing a night', () => {
   test('packs it into a link that an empty browser opens with the same call, and changes nothing there', async ({
     night,
-    browser,
+    newContext,
   }) => {
     const link = await shareDemo(night);
     expect(link.length).toBeLessThan(2_000);
     const call = await night.getByRole('region', { name: 'The call' }).textContent();
-    const other = await browser.newPage();
-    await other.clock.setFixedTime(await night.evaluate(() => Date.now()));
+    const other = await (await newContext()).newPage();
     await other.goto(link);
     await expect(other.getByRole('heading', { name: 'Night drags on Lake Orvana' })).toBeVisible();
     const sentence = /Fit [\d/]+ between Round \d and Round \d \([\d: to]+\)/;
     expect(call ?? '').toMatch(sentence);
     await expect(other.locator('main')).toContainText(sentence.exec(call ?? '')![0]);
     expect(await stored(other)).not.toContain('Lake Orvana');
-    await other.close();
   });
 
   test('is kept beside what is there only when asked, and taken back as a whole', async ({ night }) => {

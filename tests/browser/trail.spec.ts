@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
+import { HOUR_MS, instant } from '@/lib/time/instant';
+import { isoUtc } from '@/lib/time/zone';
+import { instantOf, NOW } from './clock';
 import { ON_DESK, overflows, test } from './watched-page';
 
-/** The server's weather is that of its own clock, whatever the page's clock says. */
-const TOMORROW = new Date(Date.now() + 24 * 3_600_000).toISOString().slice(0, 10);
+const TOMORROW = isoUtc(instant(instantOf(NOW) + 24 * HOUR_MS)).slice(0, 10);
 
 const fixture = (name: string) => readFileSync(`tests/fixtures/gpx/${name}.gpx`);
 

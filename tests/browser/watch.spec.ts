@@ -1,7 +1,11 @@
 import { expect, type Page } from '@playwright/test';
 import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
-import { accessFaults, EVENING, test } from './watched-page';
+import { EVENING } from './clock';
+import { accessFaults, test } from './watched-page';
 import { answerPlaces } from './weather-answers';
+
+// The forecasts here are dated.
+test.use({ now: EVENING });
 
 const heard = (page: Page) => page.getByRole('status', { name: 'Watch' });
 const watch = (page: Page) => page.getByRole('region', { name: 'Watch', exact: true });

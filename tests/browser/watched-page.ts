@@ -1,19 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { test as base, type ConsoleMessage, expect, type Page } from '@playwright/test';
+import { type ConsoleMessage, expect, type Page } from '@playwright/test';
+import { test as base } from './test';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** Tried on a wide screen too: for what is laid out differently there. Journeys are tried on the phone they are made for. */
 export const ON_DESK = { tag: '@desk' };
 
-/** 18:15 in the demo night's zone on a January evening. */
-export const EVENING = '2027-01-17T00:15:00Z';
-
 /**
- * A page whose every complaint fails the test: errors on the console, broken scripts, requests to strangers. The clock
- * stands at the evening of the demo night. Only where `offlineWorker` is set may the page have a worker, as in a browser
- * that allows none: keeping every page and script anew for each test took half of the browser's time.
+ * A page whose every complaint fails the test: errors on the console, broken scripts, requests to strangers. Only
+ * where `offlineWorker` is set may the page have a worker, as in a browser that allows none: keeping every page and
+ * script anew for each test took half of the browser's time.
  */
 export const test = base.extend<{ readonly night: Page; readonly offlineWorker: boolean }>({
   offlineWorker: [false, { option: true }],
@@ -29,7 +27,6 @@ export const test = base.extend<{ readonly night: Page; readonly offlineWorker: 
     });
     if (!offlineWorker)
       await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
-    await page.clock.setFixedTime(EVENING);
     await use(page);
     expect(complaints).toEqual([]);
   },

@@ -1,7 +1,11 @@
 import { expect, type Page, type Route } from '@playwright/test';
 import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
-import { accessFaults, EVENING, overflows, test } from './watched-page';
+import { EVENING } from './clock';
+import { accessFaults, overflows, test } from './watched-page';
 import { answerPlaces, jsonAnswer } from './weather-answers';
+
+// The forecasts here are dated.
+test.use({ now: EVENING });
 
 const NOW = Date.parse(EVENING);
 const FORECAST = '**/api/forecast?**';

@@ -73,7 +73,8 @@ export function PictureSection(props: PictureSectionProps) {
       <div ref={ref} className={styles.figures}>
         {width === 0 ? null : (
           <>
-            <div className={styles.chart} style={{ minHeight: chartHeight(width) }} aria-hidden="true">
+            {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
+            <div className={styles.chart} style={{ minHeight: chartHeight(width) }} aria-hidden="true" inert>
               {near ? <NightChart {...{ picture, zone, width, now, extra, cursor }} /> : <Drawing />}
             </div>
             <p className={styles.legend}>

@@ -1,0 +1,1 @@
+export function withShiftedClock(nodeOptions?: string): string;

@@ -1,0 +1,9 @@
+import { join } from 'node:path';
+import { ROOT } from './prepare.mjs';
+
+const FILE = join(ROOT, 'tests', 'support', 'shifted-clock.cjs');
+
+/** `NODE_OPTIONS` under which a Node program, its threads and its own programs have a clock moved by `CLOCK_SHIFT_MS`. */
+export function withShiftedClock(nodeOptions = '') {
+  return `${nodeOptions} --require ${JSON.stringify(FILE)}`.trim();
+}
