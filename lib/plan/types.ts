@@ -1,5 +1,6 @@
 import type { Air } from '@/lib/air/air';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import type { MarkingDoubt } from '@/lib/carb/marking-doubt';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, Pascal, Ratio } from '@/lib/units/quantity';
@@ -163,6 +164,7 @@ export type PlanWarning =
   | { readonly code: 'runs-overlap'; readonly run: number; readonly other: number }
   | { readonly code: 'runs-reordered' }
   | { readonly code: 'baseline-jet-not-in-box'; readonly size: number }
+  | { readonly code: 'marking-in-doubt'; readonly doubt: MarkingDoubt }
   | { readonly code: 'far-from-baseline-air'; readonly run: number };
 
 /** Why there is no plan at all. */

@@ -1,5 +1,7 @@
 import { normaliseBox } from '@/lib/carb/box';
 import { sizesAt } from '@/lib/carb/ideal';
+import type { Machine } from '@/lib/carb/machine';
+import { markingDoubt } from '@/lib/carb/marking-doubt';
 import { HOUR_MS } from '@/lib/time/instant';
 import type { Decision } from './decide';
 import { FAR_FROM_BASELINE_LOG, LONGEST_QUIET_GAP_HOURS } from './judgement';
@@ -58,9 +60,15 @@ function pressureWarnings({ series, corrected }: Night): readonly PlanWarning[] 
 /** Warnings about this machine's box, baseline and gaps. */
 export function machineWarnings(view: View, decision: Decision, swapMinutes: number): readonly PlanWarning[] {
   return [
+    ...markingWarnings(view.machine),
     ...baselineWarnings(view, decision),
     ...decision.open.flatMap((_, i) => runWarnings(view, decision, { i, swapMinutes })),
   ];
+}
+
+function markingWarnings(machine: Machine): readonly PlanWarning[] {
+  const doubt = machine.markingSure === true ? null : markingDoubt(machine);
+  return doubt === null ? [] : [{ code: 'marking-in-doubt', doubt }];
 }
 
 function baselineWarnings({ machine, need, breathed }: View, { open }: Decision): readonly PlanWarning[] {
