@@ -9,8 +9,10 @@ import { Notice } from '@/components/ui/notice';
 import { Acts } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { runsFromEvent } from '@/lib/contract/event-from-json';
+import { minutesToSpare } from '@/lib/plan/delay';
 import { type Instant, instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
+import { spareWords } from '@/lib/words/delay';
 import { listing } from '@/lib/words/listing';
 import { rowValues, uncoveredRuns } from './between';
 import { withClock, withHour, withoutHours, withRow } from './edit-rows';
@@ -76,9 +78,11 @@ function focusRow(form: HTMLFormElement | null, index: number): void {
 /** Runs outside the typed hours get no plan; better said here than afterwards. */
 function CoverageNote({ draft, event }: SectionProps) {
   const { rows, units } = draft.value;
-  const uncovered = uncoveredRuns(rows, runsFromEvent(event), units);
+  const runs = runsFromEvent(event);
+  const uncovered = uncoveredRuns(rows, runs, units);
   const someTyped = rows.some((row) => row.temperature.trim() !== '');
-  if (!someTyped || uncovered.length === 0) return null;
+  if (!someTyped) return null;
+  if (uncovered.length === 0) return <SpareNote minutes={minutesToSpare(runs, lastTyped(rows))} />;
   return (
     <Notice tone="caution">
       <p>
@@ -87,6 +91,15 @@ function CoverageNote({ draft, event }: SectionProps) {
       </p>
     </Notice>
   );
+}
+
+const lastTyped = (rows: readonly HourRow[]): Instant =>
+  instant(Math.max(0, ...rows.filter((row) => row.temperature.trim() !== '').map(timeOf)));
+
+/** A night that runs late leaves its hours; better said while there is time to type one more. */
+function SpareNote({ minutes }: { readonly minutes: number | null }) {
+  const words = minutes === null ? null : spareWords(minutes);
+  return words === null ? null : <Notice>{words}</Notice>;
 }
 
 function AddHours({ draft, event }: SectionProps) {
