@@ -22,7 +22,10 @@ const crossingSchema = z.strictObject({
 const planHourSchema = z.strictObject({
   time: moment,
   origin: z.enum(['forecast', 'typed', 'between', 'filled']),
-  air: airAnswerSchema,
+  air: airAnswerSchema.describe('As the readings correct it.'),
+  given: z
+    .strictObject({ temperatureC: z.number(), stationPressureHpa: z.number(), relativeHumidity: z.number() })
+    .describe('As it was forecast or sent, before any reading.'),
   temperatureSdC: z.number(),
   ideal: z.array(z.number()).describe('Ideal jet size by carburettor, between the sizes that exist.'),
   idealLow: z.array(z.number()),
@@ -43,7 +46,8 @@ const planRunSchema = z.strictObject({
   sentRun: z.int().min(0).describe('Index of this run in event.runs as sent.'),
   state: z.enum(['made', 'planned', 'beyond-hours']),
   setting,
-  air: airAnswerSchema,
+  air: airAnswerSchema.describe('In the middle of the run, as the readings correct it.'),
+  givenTemperatureC: z.number().describe('Its temperature as the hours gave it, before any reading.'),
   ideal: z.array(z.number()),
   leanestPercent: z.number(),
   richestPercent: z.number(),

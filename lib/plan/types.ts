@@ -69,6 +69,8 @@ export type PlanHour = {
   readonly origin: HourSeries['hours'][number]['origin'];
   /** The ambient air after readings have corrected the hours (posterior mean). */
   readonly air: Air;
+  /** The same as it was forecast or typed, before any reading. */
+  readonly given: Pick<Air, 'temperature' | 'pressure' | 'relativeHumidity'>;
   readonly temperatureSd: number;
   /** Ideal size for each carburettor in its own marking, not rounded. */
   readonly ideal: readonly number[];
@@ -100,6 +102,8 @@ export type RunPlan = {
   readonly setting: Setting;
   /** Ambient air in the middle of the run (posterior mean). */
   readonly air: Air;
+  /** Its temperature as the hours gave it, before any reading. */
+  readonly givenTemperature: Kelvin;
   /** Ideal size for each carburettor at the run's leanest instant. */
   readonly ideal: readonly number[];
   /** Least and greatest mean drift over the run's window, over all carburettors. */

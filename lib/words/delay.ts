@@ -23,7 +23,7 @@ export function spareWords(minutes: number): string | null {
   if (minutes >= ENOUGH_MINUTES) return null;
   const left =
     minutes === 0
-      ? 'The hours end with the last run: any delay leaves them'
+      ? 'The hours end with the last run, so every delay leaves them'
       : `The hours end ${minutes} minutes after the last run: a longer delay leaves them`;
   return `${left}, and there is no call for what lies outside. Type one more temperature, two hours after the last run.`;
 }

@@ -3,7 +3,8 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Machine } from '@/lib/carb/machine';
 import type { DriftState, Plan, RunPlan } from '@/lib/plan/types';
-import { formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import { formatPercent, formatSignedPercent } from '@/lib/units/format';
+import { runTemperatureText } from '@/lib/words/given-air';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { windowText } from '@/lib/words/times';
@@ -44,7 +45,7 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
     {
       head: 'Run',
       names: true,
-      cell: ({ run, air }) => {
+      cell: ({ run, air, givenTemperature }) => {
         const times = plan.sortedRuns[run];
         return (
           <>
@@ -52,7 +53,7 @@ function columnsOf(plan: Plan, machine: Machine, { zone, units }: Voice): readon
             <span className={styles.under}>
               {times === undefined ? null : windowText(times.start, times.end, clock)}
             </span>{' '}
-            <span className={styles.under}>{formatTemperature(air.temperature, units)}</span>
+            <span className={styles.under}>{runTemperatureText({ air, givenTemperature }, units)}</span>
           </>
         );
       },
