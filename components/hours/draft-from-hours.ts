@@ -53,6 +53,7 @@ export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
     humidityByHour: false,
     pressureByHour: false,
     pasted: '',
+    addedClock: '',
   };
 }
 

@@ -103,15 +103,14 @@ function SpareNote({ minutes }: { readonly minutes: number | null }) {
 }
 
 function AddHours({ draft, event }: SectionProps) {
-  const [clock, setClock] = useState('');
+  const { addedClock: clock } = draft.value;
   const [wrong, setWrong] = useState<string>();
   function add() {
     const typed = clockOf(clock);
     const next = typed === null ? null : withClock(draft.value, typed, event.timezone);
     if (next === null) return setWrong('Type a time, such as 19:40.');
-    draft.change(null, () => next);
+    draft.change(null, () => ({ ...next, addedClock: '' }));
     setWrong(undefined);
-    setClock('');
   }
   return (
     <div className={styles.adding}>
@@ -129,7 +128,7 @@ function AddHours({ draft, event }: SectionProps) {
           placeholder="19:40"
           autoComplete="off"
           value={clock}
-          onChange={setClock}
+          onChange={(text) => draft.change('addedClock', (before) => ({ ...before, addedClock: text }))}
           onKeyDown={(key) => {
             if (key.key !== 'Enter') return;
             key.preventDefault();

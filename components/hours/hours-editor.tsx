@@ -18,6 +18,7 @@ import { HOURS_SHAPE } from './hours-shape';
 import { PastePanel } from './paste-panel';
 import { type HoursReading, readHours } from './read-hours';
 import { hasPressure, takePasted } from './take-pasted';
+import { untakenHours } from './untaken-hours';
 import { optionsAt, usePaste } from './use-paste';
 
 type HoursEditorProps = {
@@ -51,8 +52,9 @@ export function HoursEditor({ id, initial, event, units, onSave, onCancel }: Hou
   const draft = useDraft<HoursDraft>({ key: `hours.${id}`, initial: start, shape: HOURS_SHAPE });
   const read = useCallback((typed: HoursDraft) => readHours(typed, { zone }), [zone]);
   const labelOf = (name: string): string => hoursLabel(name, draft.value.rows, zone);
-  const form = useForm({ draft, read, labelOf, onSave });
   const paste = usePaste(draft.value, zone);
+  const untaken = untakenHours(draft.value, { reading: paste.reading, zone });
+  const form = useForm({ draft, read, labelOf, onSave, untaken });
   const [said, setSaid] = useState('');
   /** Clean lines go straight into the hours; anything doubtful goes to the panel to be looked at. */
   function pasteLines(text: string, at: Instant) {

@@ -1,6 +1,7 @@
 'use client';
 
 import { useState } from 'react';
+import { useKeptText } from '@/components/draft/use-kept-text';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
@@ -16,7 +17,7 @@ import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import { counted } from '@/lib/words/listing';
-import { type ChartForm, chartProblemSentence, readChart } from './read-chart';
+import { type ChartForm, chartProblemSentence, MOST_CHART_CELLS, readChart } from './read-chart';
 
 const FORMS: readonly { readonly value: ChartForm; readonly label: string }[] = [
   { value: 'list', label: 'Temperature, elevation, main' },
@@ -34,7 +35,7 @@ type ChartInputProps = { readonly stored: Stored<MachineRecord>; readonly units:
 export function ChartInput({ stored, units }: ChartInputProps) {
   const write = useWrite();
   const [form, setForm] = useState<ChartForm>('list');
-  const [text, setText] = useState('');
+  const [text, setText] = useKeptText(`chart.${stored.id}`);
   const [problem, setProblem] = useState<string | undefined>(undefined);
   const { chart } = stored.value;
   const change = (next: (current: readonly ChartCellRecord[]) => readonly ChartCellRecord[], words: string) =>
@@ -42,9 +43,13 @@ export function ChartInput({ stored, units }: ChartInputProps) {
   const take = async () => {
     const read = readChart(text, form, units);
     if (!read.ok) return setProblem(chartProblemSentence(read.reason));
+    if (chart.length + read.value.length > MOST_CHART_CELLS)
+      return setProblem(
+        `A chart holds ${MOST_CHART_CELLS} cells and has ${chart.length}; these are ${read.value.length} more. Take some out first, or leave some lines away.`,
+      );
     setProblem(undefined);
     const refused = await change(
-      (current) => [...current, ...read.value].slice(0, 400),
+      (current) => [...current, ...read.value].slice(0, MOST_CHART_CELLS),
       `${counted(read.value.length, 'cell')} of the chart are in.`,
     );
     if (refused === undefined) setText('');

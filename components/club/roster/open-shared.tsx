@@ -4,6 +4,7 @@ import { useId, useMemo, useState } from 'react';
 import type { ClubRecords } from '@/components/club/club';
 import { racersOfNight } from '@/components/club/new-racers';
 import { useAddRacers } from '@/components/club/use-add-racers';
+import { useKeptText } from '@/components/draft/use-kept-text';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Acts, Stack } from '@/components/ui/stack';
@@ -22,7 +23,7 @@ type OpenSharedProps = { readonly records: ClubRecords; readonly onDone: () => v
 
 /** Nights that racers shared: their machines come in beside yours, their weather does not. */
 export function OpenShared({ records, onDone }: OpenSharedProps) {
-  const [text, setText] = useState('');
+  const [text, setText] = useKeptText(`roster.${records.event.id}.links`);
   const [files, setFiles] = useState<readonly OpenedNight[]>([]);
   const [refusal, setRefusal] = useState<string | null>(null);
   const fileId = useId();
@@ -32,7 +33,10 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
   async function addAll() {
     const refused = await add(racers);
     setRefusal(refused ?? null);
-    if (refused === undefined) onDone();
+    if (refused !== undefined) return;
+    // Links that cannot be read stay to be sent or pasted again.
+    setText(readSharedLinks(text).every(({ read }) => read.ok) ? '' : text);
+    onDone();
   }
   return (
     <Stack>

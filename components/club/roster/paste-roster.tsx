@@ -5,6 +5,7 @@ import type { ClubRecords } from '@/components/club/club';
 import { clubNames } from '@/components/club/names';
 import { racerOfRow } from '@/components/club/new-racers';
 import { useAddRacers } from '@/components/club/use-add-racers';
+import { useKeptText } from '@/components/draft/use-kept-text';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Acts, Stack } from '@/components/ui/stack';
@@ -26,7 +27,7 @@ type PasteRosterProps = {
 
 /** A table out of a spreadsheet; what was understood is shown before anything is added. */
 export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
-  const [text, setText] = useState('');
+  const [text, setText] = useKeptText(`roster.${records.event.id}.table`);
   const [refusal, setRefusal] = useState<string | null>(null);
   const add = useAddRacers(records.event.id);
   const { elevationM, timezone } = records.event.value.event;
@@ -42,7 +43,10 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
   async function addAll() {
     const refused = await add(fresh.map(racerOfRow));
     setRefusal(refused ?? null);
-    if (refused === undefined) onDone();
+    // Lines that could not be used stay to be put right; those that were added are known by their names.
+    if (refused !== undefined || (read?.ok === true && read.value.bad.length > 0)) return;
+    setText('');
+    onDone();
   }
   return (
     <Stack>
