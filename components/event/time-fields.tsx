@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { wholeOf } from '@/components/draft/part';
 import { useNow } from '@/components/night/use-now';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { Combobox } from '@/components/ui/combobox';
 import { Stack } from '@/components/ui/stack';
@@ -15,10 +16,11 @@ export function TimeFields({ draft, form }: SectionProps) {
   const whole = wholeOf(draft);
   const { timezone, date } = draft.value;
   const now = useNow();
+  const clock = useClockZone(timezone);
   const [zones] = useState(knownZones);
   const device = deviceZone();
   const matching = useMemo(() => matchingZones(timezone, zones), [timezone, zones]);
-  const trackTime = now === null ? null : trackTimeSentence(timezone, device, now);
+  const trackTime = now === null ? null : trackTimeSentence(clock, device, now);
   return (
     <Stack>
       <Combobox

@@ -3,6 +3,7 @@
 import { Fragment, useMemo, useState } from 'react';
 import { clockOf } from '@/components/event/clock-text';
 import { dayText } from '@/components/night/day-text';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import { Notice } from '@/components/ui/notice';
@@ -32,13 +33,14 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
   const { rows, units, humidityByHour, pressureByHour, pressureKind } = draft.value;
   const values = useMemo(() => rowValues(rows, units), [rows, units]);
   const zone = event.timezone;
+  const clock = useClockZone(zone);
   return (
     <div className={styles.grid}>
       {rows.map((row, index) => (
         <Fragment key={row.at}>
           {startsDay(rows, index, zone) ? <p className={styles.day}>{dayText(timeOf(row), zone)}</p> : null}
           <HourRowFields
-            clock={rowClock(row, zone)}
+            clock={rowClock(row, clock)}
             row={row}
             value={values[index] ?? { kind: 'none' }}
             units={units}

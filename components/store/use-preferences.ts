@@ -13,6 +13,7 @@ export const DEFAULT_PREFERENCES: Preferences = {
   pressure: 'inHg',
   elevation: 'ft',
   theme: 'auto',
+  clock: 'auto',
   brightness: 1,
   eventId: null,
   machineId: null,

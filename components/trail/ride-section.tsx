@@ -2,6 +2,7 @@
 
 import { useDeferredValue, useMemo } from 'react';
 import { useNow } from '@/components/night/use-now';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
@@ -19,6 +20,7 @@ import { type RideForecast, useRideForecast } from './use-ride-forecast';
 export function RideSection({ draft, machine }: TrailSectionProps) {
   const { ride: typed, units } = draft.value;
   const now = useNow();
+  const zone = useClockZone(typed.timezone);
   const reading = useMemo(() => readRide(typed, units), [typed, units]);
   const forecast = useRideForecast(typed, reading.ride);
   const hours: HourSeries | null = typed.air === 'forecast' ? forecast.series : reading.typedHours;
@@ -47,7 +49,7 @@ export function RideSection({ draft, machine }: TrailSectionProps) {
           answer={answer}
           swapMinutes={swapMinutes}
           consumption={consumption}
-          voice={{ zone: typed.timezone, units }}
+          voice={{ zone, units }}
         />
       )}
       <Disclosure summary="Change the ride, its hours and its fuel">

@@ -1,5 +1,5 @@
 import type { Plan, RunPlan, Swap } from '@/lib/plan/types';
-import { localClock, localDate } from '@/lib/time/zone';
+import { localClock, localDate, zoneName } from '@/lib/time/zone';
 import { formatTemperature } from '@/lib/units/format';
 import { actInOne } from './acts';
 import { leanRuns } from './lean-runs';
@@ -71,7 +71,7 @@ function howManyText(plan: Plan): string {
 function whenText(plan: Plan, { zone, now }: Voice): string {
   const start = plan.sortedRuns[0]?.start;
   if (now === undefined || start === undefined || localDate(start, zone) !== localDate(now, zone)) return '';
-  return localClock(start, zone) >= '15:00' ? ' tonight' : ' today';
+  return localClock(start, zoneName(zone)) >= '15:00' ? ' tonight' : ' today';
 }
 
 function rideSentences(plan: Plan, first: RunPlan, { zone, units }: Voice): readonly string[] {

@@ -4,6 +4,7 @@ import type { Briefing } from '@/lib/club/briefing';
 import type { Borrowing } from '@/lib/club/loans';
 import type { BriefingCell } from '@/lib/club/matrix';
 import type { Plan } from '@/lib/plan/types';
+import type { ClockZone } from '@/lib/time/zone';
 import { actSentences } from './acts';
 import { leanRuns } from './lean-runs';
 import { counted, listing } from './listing';
@@ -105,7 +106,7 @@ export function shortText(short: ReadonlyMap<number, number>): string {
 export function clubCall(
   briefing: Briefing,
   names: Pick<ClubNames, 'racer'>,
-  zone: string,
+  zone: ClockZone,
 ): readonly string[] {
   const { planned, unplanned, acts } = briefing;
   const lean = planned.filter(({ plan }) => leanRuns(plan).length > 0);

@@ -8,6 +8,7 @@ import { planMany } from '@/lib/plan/make-plan';
 import type { Plan, PlanProblem } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
+import { zoneName } from '@/lib/time/zone';
 import { actSentences } from '@/lib/words/acts';
 import { type CallVoice, callSentence } from '@/lib/words/call';
 import { warningSentences } from '@/lib/words/warnings';
@@ -55,7 +56,7 @@ function answerOne(
   return ok(
     planAnswer(plan.value, {
       machine: machine.name,
-      zone: voice.zone,
+      zone: zoneName(voice.zone),
       now,
       source: series.source,
       call: callSentence(plan.value, voice),

@@ -5,6 +5,7 @@ import type { ClubRecords } from '@/components/club/club';
 import { racersOfNight } from '@/components/club/new-racers';
 import { useAddRacers } from '@/components/club/use-add-racers';
 import { useKeptText } from '@/components/draft/use-kept-text';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Acts, Stack } from '@/components/ui/stack';
@@ -87,6 +88,7 @@ const ANOTHER_NIGHT_MS = 24 * HOUR_MS;
 
 function SharedWords({ label, night, records }: SharedWordsProps) {
   const { event } = records.event.value;
+  const zone = useClockZone(event.timezone);
   const machines = night.machines.map(
     ({ machine }) => `${machine.name} (${jetsText(machine.carburettors.map(({ main }) => main))})`,
   );
@@ -99,7 +101,7 @@ function SharedWords({ label, night, records }: SharedWordsProps) {
       <p>{`${label}: ${listing(machines)}, ${counted(night.event.runs.length, 'run')} of ${night.event.name}.`}</p>
       {another && there != null ? (
         <Notice tone="caution" title="Another night.">
-          <p>{`Its runs start ${dateClockText(there, event.timezone)}. After adding, choose “runs with everybody” for it in the roster.`}</p>
+          <p>{`Its runs start ${dateClockText(there, zone)}. After adding, choose “runs with everybody” for it in the roster.`}</p>
         </Notice>
       ) : null}
     </>

@@ -5,7 +5,7 @@ import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
-import { localClock } from '@/lib/time/zone';
+import { type ClockZone, localClock } from '@/lib/time/zone';
 import { runName } from '@/lib/words/runs';
 import { jetsText } from '@/lib/words/settings';
 import { driftWords } from './drift-words';
@@ -21,7 +21,7 @@ type FittedNowProps = {
   readonly told: boolean;
   readonly standing: FittedStanding | null;
   readonly plan: Plan;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: Acts;
   /** At the track buttons are taller. */
   readonly large: boolean;
@@ -90,7 +90,7 @@ function BreakableJets({ text }: { readonly text: string }) {
   ));
 }
 
-function whenText({ at, run }: FittedStanding, plan: Plan, zone: string): string {
+function whenText({ at, run }: FittedStanding, plan: Plan, zone: ClockZone): string {
   const clock = localClock(at, zone);
   return run === null ? `Now, ${clock}` : `${runName(plan, run)}, ${clock}`;
 }

@@ -6,6 +6,7 @@ import { Button } from '@/components/ui/button';
 import type { Setting } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { settingText } from '@/lib/words/settings';
 import { nextAct } from './next-act';
 import { NextActWords } from './next-act-words';
@@ -16,7 +17,7 @@ type NextActBlockProps = {
   readonly plan: Plan;
   readonly fitted: Setting;
   readonly now: Instant;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: Acts;
   /** At the track buttons are taller. */
   readonly large: boolean;

@@ -1,5 +1,6 @@
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { actSentences } from '@/lib/words/acts';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
@@ -11,7 +12,7 @@ type NextActWordsProps = {
   readonly act: NextAct;
   readonly plan: Plan;
   readonly now: Instant;
-  readonly zone: string;
+  readonly zone: ClockZone;
 };
 
 export function NextActWords({ act, plan, now, zone }: NextActWordsProps) {

@@ -1,5 +1,6 @@
 import type { Night } from '@/components/night/night';
 import type { Acts } from '@/components/night/use-acts';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
@@ -21,7 +22,8 @@ export type PlateProps = {
 
 /** The first screen: what is fitted, how it stands, what comes next, how sure, and what all of it rests on. */
 export function Plate({ night, plan, now, acts, large = false }: PlateProps) {
-  const { zone, fitted, machine, request, series, records } = night;
+  const zone = useClockZone(night.zone);
+  const { fitted, machine, request, series, records } = night;
   const loud = loudSentences(plan);
   return (
     <div className={styles.plate}>

@@ -9,6 +9,7 @@ import { Select } from '@/components/ui/select';
 import type { Setting } from '@/lib/carb/machine';
 import type { Plan } from '@/lib/plan/types';
 import { addMinutes, type Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { planClock, runName } from '@/lib/words/runs';
 import { clockText } from '@/lib/words/times';
 
@@ -23,7 +24,7 @@ type ScheduleDialogProps = {
   readonly plan: Plan;
   readonly fitted: Setting;
   readonly now: Instant;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: Acts;
   readonly onClose: () => void;
 };
