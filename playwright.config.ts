@@ -18,6 +18,8 @@ export default defineConfig({
   reporter: [['list'], ['json']],
   use: {
     baseURL: `http://127.0.0.1:${PORT}`,
+    // Clock times of the 24-hour clock, unless a test says otherwise.
+    locale: 'en-GB',
     // A trace of every test would take a quarter of the whole time.
     trace: 'on-first-retry',
     launchOptions: {
