@@ -36,18 +36,15 @@ export function ChartInput({ stored, units }: ChartInputProps) {
   const write = useWrite();
   const [form, setForm] = useState<ChartForm>('list');
   const [text, setText] = useKeptText(`chart.${stored.id}`);
-  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const [problem, setProblem] = useState<string>();
   const { chart } = stored.value;
   const change = (next: (current: readonly ChartCellRecord[]) => readonly ChartCellRecord[], words: string) =>
     write?.change({ table: 'machines', id: stored.id }, (now) => withChart(now, next(now.chart)), words);
   const take = async () => {
     const read = readChart(text, form, units);
-    if (!read.ok) return setProblem(chartProblemSentence(read.reason));
-    if (chart.length + read.value.length > MOST_CHART_CELLS)
-      return setProblem(
-        `A chart holds ${MOST_CHART_CELLS} cells and has ${chart.length}; these are ${read.value.length} more. Take some out first, or leave some lines away.`,
-      );
-    setProblem(undefined);
+    const wrong = read.ok ? fullWords(chart.length, read.value.length) : chartProblemSentence(read.reason);
+    setProblem(wrong);
+    if (!read.ok || wrong !== undefined) return;
     const refused = await change(
       (current) => [...current, ...read.value].slice(0, MOST_CHART_CELLS),
       `${counted(read.value.length, 'cell')} of the chart are in.`,
@@ -95,6 +92,12 @@ export function ChartInput({ stored, units }: ChartInputProps) {
       </Stack>
     </Disclosure>
   );
+}
+
+/** Why more cells do not fit, and what to do; undefined where they do. */
+function fullWords(there: number, more: number): string | undefined {
+  if (there + more <= MOST_CHART_CELLS) return undefined;
+  return `A chart holds ${MOST_CHART_CELLS} cells and has ${there}; these are ${more} more. Take some out first, or leave some lines away.`;
 }
 
 type ChartTableProps = {

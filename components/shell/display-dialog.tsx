@@ -67,7 +67,12 @@ export function DisplayDialog({ open, onClose }: DisplayDialogProps) {
           onChange={(brightness) => change({ brightness })}
         />
       )}
-      <Choice label="Clock" value={shown.clock} options={CLOCKS} onChange={(clock) => change({ clock })} />
+      <Choice
+        label="Clock"
+        value={shown.clock ?? 'auto'}
+        options={CLOCKS}
+        onChange={(clock) => change({ clock })}
+      />
       <Choice
         label="Temperature"
         value={shown.temperature}

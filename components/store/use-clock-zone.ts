@@ -13,7 +13,7 @@ export function useClockZone(zone: string): ClockZone {
 /** The clock alone, for times that need no zone. */
 export function useHours(): HourStyle {
   const { preferences, known } = usePreferences();
-  const { clock } = preferences;
+  const { clock = 'auto' } = preferences;
   // Before the store is open the first render must look as on the server, which has no device.
   if (!known) return '24';
   return clock === 'auto' ? deviceHours(navigator.language) : clock;

@@ -13,7 +13,6 @@ export const DEFAULT_PREFERENCES: Preferences = {
   pressure: 'inHg',
   elevation: 'ft',
   theme: 'auto',
-  clock: 'auto',
   brightness: 1,
   eventId: null,
   machineId: null,

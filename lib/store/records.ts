@@ -230,11 +230,11 @@ export const preferencesSchema = z.strictObject({
   pressure: z.enum(['inHg', 'hPa', 'kPa', 'mbar']).default('inHg'),
   elevation: z.enum(['ft', 'm']).default('ft'),
   theme: z.enum(['auto', 'day', 'night']).default('auto'),
-  /** How clock times are written; auto: as the device's language does. */
-  clock: z.enum(['auto', '12', '24']).default('auto'),
   brightness: z.number().min(0.3).max(1).default(1),
   eventId: id.nullable().default(null),
   machineId: id.nullable().default(null),
+  /** How clock times are written. Absent: as the device's language writes them. */
+  clock: z.enum(['auto', '12', '24']).optional(),
 });
 
 export type MachineRecord = z.output<typeof machineRecordSchema>;

@@ -50,16 +50,7 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
   }
   return (
     <Stack>
-      <p className={styles.hint}>
-        One line for each racer: name, mains from the first carburettor to the last, the box, the temperature
-        the mains were right at; then, if you like, elevation and class. Columns may also be named in a first
-        line.
-      </p>
-      <p className={styles.example}>
-        {units.temperature === 'F'
-          ? 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; 13 F; 1320 ft; Open'
-          : 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; -10.5 C; 402 m; Open'}
-      </p>
+      <HowToWrite units={units} />
       <TextArea
         label="Table"
         value={text}
@@ -87,6 +78,23 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
         </Button>
       </Acts>
     </Stack>
+  );
+}
+
+function HowToWrite({ units }: Pick<PasteRosterProps, 'units'>) {
+  return (
+    <>
+      <p className={styles.hint}>
+        One line for each racer: name, mains from the first carburettor to the last, the box, the temperature
+        the mains were right at; then, if you like, elevation and class. Columns may also be named in a first
+        line.
+      </p>
+      <p className={styles.example}>
+        {units.temperature === 'F'
+          ? 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; 13 F; 1320 ft; Open'
+          : 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; -10.5 C; 402 m; Open'}
+      </p>
+    </>
   );
 }
 
