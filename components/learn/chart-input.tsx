@@ -29,6 +29,9 @@ const HINTS = (units: UnitChoice): Readonly<Record<ChartForm, string>> => ({
   grid: `Elevations in the first line, a temperature before each other line, mains between. Without a unit: °${units.temperature} and ${units.elevation}.`,
 });
 
+const MEANING =
+  'A chart is taken to be for the standard atmosphere and 50 % humidity, and for jets of its own: only how its mains move with the air counts.';
+
 type ChartInputProps = { readonly stored: Stored<MachineRecord>; readonly units: UnitChoice };
 
 /** The maker's or a tuner's own chart, typed or pasted; a few cells are enough. */
@@ -57,10 +60,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
       open={chart.length === 0}
     >
       <Stack>
-        <p>
-          A chart is taken to be for the standard atmosphere and 50 % humidity, and for jets of its own: only
-          how its mains move with the air counts.
-        </p>
+        <p>{MEANING}</p>
         <Choice label="The chart is" value={form} options={FORMS} onChange={setForm} />
         <TextArea
           label="Cells, typed or pasted"
