@@ -31,6 +31,8 @@ export default defineConfig({
     baseURL: `http://127.0.0.1:${PORT}`,
     // Neither UTC nor the zone of the demo night: a zone that is taken for another shows up here.
     timezoneId: 'America/New_York',
+    // Clock times of the 24-hour clock, unless a test says otherwise.
+    locale: 'en-GB',
     // A trace of every test would take a quarter of the whole time.
     trace: 'on-first-retry',
     launchOptions: {

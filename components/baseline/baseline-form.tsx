@@ -8,6 +8,7 @@ import { part, wholeOf } from '@/components/draft/part';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
 import { nameOf } from '@/components/log/log-table';
+import { useHours } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Select } from '@/components/ui/select';
@@ -126,6 +127,7 @@ type SourceProps = {
 
 /** Fills the fields below from where the air is known; they can be changed after. */
 function AirSourceFields({ draft, log }: SourceProps) {
+  const hours = useHours();
   const { source } = draft.value;
   const fill = (air: AirStateJson, more: Partial<BaselineDraft>) =>
     draft.change(null, (before) => ({ ...before, ...more, air: airDraft(air, before.units) }));
@@ -142,7 +144,7 @@ function AirSourceFields({ draft, log }: SourceProps) {
         { value: '', label: 'Choose a run' },
         ...newest.map(({ id, value }) => ({
           value: id,
-          label: `${nameOf(value)}: ${settingText(value.setting)}`,
+          label: `${nameOf(value, hours)}: ${settingText(value.setting)}`,
         })),
       ]}
       onChange={(id) => {

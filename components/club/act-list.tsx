@@ -7,6 +7,7 @@ import { Acts } from '@/components/ui/stack';
 import type { ClubAct } from '@/lib/club/acts';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
+import type { ClockZone } from '@/lib/time/zone';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { type ClubNames, clubActWords } from '@/lib/words/club';
 import { counted } from '@/lib/words/listing';
@@ -19,7 +20,7 @@ import type { RosterActs } from './use-roster-acts';
 type ActListProps = {
   readonly briefing: Briefing;
   readonly names: ClubNames;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: RosterActs | null;
   readonly onAccept: () => void;
 };
@@ -75,7 +76,7 @@ type ActRowProps = {
   readonly act: ClubAct;
   readonly racer: PlannedRacer;
   readonly name: string;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: RosterActs | null;
 };
 

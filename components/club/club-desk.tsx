@@ -2,11 +2,13 @@
 
 import { useMemo, useState } from 'react';
 import { Cautions } from '@/components/night/cautions';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { Way } from '@/components/ui/way';
 import { WeatherSection } from '@/components/weather/weather-section';
 import type { Briefing } from '@/lib/club/briefing';
+import type { ClockZone } from '@/lib/time/zone';
 import { clubCall } from '@/lib/words/club';
 import { ActList } from './act-list';
 import { BorrowingSection } from './borrowing-section';
@@ -34,12 +36,13 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
   const [filter, setFilter] = useState('');
   const shown = club.racers.some(({ id }) => id === filter) ? filter : '';
   const { event } = records.event.value;
+  const zone = useClockZone(event.timezone);
   const ready = briefing !== null && club.racers.length > 0 && club.night !== null;
   return (
     <main className={styles.page}>
       <div className={styles.head}>
         <ClubHead {...props} />
-        {ready ? <Call briefing={briefing} names={names} zone={event.timezone} /> : null}
+        {ready ? <Call briefing={briefing} names={names} zone={zone} /> : null}
         <div className={styles.ways}>
           {ready ? (
             <>
@@ -59,7 +62,7 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
           <ChooseEvent event={records.event} />
         </div>
       </div>
-      <ClubProblems club={club} zone={event.timezone} units={preferences} briefing={briefing} />
+      <ClubProblems club={club} zone={zone} units={preferences} briefing={briefing} />
       {club.racers.length + club.broken.length === 0 ? <NobodyYet /> : null}
       {ready ? (
         <Planned {...props} briefing={onlyOf(briefing, shown)} whole={briefing} names={names} acts={acts} />
@@ -93,7 +96,7 @@ function NobodyYet() {
 type CallProps = {
   readonly briefing: Briefing;
   readonly names: ReturnType<typeof clubNames>;
-  readonly zone: string;
+  readonly zone: ClockZone;
 };
 
 function Call({ briefing, names, zone }: CallProps) {
@@ -115,7 +118,7 @@ type PlannedProps = ClubViewProps & {
 };
 
 function Planned({ records, briefing, whole, names, acts, preferences }: PlannedProps) {
-  const zone = records.event.value.event.timezone;
+  const zone = useClockZone(records.event.value.event.timezone);
   const stage = useStages(3);
   const { temperature, pressure, elevation } = preferences;
   const voice = useMemo(

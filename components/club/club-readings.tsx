@@ -5,6 +5,7 @@ import { NewReading } from '@/components/reading/reading-dialog';
 import { ReadingsSection } from '@/components/reading/readings-section';
 import { useReadingDesk } from '@/components/reading/use-reading-desk';
 import type { PlannedNight } from '@/components/reading/what-moved';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -21,9 +22,10 @@ type ClubReadingsProps = {
 /** What was read at the track counts for everybody. */
 export function ClubReadings({ records, planned, now, units }: ClubReadingsProps) {
   const night = planned === undefined ? null : nightOfOne(records, planned.racer.id);
+  const zone = useClockZone(records.event.value.event.timezone);
   if (planned === undefined || night === null) return null;
   const { temperature, pressure, elevation } = units;
-  const voice = { zone: night.zone, units: { temperature, pressure, elevation }, now };
+  const voice = { zone, units: { temperature, pressure, elevation }, now };
   return <Readings planned={{ night, plan: planned.plan, now, voice }} />;
 }
 

@@ -1,6 +1,7 @@
 'use client';
 
 import { eventSummary } from '@/components/night/setup/setup-summary';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Section } from '@/components/ui/section';
 import { Way } from '@/components/ui/way';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -11,10 +12,11 @@ type ClubSetupProps = { readonly records: ClubRecords; readonly units: UnitChoic
 
 /** Where and when; a night of its own for the club. */
 export function ClubSetup({ records, units }: ClubSetupProps) {
+  const clock = useClockZone(records.event.value.event.timezone);
   return (
     <Section title="Event" id="set-up">
       <div className={styles.row}>
-        <p>{eventSummary(records.event.value, units)}</p>
+        <p>{eventSummary(records.event.value, units, clock)}</p>
         <Way href="#event" aria-label="Change: Event">
           Change
         </Way>

@@ -2,6 +2,7 @@ import { Button } from '@/components/ui/button';
 import { Acts } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
+import type { ClockZone } from '@/lib/time/zone';
 import type { ClubNames } from '@/lib/words/club';
 import { questionWords } from '@/lib/words/question';
 import styles from './act-list.module.css';
@@ -10,7 +11,7 @@ import type { RosterActs } from './use-roster-acts';
 type OpenQuestionsProps = {
   readonly briefing: Briefing;
   readonly names: ClubNames;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: RosterActs | null;
 };
 

@@ -2,6 +2,7 @@ import { problemSentences, problemTitle } from '@/components/night/problem-words
 import { Notice } from '@/components/ui/notice';
 import { Way } from '@/components/ui/way';
 import type { Briefing } from '@/lib/club/briefing';
+import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import type { Club, ClubProblem } from './club';
@@ -9,7 +10,7 @@ import type { Club, ClubProblem } from './club';
 type ClubProblemsProps = {
   readonly club: Club;
   readonly briefing: Briefing | null;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly units: UnitChoice;
 };
 
@@ -44,7 +45,11 @@ export function ClubProblems({ club, briefing, zone, units }: ClubProblemsProps)
   );
 }
 
-type HoursProblemProps = { readonly problem: ClubProblem; readonly zone: string; readonly units: UnitChoice };
+type HoursProblemProps = {
+  readonly problem: ClubProblem;
+  readonly zone: ClockZone;
+  readonly units: UnitChoice;
+};
 
 function HoursProblem({ problem, zone, units }: HoursProblemProps) {
   const night =

@@ -7,6 +7,7 @@ import { part, wholeOf } from '@/components/draft/part';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
 import { nameOf } from '@/components/log/log-table';
+import { useHours } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
@@ -108,6 +109,7 @@ type TakenFromLogProps = Pick<PullFormProps, 'log' | 'measure'> & { readonly dra
 
 /** Fills jets, air and a time from a run of the log. */
 function TakenFromLog({ draft, log, measure }: TakenFromLogProps) {
+  const hours = useHours();
   if (log.length === 0) return null;
   return (
     <Select
@@ -117,7 +119,7 @@ function TakenFromLog({ draft, log, measure }: TakenFromLogProps) {
         { value: '', label: 'Choose a run' },
         ...log.map(({ id, value: run }) => ({
           value: id,
-          label: `${nameOf(run)}: ${settingText(run.setting)}`,
+          label: `${nameOf(run, hours)}: ${settingText(run.setting)}`,
         })),
       ]}
       onChange={(id) => {

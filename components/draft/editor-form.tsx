@@ -43,6 +43,7 @@ export function EditorForm({ title, form, draft, saveLabel, onCancel, children }
       )}
       <ErrorSummary form={form} />
       {children}
+      <NotTakenYet form={form} />
       <div className={styles.acts}>
         <Button type="submit" kind="primary" disabled={form.saving}>
           {form.saving ? 'Saving…' : saveLabel}
@@ -55,6 +56,32 @@ export function EditorForm({ title, form, draft, saveLabel, onCancel, children }
         </Button>
       </div>
     </form>
+  );
+}
+
+/** Stands beside the button that was pressed: what was pasted or typed is taken or left by the person, not by the form. */
+function NotTakenYet({ form: { question, saving } }: { readonly form: FormState }) {
+  if (question === null) return null;
+  const { words, takeAndSave, leaveAndSave } = question;
+  return (
+    <Notice
+      tone="danger"
+      title="Not saved yet."
+      act={
+        <>
+          {takeAndSave === null ? null : (
+            <Button kind="primary" disabled={saving} onClick={takeAndSave}>
+              Take it over and save
+            </Button>
+          )}
+          <Button disabled={saving} onClick={leaveAndSave}>
+            Save without it
+          </Button>
+        </>
+      }
+    >
+      <p>{words}</p>
+    </Notice>
   );
 }
 

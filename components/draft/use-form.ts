@@ -2,6 +2,7 @@
 
 import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { FieldErrors, FormReading } from './field-reader';
+import type { Untaken, UntakenQuestion } from './untaken';
 import type { DraftState } from './use-draft';
 
 /** Nothing where all went well, else a sentence that says why it could not be saved. */
@@ -32,6 +33,8 @@ export type FormState = {
   readonly submit: () => void;
   readonly saving: boolean;
   readonly refusal: string | null;
+  /** Set where saving was tried with text that is in no field yet. */
+  readonly question: UntakenQuestion | null;
 };
 
 type FormParts<D, T> = {
@@ -39,15 +42,18 @@ type FormParts<D, T> = {
   readonly read: (draft: D) => FormReading<T>;
   readonly labelOf: (name: string) => string;
   readonly onSave: Save<T>;
+  /** What was typed or pasted beside the fields and not taken; asked about before saving, never thrown away. */
+  readonly untaken?: Untaken<D> | null;
 };
 
-export function useForm<D, T>({ draft, read, labelOf, onSave }: FormParts<D, T>): FormState {
+export function useForm<D, T>({ draft, read, labelOf, onSave, untaken = null }: FormParts<D, T>): FormState {
   const ref = useRef<HTMLFormElement>(null);
   const reading = useMemo(() => read(draft.value), [read, draft.value]);
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [tries, setTries] = useState(0);
   const [saving, setSaving] = useState(false);
   const [refusal, setRefusal] = useState<string | null>(null);
+  const [asked, setAsked] = useState(false);
 
   useEffect(() => {
     if (tries > 0) focusFirstBad(ref.current);
@@ -64,12 +70,24 @@ export function useForm<D, T>({ draft, read, labelOf, onSave }: FormParts<D, T>)
     if (refused === undefined) draft.forget();
   }
 
+  function saveDraft({ value }: FormReading<T>) {
+    if (value === null) setTries((count) => count + 1);
+    else void save(value);
+  }
+
+  function answer(next: (draft: D) => D) {
+    setAsked(false);
+    draft.change(null, next);
+    saveDraft(read(next(draft.value)));
+  }
+
   return {
     ref,
     errors,
     labelOf,
     saving,
     refusal,
+    question: asked && untaken !== null ? questionOf(untaken, answer) : null,
     summary: tries > 0 ? reading.errors : null,
     field: (name) => ({
       name,
@@ -82,9 +100,20 @@ export function useForm<D, T>({ draft, read, labelOf, onSave }: FormParts<D, T>)
     }),
     hasErrors: (prefix) => Object.keys(errors).some((name) => name.startsWith(prefix)),
     submit: () => {
-      if (reading.value === null) setTries((count) => count + 1);
-      else void save(reading.value);
+      setAsked(untaken !== null);
+      if (untaken === null) saveDraft(reading);
     },
+  };
+}
+
+function questionOf<D>(
+  { words, take, leave }: Untaken<D>,
+  answer: (next: (draft: D) => D) => void,
+): UntakenQuestion {
+  return {
+    words,
+    takeAndSave: take === null ? null : () => answer(take),
+    leaveAndSave: () => answer(leave),
   };
 }
 

@@ -1,6 +1,7 @@
 import { fieldReader } from '@/components/draft/field-reader';
 import { type Instant, MINUTE_MS } from '@/lib/time/instant';
 import { clockChange } from '@/lib/time/local';
+import type { ClockZone } from '@/lib/time/zone';
 import { clockChangeNote } from '@/lib/words/clock-problems';
 import { listing } from '@/lib/words/listing';
 import { clockText } from '@/lib/words/times';
@@ -13,14 +14,15 @@ export type EventNotes = {
   readonly notes: readonly string[];
 };
 
-export function eventNotes(draft: EventDraft): EventNotes {
+/** @param zone the event's zone, with the clock its times are told on */
+export function eventNotes(draft: EventDraft, zone: ClockZone = draft.timezone): EventNotes {
   const typed = timedRuns(draft, fieldReader(draft.units));
   const runs = typed.toSorted((a, b) => a.start - b.start);
   return {
     runs,
     notes: [
       ...orderNotes(typed, runs),
-      ...overlapNotes(runs, draft),
+      ...overlapNotes(runs, zone),
       ...gapNotes(runs, draft),
       ...clockNotes(runs, draft),
     ],
@@ -37,8 +39,8 @@ type Pair = { readonly before: TimedRun; readonly run: TimedRun };
 const pairsOf = (runs: readonly TimedRun[]): readonly Pair[] =>
   runs.slice(1).map((run, i) => ({ before: runs[i] ?? run, run }));
 
-function overlapNotes(runs: readonly TimedRun[], { timezone }: EventDraft): readonly string[] {
-  const clock = (at: Instant): string => clockText(at, { zone: timezone });
+function overlapNotes(runs: readonly TimedRun[], zone: ClockZone): readonly string[] {
+  const clock = (at: Instant): string => clockText(at, { zone });
   return pairsOf(runs)
     .filter(({ before, run }) => run.start < before.end)
     .map(

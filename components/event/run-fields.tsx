@@ -3,11 +3,13 @@
 import { useMemo } from 'react';
 import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { part } from '@/components/draft/part';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { Notice } from '@/components/ui/notice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
 import { TextField } from '@/components/ui/text-field';
+import type { ClockZone } from '@/lib/time/zone';
 import { counted } from '@/lib/words/listing';
 import { clockText } from '@/lib/words/times';
 import { asList } from './edit-runs';
@@ -25,7 +27,8 @@ const WAYS: readonly { readonly value: EventDraft['how']; readonly label: string
 /** The runs, with what stands out about them. */
 export function RunFields({ draft, form }: SectionProps) {
   const { how } = draft.value;
-  const { runs, notes } = useMemo(() => eventNotes(draft.value), [draft.value]);
+  const zone = useClockZone(draft.value.timezone);
+  const { runs, notes } = useMemo(() => eventNotes(draft.value, zone), [draft.value, zone]);
   return (
     <Section title="Runs">
       <Choice
@@ -37,7 +40,7 @@ export function RunFields({ draft, form }: SectionProps) {
         }
       />
       {how === 'series' ? <SeriesFields draft={draft} form={form} /> : <RunList draft={draft} form={form} />}
-      <RunsSummary runs={runs} zone={draft.value.timezone} />
+      <RunsSummary runs={runs} zone={zone} />
       {notes.length > 0 ? (
         <Notice tone="caution">
           {notes.map((note) => (
@@ -90,7 +93,7 @@ function SeriesFields({ draft, form }: SectionProps) {
 }
 
 /** What was understood: how many runs, when each starts and when the last one ends. */
-function RunsSummary({ runs, zone }: { readonly runs: readonly TimedRun[]; readonly zone: string }) {
+function RunsSummary({ runs, zone }: { readonly runs: readonly TimedRun[]; readonly zone: ClockZone }) {
   const [first, last] = [runs[0], runs.at(-1)];
   if (first === undefined || last === undefined) return null;
   const clock = { zone, from: first.start };

@@ -2,6 +2,7 @@
 
 import { wholeOf } from '@/components/draft/part';
 import { useNow } from '@/components/night/use-now';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
@@ -14,8 +15,9 @@ export function TimeFields({ draft, form }: SectionProps) {
   const whole = wholeOf(draft);
   const { timezone, date } = draft.value;
   const now = useNow();
+  const clock = useClockZone(timezone);
   const device = deviceZone();
-  const trackTime = now === null ? null : trackTimeSentence(timezone, device, now);
+  const trackTime = now === null ? null : trackTimeSentence(clock, device, now);
   return (
     <Stack>
       <ZoneField

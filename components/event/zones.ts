@@ -1,5 +1,5 @@
 import type { Instant } from '@/lib/time/instant';
-import { localClock, offsetMinutes, zoneExists } from '@/lib/time/zone';
+import { type ClockZone, localClock, offsetMinutes, zoneExists, zoneName } from '@/lib/time/zone';
 
 /** Every zone this device knows; an old browser that cannot list them still knows its own. */
 export function knownZones(): readonly string[] {
@@ -28,10 +28,11 @@ export function matchingZones(query: string, zones: readonly string[]): readonly
 }
 
 /** "Track time is 19:42, 1 hour ahead of this device." Nothing for a zone that does not exist. */
-export function trackTimeSentence(zone: string, device: string, now: Instant): string | null {
+export function trackTimeSentence(clockZone: ClockZone, device: string, now: Instant): string | null {
+  const zone = zoneName(clockZone);
   if (!zoneExists(zone)) return null;
   const ahead = offsetMinutes(now, zone) - offsetMinutes(now, device);
-  const clock = `Track time is ${localClock(now, zone)} now`;
+  const clock = `Track time is ${localClock(now, clockZone)} now`;
   if (ahead === 0) return `${clock}, the same as this device.`;
   const [hours, minutes] = [Math.floor(Math.abs(ahead) / 60), Math.abs(ahead) % 60];
   const size = [hours > 0 ? `${hours} h` : '', minutes > 0 ? `${minutes} min` : ''].filter(

@@ -17,6 +17,7 @@ import {
   temperatureText,
 } from '@/lib/units/entry-text';
 import { metre, ratio } from '@/lib/units/quantity';
+import { ENOUGH_MINUTES } from '@/lib/words/delay';
 import { type HourRow, type HoursDraft, withMoments } from './hours-draft';
 
 /** What the hours belong to: where and when the runs are. */
@@ -29,13 +30,15 @@ const HOURS_AHEAD = 12;
 /** Most rows a form opens with; a longer ride is typed at its points. */
 const MOST_ROWS = 72;
 
-/** Full hours from before the first run to after the last. */
+/** Full hours from before the first run to two hours after the last: nights run late. */
 export function hoursOfEvent({ runs, timezone }: HoursEvent, now: Instant): readonly string[] {
   const starts = runs.map((run) => instantFromJson(run.start));
   const ends = runs.map((run) => instantFromJson(run.end));
   const first = starts.length === 0 ? now : addMinutes(instant(Math.min(...starts)), -60);
   const last =
-    ends.length === 0 ? addMinutes(now, HOURS_AHEAD * 60) : addMinutes(instant(Math.max(...ends)), 59);
+    ends.length === 0
+      ? addMinutes(now, HOURS_AHEAD * 60)
+      : addMinutes(instant(Math.max(...ends)), ENOUGH_MINUTES + 59);
   return hourTicks({ from: first, to: last }, timezone).slice(0, MOST_ROWS).map(isoUtc);
 }
 
@@ -50,6 +53,7 @@ export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
     humidityByHour: false,
     pressureByHour: false,
     pasted: '',
+    addedClock: '',
   };
 }
 

@@ -3,14 +3,17 @@
 import { Fragment, useMemo, useState } from 'react';
 import { clockOf } from '@/components/event/clock-text';
 import { dayText } from '@/components/night/day-text';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import { Notice } from '@/components/ui/notice';
 import { Acts } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { runsFromEvent } from '@/lib/contract/event-from-json';
+import { minutesToSpare } from '@/lib/plan/delay';
 import { type Instant, instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
+import { spareWords } from '@/lib/words/delay';
 import { listing } from '@/lib/words/listing';
 import { rowValues, uncoveredRuns } from './between';
 import { withClock, withHour, withoutHours, withRow } from './edit-rows';
@@ -30,13 +33,14 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
   const { rows, units, humidityByHour, pressureByHour, pressureKind } = draft.value;
   const values = useMemo(() => rowValues(rows, units), [rows, units]);
   const zone = event.timezone;
+  const clock = useClockZone(zone);
   return (
     <div className={styles.grid}>
       {rows.map((row, index) => (
         <Fragment key={row.at}>
           {startsDay(rows, index, zone) ? <p className={styles.day}>{dayText(timeOf(row), zone)}</p> : null}
           <HourRowFields
-            clock={rowClock(row, zone)}
+            clock={rowClock(row, clock)}
             row={row}
             value={values[index] ?? { kind: 'none' }}
             units={units}
@@ -76,9 +80,11 @@ function focusRow(form: HTMLFormElement | null, index: number): void {
 /** Runs outside the typed hours get no plan; better said here than afterwards. */
 function CoverageNote({ draft, event }: SectionProps) {
   const { rows, units } = draft.value;
-  const uncovered = uncoveredRuns(rows, runsFromEvent(event), units);
+  const runs = runsFromEvent(event);
+  const uncovered = uncoveredRuns(rows, runs, units);
   const someTyped = rows.some((row) => row.temperature.trim() !== '');
-  if (!someTyped || uncovered.length === 0) return null;
+  if (!someTyped) return null;
+  if (uncovered.length === 0) return <SpareNote minutes={minutesToSpare(runs, lastTyped(rows))} />;
   return (
     <Notice tone="caution">
       <p>
@@ -89,16 +95,24 @@ function CoverageNote({ draft, event }: SectionProps) {
   );
 }
 
+const lastTyped = (rows: readonly HourRow[]): Instant =>
+  instant(Math.max(0, ...rows.filter((row) => row.temperature.trim() !== '').map(timeOf)));
+
+/** A night that runs late leaves its hours; better said while there is time to type one more. */
+function SpareNote({ minutes }: { readonly minutes: number | null }) {
+  const words = minutes === null ? null : spareWords(minutes);
+  return words === null ? null : <Notice>{words}</Notice>;
+}
+
 function AddHours({ draft, event }: SectionProps) {
-  const [clock, setClock] = useState('');
+  const { addedClock: clock } = draft.value;
   const [wrong, setWrong] = useState<string>();
   function add() {
     const typed = clockOf(clock);
     const next = typed === null ? null : withClock(draft.value, typed, event.timezone);
     if (next === null) return setWrong('Type a time, such as 19:40.');
-    draft.change(null, () => next);
+    draft.change(null, () => ({ ...next, addedClock: '' }));
     setWrong(undefined);
-    setClock('');
   }
   return (
     <div className={styles.adding}>
@@ -116,7 +130,7 @@ function AddHours({ draft, event }: SectionProps) {
           placeholder="19:40"
           autoComplete="off"
           value={clock}
-          onChange={setClock}
+          onChange={(text) => draft.change('addedClock', (before) => ({ ...before, addedClock: text }))}
           onKeyDown={(key) => {
             if (key.key !== 'Enter') return;
             key.preventDefault();

@@ -24,6 +24,8 @@ export type HoursDraft = {
   readonly humidityByHour: boolean;
   readonly pressureByHour: boolean;
   readonly pasted: string;
+  /** A time between the hours, before it is added as a row. */
+  readonly addedClock: string;
 };
 
 export function emptyRow(at: string): HourRow {

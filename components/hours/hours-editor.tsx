@@ -4,6 +4,7 @@ import { useCallback, useState } from 'react';
 import { EditorForm } from '@/components/draft/editor-form';
 import { useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Section } from '@/components/ui/section';
 import { readPastedHours } from '@/lib/hours/paste';
 import type { TypedHours } from '@/lib/store/records';
@@ -18,6 +19,7 @@ import { HOURS_SHAPE } from './hours-shape';
 import { PastePanel } from './paste-panel';
 import { type HoursReading, readHours } from './read-hours';
 import { hasPressure, takePasted } from './take-pasted';
+import { untakenHours } from './untaken-hours';
 import { optionsAt, usePaste } from './use-paste';
 
 type HoursEditorProps = {
@@ -44,15 +46,17 @@ type HoursEditorProps = {
  */
 export function HoursEditor({ id, initial, event, units, onSave, onCancel }: HoursEditorProps) {
   const zone = event.timezone;
+  const clock = useClockZone(zone);
   const [start] = useState(() => {
     const place = { event, units, now: instant(Date.now()) };
     return initial === null ? blankHoursDraft(place) : draftFromHours(initial, place);
   });
   const draft = useDraft<HoursDraft>({ key: `hours.${id}`, initial: start, shape: HOURS_SHAPE });
   const read = useCallback((typed: HoursDraft) => readHours(typed, { zone }), [zone]);
-  const labelOf = (name: string): string => hoursLabel(name, draft.value.rows, zone);
-  const form = useForm({ draft, read, labelOf, onSave });
+  const labelOf = (name: string): string => hoursLabel(name, draft.value.rows, clock);
   const paste = usePaste(draft.value, zone);
+  const untaken = untakenHours(draft.value, { reading: paste.reading, zone });
+  const form = useForm({ draft, read, labelOf, onSave, untaken });
   const [said, setSaid] = useState('');
   /** Clean lines go straight into the hours; anything doubtful goes to the panel to be looked at. */
   function pasteLines(text: string, at: Instant) {

@@ -12,4 +12,5 @@ export const HOURS_SHAPE: HoursDraft = {
   humidityByHour: false,
   pressureByHour: false,
   pasted: '',
+  addedClock: '',
 };

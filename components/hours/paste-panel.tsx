@@ -1,6 +1,7 @@
 'use client';
 
 import { wholeOf } from '@/components/draft/part';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { TextArea } from '@/components/ui/text-area';
@@ -24,7 +25,7 @@ export function PastePanel({ draft, event, paste, onTaken }: PastePanelProps) {
   const whole = wholeOf(draft);
   const { pasted, units, pressureKind } = draft.value;
   const { reading, start, setStart } = paste;
-  const zone = event.timezone;
+  const zone = useClockZone(event.timezone);
   const counted = reading?.ok ? reading.value.understood.times === 'counted-from-start' : false;
   return (
     <Disclosure summary="Paste hours from a spreadsheet" open={pasted !== ''}>

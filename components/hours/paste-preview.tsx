@@ -7,6 +7,7 @@ import { Notice } from '@/components/ui/notice';
 import { type Column, Table } from '@/components/ui/table';
 import type { PressureKind } from '@/lib/air/air';
 import type { PastedHours, PastedRow } from '@/lib/hours/pasted';
+import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
 import { counted } from '@/lib/words/listing';
@@ -20,7 +21,7 @@ import { understoodWords } from './understood-words';
 type PastePreviewProps = {
   readonly pasted: PastedHours;
   readonly units: UnitChoice;
-  readonly zone: string;
+  readonly zone: ClockZone;
   /** The kind chosen for the night so far. */
   readonly kind: PressureKind;
   readonly onAccept: (kind: PressureKind) => void;
@@ -85,7 +86,7 @@ function columnsOf(
     units,
     zone,
     pressureKind,
-  }: { readonly units: UnitChoice; readonly zone: string; readonly pressureKind: PressureKind },
+  }: { readonly units: UnitChoice; readonly zone: ClockZone; readonly pressureKind: PressureKind },
 ): readonly Column<PastedRow>[] {
   const has = (key: 'relativeHumidity' | 'dewPoint' | 'pressure'): boolean =>
     rows.some((row) => row[key] !== null);

@@ -1,4 +1,5 @@
 import type { PastedHours, UnderstoodColumn } from '@/lib/hours/pasted';
+import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatTemperature } from '@/lib/units/format';
 import { kelvin } from '@/lib/units/quantity';
@@ -13,7 +14,11 @@ const TIMES: Readonly<Record<PastedHours['understood']['times'], string>> = {
 };
 
 /** How the pasted text was read, in two sentences: what it holds, and what was taken for granted. */
-export function understoodWords({ rows, understood }: PastedHours, units: UnitChoice, zone: string): string {
+export function understoodWords(
+  { rows, understood }: PastedHours,
+  units: UnitChoice,
+  zone: ClockZone,
+): string {
   const [first, last] = [rows[0], rows.at(-1)];
   if (first === undefined || last === undefined) return 'No hours.';
   const temperatures = rows.map((row) => row.temperature);

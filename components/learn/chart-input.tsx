@@ -1,6 +1,7 @@
 'use client';
 
 import { useState } from 'react';
+import { useKeptText } from '@/components/draft/use-kept-text';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
@@ -16,7 +17,7 @@ import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import { counted } from '@/lib/words/listing';
-import { type ChartForm, chartProblemSentence, readChart } from './read-chart';
+import { type ChartForm, chartProblemSentence, MOST_CHART_CELLS, readChart } from './read-chart';
 
 const FORMS: readonly { readonly value: ChartForm; readonly label: string }[] = [
   { value: 'list', label: 'Temperature, elevation, main' },
@@ -28,23 +29,27 @@ const HINTS = (units: UnitChoice): Readonly<Record<ChartForm, string>> => ({
   grid: `Elevations in the first line, a temperature before each other line, mains between. Without a unit: °${units.temperature} and ${units.elevation}.`,
 });
 
+const MEANING =
+  'A chart is taken to be for the standard atmosphere and 50 % humidity, and for jets of its own: only how its mains move with the air counts.';
+
 type ChartInputProps = { readonly stored: Stored<MachineRecord>; readonly units: UnitChoice };
 
 /** The maker's or a tuner's own chart, typed or pasted; a few cells are enough. */
 export function ChartInput({ stored, units }: ChartInputProps) {
   const write = useWrite();
   const [form, setForm] = useState<ChartForm>('list');
-  const [text, setText] = useState('');
-  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const [text, setText] = useKeptText(`chart.${stored.id}`);
+  const [problem, setProblem] = useState<string>();
   const { chart } = stored.value;
   const change = (next: (current: readonly ChartCellRecord[]) => readonly ChartCellRecord[], words: string) =>
     write?.change({ table: 'machines', id: stored.id }, (now) => withChart(now, next(now.chart)), words);
   const take = async () => {
     const read = readChart(text, form, units);
-    if (!read.ok) return setProblem(chartProblemSentence(read.reason));
-    setProblem(undefined);
+    const wrong = read.ok ? fullWords(chart.length, read.value.length) : chartProblemSentence(read.reason);
+    setProblem(wrong);
+    if (!read.ok || wrong !== undefined) return;
     const refused = await change(
-      (current) => [...current, ...read.value].slice(0, 400),
+      (current) => [...current, ...read.value].slice(0, MOST_CHART_CELLS),
       `${counted(read.value.length, 'cell')} of the chart are in.`,
     );
     if (refused === undefined) setText('');
@@ -55,10 +60,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
       open={chart.length === 0}
     >
       <Stack>
-        <p>
-          A chart is taken to be for the standard atmosphere and 50 % humidity, and for jets of its own: only
-          how its mains move with the air counts.
-        </p>
+        <p>{MEANING}</p>
         <Choice label="The chart is" value={form} options={FORMS} onChange={setForm} />
         <TextArea
           label="Cells, typed or pasted"
@@ -90,6 +92,12 @@ export function ChartInput({ stored, units }: ChartInputProps) {
       </Stack>
     </Disclosure>
   );
+}
+
+/** Why more cells do not fit, and what to do; undefined where they do. */
+function fullWords(there: number, more: number): string | undefined {
+  if (there + more <= MOST_CHART_CELLS) return undefined;
+  return `A chart holds ${MOST_CHART_CELLS} cells and has ${there}; these are ${more} more. Take some out first, or leave some lines away.`;
 }
 
 type ChartTableProps = {

@@ -2,6 +2,7 @@
 
 import { useMemo } from 'react';
 import type { HistoryProps } from '@/components/baseline/baseline-section';
+import { useHours } from '@/components/store/use-clock-zone';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
@@ -29,8 +30,12 @@ import { entryNames, learningOf, type MachineLearning, usedInPlans } from './lea
 
 /** How far mains of this machine move with the air: what was assumed, what its chart and log say, and why. */
 export function LearnSection({ stored, log, units }: HistoryProps) {
+  const hours = useHours();
   const learning = useMemo(() => learningOf(stored.value, log), [stored.value, log]);
-  const names = useMemo(() => entryNames(stored.value, log, units), [stored.value, log, units]);
+  const names = useMemo(
+    () => entryNames(stored.value, log, { units, hours }),
+    [stored.value, log, units, hours],
+  );
   if (learning === null) return <p>The machine has to be mended before anything can be learned about it.</p>;
   const { learned, machine, leftOut, logStep } = learning;
   const outliers = learned.entries.filter(({ outlier }) => outlier).map(({ id }) => names.get(id) ?? id);

@@ -7,6 +7,7 @@ import { chartCellId, evidenceOf, type LeftOut } from '@/lib/store/evidence';
 import { responseOf } from '@/lib/store/machine-history';
 import { machineBeforeLearning } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type { HourStyle } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
@@ -53,11 +54,11 @@ export function usedInPlans(record: MachineRecord, learned: Learned): 'these' | 
 export function entryNames(
   record: MachineRecord,
   log: readonly Stored<LogRecord>[],
-  units: UnitChoice,
+  { units, hours }: { readonly units: UnitChoice; readonly hours: HourStyle },
 ): ReadonlyMap<string, string> {
   const cells = record.chart.map(({ temperatureC, elevationM, main }, i): [string, string] => [
     chartCellId(i),
     `Chart ${formatTemperature(celsiusToKelvin(temperatureC), units)}, ${formatElevation(metre(elevationM), units)}: ${main}`,
   ]);
-  return new Map([...cells, ...log.map(({ id, value }): [string, string] => [id, nameOf(value)])]);
+  return new Map([...cells, ...log.map(({ id, value }): [string, string] => [id, nameOf(value, hours)])]);
 }

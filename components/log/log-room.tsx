@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
 import { useNow } from '@/components/night/use-now';
+import { useHours } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { useWrite, type Write } from '@/components/store/use-write';
@@ -48,6 +49,7 @@ type AllRunsProps = {
 };
 
 function AllRuns({ log, machines, write, units, today, zone }: AllRunsProps) {
+  const hours = useHours();
   const [filter, setFilter] = useState(ALL_RUNS);
   const [edited, setEdited] = useState<Stored<LogRecord> | 'new' | null>(null);
   const names = useMemo(
@@ -85,11 +87,11 @@ function AllRuns({ log, machines, write, units, today, zone }: AllRunsProps) {
             : 'No run fits. Widen the search.'
         }
         onEdit={setEdited}
-        onRemove={(entry) => void write.remove('log', entry, `${nameOf(entry.value)} is deleted.`)}
+        onRemove={(entry) => void write.remove('log', entry, `${nameOf(entry.value, hours)} is deleted.`)}
       />
       <LogFile entries={entries} log={log} names={names} units={units} today={today} />
       <Dialog
-        title={before === null ? 'A run' : nameOf(before.value)}
+        title={before === null ? 'A run' : nameOf(before.value, hours)}
         open={edited !== null}
         onClose={() => setEdited(null)}
       >

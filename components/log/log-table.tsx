@@ -1,9 +1,11 @@
 'use client';
 
+import { useHours } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { type Column, Table } from '@/components/ui/table';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { LogRecord, Stored } from '@/lib/store/records';
+import { clockFace, type HourStyle } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { provenAirText } from '@/lib/words/baseline';
 import { secondsText, speedText, speedUnit, verdictText } from '@/lib/words/log';
@@ -22,8 +24,9 @@ type Row = Stored<LogRecord>;
 
 export function LogTable({ entries, names, units, empty, onEdit, onRemove }: LogTableProps) {
   const machine = ({ value }: Row): string => names.get(value.machineId) ?? 'a machine that was deleted';
+  const hours = useHours();
   const columns: readonly Column<Row>[] = [
-    { head: 'When', names: true, cell: ({ value }) => nameOf(value) },
+    { head: 'When', names: true, cell: ({ value }) => nameOf(value, hours) },
     { head: 'Machine', wideOnly: true, cell: machine },
     { head: 'Jets', cell: ({ value }) => settingText(value.setting) },
     { head: 'Verdict', cell: ({ value }) => verdictText(value) },
@@ -38,10 +41,14 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
       head: <VisuallyHidden>What to do</VisuallyHidden>,
       cell: (row) => (
         <>
-          <Button kind="quiet" aria-label={`Edit ${nameOf(row.value)}`} onClick={() => onEdit(row)}>
+          <Button kind="quiet" aria-label={`Edit ${nameOf(row.value, hours)}`} onClick={() => onEdit(row)}>
             Edit
           </Button>
-          <Button kind="quiet" aria-label={`Delete ${nameOf(row.value)}`} onClick={() => onRemove(row)}>
+          <Button
+            kind="quiet"
+            aria-label={`Delete ${nameOf(row.value, hours)}`}
+            onClick={() => onRemove(row)}
+          >
             Delete
           </Button>
         </>
@@ -61,8 +68,8 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
 }
 
 /** "Round 3, 2027-01-16 20:30", by the clock of the track. */
-export function nameOf({ run, at }: LogRecord): string {
-  const when = `${at.slice(0, 10)} ${at.slice(11, 16)}`;
+export function nameOf({ run, at }: LogRecord, hours: HourStyle): string {
+  const when = `${at.slice(0, 10)} ${clockFace(at.slice(11, 16), hours)}`;
   return run === '' ? when : `${run}, ${when}`;
 }
 

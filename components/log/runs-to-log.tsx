@@ -1,12 +1,14 @@
 'use client';
 
 import { useNight } from '@/components/night/use-night';
+import { useHours } from '@/components/store/use-clock-zone';
 import type { Write } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
 import type { Verdict } from '@/lib/carb/observation';
 import type { LogRecord, Stored } from '@/lib/store/records';
+import { clockFace } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatTemperature } from '@/lib/units/format';
@@ -72,8 +74,9 @@ type RunTapsProps = {
 
 function RunTaps({ run, units, onTap, large = false }: RunTapsProps) {
   const { name, entry } = run;
+  const hours = useHours();
   const facts = [
-    entry.at.slice(11, 16),
+    clockFace(entry.at.slice(11, 16), hours),
     `on ${settingText(entry.setting)}`,
     formatTemperature(celsiusToKelvin(entry.air.temperatureC), units),
   ];

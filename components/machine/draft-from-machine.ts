@@ -55,6 +55,7 @@ export function blankMachineDraft(units: UnitChoice): MachineDraft {
     main: '',
     mains: sixMains([]),
     marking: 'flow',
+    markingSure: '',
     list: '',
     box: { how: 'typed', text: '', from: '', to: '', by: '10', each: '2' },
     baseline: {
@@ -100,6 +101,7 @@ export function draftFromMachine(machine: MachineJson, units: UnitChoice): Machi
     main: mains[0] ?? '',
     mains: sixMains(mains),
     marking: typeof jetMarking === 'string' ? jetMarking : 'list',
+    markingSure: machine.markingSure === true && typeof jetMarking === 'string' ? jetMarking : '',
     list: typeof jetMarking === 'string' ? '' : listText(jetMarking.list),
     box: { ...blank.box, text: boxText(machine.box) },
     baseline: baselineDraft(machine.baseline, units),

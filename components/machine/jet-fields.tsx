@@ -10,6 +10,7 @@ import { Switch } from '@/components/ui/switch';
 import { TextArea } from '@/components/ui/text-area';
 import { TextField } from '@/components/ui/text-field';
 import { type MachineDraft, MOST_CARBURETTORS, sixMains } from './machine-draft';
+import { MarkingQuestion } from './marking-question';
 import type { SectionProps } from './section-props';
 
 const COUNTS = Array.from({ length: MOST_CARBURETTORS }, (_, i) => ({
@@ -56,6 +57,7 @@ export function JetFields({ draft, form }: SectionProps) {
         options={MARKINGS}
         onChange={(kind) => whole.set('marking', kind)}
       />
+      <MarkingQuestion draft={draft} />
       {marking === 'list' ? (
         <TextArea
           {...form.field('list')}

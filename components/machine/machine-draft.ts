@@ -16,6 +16,8 @@ export type MachineDraft = {
   /** One for each of six carburettors; those beyond the count keep their text. */
   readonly mains: readonly string[];
   readonly marking: 'flow' | 'bore' | 'list';
+  /** The marking that was questioned and found right; '' where none was. */
+  readonly markingSure: '' | 'flow' | 'bore';
   readonly list: string;
   readonly box: BoxDraft;
   readonly baseline: BaselineDraft;

@@ -32,6 +32,7 @@ function candidate(draft: MachineDraft, reader: FieldReader): unknown {
   return withoutGaps({
     name: draft.name,
     jetMarking: readMarking(draft, reader),
+    markingSure: draft.markingSure === draft.marking ? true : undefined,
     carburettors: readMains(draft, reader),
     box: readBox(draft.box, reader),
     baseline: readBaseline(draft.baseline, reader),

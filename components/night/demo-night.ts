@@ -1,9 +1,9 @@
-import { runsFromEvent } from '@/lib/contract/event-from-json';
+import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { expectOk } from '@/lib/result/result';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
-import { addMinutes, type Instant } from '@/lib/time/instant';
+import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { addDays, fromLocal } from '@/lib/time/local';
-import { isoLocal, localClock, localDate } from '@/lib/time/zone';
+import { isoLocal, localDate } from '@/lib/time/zone';
 import { nightFrom, planNight } from './night';
 import { withFitted, withMade } from './records';
 
@@ -13,11 +13,18 @@ export const DEMO_MACHINE_ID = 'demo-machine';
 const ZONE = 'America/Chicago';
 /** 1,320 ft. */
 const ELEVATION_M = 402.336;
-/** Before this hour a night still belongs to the evening before. */
-const NIGHT_ENDS = '06:00';
 
-/** Hours after noon and °F: a clear evening over snow, invented. What lies between is left to the curve. */
+/**
+ * Hours after noon and °F: a clear evening over snow, invented. What lies between is left to the curve. What
+ * lies before noon is for whoever opens the night before noon, so that there is an air of now: it reaches back to the
+ * last run of the evening before, also on the days the clocks change.
+ */
 const EVENING_F = [
+  [-14, 1],
+  [-11, -5],
+  [-7, -9],
+  [-4, -5],
+  [-2, 6],
   [0, 17],
   [2, 20],
   [5, 19],
@@ -31,7 +38,7 @@ const EVENING_F = [
   [17, -10],
   [19, -8],
 ] as const;
-const FIRST_HOUR = '12:00';
+const NOON = '12:00';
 
 const FIRST_RUN = '19:00';
 const RUNS = 8;
@@ -40,17 +47,30 @@ const RUN_MINUTES = 15;
 
 export type DemoNight = { readonly event: EventRecord; readonly machine: MachineRecord };
 
-/** The evening `now` belongs to in the demo's zone. */
+/** The evening shown at `now`: the one whose last run is the next last run to start, in the demo's zone. */
 export function demoDate(now: Instant): string {
   const date = localDate(now, ZONE);
-  return localClock(now, ZONE) < NIGHT_ENDS ? (addDays(date, -1) ?? date) : date;
+  const before = addDays(date, -1) ?? date;
+  return startOfRun(before, RUNS - 1) >= now ? before : date;
+}
+
+/** Whether a stored demo night still has something to show: a run to come, on an evening that is not a later one. */
+export function isLiving({ event }: EventRecord, now: Instant): boolean {
+  const starts = event.runs.map(({ start }) => instantFromJson(start));
+  const first = Math.min(...starts);
+  return starts.some((start) => start >= now) && localDate(instant(first), ZONE) <= demoDate(now);
+}
+
+/** When a run of the evening of `date` starts; runs count from 0. */
+function startOfRun(date: string, run: number): Instant {
+  return addMinutes(expectOk(fromLocal(date, FIRST_RUN, ZONE)).at, run * EVERY_MINUTES);
 }
 
 /** An invented night, dated tonight where it is set: what the app shows before anything has been entered. */
 export function demoNight(now: Instant): DemoNight {
   const date = demoDate(now);
   const machine = demoMachine(date);
-  return { event: asFollowed(demoEvent(date), machine, now), machine };
+  return { event: asFollowed(demoEvent(date, now), machine, now), machine };
 }
 
 /** Opened in the middle of its night, the demo shows a racer who has gone by the call so far. */
@@ -80,9 +100,8 @@ function asFollowed(event: EventRecord, machine: MachineRecord, now: Instant): E
   return withFitted(made, DEMO_MACHINE_ID, { at: swap?.latestStart ?? start, setting });
 }
 
-function demoEvent(date: string): EventRecord {
-  const noon = expectOk(fromLocal(date, FIRST_HOUR, ZONE)).at;
-  const first = expectOk(fromLocal(date, FIRST_RUN, ZONE)).at;
+function demoEvent(date: string, now: Instant): EventRecord {
+  const noon = expectOk(fromLocal(date, NOON, ZONE)).at;
   const iso = (at: Instant) => isoLocal(at, ZONE);
   return {
     event: {
@@ -91,7 +110,7 @@ function demoEvent(date: string): EventRecord {
       place: { name: 'Lake Orvana', latitude: 47.42, longitude: -93.61 },
       elevationM: ELEVATION_M,
       runs: Array.from({ length: RUNS }, (_, i) => {
-        const start = addMinutes(first, i * EVERY_MINUTES);
+        const start = startOfRun(date, i);
         return {
           name: `Round ${i + 1}`,
           start: iso(start),
@@ -106,9 +125,11 @@ function demoEvent(date: string): EventRecord {
     machineIds: [DEMO_MACHINE_ID],
     typed: {
       hours: EVENING_F.map(([hour, fahrenheit]) => ({
-        time: iso(addMinutes(noon, hour * 60)),
+        at: addMinutes(noon, hour * 60),
         temperatureC: (fahrenheit - 32) / 1.8,
-      })),
+      }))
+        .filter(({ at }, i, all) => at >= noon || (all[i + 1]?.at ?? noon) > now)
+        .map(({ at, temperatureC }) => ({ time: iso(at), temperatureC })),
       pressure: { kind: 'station', hpa: 968 },
       relativeHumidity: 0.78,
     },

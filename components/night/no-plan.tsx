@@ -1,5 +1,6 @@
 'use client';
 
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
 import { FollowedWeather } from '@/components/weather/followed-weather';
@@ -44,9 +45,10 @@ type NoPlanProps = { readonly records: NightRecords; readonly problem: NightProb
 export function NoPlan({ records, problem }: NoPlanProps) {
   const { preferences } = usePreferences();
   const { event, machine } = records;
+  const zone = useClockZone(event.value.event.timezone);
   const { temperature, pressure, elevation } = preferences;
   const sentences = problemSentences(problem, {
-    zone: event.value.event.timezone,
+    zone,
     units: { temperature, pressure, elevation },
     runNames: eventOfRacer(event.value, machine.id).runs.map(({ name }) => name),
   });

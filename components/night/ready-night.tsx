@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { TrackView } from '@/components/night/plate/track-view';
 import { NewReading, TRACK_READING } from '@/components/reading/reading-dialog';
 import { ReadingNewsNotice } from '@/components/reading/reading-news';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { useHash } from '@/components/ui/use-hash';
 import { useLiveNight } from '@/components/watch/use-live-night';
 import { WatchNotice } from '@/components/watch/watch-notice';
@@ -22,8 +23,9 @@ type ReadyNightProps = {
 
 /** A planned night, whole or as seen at the track. */
 export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
-  const { zone, records } = night;
+  const { records } = night;
   const { plan, now } = standing;
+  const zone = useClockZone(night.zone);
   const acts = useActs({ night, standing });
   const hash = useHash();
   const { temperature, pressure, elevation } = preferences;

@@ -3,25 +3,28 @@
 import { useEffect } from 'react';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { useTable } from '@/components/store/use-table';
-import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { EventRecord } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
 import type { Instant } from '@/lib/time/instant';
-import { localDate } from '@/lib/time/zone';
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoDate, demoNight } from './demo-night';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight, isLiving } from './demo-night';
 
-/** Puts the demo night into an empty store, and dates it anew when its night is over. */
+/** Puts the demo night into an empty store, and the next evening in its place once its last run has started. */
 export function useDemo(now: Instant | null): void {
   const opened = useOpenedStore();
   const events = useTable('events');
-  const evening = now === null ? null : demoDate(now);
-  const empty = events !== null && events.length === 0;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: once an evening, not with every tick of the clock
+  const empty = events?.length === 0;
+  const over =
+    now === null ? undefined : events?.find(({ id, value }) => id === DEMO_EVENT_ID && isOver(value, now));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for what the store holds, not with every tick of the clock
   useEffect(() => {
-    if (opened === null || now === null || events === null) return;
+    if (opened === null || now === null) return;
     if (empty) void addDemo(opened.store, now);
-    else void redateDemo(opened.store, now);
-  }, [opened, empty, evening, events === null]);
+    else if (over !== undefined) void redateDemo(opened.store, now);
+  }, [opened, empty, over?.revision]);
 }
+
+/** A demo night that somebody made their own is theirs, over or not. */
+const isOver = (event: EventRecord, now: Instant): boolean => event.demo && !isLiving(event, now);
 
 async function addDemo(store: Store, now: Instant): Promise<void> {
   const demo = demoNight(now);
@@ -30,10 +33,9 @@ async function addDemo(store: Store, now: Instant): Promise<void> {
   await store.put('events', DEMO_EVENT_ID, demo.event, null);
 }
 
+/** What a visitor noted (fitted jets, readings, delays) belongs to the night it was noted for, and goes with it. */
 async function redateDemo(store: Store, now: Instant): Promise<void> {
   const stored = await store.get('events', DEMO_EVENT_ID);
-  const first = stored?.value.event.runs[0];
-  if (stored === null || first === undefined || !stored.value.demo) return;
-  const date = localDate(instantFromJson(first.start), stored.value.event.timezone);
-  if (date !== demoDate(now)) await store.put('events', DEMO_EVENT_ID, demoNight(now).event, stored.revision);
+  if (stored === null || !isOver(stored.value, now)) return;
+  await store.put('events', DEMO_EVENT_ID, demoNight(now).event, stored.revision);
 }

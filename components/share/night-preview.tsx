@@ -2,6 +2,7 @@
 
 import { useMemo } from 'react';
 import { dayText } from '@/components/night/day-text';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
@@ -12,6 +13,7 @@ import type { Run } from '@/lib/plan/types';
 import { previewedPlans } from '@/lib/share/previewed-plans';
 import type { SharedMachine, SharedNight } from '@/lib/share/shared-night';
 import { type Instant, instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { formatElevation } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import { type CallVoice, callSentences } from '@/lib/words/call';
@@ -29,9 +31,10 @@ export function NightPreview({ night, now }: PreviewProps) {
   const { preferences } = usePreferences();
   const { temperature, pressure, elevation } = preferences;
   const { event } = night;
+  const zone = useClockZone(event.timezone);
   const voice = useMemo<CallVoice>(
-    () => ({ zone: event.timezone, units: { temperature, pressure, elevation }, now, ride: event.ride }),
-    [event, temperature, pressure, elevation, now],
+    () => ({ zone, units: { temperature, pressure, elevation }, now, ride: event.ride }),
+    [event, zone, temperature, pressure, elevation, now],
   );
   const plans = useMemo(() => previewedPlans(night, now), [night, now]);
   return (
@@ -71,7 +74,7 @@ function Facts({ night, voice: { zone, units } }: FactsProps) {
     <dl className={styles.facts}>
       <dt>Where</dt>
       <dd>
-        {[event.place?.name, formatElevation(metre(event.elevationM), units), zone]
+        {[event.place?.name, formatElevation(metre(event.elevationM), units), event.timezone]
           .filter(Boolean)
           .join(', ')}
       </dd>
@@ -89,7 +92,7 @@ function Facts({ night, voice: { zone, units } }: FactsProps) {
   );
 }
 
-function whenText(runs: readonly Run[], zone: string): string {
+function whenText(runs: readonly Run[], zone: ClockZone): string {
   if (runs.length === 0) return 'No runs';
   const start = instant(Math.min(...runs.map((run) => run.start)));
   const end = instant(Math.max(...runs.map((run) => run.end)));

@@ -14,6 +14,11 @@ const THEMES = [
   { value: 'day', label: 'Day' },
   { value: 'night', label: 'Night' },
 ] as const;
+const CLOCKS = [
+  { value: 'auto', label: 'As the device' },
+  { value: '12', label: '7:45 pm' },
+  { value: '24', label: '19:45' },
+] as const;
 const TEMPERATURES = [
   { value: 'F', label: '°F' },
   { value: 'C', label: '°C' },
@@ -62,6 +67,12 @@ export function DisplayDialog({ open, onClose }: DisplayDialogProps) {
           onChange={(brightness) => change({ brightness })}
         />
       )}
+      <Choice
+        label="Clock"
+        value={shown.clock ?? 'auto'}
+        options={CLOCKS}
+        onChange={(clock) => change({ clock })}
+      />
       <Choice
         label="Temperature"
         value={shown.temperature}

@@ -3,6 +3,7 @@ import { Notice } from '@/components/ui/notice';
 import { Table } from '@/components/ui/table';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import type { Result } from '@/lib/result/result';
+import { zoneName } from '@/lib/time/zone';
 import { legsOf } from '@/lib/trail/ride';
 import { rideCircuits } from '@/lib/trail/ride-circuits';
 import { type Consumption, rideFuel } from '@/lib/trail/ride-fuel';
@@ -82,7 +83,8 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
         <RideWarnings answer={answer} names={names} voice={voice} />
       </div>
       <p className={styles.source}>
-        Leg by leg on the one setting. Mixture: leanest and richest on the leg. Clock times of {voice.zone}.
+        Leg by leg on the one setting. Mixture: leanest and richest on the leg. Clock times of{' '}
+        {zoneName(voice.zone)}.
       </p>
       <LegTable request={request} answer={answer} voice={voice} names={names} />
     </>

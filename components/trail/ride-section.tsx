@@ -2,6 +2,7 @@
 
 import { useDeferredValue, useMemo } from 'react';
 import { useNow } from '@/components/night/use-now';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
@@ -18,7 +19,7 @@ import { sunOverRide } from './sun-over-ride';
 import { type RideForecast, useRideForecast } from './use-ride-forecast';
 
 /** The answer lags behind the typing, so the zone it is told in stays with it. */
-type Question = { readonly zone: string; readonly request: RideRequest };
+type Question = { readonly zone: ClockZone; readonly request: RideRequest };
 
 /** One setting for a whole ride, and what it costs where the air is thin. */
 export function RideSection({ draft, machine, invented }: TrailSectionProps) {
@@ -27,6 +28,7 @@ export function RideSection({ draft, machine, invented }: TrailSectionProps) {
   const reading = useMemo(() => readRide(typed, units), [typed, units]);
   const forecast = useRideForecast(typed, reading.ride);
   const hours: HourSeries | null = typed.air === 'forecast' ? forecast.series : reading.typedHours;
+  const clockZone = useClockZone(typed.timezone);
   const { zone, ride, fall, swapMinutes, consumption } = reading;
   const started = now === null ? null : Math.floor(now / 600_000) * 600_000;
   const sun = useMemo(() => sunOverRide(typed, ride), [typed, ride]);
@@ -34,8 +36,8 @@ export function RideSection({ draft, machine, invented }: TrailSectionProps) {
     () =>
       zone === null || ride === null || hours === null || fall === null || started === null
         ? null
-        : { zone, request: { machine, ride, hours, fall, now: instant(started), sun } },
-    [zone, machine, ride, hours, fall, started, sun],
+        : { zone: clockZone, request: { machine, ride, hours, fall, now: instant(started), sun } },
+    [zone, clockZone, machine, ride, hours, fall, started, sun],
   );
   const asked = useDeferredValue(question);
   const answer = useMemo(() => (asked === null ? null : planRide(asked.request)), [asked]);

@@ -1,3 +1,4 @@
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
@@ -9,11 +10,12 @@ import type { RidePartProps } from './ride-part-props';
 export function TrackFields({ ride, draft, errors }: RidePartProps) {
   const { units } = draft.value;
   const { track, startClock, speed, timezone, heightStart, heightMiddle, heightEnd } = ride.value;
+  const zone = useClockZone(timezone);
   const profile = profileFromText(track);
   if (profile === null) return null;
   const first = profile.points[0]?.at ?? null;
   const recorded =
-    first === null ? 'The track has no times.' : `Recorded from ${dateClockText(first, timezone)}.`;
+    first === null ? 'The track has no times.' : `Recorded from ${dateClockText(first, zone)}.`;
   return (
     <>
       <Columns>

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
 import { problemSentences } from '@/components/night/problem-words';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
 import { instant } from '@/lib/time/instant';
@@ -31,11 +32,12 @@ function TrailDesk({ units }: { readonly units: UnitChoice }) {
     return { units, timezone, date: localDate(instant(Date.now()), timezone) };
   });
   const draft = useTrailDraft(start, units);
+  const zone = useClockZone(draft.value.ride.timezone);
   const machine = useTrailMachine(draft.value.machineId);
   if (machine === null) return <p>Opening your machines…</p>;
   const head = <MachineSection draft={draft} machine={machine} />;
   if (!machine.machine.ok) {
-    const voice = { zone: draft.value.ride.timezone, units, runNames: [] };
+    const voice = { zone, units, runNames: [] };
     return (
       <>
         {head}

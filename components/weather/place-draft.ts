@@ -1,4 +1,5 @@
 import { onlyUnits } from '@/components/draft/only-units';
+import type { Untaken } from '@/components/draft/untaken';
 import type { EventJson, PlaceJson } from '@/lib/contract/event';
 import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
 import { elevationText, numberText } from '@/lib/units/entry-text';
@@ -9,6 +10,8 @@ export type PlaceDraft = {
   /** What bare numbers in this draft mean. */
   readonly units: UnitChoice;
   readonly search: string;
+  /** The name that was chosen from what the search found; '' where none was. */
+  readonly searched: string;
   readonly name: string;
   readonly latitude: string;
   readonly longitude: string;
@@ -18,6 +21,7 @@ export type PlaceDraft = {
 export const PLACE_SHAPE: PlaceDraft = {
   units: METRIC_UNITS,
   search: '',
+  searched: '',
   name: '',
   latitude: '',
   longitude: '',
@@ -28,10 +32,21 @@ export function placeDraftOf({ place, elevationM }: EventJson, units: UnitChoice
   return {
     units: onlyUnits(units),
     search: '',
+    searched: '',
     name: place?.name ?? '',
     latitude: place === undefined ? '' : numberText(place.latitude),
     longitude: place === undefined ? '' : numberText(place.longitude),
     elevation: elevationText(metre(elevationM), units),
+  };
+}
+
+/** A place that was searched for and not chosen is not the place of the forecast; null where there is none. */
+export function untakenSearch({ search, searched }: PlaceDraft): Untaken<PlaceDraft> | null {
+  if (search.trim() === '' || search === searched) return null;
+  return {
+    words: `“${search.trim()}” was typed to search for a place, and none was chosen: the coordinates below count. Choose one from the list, or save without it.`,
+    take: null,
+    leave: (before) => ({ ...before, search: '' }),
   };
 }
 

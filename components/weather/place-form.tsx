@@ -16,7 +16,14 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { placeZoneNote } from '@/lib/words/place-zone';
 import { GroundProposal } from './ground-proposal';
 import { LocateButton } from './locate-button';
-import { PLACE_SHAPE, type PlaceDraft, placeDraftOf, placeLabel, pointFields } from './place-draft';
+import {
+  PLACE_SHAPE,
+  type PlaceDraft,
+  placeDraftOf,
+  placeLabel,
+  pointFields,
+  untakenSearch,
+} from './place-draft';
 import { PlaceSearch } from './place-search';
 import { pointOf, readPlace, type TypedPlace } from './read-place';
 import type { FoundPlace } from './use-places';
@@ -33,9 +40,10 @@ type PlaceFormProps = {
 export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps) {
   const [start] = useState(() => placeDraftOf(event, units));
   const draft = useDraft({ key: `place.${id}`, initial: start, shape: PLACE_SHAPE });
-  const form = useForm({ draft, read: readPlace, labelOf: placeLabel, onSave });
   const { set, setAll, value } = wholeOf(draft);
   const [found, setFound] = useState<FoundPlace | null>(null);
+  const untaken = untakenSearch(value);
+  const form = useForm({ draft, read: readPlace, labelOf: placeLabel, onSave, untaken });
   return (
     <EditorForm
       title="Place of the forecast"
@@ -51,7 +59,7 @@ export function PlaceForm({ id, event, units, onSave, onCancel }: PlaceFormProps
         onText={(text) => set('search', text)}
         onFound={(place) => {
           setFound(place);
-          setAll({ ...pointFields(place), search: place.name });
+          setAll({ ...pointFields(place), search: place.name, searched: place.name });
         }}
       />
       <OtherClock found={found} value={value} event={event} />

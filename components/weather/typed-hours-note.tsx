@@ -1,5 +1,6 @@
 'use client';
 
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { instantFromJson } from '@/lib/contract/event-from-json';
@@ -12,11 +13,12 @@ type TypedHoursNoteProps = { readonly event: Stored<EventRecord>; readonly hasFo
 /** Says where typed hours stand before the forecast, and how to go by the forecast alone. */
 export function TypedHoursNote({ event, hasForecast }: TypedHoursNoteProps) {
   const write = useWrite();
+  const zone = useClockZone(event.value.event.timezone);
   const typed = event.value.typed?.hours ?? [];
   const times = typed.map(({ time }) => instantFromJson(time)).sort((a, b) => a - b);
   const [first, last] = [times[0], times.at(-1)];
   if (first === undefined || last === undefined || !hasForecast) return null;
-  const window = windowText(first, last, { zone: event.value.event.timezone, from: first });
+  const window = windowText(first, last, { zone, from: first });
   return (
     <div className={styles.facts}>
       <p>

@@ -1,5 +1,6 @@
 'use client';
 
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
@@ -32,6 +33,7 @@ export function WeatherSection({ event, now, forecast: state }: WeatherSectionPr
   const { preferences } = usePreferences();
   const { temperature, pressure, elevation } = preferences;
   const units = { temperature, pressure, elevation };
+  const zone = useClockZone(event.value.event.timezone);
   const hash = useHash();
   const forecasts = useTable('forecasts');
   const record = forecasts?.find(({ id }) => id === event.value.forecastId)?.value ?? null;
@@ -51,7 +53,7 @@ export function WeatherSection({ event, now, forecast: state }: WeatherSectionPr
         <ForecastFacts
           record={record}
           now={now}
-          voice={{ zone: event.value.event.timezone, units }}
+          voice={{ zone, units }}
           from={stretchOfRuns(event.value)?.start ?? null}
         />
       )}

@@ -96,6 +96,8 @@ export type Machine = {
   readonly name: string;
   readonly carburettors: readonly Carburettor[];
   readonly marking: JetMarking;
+  /** The person was asked whether the jets are really marked so, and said yes. */
+  readonly markingSure?: boolean;
   readonly box: Box;
   readonly baselineAir: Air;
   /** Air at the carburettor minus ambient air, now. */

@@ -45,6 +45,7 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
     name: json.name,
     carburettors: json.carburettors,
     marking: markingFromJson(json.jetMarking),
+    ...(json.markingSure === undefined ? {} : { markingSure: json.markingSure }),
     box: normaliseBox(json.box),
     baselineAir,
     intakeOffset: kelvinDifference(json.intakeOffsetC),

@@ -136,6 +136,10 @@ export const machineSchema = z
       .min(1, 'at least one carburettor')
       .max(6, 'at most six carburettors'),
     jetMarking: jetMarkingSchema.default('flow'),
+    markingSure: z
+      .boolean()
+      .optional()
+      .describe('True: the marking was questioned and is right, so it is not questioned again.'),
     box: z.array(boxEntry).max(100, 'at most 100 sizes'),
     baseline: baselineSchema,
     trim: trimSchema.optional(),

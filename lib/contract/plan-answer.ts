@@ -27,7 +27,10 @@ const crossingSchema = z.strictObject({
 const planHourSchema = z.strictObject({
   time: moment,
   origin: z.enum(['forecast', 'typed', 'between', 'filled']),
-  air: airAnswerSchema,
+  air: airAnswerSchema.describe('As the readings correct it.'),
+  given: z
+    .strictObject({ temperatureC: z.number(), stationPressureHpa: z.number(), relativeHumidity: z.number() })
+    .describe('As it was forecast or sent, before any reading.'),
   temperatureSdC: z.number(),
   ideal: z.array(z.number()).describe('Ideal jet size by carburettor, between the sizes that exist.'),
   idealLow: z.array(z.number()),
@@ -54,7 +57,8 @@ const planRunSchema = z.strictObject({
     .strictObject({ grade: runGrade, leanCount })
     .describe('The run on what is in now, were nothing changed.'),
   setting,
-  air: airAnswerSchema,
+  air: airAnswerSchema.describe('In the middle of the run, as the readings correct it.'),
+  givenTemperatureC: z.number().describe('Its temperature as the hours gave it, before any reading.'),
   ideal: z.array(z.number()),
   leanestPercent: z.number(),
   richestPercent: z.number(),

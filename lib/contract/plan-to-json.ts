@@ -3,6 +3,7 @@ import type { BySwapCount, Crossing, Plan, PlanHour, RunPlan, Swap, SwapReason }
 import type { Standing } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
+import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { airAnswer } from './air-answer';
 import type { CrossingAnswer, PlanAnswer } from './plan-answer';
 import { type StandingTexts, settingJson, standingAnswer } from './standing-to-json';
@@ -70,6 +71,11 @@ function hourAnswer(hour: PlanHour, write: Write): PlanAnswer['hours'][number] {
     time: write(hour.at),
     origin: hour.origin,
     air: airAnswer(hour.air),
+    given: {
+      temperatureC: kelvinToCelsius(hour.given.temperature),
+      stationPressureHpa: pascalToHectopascal(hour.given.pressure),
+      relativeHumidity: hour.given.relativeHumidity,
+    },
     temperatureSdC: hour.temperatureSd,
     ideal: [...hour.ideal],
     idealLow: [...hour.idealLow],
@@ -99,6 +105,7 @@ function runAnswer(run: RunPlan, plan: Plan, write: Write): PlanAnswer['runs'][n
     ifKept: { grade: run.ifKept.grade, leanCount: { ...run.ifKept.leanCount } },
     setting: settingJson(run.setting),
     air: airAnswer(run.air),
+    givenTemperatureC: kelvinToCelsius(run.givenTemperature),
     ideal: [...run.ideal],
     leanestPercent: percent(run.leanest),
     richestPercent: percent(run.richest),

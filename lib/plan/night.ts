@@ -3,7 +3,14 @@ import { airAt } from '@/lib/air/air-from';
 import { intakeAir } from '@/lib/carb/intake';
 import type { HourSeries } from '@/lib/hours/series';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
-import { type KelvinDifference, kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
+import {
+  type Kelvin,
+  type KelvinDifference,
+  kelvin,
+  kelvinDifference,
+  pascal,
+  ratio,
+} from '@/lib/units/quantity';
 import { STEP_MINUTES } from './judgement';
 import { type NeedCurve, needCurve } from './need-curve';
 import { type CorrectedHours, correctHours, type Track } from './readings';
@@ -31,6 +38,8 @@ export type Night = {
   /** One for each sorted run; for a run the hours do not cover, the nearest hour. */
   readonly windows: readonly Window[];
   readonly runAirs: readonly Air[];
+  /** Temperature of the hours in the middle of each sorted run, before any reading. */
+  readonly runGiven: readonly Kelvin[];
   readonly hours: Track;
   readonly hourAirs: readonly Air[];
   /** The whole night in even steps. */
@@ -128,6 +137,7 @@ export function prepareNight(request: NightRequest): Night {
     normals,
     windows,
     runAirs,
+    runGiven: middles.map(corrected.givenAt),
     hours,
     hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
     grid: corrected.trackAt(evenSteps(first, last)),

@@ -28,7 +28,7 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
   const ideals = meanLogIdeal(need, breathed.hours);
   const leanLog = Math.log1p(-machine.limits.lean);
   const baseline = view.deliveredOf(baselineSetting(machine)).leanest;
-  return night.series.hours.map(({ at, origin }, i) => {
+  return night.series.hours.map(({ at, origin, temperature, pressure, relativeHumidity }, i) => {
     const ideal = ideals[i]!;
     const spread = spreadAt(need, { curve: breathed.hours, track: night.hours, i, mean: ideal });
     const { leanest } = view.deliveredOf(settingAt(at));
@@ -38,6 +38,7 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
       at,
       origin,
       air: night.hourAirs[i]!,
+      given: { temperature, pressure, relativeHumidity },
       temperatureSd: night.hours.temperatureSd[i]!,
       ideal: sizesAt(machine, ideal),
       idealLow: sizesAt(machine, levelAt(spread, -FAN)),

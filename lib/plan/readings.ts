@@ -2,7 +2,7 @@ import { dewPointOf, saturationOverWater } from '@/lib/air/saturation';
 import { shapePreservingCurve } from '@/lib/hours/interpolate';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
-import { kelvin, pascal } from '@/lib/units/quantity';
+import { type Kelvin, kelvin, pascal } from '@/lib/units/quantity';
 import { type Conditioned, conditionOn, type Observation } from './conditioning';
 import { pressureError, temperatureError } from './forecast-error';
 import {
@@ -31,6 +31,8 @@ export type Track = {
 
 export type CorrectedHours = {
   readonly trackAt: (instants: Float64Array) => Track;
+  /** The temperature of the hours as they were given. */
+  readonly givenAt: (at: Instant) => Kelvin;
   readonly warnings: readonly PlanWarning[];
   /** A barometer at the track has been heard. */
   readonly pressureRead: boolean;
@@ -142,6 +144,7 @@ export function correctHours(request: ReadingsRequest): CorrectedHours {
         judged.flatMap((each) => each.depression),
       ),
     }),
+    givenAt: (at) => kelvin(curves.temperature(at)),
     warnings: judged.flatMap((each) => each.warnings),
     pressureRead: pressure.length > 0,
   };

@@ -26,6 +26,7 @@ function runPlan(view: View, { settings, situation }: Decision, run: number): Ru
     run,
     setting,
     air: night.runAirs[run]!,
+    givenTemperature: night.runGiven[run]!,
     ideal: sizesAt(machine, highest),
     leanest,
     richest: ratio(Math.expm1(delivered.richest - lowest)),

@@ -1,5 +1,6 @@
 import type { Air } from '@/lib/air/air';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import type { MarkingDoubt } from '@/lib/carb/marking-doubt';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, Pascal, Ratio } from '@/lib/units/quantity';
@@ -84,6 +85,8 @@ export type PlanHour = {
   readonly origin: HourSeries['hours'][number]['origin'];
   /** The ambient air after readings have corrected the hours (posterior mean). */
   readonly air: Air;
+  /** The same as it was forecast or typed, before any reading. */
+  readonly given: Pick<Air, 'temperature' | 'pressure' | 'relativeHumidity'>;
   readonly temperatureSd: number;
   /** Ideal size for each carburettor in its own marking, not rounded. */
   readonly ideal: readonly number[];
@@ -115,6 +118,8 @@ export type RunPlan = {
   readonly setting: Setting;
   /** Ambient air in the middle of the run (posterior mean). */
   readonly air: Air;
+  /** Its temperature as the hours gave it, before any reading. */
+  readonly givenTemperature: Kelvin;
   /** Ideal size for each carburettor at the run's leanest instant. */
   readonly ideal: readonly number[];
   /** Least and greatest mean drift over the run's window, over all carburettors. */
@@ -193,6 +198,7 @@ export type PlanWarning =
   | { readonly code: 'runs-overlap'; readonly run: number; readonly other: number }
   | { readonly code: 'runs-reordered' }
   | { readonly code: 'baseline-jet-not-in-box'; readonly size: number }
+  | { readonly code: 'marking-in-doubt'; readonly doubt: MarkingDoubt }
   | { readonly code: 'far-from-baseline-air'; readonly run: number };
 
 /** Why there is no plan at all. */

@@ -1,6 +1,8 @@
 import { normaliseBox } from '@/lib/carb/box';
 import { nextSizesUp } from '@/lib/carb/existing-size';
 import { sizesAt } from '@/lib/carb/ideal';
+import type { Machine } from '@/lib/carb/machine';
+import { markingDoubt } from '@/lib/carb/marking-doubt';
 import { HOUR_MS } from '@/lib/time/instant';
 import type { Decision } from './decide';
 import { leanOver } from './grade';
@@ -60,9 +62,15 @@ function pressureWarnings({ series, corrected }: Night): readonly PlanWarning[] 
 /** Warnings about this machine's box, baseline and gaps. */
 export function machineWarnings(view: View, decision: Decision, swapMinutes: number): readonly PlanWarning[] {
   return [
+    ...markingWarnings(view.machine),
     ...baselineWarnings(view, decision),
     ...decision.open.flatMap((_, i) => runWarnings(view, decision, { i, swapMinutes })),
   ];
+}
+
+function markingWarnings(machine: Machine): readonly PlanWarning[] {
+  const doubt = machine.markingSure === true ? null : markingDoubt(machine);
+  return doubt === null ? [] : [{ code: 'marking-in-doubt', doubt }];
 }
 
 function baselineWarnings({ machine, need, breathed }: View, { open }: Decision): readonly PlanWarning[] {

@@ -54,6 +54,10 @@ function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburetto
     'act from': swap === undefined ? '' : when(swap.windowStart),
     'act by': swap === undefined ? '' : when(swap.latestStart),
     [`temperature (${units.temperature})`]: number(temperatureIn(run.air.temperature, units.temperature), 1),
+    [`temperature before readings (${units.temperature})`]: number(
+      temperatureIn(run.givenTemperature, units.temperature),
+      1,
+    ),
     'leanest (%)': number(run.leanest * 100, 1),
     'richest (%)': number(run.richest * 100, 1),
     'lean in': number(run.leanCount.lean, 0),

@@ -239,6 +239,8 @@ export const preferencesSchema = z.strictObject({
   brightness: z.number().min(0.3).max(1).default(1),
   eventId: id.nullable().default(null),
   machineId: id.nullable().default(null),
+  /** How clock times are written. Absent: as the device's language writes them. */
+  clock: z.enum(['auto', '12', '24']).optional(),
 });
 
 export type MachineRecord = z.output<typeof machineRecordSchema>;

@@ -13,6 +13,17 @@ export function zoneExists(zone: string): boolean {
   return IANAZone.create(zone).isValid;
 }
 
+/** How a person reads a clock: 22:05 or 10:05 pm. */
+export type HourStyle = '24' | '12';
+
+/** A zone with how its clock is written; a bare zone is written on the 24-hour clock, as files and answers are. */
+export type ClockZone = string | { readonly zone: string; readonly hours: HourStyle };
+
+/** The zone alone, for what asks about moments and not about words. */
+export function zoneName(clock: ClockZone): string {
+  return typeof clock === 'string' ? clock : clock.zone;
+}
+
 /** Digits as everywhere in the app, whatever the device's language writes. */
 export const DIGITS = { locale: 'en-US' } as const;
 
@@ -24,7 +35,8 @@ const KNOWN_MOST = 5000;
  * A date and time in a zone. A text that names no zone may stand in a form half typed, and in one kept from an earlier
  * visit: it gives UTC, and a clock time says so (`localClock`).
  */
-export function inZone(at: Instant, zone: string): DateTime<true> {
+export function inZone(at: Instant, clock: ClockZone): DateTime<true> {
+  const zone = zoneName(clock);
   const key = `${at} ${zone}`;
   const before = known.get(key);
   if (before !== undefined) return before;
@@ -53,28 +65,39 @@ export function isoUtc(at: Instant): string {
 }
 
 /** 2027-01-16T22:05:00-06:00. */
-export function isoLocal(at: Instant, zone: string): string {
+export function isoLocal(at: Instant, zone: ClockZone): string {
   return inZone(at, zone).toISO({ suppressMilliseconds: true });
 }
 
-/** 22:05, on the 24-hour clock; "04:05 UTC" for a zone that does not exist, so that nobody takes it for the track's. */
-export function localClock(at: Instant, zone: string): string {
-  const clock = inZone(at, zone).toFormat('HH:mm');
-  return zoneExists(zone) ? clock : `${clock} UTC`;
+/**
+ * 22:05; or 10:05 pm, held together, where the clock is written so; "04:05 UTC" for a zone that does not exist, so that
+ * nobody takes it for the track's.
+ */
+export function localClock(at: Instant, clock: ClockZone): string {
+  const face = inZone(at, clock).toFormat('HH:mm');
+  const written = typeof clock === 'string' ? face : clockFace(face, clock.hours);
+  return zoneExists(zoneName(clock)) ? written : `${written} UTC`;
+}
+
+/** A time of the 24-hour clock, such as 22:05, as the person reads it. */
+export function clockFace(time: string, hours: HourStyle): string {
+  const hour = Number(time.slice(0, 2));
+  if (hours === '24') return time;
+  return `${hour % 12 === 0 ? 12 : hour % 12}${time.slice(2)}\u00a0${hour < 12 ? 'am' : 'pm'}`;
 }
 
 /** 2027-01-16. */
-export function localDate(at: Instant, zone: string): string {
+export function localDate(at: Instant, zone: ClockZone): string {
   return inZone(at, zone).toISODate();
 }
 
 /** 1 = Monday ... 7 = Sunday (ISO 8601). */
-export function localWeekday(at: Instant, zone: string): number {
+export function localWeekday(at: Instant, zone: ClockZone): number {
   return inZone(at, zone).weekday;
 }
 
 /** Minutes east of UTC at this instant. */
-export function offsetMinutes(at: Instant, zone: string): number {
+export function offsetMinutes(at: Instant, zone: ClockZone): number {
   return inZone(at, zone).offset;
 }
 
@@ -84,7 +107,7 @@ export function offsetMinutes(at: Instant, zone: string): number {
  */
 export function hourTicks(
   span: { readonly from: Instant; readonly to: Instant },
-  zone: string,
+  zone: ClockZone,
   every = 1,
 ): readonly Instant[] {
   const nextFullHour = (at: Instant): Instant => {

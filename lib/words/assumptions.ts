@@ -1,5 +1,6 @@
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
 import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { dateClockText } from './times';
@@ -15,7 +16,7 @@ export function pressureEstimateSentence(): string {
 }
 
 /** Said where no service answered and the last good copy stands in. */
-export function oldForecastSentence(fetchedAt: Instant | null, zone: string): string {
+export function oldForecastSentence(fetchedAt: Instant | null, zone: ClockZone): string {
   const since = fetchedAt === null ? 'an earlier answer' : `the answer of ${dateClockText(fetchedAt, zone)}`;
   return `No weather service answers now, so ${since} is used. Take a reading at the track.`;
 }

@@ -3,7 +3,7 @@ import type { Plan, PlanWarning, Swap } from '@/lib/plan/types';
 import { isDangerous, mostOf } from '@/lib/standing/danger';
 import type { Job } from '@/lib/standing/job';
 import type { Standing } from '@/lib/standing/standing';
-import { localClock, localDate } from '@/lib/time/zone';
+import { localClock, localDate, zoneName } from '@/lib/time/zone';
 import { formatTemperature } from '@/lib/units/format';
 import { actInOne } from './acts';
 import { dangerSentences } from './danger';
@@ -120,7 +120,7 @@ function howManyText(plan: Plan, runs: Hold['runs']): string {
 function whenText(plan: Plan, { zone, now }: Voice): string {
   const start = plan.sortedRuns[0]?.start;
   if (now === undefined || start === undefined || localDate(start, zone) !== localDate(now, zone)) return '';
-  return localClock(start, zone) >= '15:00' ? ' tonight' : ' today';
+  return localClock(start, zoneName(zone)) >= '15:00' ? ' tonight' : ' today';
 }
 
 function rideSentences(plan: Plan, setting: Setting, { zone, units }: Voice): readonly string[] {

@@ -1,5 +1,5 @@
 import type { ClockChange, ClockProblem, LocalTime } from '@/lib/time/local';
-import type { InstantProblem } from '@/lib/time/zone';
+import type { ClockZone, InstantProblem } from '@/lib/time/zone';
 import { localDate } from '@/lib/time/zone';
 
 /** Why a typed date and clock time are no moment, and what to type instead. */
@@ -27,7 +27,7 @@ export function doubledTimeNote({ doubled }: LocalTime): string | null {
 }
 
 /** A note for a night in which the clocks change: "The clocks go back from 03:00 to 02:00 on 2027-10-31." */
-export function clockChangeNote({ at, minutes, from, to }: ClockChange, zone: string): string {
+export function clockChangeNote({ at, minutes, from, to }: ClockChange, zone: ClockZone): string {
   const way = minutes > 0 ? 'forward' : 'back';
   return `The clocks go ${way} from ${from} to ${to} on ${localDate(at, zone)}.`;
 }

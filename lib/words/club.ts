@@ -5,6 +5,7 @@ import type { Borrowing } from '@/lib/club/loans';
 import type { BriefingCell } from '@/lib/club/matrix';
 import type { Plan } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
 import { actSentences } from './acts';
 import { loudSentences } from './call';
 import { shortCount } from './counts';
@@ -113,7 +114,7 @@ export function shortText(short: ReadonlyMap<number, number>): string {
 export function clubCall(
   briefing: Briefing,
   names: Pick<ClubNames, 'racer'>,
-  zone: string,
+  zone: ClockZone,
 ): readonly string[] {
   const { planned, unplanned, acts } = briefing;
   const loud = planned.filter(({ standing }) => isLoud(standing));
@@ -141,7 +142,7 @@ const MOST_LOUD = 3;
 function loudRacers(
   loud: Briefing['planned'],
   names: Pick<ClubNames, 'racer'>,
-  zone: string,
+  zone: ClockZone,
 ): readonly string[] {
   if (loud.length > MOST_LOUD)
     return [

@@ -1,5 +1,6 @@
 import type { SwapAct } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { oldForecastSentence } from './assumptions';
 import { sameSetting, settingText } from './settings';
 import { dateClockText } from './times';
@@ -20,7 +21,7 @@ export type FeedHours =
   | { readonly from: 'over' };
 
 /** What the plan was made with, in one or two sentences; '' where there is nothing to say. */
-export function feedHoursSentence(hours: FeedHours, sharedAt: Instant, zone: string): string {
+export function feedHoursSentence(hours: FeedHours, sharedAt: Instant, zone: ClockZone): string {
   const shared = `the hours shared with the night at ${dateClockText(sharedAt, zone)}`;
   switch (hours.from) {
     case 'forecast':
@@ -47,7 +48,7 @@ const BECAUSE: Readonly<Record<Extract<FeedHours, { from: 'link' }>['because'], 
 };
 
 /** Said where there is no hour at all to plan with. */
-export function acceptedOnlySentence(sharedAt: Instant, zone: string): string {
+export function acceptedOnlySentence(sharedAt: Instant, zone: ClockZone): string {
   return `No weather service answers now and no hours were shared, so this is the accepted plan as it stood at ${dateClockText(sharedAt, zone)}. Take a reading at the track.`;
 }
 

@@ -1,5 +1,6 @@
 import type { Job } from '@/lib/standing/job';
 import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
 import { actSentences } from './acts';
 import { countdown } from './countdown';
 import { planClock, runName, runNames } from './runs';
@@ -20,7 +21,7 @@ export type JobWords = {
 
 type SwapJob = Extract<Job, { kind: 'swap' }>;
 
-export function jobWords(standing: Standing, zone: string): JobWords {
+export function jobWords(standing: Standing, zone: ClockZone): JobWords {
   const { job, plan } = standing;
   const quiet = (lead: string, ...lines: readonly string[]): JobWords => ({
     lead,
@@ -56,7 +57,7 @@ export function jobWords(standing: Standing, zone: string): JobWords {
 
 const OVER = 'Log how each run went while you remember it: the plugs tell more than any forecast.';
 
-function swapWords({ plan, now }: Standing, job: SwapJob, zone: string): JobWords {
+function swapWords({ plan, now }: Standing, job: SwapJob, zone: ClockZone): JobWords {
   const words = actSentences(plan, { zone }).find(({ swap }) => swap === job.swap);
   return {
     lead: words?.act ?? '',
@@ -69,7 +70,7 @@ function swapWords({ plan, now }: Standing, job: SwapJob, zone: string): JobWord
 function awayText(
   { swap, time }: SwapJob,
   now: Standing['now'],
-  zone: string,
+  zone: ClockZone,
   from: Standing['now'] | undefined,
 ): string {
   if (time === 'ahead') return countdown(now, swap.windowStart);

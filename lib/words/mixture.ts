@@ -1,12 +1,12 @@
 import type { Plan } from '@/lib/plan/types';
 import type { Mixture, MixtureNow } from '@/lib/standing/mixture';
-import { localClock } from '@/lib/time/zone';
+import { type ClockZone, localClock } from '@/lib/time/zone';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { runName } from './runs';
 
 /** "Now, 19:30: right.", or at the start of the next run where no hour says anything of now. */
-export function mixtureWords({ at, run, state }: MixtureNow, plan: Plan, zone: string): string {
+export function mixtureWords({ at, run, state }: MixtureNow, plan: Plan, zone: ClockZone): string {
   const clock = localClock(at, zone);
   return `${run === null ? 'Now' : runName(plan, run)}, ${clock}: ${state}.`;
 }

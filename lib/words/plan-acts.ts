@@ -1,5 +1,6 @@
 import type { ComparedPlan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { actText, settingText } from './settings';
 import { type Clock, clockText } from './times';
 
@@ -7,7 +8,7 @@ import { type Clock, clockText } from './times';
  * What is still to do by a plan, also one known by its settings alone: "Round 3 on 410. Fit 420 before Round 4 (21:00)."
  * Runs that are over at `now` are left out.
  */
-export function actsLine(plan: ComparedPlan, { zone, now }: { zone: string; now: Instant }): string {
+export function actsLine(plan: ComparedPlan, { zone, now }: { zone: ClockZone; now: Instant }): string {
   const start = plan.sortedRuns[0]?.start;
   const clock: Clock = start === undefined ? { zone } : { zone, from: start };
   const first = plan.runs.find(({ run }) => (plan.sortedRuns[run]?.end ?? now) > now);

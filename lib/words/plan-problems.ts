@@ -1,10 +1,11 @@
 import type { PlanProblem } from '@/lib/plan/types';
+import type { ClockZone } from '@/lib/time/zone';
 import { dateClockText } from './times';
 
 /** Why there is no plan, and what to do next. `runNames` are the names of the runs as they were given. */
 export function planProblemSentence(
   problem: PlanProblem,
-  context: { readonly zone: string; readonly runNames: readonly string[] },
+  context: { readonly zone: ClockZone; readonly runNames: readonly string[] },
 ): string {
   const { zone, runNames } = context;
   switch (problem.code) {

@@ -1,6 +1,7 @@
 import type { Plan } from '@/lib/plan/types';
 import type { OpenSwap } from '@/lib/standing/open-swap';
 import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
 import { riskText } from './counts';
 import { planClock, runName } from './runs';
 import { settingText } from './settings';
@@ -18,7 +19,7 @@ export type QuestionWords = {
   readonly no: string;
 };
 
-export function questionWords({ question, plan, now }: Standing, zone: string): QuestionWords | null {
+export function questionWords({ question, plan, now }: Standing, zone: ClockZone): QuestionWords | null {
   if (question === null) return null;
   const { from, to, beforeRun, since, runsSince } = question;
   const clock = planClock(plan, zone);

@@ -1,3 +1,4 @@
+import type { ClockZone } from '@/lib/time/zone';
 import type { RideProblem } from '@/lib/trail/ride';
 import type { RideFuel } from '@/lib/trail/ride-fuel';
 import type { RideMoment, RidePlan } from '@/lib/trail/ride-plan';
@@ -99,7 +100,7 @@ export function rideProblemSentence(problem: RideProblem, name: PlaceName): stri
   }
 }
 
-export function rideAirProblemSentence(problem: RideAirProblem, zone: string): string {
+export function rideAirProblemSentence(problem: RideAirProblem, zone: ClockZone): string {
   const { start, end, hoursStart, hoursEnd } = problem;
   const ride = `The ride goes from ${dateClockText(start, zone)} to ${dateClockText(end, zone)}`;
   if (hoursStart === null || hoursEnd === null) return `${ride}, and there are no hours. Type two or more.`;

@@ -1,4 +1,5 @@
 import type { Plan, RunPlan } from '@/lib/plan/types';
+import type { ClockZone } from '@/lib/time/zone';
 import { listing } from './listing';
 import type { Clock } from './times';
 
@@ -17,7 +18,7 @@ export function runNames(plan: Plan, runs: readonly number[]): string {
 }
 
 /** The clock of a plan's event: bare times are understood from its first run on. */
-export function planClock(plan: Plan, zone: string): Clock {
+export function planClock(plan: Plan, zone: ClockZone): Clock {
   const from = plan.sortedRuns[0]?.start;
   return from === undefined ? { zone } : { zone, from };
 }

@@ -1,5 +1,5 @@
 import { addMinutes, HOUR_MS, type Instant } from '@/lib/time/instant';
-import { localClock, localDate, localWeekday } from '@/lib/time/zone';
+import { type ClockZone, localClock, localDate, localWeekday } from '@/lib/time/zone';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
@@ -8,13 +8,13 @@ const SAME_NIGHT_MS = 18 * HOUR_MS;
 const SAME_WEEK_MS = 6 * 24 * HOUR_MS;
 
 /** A zone, and the moment from which on a bare clock time is understood: the start of the first run. */
-export type Clock = { readonly zone: string; readonly from?: Instant };
+export type Clock = { readonly zone: ClockZone; readonly from?: Instant };
 
 /**
  * Which of two a clock time is that shows twice because the clocks go back, else ''. One hour is the usual step, half
  * an hour that of Lord Howe Island.
  */
-function whichOfTwo(at: Instant, zone: string): string {
+function whichOfTwo(at: Instant, zone: ClockZone): string {
   const shown = localClock(at, zone);
   const shows = (minutes: number) => localClock(addMinutes(at, minutes), zone) === shown;
   if (shows(60) || shows(30)) return ' before the clocks go back';
@@ -40,6 +40,6 @@ export function windowText(from: Instant, to: Instant, clock: Clock): string {
 }
 
 /** "2027-01-16 22:05", with no context to lean on. */
-export function dateClockText(at: Instant, zone: string): string {
+export function dateClockText(at: Instant, zone: ClockZone): string {
   return `${localDate(at, zone)} ${clockText(at, { zone })}`;
 }

@@ -1,6 +1,7 @@
 import type { Plan, PlanWarning } from '@/lib/plan/types';
 import { formatPressure, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, pascal } from '@/lib/units/quantity';
+import { markingWarning } from './marking';
 import { planClock, runName } from './runs';
 import { sizesText } from './settings';
 import { clockText } from './times';
@@ -29,6 +30,8 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
       return 'The runs were not in order of time; the plan sorted them.';
     case 'baseline-jet-not-in-box':
       return `The baseline jet ${warning.size} is not in the box (or not enough of them), so the plan cannot go back to it. Add it if you own it.`;
+    case 'marking-in-doubt':
+      return markingWarning(warning.doubt);
     case 'far-from-baseline-air':
       return `${runName(plan, warning.run)} is far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.`;
     case 'reading-outside-hours':

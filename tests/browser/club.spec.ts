@@ -82,7 +82,7 @@ test('three of one stock class are three racers, and the same table again is ask
   night,
 }) => {
   await night.goto('/club');
-  const hand = countedHand(night);
+  const hand = clubHand(night);
   await enterEvent(hand);
   await enterHours(hand);
   const stock = Array(3).fill('Twin 440; 440; 430x2 440x2 450x2; 13 F; 1320 ft').join('\n');

@@ -198,3 +198,40 @@ describe('the machine editor', () => {
     expect(document.activeElement).toBe(field('Power lost to richness (k)'));
   });
 });
+
+describe('the marking of the jets', () => {
+  it('is asked about where a hole would be 4.10 mm wide, and one tap puts it right', async () => {
+    const { user, saved } = open();
+    await typeTheFour(user);
+    expect(screen.queryByText(/a hole of/)).toBeNull();
+    await user.click(choose('What the number on a jet means', 'Bore'));
+    expect(screen.getByText(/a hole of 4\.00 mm|a hole of 4\.10 mm/)).toBeTruthy();
+    await user.click(screen.getByRole('button', { name: 'They are marked by flow' }));
+    expect(screen.queryByText(/a hole of/)).toBeNull();
+    await user.click(save());
+    expect(saved.mock.calls[0]?.[0]).toMatchObject({ jetMarking: 'flow', markingSure: true });
+  });
+
+  it('is believed once the person says so, now and when the machine is opened again', async () => {
+    const { user, saved, view } = open();
+    await typeTheFour(user);
+    await user.click(choose('What the number on a jet means', 'Bore'));
+    await user.click(screen.getByRole('button', { name: 'No, by bore' }));
+    expect(screen.queryByText(/Main jets have holes/)).toBeNull();
+    await user.click(save());
+    const kept = saved.mock.calls[0]?.[0];
+    expect(kept).toMatchObject({ jetMarking: 'bore', markingSure: true });
+    view.unmount();
+    open({ initial: kept ?? null });
+    expect(screen.queryByText(/Main jets have holes/)).toBeNull();
+  });
+
+  it('never keeps a machine from being saved', async () => {
+    const { user, saved } = open();
+    await typeTheFour(user);
+    await user.click(choose('What the number on a jet means', 'Bore'));
+    await user.click(save());
+    expect(saved.mock.calls[0]?.[0]).toMatchObject({ jetMarking: 'bore' });
+    expect(saved.mock.calls[0]?.[0]).not.toHaveProperty('markingSure');
+  });
+});

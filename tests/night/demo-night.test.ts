@@ -13,7 +13,9 @@ describe('the demo night', () => {
   it('is dated tonight where it is set, whatever the zone of the device', () => {
     // 23:30 in Chicago is half past six the next morning in Berlin, the zone these tests run in.
     expect(demoDate(chicago('2027-01-16', '23:30'))).toBe('2027-01-16');
-    expect(demoDate(chicago('2027-01-17', '02:00'))).toBe('2027-01-16');
+    expect(demoDate(chicago('2027-01-17', '00:15'))).toBe('2027-01-16');
+    expect(demoDate(chicago('2027-01-17', '00:16'))).toBe('2027-01-17');
+    expect(demoDate(chicago('2027-01-17', '02:00'))).toBe('2027-01-17');
     expect(demoDate(chicago('2027-01-17', '09:00'))).toBe('2027-01-17');
   });
 

@@ -193,3 +193,21 @@ describe('the night page', () => {
     expect(screen.getByText('19:40')).toBeTruthy();
   });
 });
+
+describe('the demo night left open', () => {
+  it('becomes the next evening when its last run starts, without what was noted for the one before', async () => {
+    vi.setSystemTime(chicago('2027-01-17', '00:10'));
+    open();
+    await screen.findByRole('region', { name: 'Next' });
+    expect(Object.keys((await storedEvent())?.fitted ?? {})).toEqual([DEMO_MACHINE_ID]);
+    vi.setSystemTime(chicago('2027-01-17', '00:16'));
+    document.dispatchEvent(new Event('visibilitychange'));
+    await waitFor(async () =>
+      expect((await storedEvent())?.event.runs[0]?.start).toBe('2027-01-17T19:00:00-06:00'),
+    );
+    expect((await storedEvent())?.fitted).toEqual({});
+    const fitted = await screen.findByRole('region', { name: 'Fitted' });
+    await waitFor(() => expect(fitted.textContent).toMatch(/Now, 00:16/));
+    expect(screen.queryByText(/No run to come/)).toBeNull();
+  });
+});

@@ -27,6 +27,7 @@ const ALL: Readonly<Record<PlanWarning['code'], PlanWarning>> = {
   'runs-overlap': { code: 'runs-overlap', run: 0, other: 1 },
   'runs-reordered': { code: 'runs-reordered' },
   'baseline-jet-not-in-box': { code: 'baseline-jet-not-in-box', size: 410 },
+  'marking-in-doubt': { code: 'marking-in-doubt', doubt: { code: 'bore-too-wide', size: 410 } },
   'far-from-baseline-air': { code: 'far-from-baseline-air', run: 2 },
 };
 

@@ -9,6 +9,7 @@ import type { Plan, PlanProblem } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
+import { zoneName } from '@/lib/time/zone';
 import { actSentences } from '@/lib/words/acts';
 import { type CallVoice, callSentence } from '@/lib/words/call';
 import { standingTexts } from '@/lib/words/standing';
@@ -58,7 +59,7 @@ function answerOne(
   return ok(
     planAnswer(standing, {
       machine: machine.name,
-      zone: voice.zone,
+      zone: zoneName(voice.zone),
       now,
       source: series.source,
       call: callSentence(standing, voice),

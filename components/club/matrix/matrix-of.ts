@@ -1,7 +1,7 @@
 import { type BriefingRow, briefingHours, briefingRow, briefingSpan } from '@/lib/club/matrix';
 import type { PlannedRacer } from '@/lib/club/racer';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
-import { hourTicks } from '@/lib/time/zone';
+import { type ClockZone, hourTicks } from '@/lib/time/zone';
 import { type Clock, clockText } from '@/lib/words/times';
 
 /** The matrix as it is shown: the hours with their clock times, a row for each racer. */
@@ -10,7 +10,7 @@ export type ShownMatrix = {
   readonly rows: readonly BriefingRow[];
 };
 
-export function matrixOf(planned: readonly PlannedRacer[], zone: string): ShownMatrix {
+export function matrixOf(planned: readonly PlannedRacer[], zone: ClockZone): ShownMatrix {
   const span = briefingSpan(planned);
   if (span === null) return { hours: [], rows: [] };
   // The hour that the first moment lies in has begun before it.

@@ -3,11 +3,16 @@
 import { useMemo } from 'react';
 import { Section } from '@/components/ui/section';
 import type { Briefing } from '@/lib/club/briefing';
+import type { ClockZone } from '@/lib/time/zone';
 import type { ClubNames } from '@/lib/words/club';
 import { Matrix } from './matrix';
 import { matrixOf } from './matrix-of';
 
-type MatrixSectionProps = { readonly briefing: Briefing; readonly names: ClubNames; readonly zone: string };
+type MatrixSectionProps = {
+  readonly briefing: Briefing;
+  readonly names: ClubNames;
+  readonly zone: ClockZone;
+};
 
 /** Racers by hours: one look says who is on what, and where it gets dangerous. */
 export function MatrixSection({ briefing, names, zone }: MatrixSectionProps) {

@@ -3,8 +3,10 @@ import { Change } from '@/components/club/change';
 import { Matrix } from '@/components/club/matrix/matrix';
 import { matrixOf, type ShownMatrix } from '@/components/club/matrix/matrix-of';
 import type { ClubViewProps } from '@/components/club/view-props';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { shortIn } from '@/lib/club/boxes';
 import type { Briefing } from '@/lib/club/briefing';
+import type { ClockZone } from '@/lib/time/zone';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortText } from '@/lib/words/club';
 import { planClock } from '@/lib/words/runs';
@@ -21,7 +23,7 @@ type BriefingPrintProps = ClubViewProps & {
 /** The whole briefing for the wall of a trailer without a screen. */
 export function BriefingPrint({ records, club, briefing, names, hoursAcross, now }: BriefingPrintProps) {
   const { event } = records.event.value;
-  const zone = event.timezone;
+  const zone = useClockZone(event.timezone);
   const blocks = useMemo(
     () => blocksOf(matrixOf(briefing.planned, zone), hoursAcross),
     [briefing, zone, hoursAcross],
@@ -69,7 +71,7 @@ function blocksOf({ hours, rows }: ShownMatrix, across: number): readonly ShownM
 
 type PartProps = { readonly briefing: Briefing; readonly names: ClubNames };
 
-function PrintedActs({ briefing, names, zone }: PartProps & { readonly zone: string }) {
+function PrintedActs({ briefing, names, zone }: PartProps & { readonly zone: ClockZone }) {
   const plans = new Map(briefing.planned.map(({ racer, plan }) => [racer.id, plan]));
   if (briefing.acts.length === 0) return <p>Nothing to swap.</p>;
   return (

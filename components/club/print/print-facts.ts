@@ -3,6 +3,8 @@ import type { EventJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
+import { zoneName } from '@/lib/time/zone';
 import { dateClockText } from '@/lib/words/times';
 
 /** "Night drags · Sat 16 Jan 2027". */
@@ -12,12 +14,12 @@ export function eventLine({ name, timezone, runs }: EventJson): string {
 }
 
 /** Paper does not follow the forecast, so it says how old it is. */
-export function madeLine(now: Instant, zone: string): string {
-  return `As planned at ${dateClockText(now, zone)} (${zone}). Paper does not follow the forecast: look again before each swap.`;
+export function madeLine(now: Instant, zone: ClockZone): string {
+  return `As planned at ${dateClockText(now, zone)} (${zoneName(zone)}). Paper does not follow the forecast: look again before each swap.`;
 }
 
 /** Whose hours the plan rests on. */
-export function hoursLine({ source }: HourSeries, zone: string): string {
+export function hoursLine({ source }: HourSeries, zone: ClockZone): string {
   const at = source.issuedAt ?? source.fetchedAt;
   const when = at === null ? '' : `, ${dateClockText(at, zone)}`;
   const credit = source.attribution === '' ? '' : ` ${source.attribution}`;

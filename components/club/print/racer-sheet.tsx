@@ -1,4 +1,5 @@
 import { Change } from '@/components/club/change';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { EventJson } from '@/lib/contract/event';
@@ -29,7 +30,7 @@ type RacerSheetProps = {
 export function RacerSheet({ planned, briefing, names, event, now, units }: RacerSheetProps) {
   const { racer, plan, standing } = planned;
   const name = names.racer(racer.id);
-  const zone = event.timezone;
+  const zone = useClockZone(event.timezone);
   const clock = planClock(plan, zone);
   const acts = briefing.acts.filter(({ racerId }) => racerId === racer.id);
   const loans = briefing.borrowings.filter(({ want }) => want.racerId === racer.id);

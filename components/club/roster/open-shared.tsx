@@ -3,6 +3,8 @@
 import { useId, useMemo, useState } from 'react';
 import type { ClubRecords } from '@/components/club/club';
 import { racersOfNight } from '@/components/club/new-racers';
+import { useKeptText } from '@/components/draft/use-kept-text';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
@@ -22,7 +24,7 @@ type OpenSharedProps = { readonly records: ClubRecords; readonly onDone: () => v
 
 /** Nights that racers shared: their machines come in beside yours, their weather does not. */
 export function OpenShared({ records, onDone }: OpenSharedProps) {
-  const [text, setText] = useState('');
+  const [text, setText] = useKeptText(`roster.${records.event.id}.links`);
   const [files, setFiles] = useState<readonly OpenedNight[]>([]);
   const fileId = useId();
   const opened = useMemo(() => [...readSharedLinks(text), ...files], [text, files]);
@@ -84,6 +86,7 @@ const ANOTHER_NIGHT_MS = 24 * HOUR_MS;
 
 function SharedWords({ label, night, records }: SharedWordsProps) {
   const { event } = records.event.value;
+  const zone = useClockZone(event.timezone);
   const machines = night.machines.map(
     ({ machine }) => `${machine.name} (${jetsText(machine.carburettors.map(({ main }) => main))})`,
   );
@@ -96,7 +99,7 @@ function SharedWords({ label, night, records }: SharedWordsProps) {
       <p>{`${label}: ${listing(machines)}, ${counted(night.event.runs.length, 'run')} of ${night.event.name}.`}</p>
       {another && there != null ? (
         <Notice tone="caution" title="Another night.">
-          <p>{`Its runs start ${dateClockText(there, event.timezone)}. After adding, choose “runs with everybody” for it in the roster.`}</p>
+          <p>{`Its runs start ${dateClockText(there, zone)}. After adding, choose “runs with everybody” for it in the roster.`}</p>
         </Notice>
       ) : null}
     </>

@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import type { ClubRecords } from '@/components/club/club';
 import { racerOfRow } from '@/components/club/new-racers';
+import { useKeptText } from '@/components/draft/use-kept-text';
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
@@ -25,7 +26,7 @@ type PasteRosterProps = {
 
 /** A table out of a spreadsheet; what was understood is shown before anything is added. */
 export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
-  const [text, setText] = useState('');
+  const [text, setText] = useKeptText(`roster.${records.event.id}.table`);
   const { elevationM, timezone } = records.event.value.event;
   const read = useMemo(
     () => (text.trim() === '' ? null : readRosterTable(text, { units, elevationM })),
@@ -35,16 +36,7 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
   const { chosen, question, forget } = useRepeats(records, racers);
   return (
     <Stack>
-      <p className={styles.hint}>
-        One line for each racer: name, mains from the first carburettor to the last, the box, the temperature
-        the mains were right at; then, if you like, elevation and class. Columns may also be named in a first
-        line.
-      </p>
-      <p className={styles.example}>
-        {units.temperature === 'F'
-          ? 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; 13 F; 1320 ft; Open'
-          : 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; -10.5 C; 402 m; Open'}
-      </p>
+      <HowToWrite units={units} />
       <TextArea
         label="Table"
         value={text}
@@ -66,6 +58,23 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
       {question}
       <JoinChosen eventId={records.event.id} chosen={chosen} onDone={onDone} />
     </Stack>
+  );
+}
+
+function HowToWrite({ units }: Pick<PasteRosterProps, 'units'>) {
+  return (
+    <>
+      <p className={styles.hint}>
+        One line for each racer: name, mains from the first carburettor to the last, the box, the temperature
+        the mains were right at; then, if you like, elevation and class. Columns may also be named in a first
+        line.
+      </p>
+      <p className={styles.example}>
+        {units.temperature === 'F'
+          ? 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; 13 F; 1320 ft; Open'
+          : 'Ilsa Vorn; 410/400/410; 390x3 400x3 410x3 420x3; -10.5 C; 402 m; Open'}
+      </p>
+    </>
   );
 }
 

@@ -3,6 +3,7 @@
 import { memo } from 'react';
 import type { Club, ClubRecords } from '@/components/club/club';
 import type { RosterActs } from '@/components/club/use-roster-acts';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
@@ -12,6 +13,7 @@ import { instantFromJson } from '@/lib/contract/event-from-json';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { classOf, eventOfRacer, racerName } from '@/lib/store/racer-event';
 import type { ClubClass, EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type { ClockZone } from '@/lib/time/zone';
 import { counted, listing } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
@@ -70,6 +72,7 @@ const EVERYBODY = '';
 
 const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: RosterRowProps) {
   const { id, value } = machine;
+  const zone = useClockZone(event.event.timezone);
   const name = racerName(event, id, value);
   const own = machineWithBaseline(value);
   return (
@@ -80,7 +83,7 @@ const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: Ros
           {[
             value.machine.name === name ? null : value.machine.name,
             `baseline ${jetsText(own.carburettors.map(({ main }) => main))}`,
-            runsText(event, id),
+            runsText(event, id, zone),
           ]
             .filter((part) => part !== null)
             .join(', ')}
@@ -119,12 +122,12 @@ const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: Ros
 });
 
 /** "8 runs from 19:00". */
-function runsText(event: EventRecord, machineId: string): string {
-  const { runs, timezone } = eventOfRacer(event, machineId);
+function runsText(event: EventRecord, machineId: string, zone: ClockZone): string {
+  const { runs } = eventOfRacer(event, machineId);
   const starts = runs.map(({ start }) => instantFromJson(start)).toSorted((a, b) => a - b);
   const first = starts[0];
   if (first === undefined) return 'no runs';
-  return `${counted(runs.length, 'run')} from ${clockText(first, { zone: timezone, from: first })}`;
+  return `${counted(runs.length, 'run')} from ${clockText(first, { zone, from: first })}`;
 }
 
 type ClassRowProps = {
@@ -135,8 +138,9 @@ type ClassRowProps = {
 };
 
 function ClassRow({ each, event, club, acts }: ClassRowProps) {
+  const zone = useClockZone(event.event.timezone);
   const members = club.racers.filter(({ id }) => event.club?.racers[id]?.classId === each.id);
-  const clock = (time: string) => clockText(instantFromJson(time), { zone: event.event.timezone });
+  const clock = (time: string) => clockText(instantFromJson(time), { zone });
   return (
     <div className={styles.racer}>
       <div className={styles.who}>

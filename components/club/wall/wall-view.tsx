@@ -6,10 +6,11 @@ import { clubNames } from '@/components/club/names';
 import { ClubProblems } from '@/components/club/problems';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { DataLine } from '@/components/night/plate/data-line';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { useAwake } from '@/components/ui/use-awake';
 import type { Briefing } from '@/lib/club/briefing';
 import type { Instant } from '@/lib/time/instant';
-import { localClock } from '@/lib/time/zone';
+import { type ClockZone, localClock } from '@/lib/time/zone';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { alarmText, type ClubNames, clubActWords, isLoud } from '@/lib/words/club';
 import { countdown } from '@/lib/words/countdown';
@@ -25,7 +26,7 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
   const awake = useAwake();
   const names = useMemo(() => clubNames(records), [records]);
   const { event, demo } = records.event.value;
-  const zone = event.timezone;
+  const zone = useClockZone(event.timezone);
   return (
     <main className={styles.wall} data-view="track">
       <div className={styles.head}>
@@ -87,7 +88,7 @@ function Alarms({ briefing, names }: PartProps) {
   );
 }
 
-type NextActsProps = PartProps & { readonly zone: string; readonly now: Instant };
+type NextActsProps = PartProps & { readonly zone: ClockZone; readonly now: Instant };
 
 function NextActs({ briefing, names, zone, now }: NextActsProps) {
   const plans = new Map(briefing.planned.map(({ racer, plan }) => [racer.id, plan]));

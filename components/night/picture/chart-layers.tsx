@@ -2,7 +2,7 @@
 
 import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
 import type { Instant } from '@/lib/time/instant';
-import { localClock } from '@/lib/time/zone';
+import { type ClockZone, localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
 import { LANE_COLUMN, LANE_COLUMNS } from './frame-of-picture';
 import { hatchId } from './hatch-patterns';
@@ -33,7 +33,7 @@ function usePixels() {
 type LayerProps = { readonly picture: Picture };
 
 /** The runs as bands with their numbers above; dusk and dawn as lines. */
-export function RunLayer({ picture, zone }: LayerProps & { readonly zone: string }) {
+export function RunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { x, top, bottom } = pixels;

@@ -3,7 +3,7 @@
 import { useId } from 'react';
 import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { Instant } from '@/lib/time/instant';
-import { localClock } from '@/lib/time/zone';
+import { type ClockZone, localClock, zoneName } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
 import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-layers';
 import { chartHeight, hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
@@ -15,7 +15,7 @@ import type { Picture } from './picture';
 
 export type NightChartProps = {
   readonly picture: Picture;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly width: number;
   readonly now: Instant;
   /** A jet whose lane is drawn across the night beside the plan's own. */
@@ -70,7 +70,9 @@ function rowsOf({ hours, carburettor }: Picture) {
 export function NightChart({ picture, zone, width, now, extra, cursor }: NightChartProps) {
   const id = useId();
   const every = hoursPerLabel(picture, width);
-  const ticks = picture.ticks.filter((at) => Number(localClock(at, zone).slice(0, 2)) % every === 0);
+  const ticks = picture.ticks.filter(
+    (at) => Number(localClock(at, zoneName(zone)).slice(0, 2)) % every === 0,
+  );
   return (
     <ComposedChart
       className={styles.chart}

@@ -3,6 +3,7 @@
 import dynamic from 'next/dynamic';
 import { useMemo, useState } from 'react';
 import type { Night } from '@/components/night/night';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
@@ -51,6 +52,7 @@ type PictureSectionProps = {
 export function PictureSection(props: PictureSectionProps) {
   const { night, plan, voice, now, carburettor, onCarburettor } = props;
   const { machine, zone, records } = night;
+  const clock = useClockZone(zone);
   const place = records.event.value.event.place ?? null;
   const [span, setSpan] = useState<'runs' | 'hours'>('runs');
   const [jet, setJet] = useState('');
@@ -75,7 +77,7 @@ export function PictureSection(props: PictureSectionProps) {
           <>
             {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
             <div className={styles.chart} style={{ minHeight: chartHeight(width) }} aria-hidden="true" inert>
-              {near ? <NightChart {...{ picture, zone, width, now, extra, cursor }} /> : <Drawing />}
+              {near ? <NightChart {...{ picture, zone: clock, width, now, extra, cursor }} /> : <Drawing />}
             </div>
             <p className={styles.legend}>
               The baseline {settingText(plan.baseline)}, hour by hour, if it stayed in: percent and jet sizes.

@@ -1,6 +1,6 @@
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
-import { localClock } from '@/lib/time/zone';
+import { type ClockZone, localClock } from '@/lib/time/zone';
 import { countdown } from '@/lib/words/countdown';
 import { type DataAge, dataAge } from './data-age';
 import styles from './data-line.module.css';
@@ -10,7 +10,7 @@ type DataLineProps = {
   readonly demo: boolean;
   readonly readings: readonly { readonly at: Instant }[];
   readonly now: Instant;
-  readonly zone: string;
+  readonly zone: ClockZone;
 };
 
 /** What the plan rests on and how old it is. */

@@ -6,6 +6,7 @@ import { Button } from '@/components/ui/button';
 import type { Machine } from '@/lib/carb/machine';
 import type { InNow } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
 import { driftWords, mixtureWords } from '@/lib/words/mixture';
 import { jetsText } from '@/lib/words/settings';
 import { FitDialog } from './fit-dialog';
@@ -15,7 +16,7 @@ import { StateStrip } from './state-strip';
 type FittedNowProps = {
   readonly machine: Machine;
   readonly standing: Standing;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: Acts;
   /** At the track buttons are taller. */
   readonly large: boolean;

@@ -5,13 +5,14 @@ import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import { useHold } from '@/components/ui/use-hold';
 import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
 import { jobWords } from '@/lib/words/job';
 import styles from './plate.module.css';
 import { ScheduleDialog } from './schedule-dialog';
 
 type NextActBlockProps = {
   readonly standing: Standing;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: Acts;
   /** At the track buttons are taller. */
   readonly large: boolean;

@@ -1,5 +1,6 @@
 import type { Night } from '@/components/night/night';
 import type { Acts } from '@/components/night/use-acts';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import type { Standing } from '@/lib/standing/standing';
 import { dangerSentences } from '@/lib/words/danger';
@@ -20,7 +21,8 @@ export type PlateProps = {
 
 /** The first screen: what is in, how it stands, what comes next, the risk, and what all of it rests on. */
 export function Plate({ night, standing, acts, large = false }: PlateProps) {
-  const { zone, machine, request, series, records } = night;
+  const zone = useClockZone(night.zone);
+  const { machine, request, series, records } = night;
   const { now, dangers, plan } = standing;
   const loud = dangerSentences(dangers, plan);
   const verdict = tonightSentence(machine);

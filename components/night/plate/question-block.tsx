@@ -5,6 +5,7 @@ import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import type { Machine } from '@/lib/carb/machine';
 import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
 import { questionWords } from '@/lib/words/question';
 import { FitDialog } from './fit-dialog';
 import styles from './plate.module.css';
@@ -12,7 +13,7 @@ import styles from './plate.module.css';
 type QuestionBlockProps = {
   readonly machine: Machine;
   readonly standing: Standing;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: Acts;
   /** At the track buttons are taller. */
   readonly large: boolean;

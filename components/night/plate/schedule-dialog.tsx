@@ -10,6 +10,7 @@ import { Select } from '@/components/ui/select';
 import type { Plan } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
 import { addMinutes, type Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
@@ -27,7 +28,7 @@ const OPTIONS = MINUTES.map((value) => ({
 
 type ScheduleDialogProps = {
   readonly standing: Standing;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly acts: Acts;
   readonly onClose: () => void;
 };
@@ -84,7 +85,7 @@ export function ScheduleDialog({ standing, zone, acts, onClose }: ScheduleDialog
 
 type OtherDelayProps = {
   readonly plan: Plan;
-  readonly zone: string;
+  readonly zone: ClockZone;
   readonly run: number;
   readonly start: Instant;
   readonly onMove: (minutes: number) => void;

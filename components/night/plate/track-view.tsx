@@ -1,6 +1,7 @@
 'use client';
 
 import type { ReactNode } from 'react';
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { useAwake } from '@/components/ui/use-awake';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { localClock } from '@/lib/time/zone';
@@ -16,13 +17,14 @@ type TrackViewProps = PlateProps & {
 /** What is needed with gloves on: nothing else is on the screen, and it stays on. */
 export function TrackView({ notices, ...props }: TrackViewProps) {
   const awake = useAwake();
+  const zone = useClockZone(props.night.zone);
   return (
     <main className={styles.view} data-view="track">
       <h1>
         <VisuallyHidden>At the track: {props.night.records.event.value.event.name}</VisuallyHidden>
       </h1>
       <div className={styles.head}>
-        <p className={styles.clock}>{localClock(props.standing.now, props.night.zone)}</p>
+        <p className={styles.clock}>{localClock(props.standing.now, zone)}</p>
         <a className={styles.leave} href="#night">
           Whole night
         </a>

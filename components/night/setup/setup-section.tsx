@@ -1,5 +1,6 @@
 'use client';
 
+import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Section } from '@/components/ui/section';
 import { useHash } from '@/components/ui/use-hash';
@@ -30,13 +31,14 @@ export function SetupSection({ event, machine }: SetupProps) {
   const { preferences } = usePreferences();
   const { temperature, pressure, elevation } = preferences;
   const units = { temperature, pressure, elevation };
+  const clock = useClockZone(event?.value.event.timezone ?? 'UTC');
   return (
     <Section title="Set-up" id="set-up">
       <dl className={styles.list}>
         {event === null ? null : (
           <>
-            <Row title="Event" text={eventSummary(event.value, units)} form="event" />
-            <Row title="Hours" text={hoursSummary(event.value, units)} form="hours" />
+            <Row title="Event" text={eventSummary(event.value, units, clock)} form="event" />
+            <Row title="Hours" text={hoursSummary(event.value, units, clock)} form="hours" />
           </>
         )}
         {machine === null ? null : (

@@ -1,6 +1,7 @@
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Plan, PlanHour } from '@/lib/plan/types';
+import type { UnitChoice } from '@/lib/units/choice';
 import {
   formatDensity,
   formatElevation,
@@ -9,6 +10,7 @@ import {
   formatSignedPercent,
   formatTemperature,
 } from '@/lib/units/format';
+import { givenWords } from '@/lib/words/given-air';
 import { planClock } from '@/lib/words/runs';
 import { jetsText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
@@ -17,13 +19,6 @@ import { idealText } from './ideal-text';
 import styles from './tables.module.css';
 
 type AirTableProps = { readonly plan: Plan; readonly voice: Voice };
-
-const ORIGIN: Readonly<Record<PlanHour['origin'], string>> = {
-  forecast: 'forecast',
-  typed: 'typed',
-  between: 'between',
-  filled: 'filled',
-};
 
 /** The hours behind the chart: the same facts in figures. */
 export function AirTable({ plan, voice }: AirTableProps) {
@@ -43,7 +38,16 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
   const clock = planClock(plan, zone);
   return [
     { head: 'Hour', names: true, cell: ({ at }) => clockText(at, clock) },
-    { head: 'Air', figures: true, cell: ({ air }) => formatTemperature(air.temperature, units) },
+    {
+      head: 'Air',
+      figures: true,
+      cell: (hour) => (
+        <>
+          {formatTemperature(hour.air.temperature, units)}{' '}
+          <Given words={givenWords(hour, units).temperature} />
+        </>
+      ),
+    },
     { head: 'Ideal', figures: true, cell: ({ ideal }) => idealText(ideal) },
     {
       head: 'Baseline',
@@ -60,23 +64,47 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
       figures: true,
       cell: ({ chanceOfLean }) => formatPercent(chanceOfLean, 0),
     },
-    {
-      head: 'Station pressure',
-      figures: true,
-      cell: ({ air }) =>
-        `${formatPressure(air.pressure, units)}${air.pressureFrom === 'standard' ? ' (estimate)' : ''}`,
-    },
-    {
-      head: 'Humidity',
-      figures: true,
-      cell: ({ air }) => formatPercent(air.relativeHumidity, 0),
-    },
+    ...airColumns(units),
     { head: 'Density', figures: true, cell: ({ air }) => formatDensity(air.density) },
     {
       head: 'Density altitude',
       figures: true,
       cell: ({ air }) => formatElevation(air.densityAltitude, units),
     },
-    { head: 'From', cell: ({ origin }) => <span className={styles[origin]}>{ORIGIN[origin]}</span> },
+    {
+      head: 'From',
+      cell: (hour) => <span className={styles[hour.origin]}>{givenWords(hour, units).from}</span>,
+    },
   ];
+}
+
+/** What density comes from beside the temperature. */
+function airColumns(units: UnitChoice): readonly Column<PlanHour>[] {
+  return [
+    {
+      head: 'Station pressure',
+      figures: true,
+      cell: (hour) => (
+        <>
+          {formatPressure(hour.air.pressure, units)}
+          {hour.air.pressureFrom === 'standard' ? ' (estimate)' : ''}{' '}
+          <Given words={givenWords(hour, units).pressure} />
+        </>
+      ),
+    },
+    {
+      head: 'Humidity',
+      figures: true,
+      cell: (hour) => (
+        <>
+          {formatPercent(hour.air.relativeHumidity, 0)} <Given words={givenWords(hour, units).humidity} />
+        </>
+      ),
+    },
+  ];
+}
+
+/** What stood there before a reading corrected it. */
+function Given({ words }: { readonly words: string | null }) {
+  return words === null ? null : <span className={styles.under}>{words}</span>;
 }

@@ -2,8 +2,9 @@ import { classNames } from '@/components/ui/class-names';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Plan, RunPlan } from '@/lib/plan/types';
-import { formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import { formatPercent, formatSignedPercent } from '@/lib/units/format';
 import { shortCount } from '@/lib/words/counts';
+import { runTemperatureText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
@@ -39,7 +40,7 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
     {
       head: 'Run',
       names: true,
-      cell: ({ run, air }) => {
+      cell: ({ run, air, givenTemperature }) => {
         const times = plan.sortedRuns[run];
         return (
           <>
@@ -47,7 +48,7 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
             <span className={styles.under}>
               {times === undefined ? null : windowText(times.start, times.end, clock)}
             </span>{' '}
-            <span className={styles.under}>{formatTemperature(air.temperature, units)}</span>
+            <span className={styles.under}>{runTemperatureText({ air, givenTemperature }, units)}</span>
           </>
         );
       },

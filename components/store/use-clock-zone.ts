@@ -1,0 +1,26 @@
+'use client';
+
+import { useMemo } from 'react';
+import type { ClockZone, HourStyle } from '@/lib/time/zone';
+import { usePreferences } from './use-preferences';
+
+/** The zone with its clock as the person reads it: as chosen, else as the device's language writes it. */
+export function useClockZone(zone: string): ClockZone {
+  const hours = useHours();
+  return useMemo(() => ({ zone, hours }), [zone, hours]);
+}
+
+/** The clock alone, for times that need no zone. */
+export function useHours(): HourStyle {
+  const { preferences, known } = usePreferences();
+  const { clock = 'auto' } = preferences;
+  // Before the store is open the first render must look as on the server, which has no device.
+  if (!known) return '24';
+  return clock === 'auto' ? deviceHours(navigator.language) : clock;
+}
+
+/** How a language writes the clock, by its usual hour cycle (CLDR). */
+export function deviceHours(language: string): HourStyle {
+  const { hourCycle } = new Intl.DateTimeFormat(language, { hour: 'numeric' }).resolvedOptions();
+  return hourCycle === 'h11' || hourCycle === 'h12' ? '12' : '24';
+}

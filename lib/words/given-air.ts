@@ -1,0 +1,50 @@
+import type { PlanHour } from '@/lib/plan/types';
+import type { UnitChoice } from '@/lib/units/choice';
+import { formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
+import type { Kelvin } from '@/lib/units/quantity';
+
+/** Where an hour came from, as a word beside its number. */
+const ORIGIN: Readonly<Record<PlanHour['origin'], string>> = {
+  forecast: 'forecast',
+  typed: 'typed',
+  between: 'between',
+  filled: 'filled',
+};
+
+/** What an hour said before readings corrected it, where it is another number now: "typed -3.5 °F". */
+export type GivenWords = {
+  readonly temperature: string | null;
+  readonly pressure: string | null;
+  readonly humidity: string | null;
+  /** "typed", or "typed, corrected by a reading". */
+  readonly from: string;
+};
+
+type Hour = Pick<PlanHour, 'air' | 'given' | 'origin'>;
+
+/** Numbers are told apart as they are shown: a change too small to see is none. */
+export function givenWords({ air, given, origin }: Hour, units: UnitChoice): GivenWords {
+  const told = (now: string, before: string): string | null =>
+    now === before ? null : `${ORIGIN[origin]} ${before}`;
+  const temperature = told(
+    formatTemperature(air.temperature, units),
+    formatTemperature(given.temperature, units),
+  );
+  const pressure = told(formatPressure(air.pressure, units), formatPressure(given.pressure, units));
+  const humidity = told(formatPercent(air.relativeHumidity, 0), formatPercent(given.relativeHumidity, 0));
+  const corrected = [temperature, pressure, humidity].some((words) => words !== null);
+  return {
+    temperature,
+    pressure,
+    humidity,
+    from: corrected ? `${ORIGIN[origin]}, corrected by a reading` : ORIGIN[origin],
+  };
+}
+
+type Run = { readonly air: { readonly temperature: Kelvin }; readonly givenTemperature: Kelvin };
+
+/** A run's temperature with what the hours said before readings: "-5.2 °F (hours: -3.5 °F)". */
+export function runTemperatureText({ air, givenTemperature }: Run, units: UnitChoice): string {
+  const [now, before] = [air.temperature, givenTemperature].map((each) => formatTemperature(each, units));
+  return now === before ? `${now}` : `${now} (hours: ${before})`;
+}

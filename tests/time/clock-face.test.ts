@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { clockOf } from '@/components/event/clock-text';
+import { deviceHours } from '@/components/store/use-clock-zone';
+import { instant } from '@/lib/time/instant';
+import { clockFace, localClock } from '@/lib/time/zone';
+import { clockText, dateClockText, windowText } from '@/lib/words/times';
+
+const CHICAGO_12 = { zone: 'America/Chicago', hours: '12' } as const;
+const at = (iso: string) => instant(Date.parse(iso));
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+
+describe('a clock as the person reads it', () => {
+  it.each([
+    // Noon is 12 pm and midnight 12 am: NIST, Times of Day FAQ (from memory).
+    ['00:00', '12:00 am'],
+    ['00:05', '12:05 am'],
+    ['07:45', '7:45 am'],
+    ['12:00', '12:00 pm'],
+    ['19:45', '7:45 pm'],
+    ['23:59', '11:59 pm'],
+  ])('%s is %s on the 12-hour clock', (time, twelve) => {
+    expect(plain(clockFace(time, '12'))).toBe(twelve);
+    expect(clockFace(time, '24')).toBe(time);
+  });
+
+  it('is that of the 24-hour clock where nothing is said, as in files and answers', () => {
+    expect(localClock(at('2027-01-17T04:05:00Z'), 'America/Chicago')).toBe('22:05');
+    expect(plain(localClock(at('2027-01-17T04:05:00Z'), CHICAGO_12))).toBe('10:05 pm');
+  });
+
+  it('goes through days, windows and the hour shown twice', () => {
+    const zone = CHICAGO_12;
+    const night = at('2027-11-07T06:30:00Z');
+    expect(plain(clockText(night, { zone }))).toBe('1:30 am before the clocks go back');
+    expect(plain(windowText(at('2027-01-17T04:05:00Z'), at('2027-01-17T04:25:00Z'), { zone }))).toBe(
+      '10:05 pm to 10:25 pm',
+    );
+    expect(plain(dateClockText(at('2027-01-17T04:05:00Z'), zone))).toBe('2027-01-16 10:05 pm');
+  });
+
+  it('is read back from a field, minute by minute of a day', () => {
+    for (let minute = 0; minute < 1440; minute += 1) {
+      const two = (n: number) => String(n).padStart(2, '0');
+      const time = `${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
+      expect(clockOf(clockFace(time, '12'))).toBe(time);
+      expect(clockOf(time)).toBe(time);
+    }
+  });
+
+  it('follows the device’s language', () => {
+    // Usual hour cycles: Unicode CLDR, supplemental time data (US: h; GB, DE, NO: H; CA in English: h).
+    expect(['en-US', 'en-CA', 'en-GB', 'de-DE', 'nb-NO', 'fi-FI'].map(deviceHours)).toEqual([
+      '12',
+      '12',
+      '24',
+      '24',
+      '24',
+      '24',
+    ]);
+  });
+});
