@@ -3,11 +3,14 @@ import { normaliseBox } from '@/lib/carb/box';
 import { hardwareShifts } from '@/lib/carb/hardware';
 import { markingProblem } from '@/lib/carb/jets';
 import { addShifts, judgedShift } from '@/lib/carb/judged';
-import type { BaselineShift, JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
+import type {
+  BaselinePressure,
+  BaselineShift,
+  JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { celsiusToKelvin } from '@/lib/units/convert';
-import { kelvinDifference, type Ratio, ratio } from '@/lib/units/quantity';
+import { kelvinDifference, metre, type Ratio, ratio } from '@/lib/units/quantity';
 import { airFromJson } from './air-from-json';
 import type { MachineJson } from './machine';
 import type { ContractProblem, Path } from './problem';
@@ -47,6 +50,7 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
     marking: markingFromJson(json.jetMarking),
     box: normaliseBox(json.box),
     baselineAir,
+    baselinePressure: baselinePressure(json.baseline.air),
     intakeOffset: kelvinDifference(json.intakeOffsetC),
     baselineIntakeOffset: kelvinDifference(json.baseline.intakeOffsetC ?? json.intakeOffsetC),
     trim: json.trim === undefined ? null : trimFromJson(json.trim),
@@ -67,6 +71,13 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
           },
     richPowerLoss: json.richPowerLoss,
   };
+}
+
+function baselinePressure({
+  elevationM,
+  pressureConfirmed = false,
+}: MachineJson['baseline']['air']): BaselinePressure {
+  return { elevation: elevationM === undefined ? null : metre(elevationM), confirmed: pressureConfirmed };
 }
 
 const percent = (value: number): Ratio => ratio(value / 100);

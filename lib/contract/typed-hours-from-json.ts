@@ -1,7 +1,7 @@
 import type { PressureGiven } from '@/lib/air/air';
 import type { FilledSeries } from '@/lib/hours/gaps';
 import { type TypedPoint, type TypedProblem, typedSeries } from '@/lib/hours/typed';
-import { fail, type Result } from '@/lib/result/result';
+import { fail, ok, type Result } from '@/lib/result/result';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { type Metre, metre, ratio } from '@/lib/units/quantity';
 import type { HourJson } from './event';
@@ -16,6 +16,8 @@ export type TypedHoursJson = {
     | { readonly kind: 'standard' }
     | { readonly kind: 'station' | 'altimeter' | 'sea-level'; readonly hpa: number };
   readonly relativeHumidity: number;
+  /** All its pressures, and their kind, were confirmed by a person. */
+  readonly pressureConfirmed?: boolean | undefined;
 };
 
 /** Typed hours with the hours between them filled in, or every reason why they cannot be used. */
@@ -34,7 +36,15 @@ export function typedSeriesFromJson(
     relativeHumidity: ratio(typed.relativeHumidity),
     stepMinutes: 60,
   });
-  return filled.ok ? filled : fail([{ path, reason: reasonOf(filled.reason) }]);
+  if (!filled.ok) return fail([{ path, reason: reasonOf(filled.reason) }]);
+  return typed.pressureConfirmed === true ? ok(confirmed(filled.value)) : filled;
+}
+
+function confirmed({ series, gaps }: FilledSeries): FilledSeries {
+  return {
+    series: { ...series, hours: series.hours.map((hour) => ({ ...hour, pressureConfirmed: true })) },
+    gaps,
+  };
 }
 
 function pointFromJson(hour: HourJson, elevation: Metre): TypedPoint {

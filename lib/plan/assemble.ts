@@ -5,6 +5,7 @@ import { leavesLane } from './crossings';
 import { decide } from './decide';
 import type { Night } from './night';
 import { picture } from './picture';
+import { pressureDoubts } from './pressure-doubts';
 import { runPlans } from './run-plans';
 import { stintsOf, swapsOf } from './swaps';
 import { timeline } from './timeline';
@@ -39,7 +40,11 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     bySwapCount: bySwapCount(view, decision),
     runnerUp: runnerUp(decision),
     kept: decision.steady.kept,
-    warnings: [...nightWarnings(night), ...machineWarnings(view, decision, options.swapMinutes)],
+    warnings: [
+      ...nightWarnings(night),
+      ...pressureDoubts(machine, night.series),
+      ...machineWarnings(view, decision, options.swapMinutes),
+    ],
     hoursEnd: instant(night.hours.at.at(-1)!),
     baseline,
   };
