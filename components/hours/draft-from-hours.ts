@@ -18,6 +18,7 @@ import {
 } from '@/lib/units/entry-text';
 import { metre, ratio } from '@/lib/units/quantity';
 import { type HourRow, type HoursDraft, withMoments } from './hours-draft';
+import { hoursPressureKey } from './hours-pressure-key';
 
 /** What the hours belong to: where and when the runs are. */
 export type HoursEvent = Pick<EventJson, 'timezone' | 'elevationM' | 'runs'>;
@@ -46,6 +47,7 @@ export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
     elevation: elevationText(metre(event.elevationM), units),
     pressureKind: 'standard',
     pressure: '',
+    pressureConfirmed: '',
     humidity: '80',
     humidityByHour: false,
     pressureByHour: false,
@@ -58,7 +60,7 @@ export function draftFromHours(typed: TypedHours, { event, units, now }: HoursSt
   const kind = pressureKindOf(typed);
   const rows = typed.hours.map((hour) => hourRow(hour, { kind, units, event, typed }));
   const own = rows.some((row) => row.pressure !== '');
-  return {
+  const draft: HoursDraft = {
     ...blankHoursDraft({ event, units, now }),
     rows: withMoments(rows, hoursOfEvent(event, now)),
     pressureKind: kind,
@@ -68,6 +70,7 @@ export function draftFromHours(typed: TypedHours, { event, units, now }: HoursSt
     humidityByHour: rows.some((row) => row.humidity !== ''),
     pressureByHour: own,
   };
+  return typed.pressureConfirmed === true ? { ...draft, pressureConfirmed: hoursPressureKey(draft) } : draft;
 }
 
 const pressureIn = (hpa: number, units: UnitChoice): string => pressureText(hectopascalToPascal(hpa), units);

@@ -65,7 +65,7 @@ export function WholeNight({ night, plan, now, voice, acts, live, notices }: Who
         </div>
         <div className={styles.rest}>
           <Call plan={plan} voice={voice} />
-          <Warnings plan={plan} voice={voice} />
+          <Warnings plan={plan} records={records} voice={voice} />
           {behind === null ? null : (
             <>
               <div className={styles.screenOnly}>

@@ -6,7 +6,6 @@ import { Fold } from '@/components/draft/fold';
 import { wholeOf } from '@/components/draft/part';
 import { useDraft } from '@/components/draft/use-draft';
 import { type FormState, type SaveOutcome, useForm } from '@/components/draft/use-form';
-import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
@@ -16,6 +15,8 @@ import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { UnitChoice } from '@/lib/units/choice';
 import { PRESSURE_CHOICES, PRESSURE_MEANINGS, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { warningSentence } from '@/lib/words/warnings';
+import { kindMeant } from './kind-meant';
+import { Questioned } from './questioned';
 import { readReading } from './read-reading';
 import {
   blankReading,
@@ -83,15 +84,13 @@ export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: R
       onCancel={onCancel}
     >
       {asked === null ? null : (
-        <Button
-          size="large"
-          wide
-          onClick={async () => {
+        <Questioned
+          meant={kindMeant(draft.value, questionAbout(asked, planned))}
+          onMeant={(pressureKind) => draft.change(null, (before) => ({ ...before, pressureKind }))}
+          onKeep={async () => {
             if ((await onSave({ ...asked, confirmed: true })) === undefined) draft.forget();
           }}
-        >
-          It is right as typed: use it
-        </Button>
+        />
       )}
       <ReadingFields draft={draft} form={form} />
     </EditorForm>

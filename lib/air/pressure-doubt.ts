@@ -114,8 +114,7 @@ export function doubtBeside(
   const given = read(said, elevation);
   if (given === null) return null;
   const { kind, number, implied, otherwise } = given;
-  const gap =
-    kind === 'station' ? implied.lowest - reference.highest : reference.lowest - implied.highest;
+  const gap = kind === 'station' ? implied.lowest - reference.highest : reference.lowest - implied.highest;
   const gapOtherwise = Math.max(
     otherwise.lowest - reference.highest,
     reference.lowest - otherwise.highest,

@@ -6,7 +6,13 @@ import { addShifts, judgedShift } from '@/lib/carb/judged';
 import type {
   BaselinePressure,
   BaselineShift,
-  JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
+  JetMarking,
+  Machine,
+  Needle,
+  Pilot,
+  Response,
+  Trim,
+} from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { celsiusToKelvin } from '@/lib/units/convert';

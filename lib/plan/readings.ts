@@ -92,7 +92,8 @@ function judge(reading: Reading, series: HourSeries, curves: Curves): Judged {
   if (Math.abs(off) > FAR_OFF_READING && !confirmed)
     return { ...NOTHING, warnings: [{ code: 'reading-far-off', readingId: id, difference: off }] };
   const pressureOff = reading.stationPressure === null ? null : reading.stationPressure - curves.pressure(at);
-  const pressureWarning = confirmed || pressureOff === null ? null : pressureQuestion(reading, series, pressureOff);
+  const pressureWarning =
+    confirmed || pressureOff === null ? null : pressureQuestion(reading, series, pressureOff);
   const drier =
     reading.relativeHumidity === null
       ? null
@@ -100,7 +101,9 @@ function judge(reading: Reading, series: HourSeries, curves: Curves): Judged {
   return {
     temperature: [{ at, value: off, sd: READING_TEMPERATURE_SD }],
     pressure:
-      pressureOff === null || pressureWarning !== null ? [] : [{ at, value: pressureOff, sd: READING_PRESSURE_SD }],
+      pressureOff === null || pressureWarning !== null
+        ? []
+        : [{ at, value: pressureOff, sd: READING_PRESSURE_SD }],
     depression: drier === null ? [] : [{ at, value: drier, sd: READING_DEPRESSION_SD }],
     warnings: pressureWarning === null ? [] : [pressureWarning],
   };

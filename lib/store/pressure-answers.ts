@@ -19,6 +19,9 @@ function typedWithPressure(typed: TypedHours, answer: PressureAnswer): TypedHour
 }
 
 /** The answer is kept once for all hours. */
-function withoutMark({ pressureConfirmed: _, ...hour }: TypedHours['hours'][number]): TypedHours['hours'][number] {
+function withoutMark({
+  pressureConfirmed: _,
+  ...hour
+}: TypedHours['hours'][number]): TypedHours['hours'][number] {
   return hour;
 }

@@ -19,7 +19,11 @@ export function pressureAnswers({ kind, likely }: PressureDoubt): PressureAnswer
 }
 
 /** What is odd about a pressure, as a question. `otherName` says what it was held against, where it was. */
-export function pressureQuestion(doubt: PressureDoubt, units: UnitChoice, otherName = 'the other one'): string {
+export function pressureQuestion(
+  doubt: PressureDoubt,
+  units: UnitChoice,
+  otherName = 'the other one',
+): string {
   const { kind, number, elevation, seaLevel, likely, against } = doubt;
   const typed = formatPressure(number, units);
   const height = formatElevation(elevation, units);
@@ -91,8 +95,7 @@ function readingSentence(
   units: UnitChoice,
 ): string {
   const { doubt, difference } = warning;
-  if (doubt.against === null)
-    return `${pressureWarningQuestion(warning, units)} ${whatToDo(doubt)}`;
+  if (doubt.against === null) return `${pressureWarningQuestion(warning, units)} ${whatToDo(doubt)}`;
   const step = formatPressure(pascal(Math.abs(difference)), units);
   const height = formatElevation(doubt.elevation, units);
   return difference > 0

@@ -7,8 +7,8 @@ import {
   airRequestSchema,
 } from '@/lib/contract/air-request';
 import { parseWith } from '@/lib/contract/parse';
-import type { ContractProblem } from '@/lib/contract/problem';
 import { airPressureDoubt } from '@/lib/contract/pressure-doubts';
+import type { ContractProblem } from '@/lib/contract/problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { humidityAssumedSentence, pressureEstimateSentence } from '@/lib/words/assumptions';
