@@ -1,10 +1,10 @@
 import type { Kelvin, Ratio } from '@/lib/units/quantity';
 import type { AirGiven, AirProblem, Humidity, PressureGiven } from './air';
 import { relativeHumidityOf } from './humidity';
-import { altimeterFromStation, stationPressure } from './pressure';
+import { stationPressure } from './pressure';
 import { RANGE, within } from './ranges';
 import { dewPointOf, saturationOverIce, saturationOverWater } from './saturation';
-import { RECORD_ALTIMETER } from './sea-level-weather';
+import { impliedSeaLevel, RECORD_WEATHER } from './sea-level-weather';
 import { standardPressure } from './standard-atmosphere';
 
 /** Temperature and dew point are each read to a tenth, so a dew point may seem this much above saturation [K]. */
@@ -18,8 +18,8 @@ function stationProblem(
 ): AirProblem | null {
   const { pressure, elevation } = given;
   if (elevation === undefined) return null;
-  const altimeter = altimeterFromStation(pressure, elevation);
-  if (altimeter > RECORD_ALTIMETER.highest) {
+  const { lowest, highest } = impliedSeaLevel(pressure, { elevation, temperature, relativeHumidity });
+  if (lowest > RECORD_WEATHER.highest) {
     const stationIfSeaLevel = stationPressure(
       { kind: 'sea-level', pressure, elevation },
       temperature,
@@ -27,7 +27,7 @@ function stationProblem(
     );
     return { code: 'sea-level-number-as-station', pressure, elevation, stationIfSeaLevel };
   }
-  if (altimeter < RECORD_ALTIMETER.lowest)
+  if (highest < RECORD_WEATHER.lowest)
     return {
       code: 'pressure-too-low-for-elevation',
       pressure,

@@ -25,12 +25,12 @@ export const OPEN_WEATHER: SeaLevelRange = {
 };
 
 /**
- * Altimeter settings beyond which no station pressure is taken. The highest: 1083.8 hPa at Agata (261 m, 31 December
+ * Beyond this no station pressure is taken, neither reduction leaving it on record. The highest: 1083.8 hPa at Agata (261 m, 31 December
  * 1968; World Meteorological Organization, archive of extremes, below 750 m), reduced through air of about -50 °C, is
- * 1074.0 hPa as an altimeter setting; 1089.1 hPa at Tosontsengel (846.5 hPa, 1725.8 m, -44.8 °C; the same, above 750 m)
- * is 1041.8 hPa. The lowest outside the tropics: about 914 hPa in the North Atlantic, January 1993, from memory.
+ * an altimeter setting of 1074.0 hPa; 1089.1 hPa at Tosontsengel (846.5 hPa, 1725.8 m, -44.8 °C; the same, above 750 m)
+ * is one of 1041.8 hPa. The lowest outside the tropics: about 914 hPa in the North Atlantic, January 1993, from memory.
  */
-export const RECORD_ALTIMETER: SeaLevelRange = {
+export const RECORD_WEATHER: SeaLevelRange = {
   lowest: hectopascalToPascal(913),
   highest: hectopascalToPascal(1074.5),
 };
