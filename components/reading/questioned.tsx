@@ -7,7 +7,7 @@ type QuestionedProps = {
   /** The kind that would explain the pressure; null where none does. */
   readonly meant: Meant | null;
   readonly onMeant: (kind: Meant) => void;
-  readonly onKeep: () => Promise<void>;
+  readonly onKeep: () => void;
 };
 
 /** The answers to a question about a reading: what was meant, or that it is right. */
@@ -19,7 +19,7 @@ export function Questioned({ meant, onMeant, onKeep }: QuestionedProps) {
           {meant === 'station' ? 'It is station pressure' : 'It is a sea-level number'}
         </Button>
       )}
-      <Button size="large" wide onClick={() => void onKeep()}>
+      <Button size="large" wide onClick={onKeep}>
         It is right as typed: use it
       </Button>
     </>

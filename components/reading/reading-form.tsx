@@ -74,6 +74,9 @@ export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: R
       return warningSentence(question, planned.plan, voice);
     },
   });
+  const keep = async (reading: ReadingJson) => {
+    if ((await onSave(reading)) === undefined) draft.forget();
+  };
   const asked = questioned === draft.value ? read(draft.value).value : null;
   return (
     <EditorForm
@@ -86,10 +89,12 @@ export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: R
       {asked === null ? null : (
         <Questioned
           meant={kindMeant(draft.value, questionAbout(asked, planned))}
-          onMeant={(pressureKind) => draft.change(null, (before) => ({ ...before, pressureKind }))}
-          onKeep={async () => {
-            if ((await onSave({ ...asked, confirmed: true })) === undefined) draft.forget();
+          onMeant={(pressureKind) => {
+            draft.change(null, (before) => ({ ...before, pressureKind }));
+            const meant = read({ ...draft.value, pressureKind }).value;
+            if (meant !== null && questionAbout(meant, planned) === null) void keep(meant);
           }}
+          onKeep={() => void keep({ ...asked, confirmed: true })}
         />
       )}
       <ReadingFields draft={draft} form={form} />
