@@ -4,7 +4,6 @@ import { useCallback, useState } from 'react';
 import { EditorForm } from '@/components/draft/editor-form';
 import { Fold } from '@/components/draft/fold';
 import { wholeOf } from '@/components/draft/part';
-import { useDraft } from '@/components/draft/use-draft';
 import { type FormState, type SaveOutcome, useForm } from '@/components/draft/use-form';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
@@ -18,14 +17,8 @@ import { warningSentence } from '@/lib/words/warnings';
 import { kindMeant } from './kind-meant';
 import { Questioned } from './questioned';
 import { readReading } from './read-reading';
-import {
-  blankReading,
-  draftOfReading,
-  READING_SHAPE,
-  type ReadingDraft,
-  type ReadPressureKind,
-  readingLabel,
-} from './reading-draft';
+import { type ReadingDraft, type ReadPressureKind, readingLabel } from './reading-draft';
+import { useReadingDraft } from './use-reading-draft';
 import { type PlannedNight, questionAbout } from './what-moved';
 
 type ReadingFormProps = {
@@ -43,17 +36,7 @@ type ReadingFormProps = {
 export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: ReadingFormProps) {
   const { night, voice } = planned;
   const { zone } = night;
-  // The reading is of the moment the form was opened, however long the typing takes.
-  const [opened] = useState(planned.now);
-  const [start] = useState(() => {
-    const around = { units, zone, now: opened };
-    return initial === null ? blankReading(around) : draftOfReading(initial, around);
-  });
-  const draft = useDraft({
-    key: `reading.${night.records.event.id}.${initial === null ? 'new' : id}`,
-    initial: start,
-    shape: READING_SHAPE,
-  });
+  const draft = useReadingDraft({ planned, units, id, initial });
   const { elevation } = night.series;
   const was = initial?.time ?? null;
   const { now } = planned;

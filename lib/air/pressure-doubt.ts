@@ -65,9 +65,9 @@ function isOrdinaryOtherwise({ kind, number, implied, otherwise }: Read): boolea
 /**
  * What there is to ask about a pressure by itself; null where nothing is. It is odd where it stands for weather that
  * hardly occurs, and already a little before that where it would be ordinary as the other kind. What one number cannot
- * tell: below about 80 m the kinds are one air; at 100 m a sea-level 1013 hPa is a plain 1025 hPa day, and 28 hPa
- * higher it is asked about; at 200 m from 1016, at 300 m from 1004, and from 465 m up (505 m on a hot day) every
- * usual sea-level number is.
+ * tell: below about 80 m the kinds are one air; at 100 m a sea-level 1013 hPa is a plain day of 1025 hPa, and
+ * only numbers from 1028 are asked about; at 200 m from 1016, at 300 m from 1004, at 400 m from 992, and from 465 m up
+ * (505 m on a hot day) every usual sea-level number is.
  */
 export function pressureDoubt(said: SaidPressure, elevation: Metre): PressureDoubt | null {
   const given = read(said, elevation);

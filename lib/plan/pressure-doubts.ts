@@ -1,4 +1,4 @@
-import { seaLevelFromStation } from '@/lib/air/pressure';
+import { seaLevelFromStation, stationFromSeaLevel } from '@/lib/air/pressure';
 import {
   doubtBeside,
   type PressureDoubt,
@@ -102,7 +102,8 @@ export function readingDoubt(
   if (hours.some(({ pressureFrom }) => pressureFrom === 'standard')) return pressureDoubt(said, elevation);
   const column = { elevation, temperature, relativeHumidity: humidity };
   const seaLevel = seaLevelFromStation(pressure, column);
-  const reduction = seaLevel - pressure;
+  // Too high: a sea-level number never reduced. Too low: a station number reduced once too often.
+  const reduction = difference > 0 ? pressure - stationFromSeaLevel(pressure, column) : seaLevel - pressure;
   const explains =
     Math.abs(difference) >= READING_KINDS_DIFFER &&
     Math.abs(Math.abs(difference) - reduction) <= SAME_AS_REDUCTION;
