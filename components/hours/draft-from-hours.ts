@@ -70,7 +70,9 @@ export function draftFromHours(typed: TypedHours, { event, units, now }: HoursSt
     humidityByHour: rows.some((row) => row.humidity !== ''),
     pressureByHour: own,
   };
-  return typed.pressureConfirmed === true ? { ...draft, pressureConfirmed: hoursPressureKey(draft) } : draft;
+  const confirmed =
+    typed.pressureConfirmed === true || typed.hours.some((hour) => hour.pressureConfirmed === true);
+  return confirmed ? { ...draft, pressureConfirmed: hoursPressureKey(draft) } : draft;
 }
 
 const pressureIn = (hpa: number, units: UnitChoice): string => pressureText(hectopascalToPascal(hpa), units);

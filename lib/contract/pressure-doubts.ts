@@ -13,11 +13,13 @@ export function airPressureDoubt(json: AirStateJson): PressureDoubt | null {
 
 /** The same of the first of the typed hours that is odd. */
 export function hoursPressureDoubt(typed: TypedHoursJson, elevationM: number): PressureDoubt | null {
-  if (typed.pressureConfirmed === true) return null;
   const read = typedSeriesFromJson(typed, elevationM);
   if (!read.ok) return null;
   for (const hour of read.value.series.hours) {
-    const doubt = hour.origin === 'typed' ? pressureDoubt(hour, metre(elevationM)) : null;
+    const doubt =
+      hour.origin === 'typed' && hour.pressureConfirmed !== true
+        ? pressureDoubt(hour, metre(elevationM))
+        : null;
     if (doubt !== null) return doubt;
   }
   return null;

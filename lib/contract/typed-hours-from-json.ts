@@ -37,14 +37,21 @@ export function typedSeriesFromJson(
     stepMinutes: 60,
   });
   if (!filled.ok) return fail([{ path, reason: reasonOf(filled.reason) }]);
-  return typed.pressureConfirmed === true ? ok(confirmed(filled.value)) : filled;
+  return ok(withConfirmed(filled.value, typed));
 }
 
-function confirmed({ series, gaps }: FilledSeries): FilledSeries {
-  return {
-    series: { ...series, hours: series.hours.map((hour) => ({ ...hour, pressureConfirmed: true })) },
-    gaps,
-  };
+/** What was stood by for all hours, or hour by hour, is marked on them. */
+function withConfirmed({ series, gaps }: FilledSeries, typed: TypedHoursJson): FilledSeries {
+  const own = new Set<number>(
+    typed.hours.flatMap(({ time, pressureConfirmed }) =>
+      pressureConfirmed === true ? [instantFromJson(time)] : [],
+    ),
+  );
+  const isStoodBy = (at: number): boolean => typed.pressureConfirmed === true || own.has(at);
+  const hours = series.hours.map((hour) =>
+    isStoodBy(hour.at) ? { ...hour, pressureConfirmed: true } : hour,
+  );
+  return { series: { ...series, hours }, gaps };
 }
 
 function pointFromJson(hour: HourJson, elevation: Metre): TypedPoint {
