@@ -7,6 +7,13 @@ export function withHoursPressure(record: EventRecord, answer: PressureAnswer): 
   return typed === null ? record : { ...record, typed: typedWithPressure(typed, answer) };
 }
 
+/** The typed hours of an event that is moved to a height: a pressure stood by at another one is to be asked about anew. */
+export function typedHoursAt({ typed, event }: EventRecord, elevationM: number): EventRecord['typed'] {
+  if (typed === null || elevationM === event.elevationM) return typed;
+  const { pressureConfirmed: _, ...rest } = typed;
+  return { ...rest, hours: typed.hours.map(withoutMark) };
+}
+
 function typedWithPressure(typed: TypedHours, answer: PressureAnswer): TypedHours {
   const confirmed = { ...typed, pressureConfirmed: true };
   if (answer === 'stands') return confirmed;

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { recordWithEvent } from '@/components/event/record-with-event';
+import { withForecastAt } from '@/components/weather/place-dialog';
 import type { AirStateJson } from '@/lib/contract/air';
 import { withPressureAnswer } from '@/lib/contract/pressure-answer';
 import { hoursPressureDoubt } from '@/lib/contract/pressure-doubts';
@@ -30,6 +32,16 @@ describe('What is said about a pressure in doubt', () => {
     expect(typed?.hours[0]).toMatchObject({ seaLevelHpa: 1018 });
     expect(typed?.hours[0]).not.toHaveProperty('pressureHpa');
     expect(typed?.hours.slice(1)).toEqual(odd.typed.hours.slice(1));
+  });
+
+  it('is asked anew once the event is moved to another height, by either form', () => {
+    const stood = withHoursPressure(odd, 'stands');
+    const moved = { ...stood.event, elevationM: elevationM + 20 };
+    const from = moved.runs.map((_, run) => run);
+    expect(recordWithEvent(stood, { event: moved, from }).typed).toEqual(odd.typed);
+    expect(recordWithEvent(stood, { event: stood.event, from }).typed).toEqual(stood.typed);
+    const place = { name: 'Lake', latitude: 46, longitude: -92 };
+    expect(withForecastAt(stood, { place, elevationM: elevationM + 20 }, 'f').typed).toEqual(odd.typed);
   });
 
   it('turns the kind of an air both ways', () => {
