@@ -4,6 +4,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { elevationText, percentText, pressureText, temperatureText } from '@/lib/units/entry-text';
 import { metre, ratio } from '@/lib/units/quantity';
+import { pressureKey } from './pressure-key';
 
 export type HumidityKind = 'unknown' | 'relative' | 'dew-point' | 'frost-point';
 
@@ -13,6 +14,8 @@ export type AirDraft = {
   readonly pressureKind: PressureKind;
   readonly pressure: string;
   readonly elevation: string;
+  /** What was stood by of the three above (`pressure-key.ts`); empty where nothing was. */
+  readonly pressureConfirmed: string;
   readonly humidityKind: HumidityKind;
   /** Percent, or a dew or frost point, by its kind. */
   readonly humidity: string;
@@ -23,16 +26,21 @@ export const BLANK_AIR: AirDraft = {
   pressureKind: 'standard',
   pressure: '',
   elevation: '',
+  pressureConfirmed: '',
   humidityKind: 'unknown',
   humidity: '',
 };
 
 /** The draft that reads back as `air`. */
 export function airDraft(air: AirStateJson, units: UnitChoice): AirDraft {
-  return {
-    temperature: temperatureText(celsiusToKelvin(air.temperatureC), units),
+  const pressure = {
     ...pressureDraft(air, units),
     elevation: air.elevationM === undefined ? '' : elevationText(metre(air.elevationM), units),
+  };
+  return {
+    temperature: temperatureText(celsiusToKelvin(air.temperatureC), units),
+    ...pressure,
+    pressureConfirmed: air.pressureConfirmed === true ? pressureKey(pressure) : '',
     ...humidityDraft(air, units),
   };
 }

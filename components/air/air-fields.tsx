@@ -11,6 +11,7 @@ import type { AirDraft, HumidityKind } from './air-draft';
 import { AirReadout } from './air-readout';
 import { PressureFields } from './pressure-fields';
 import { typedAir } from './read-air';
+import { TypedPressureQuestion } from './typed-pressure-question';
 
 const HUMIDITIES: readonly { readonly value: HumidityKind; readonly label: string }[] = [
   { value: 'unknown', label: 'Not known' },
@@ -57,6 +58,7 @@ export function AirFields({ air, group, form, units }: AirFieldsProps) {
         kindField={form.field(`${group}.pressureKind`)}
         pressureField={form.field(`${group}.pressure`)}
       />
+      <TypedPressureQuestion air={air.value} units={units} onAnswered={air.setAll} />
       <Columns>
         <Select
           {...form.field(`${group}.humidityKind`)}

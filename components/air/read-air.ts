@@ -5,6 +5,7 @@ import { parseWith } from '@/lib/contract/parse';
 import type { Path } from '@/lib/contract/problem';
 import type { UnitChoice } from '@/lib/units/choice';
 import type { AirDraft } from './air-draft';
+import { isPressureConfirmed } from './pressure-key';
 
 /** The air's JSON as far as it can be read; what cannot is missing and complained about, by `group.field`. */
 export function readAir(draft: AirDraft, reader: FieldReader, group: string): object {
@@ -14,6 +15,7 @@ export function readAir(draft: AirDraft, reader: FieldReader, group: string): ob
     // Always asked for: with it a sea-level number typed as station pressure is noticed.
     elevationM: reader.elevationM({ name: name('elevation'), text: draft.elevation, example: '800' }),
     ...readPressure(draft, reader, name('pressure')),
+    pressureConfirmed: isPressureConfirmed(draft) ? true : undefined,
     ...readHumidity(draft, reader, name('humidity')),
   });
 }
@@ -62,6 +64,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   altimeterHpa: 'pressure',
   seaLevelHpa: 'pressure',
   elevationM: 'elevation',
+  pressureConfirmed: 'pressure',
   relativeHumidity: 'humidity',
   dewPointC: 'humidity',
   frostPointC: 'humidity',

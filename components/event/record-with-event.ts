@@ -1,3 +1,4 @@
+import { typedHoursAt } from '@/lib/store/pressure-answers';
 import { classOf } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import type { TypedEvent } from './read-event';
@@ -8,7 +9,11 @@ import type { TypedEvent } from './read-event';
  */
 export function recordWithEvent(record: EventRecord, { event, from }: TypedEvent): EventRecord {
   const inClass = (machineId: string): boolean => classOf(record, machineId) !== null;
-  return { ...withRenumberedRuns(record, from, (machineId) => !inClass(machineId)), event };
+  return {
+    ...withRenumberedRuns(record, from, (machineId) => !inClass(machineId)),
+    typed: typedHoursAt(record, event.elevationM),
+    event,
+  };
 }
 
 /**

@@ -8,6 +8,7 @@ import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import type { AirJson } from '@/lib/contract/air-from-json';
+import { HoursPressureQuestion } from './hours-pressure-question';
 import { readHours } from './read-hours';
 import type { SectionProps } from './section-props';
 
@@ -42,6 +43,7 @@ export function AirFields({ draft, form, event }: SectionProps) {
         kindField={form.field('pressureKind')}
         pressureField={form.field('pressure')}
       />
+      <HoursPressureQuestion draft={draft} event={event} />
       <AirReadout air={firstAir({ draft, event })} units={units} />
       <Switch
         label="Humidity by the hour"

@@ -19,6 +19,7 @@ import {
 import { metre, ratio } from '@/lib/units/quantity';
 import { ENOUGH_MINUTES } from '@/lib/words/delay';
 import { type HourRow, type HoursDraft, withMoments } from './hours-draft';
+import { hoursPressureKey } from './hours-pressure-key';
 
 /** What the hours belong to: where and when the runs are. */
 export type HoursEvent = Pick<EventJson, 'timezone' | 'elevationM' | 'runs'>;
@@ -49,6 +50,7 @@ export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
     elevation: elevationText(metre(event.elevationM), units),
     pressureKind: 'standard',
     pressure: '',
+    pressureConfirmed: '',
     humidity: '80',
     humidityByHour: false,
     pressureByHour: false,
@@ -62,7 +64,7 @@ export function draftFromHours(typed: TypedHours, { event, units, now }: HoursSt
   const kind = pressureKindOf(typed);
   const rows = typed.hours.map((hour) => hourRow(hour, { kind, units, event, typed }));
   const own = rows.some((row) => row.pressure !== '');
-  return {
+  const draft: HoursDraft = {
     ...blankHoursDraft({ event, units, now }),
     rows: withMoments(rows, hoursOfEvent(event, now)),
     pressureKind: kind,
@@ -72,6 +74,9 @@ export function draftFromHours(typed: TypedHours, { event, units, now }: HoursSt
     humidityByHour: rows.some((row) => row.humidity !== ''),
     pressureByHour: own,
   };
+  const confirmed =
+    typed.pressureConfirmed === true || typed.hours.some((hour) => hour.pressureConfirmed === true);
+  return confirmed ? { ...draft, pressureConfirmed: hoursPressureKey(draft) } : draft;
 }
 
 const pressureIn = (hpa: number, units: UnitChoice): string => pressureText(hectopascalToPascal(hpa), units);

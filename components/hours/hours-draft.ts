@@ -20,6 +20,8 @@ export type HoursDraft = {
   readonly pressureKind: PressureKind;
   /** For every hour that has no pressure of its own. */
   readonly pressure: string;
+  /** What was stood by of the pressures (`hours-pressure-key.ts`); empty where nothing was. */
+  readonly pressureConfirmed: string;
   readonly humidity: string;
   readonly humidityByHour: boolean;
   readonly pressureByHour: boolean;

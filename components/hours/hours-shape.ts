@@ -8,6 +8,7 @@ export const HOURS_SHAPE: HoursDraft = {
   elevation: '',
   pressureKind: 'standard',
   pressure: '',
+  pressureConfirmed: '',
   humidity: '',
   humidityByHour: false,
   pressureByHour: false,

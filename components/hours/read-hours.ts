@@ -8,6 +8,7 @@ import { type TypedHours, typedHoursSchema } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
 import { type HourRow, type HoursDraft, isBlank } from './hours-draft';
+import { areHoursConfirmed } from './hours-pressure-key';
 
 /** The hours as typed, and the elevation they were typed with. */
 export type HoursReading = { readonly typed: TypedHours; readonly elevationM: number };
@@ -24,11 +25,15 @@ export function readHours(draft: HoursDraft, { zone }: Zoned): FormReading<Hours
   const elevationM = reader.elevationM({ name: 'elevation', text: draft.elevation, example: '402' });
   const pressure = readPressure(draft, reader);
   const relativeHumidity = readHumidity('humidity', draft.humidity, reader);
+  const pressureConfirmed = areHoursConfirmed(draft) ? true : undefined;
   const toFields = {
     fieldOf: (path: Path) => hoursField(path, { draft, places: typedRows.map(({ index }) => index) }),
     voice: { zone, units: draft.units },
   };
-  const parsed = parseWith(typedHoursSchema, withoutGaps({ hours, pressure, relativeHumidity }));
+  const parsed = parseWith(
+    typedHoursSchema,
+    withoutGaps({ hours, pressure, relativeHumidity, pressureConfirmed }),
+  );
   if (!parsed.ok) complainOf(reader, parsed.reason, toFields);
   const unread = Object.keys(reader.errors()).length > 0;
   if (!parsed.ok || unread || elevationM === undefined) return { value: null, errors: reader.errors() };

@@ -3,6 +3,7 @@
 import type { HumidityKind } from '@/components/air/air-draft';
 import { AirReadout } from '@/components/air/air-readout';
 import { PressureFields } from '@/components/air/pressure-fields';
+import { TypedPressureQuestion } from '@/components/air/typed-pressure-question';
 import { Fold } from '@/components/draft/fold';
 import { type Part, part } from '@/components/draft/part';
 import type { FormState } from '@/components/draft/use-form';
@@ -52,6 +53,7 @@ export function BaselineFields({ draft, form }: SectionProps) {
   return (
     <Section title="Baseline: the air they were right in">
       <BaselineAirFields baseline={baseline} form={form} units={units} />
+      <TypedPressureQuestion air={baseline.value} units={units} onAnswered={baseline.setAll} />
       <AirReadout air={baselineAir(baseline.value, units)} units={units} />
       <Choice
         {...form.field('baseline.judged')}

@@ -17,6 +17,9 @@ const GROUPS = [
   ['fuelDensity', 'fuelDensity'],
 ] as const satisfies readonly (readonly [keyof MachineDraft, keyof MachineJson])[];
 
+/** Standing by a pressure leaves the baseline what it was. */
+const unconfirmed = (baseline: MachineDraft['baseline']) => ({ ...baseline, pressureConfirmed: '' });
+
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 /**
@@ -35,7 +38,9 @@ export function withUnshown(
     untouched.flatMap((key) => (machine[key] === undefined ? [] : [[key, machine[key]]])),
   );
   const { hardware, baselineShift } = machine;
-  const sameBaseline = untouched.includes('baseline') && same(value.carburettors, machine.carburettors);
+  const sameBaseline =
+    same(unconfirmed(draft.baseline), unconfirmed(before.baseline)) &&
+    same(value.carburettors, machine.carburettors);
   return {
     errors,
     value: {

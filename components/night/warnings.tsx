@@ -3,15 +3,26 @@ import { Stack } from '@/components/ui/stack';
 import type { Plan } from '@/lib/plan/types';
 import type { Voice } from '@/lib/words/voice';
 import { warningSentences } from '@/lib/words/warnings';
+import type { NightRecords } from './night';
+import { isPressureQuestion, PRESSURE_QUESTION_CODES, PressureQuestions } from './pressure-questions';
 
-type WarningsProps = { readonly plan: Plan; readonly voice: Voice };
+type WarningsProps = {
+  readonly plan: Plan;
+  readonly records: Pick<NightRecords, 'event' | 'machine'>;
+  readonly voice: Voice;
+};
+
+/** Said elsewhere: at the top of the page, or beside the buttons that answer. */
+const TOLD_ELSEWHERE: ReadonlySet<string> = new Set(['no-jet-rich-enough', ...PRESSURE_QUESTION_CODES]);
 
 /** What must be known beside the plan. What is loud stands at the top of the page already. */
-export function Warnings({ plan, voice }: WarningsProps) {
-  const warnings = warningSentences(plan, voice).filter(({ code }) => code !== 'no-jet-rich-enough');
-  if (warnings.length === 0) return null;
+export function Warnings({ plan, records, voice }: WarningsProps) {
+  const warnings = warningSentences(plan, voice).filter(({ code }) => !TOLD_ELSEWHERE.has(code));
+  const questions = plan.warnings.filter(isPressureQuestion);
+  if (warnings.length + questions.length === 0) return null;
   return (
     <Stack>
+      <PressureQuestions questions={questions} records={records} voice={voice} />
       {warnings.map(({ code, message }) => (
         <Notice key={`${code} ${message}`} tone="caution">
           <p>{message}</p>

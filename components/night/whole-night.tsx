@@ -64,7 +64,7 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
         </div>
         <div className={styles.rest}>
           <Call standing={standing} voice={voice} />
-          <Warnings plan={plan} voice={voice} />
+          <Warnings plan={plan} records={records} voice={voice} />
           {behind === null ? null : (
             <>
               <div className={styles.screenOnly}>

@@ -4,9 +4,7 @@ import { useCallback, useState } from 'react';
 import { EditorForm } from '@/components/draft/editor-form';
 import { Fold } from '@/components/draft/fold';
 import { wholeOf } from '@/components/draft/part';
-import { useDraft } from '@/components/draft/use-draft';
 import { type FormState, type SaveOutcome, useForm } from '@/components/draft/use-form';
-import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
@@ -16,15 +14,11 @@ import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { UnitChoice } from '@/lib/units/choice';
 import { PRESSURE_CHOICES, PRESSURE_MEANINGS, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { warningSentence } from '@/lib/words/warnings';
+import { kindMeant } from './kind-meant';
+import { Questioned } from './questioned';
 import { readReading } from './read-reading';
-import {
-  blankReading,
-  draftOfReading,
-  READING_SHAPE,
-  type ReadingDraft,
-  type ReadPressureKind,
-  readingLabel,
-} from './reading-draft';
+import { type ReadingDraft, type ReadPressureKind, readingLabel } from './reading-draft';
+import { useReadingDraft } from './use-reading-draft';
 import { type PlannedNight, questionAbout } from './what-moved';
 
 type ReadingFormProps = {
@@ -42,17 +36,7 @@ type ReadingFormProps = {
 export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: ReadingFormProps) {
   const { night, voice } = planned;
   const { zone } = night;
-  // The reading is of the moment the form was opened, however long the typing takes.
-  const [opened] = useState(planned.now);
-  const [start] = useState(() => {
-    const around = { units, zone, now: opened };
-    return initial === null ? blankReading(around) : draftOfReading(initial, around);
-  });
-  const draft = useDraft({
-    key: `reading.${night.records.event.id}.${initial === null ? 'new' : id}`,
-    initial: start,
-    shape: READING_SHAPE,
-  });
+  const draft = useReadingDraft({ planned, units, id, initial });
   const { elevation } = night.series;
   const was = initial?.time ?? null;
   const { now } = planned;
@@ -73,6 +57,9 @@ export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: R
       return warningSentence(question, planned.plan, voice);
     },
   });
+  const keep = async (reading: ReadingJson) => {
+    if ((await onSave(reading)) === undefined) draft.forget();
+  };
   const asked = questioned === draft.value ? read(draft.value).value : null;
   return (
     <EditorForm
@@ -83,15 +70,15 @@ export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: R
       onCancel={onCancel}
     >
       {asked === null ? null : (
-        <Button
-          size="large"
-          wide
-          onClick={async () => {
-            if ((await onSave({ ...asked, confirmed: true })) === undefined) draft.forget();
+        <Questioned
+          meant={kindMeant(draft.value, questionAbout(asked, planned))}
+          onMeant={(pressureKind) => {
+            draft.change(null, (before) => ({ ...before, pressureKind }));
+            const meant = read({ ...draft.value, pressureKind }).value;
+            if (meant !== null && questionAbout(meant, planned) === null) void keep(meant);
           }}
-        >
-          It is right as typed: use it
-        </Button>
+          onKeep={() => void keep({ ...asked, confirmed: true })}
+        />
       )}
       <ReadingFields draft={draft} form={form} />
     </EditorForm>

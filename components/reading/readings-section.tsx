@@ -12,6 +12,7 @@ import { formatPercent, formatPressure } from '@/lib/units/format';
 import type { Voice } from '@/lib/words/voice';
 import styles from './reading.module.css';
 import { ReadingDialog } from './reading-dialog';
+import { asSeaLevel, seaLevelMeant } from './sea-level-reading';
 import { readingId } from './stored-readings';
 import type { ReadingDesk } from './use-reading-desk';
 import { type PlannedNight, readingText } from './what-moved';
@@ -44,6 +45,11 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
                 {unheard(planned.plan, id) === 'questioned' ? (
                   <Button onClick={() => void desk.keep({ ...value, id, confirmed: true })}>
                     It is right: use it
+                  </Button>
+                ) : null}
+                {seaLevelMeant(planned, id) ? (
+                  <Button onClick={() => void desk.keep({ ...asSeaLevel(value, planned), id })}>
+                    It is a sea-level number
                   </Button>
                 ) : null}
                 <Button kind="quiet" onClick={() => setEdited({ id, value })}>

@@ -8,6 +8,7 @@ import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
 import type { HourSeries } from '@/lib/hours/series';
 import { instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
 import { planRide, type RideRequest } from '@/lib/trail/ride-plan';
 import { exampleRideWords } from '@/lib/words/example-ride';
 import { exampleParts } from './example-ride';

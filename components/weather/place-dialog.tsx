@@ -4,6 +4,7 @@ import dynamic from 'next/dynamic';
 import { newId } from '@/components/night/setup/new-id';
 import { useSave } from '@/components/night/setup/use-save';
 import { Dialog } from '@/components/ui/dialog';
+import { typedHoursAt } from '@/lib/store/pressure-answers';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import type { TypedPlace } from './read-place';
@@ -48,6 +49,7 @@ export function withForecastAt(
   return {
     ...record,
     event: { ...record.event, place, elevationM },
+    typed: typedHoursAt(record, elevationM),
     forecastId: record.forecastId ?? freshId,
     demo: false,
   };

@@ -4,19 +4,13 @@ import { relativeHumidityOf } from './humidity';
 import { stationPressure } from './pressure';
 import { RANGE, within } from './ranges';
 import { dewPointOf, saturationOverIce, saturationOverWater } from './saturation';
-import { STANDARD, standardPressure } from './standard-atmosphere';
-
-/**
- * How far weather moves station pressure from the standard one, as a share of it. The highest sea-level pressures
- * ever seen are about 70 hPa above standard and only in places that lie low; 60 hPa covers every race. Lows go
- * deeper: 100 hPa covers the worst storm on record over land. (Judgement from the WMO archive of extremes.)
- */
-const HIGHEST_OVER_STANDARD = 1 + 6_000 / STANDARD.pressure;
-const LOWEST_OVER_STANDARD = 1 - 10_000 / STANDARD.pressure;
+import { impliedSeaLevel, RECORD_WEATHER } from './sea-level-weather';
+import { standardPressure } from './standard-atmosphere';
 
 /** Temperature and dew point are each read to a tenth, so a dew point may seem this much above saturation [K]. */
 const DEW_POINT_SLACK_K = 0.1;
 
+/** Beyond any weather on record; what is merely odd is asked about (`pressure-doubt.ts`), not refused. */
 function stationProblem(
   given: Extract<PressureGiven, { kind: 'station' }>,
   temperature: Kelvin,
@@ -24,8 +18,8 @@ function stationProblem(
 ): AirProblem | null {
   const { pressure, elevation } = given;
   if (elevation === undefined) return null;
-  const standard = standardPressure(elevation);
-  if (pressure > standard * HIGHEST_OVER_STANDARD) {
+  const { lowest, highest } = impliedSeaLevel(pressure, { elevation, temperature, relativeHumidity });
+  if (lowest > RECORD_WEATHER.highest) {
     const stationIfSeaLevel = stationPressure(
       { kind: 'sea-level', pressure, elevation },
       temperature,
@@ -33,8 +27,13 @@ function stationProblem(
     );
     return { code: 'sea-level-number-as-station', pressure, elevation, stationIfSeaLevel };
   }
-  if (pressure < standard * LOWEST_OVER_STANDARD)
-    return { code: 'pressure-too-low-for-elevation', pressure, elevation, standard };
+  if (highest < RECORD_WEATHER.lowest)
+    return {
+      code: 'pressure-too-low-for-elevation',
+      pressure,
+      elevation,
+      standard: standardPressure(elevation),
+    };
   return null;
 }
 

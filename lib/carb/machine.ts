@@ -1,5 +1,5 @@
 import type { Air } from '@/lib/air/air';
-import type { KelvinDifference, Ratio } from '@/lib/units/quantity';
+import type { KelvinDifference, Metre, Ratio } from '@/lib/units/quantity';
 
 /**
  * What the number stamped on a jet means: `flow`, proportional to flow and so to area; `bore`, hundredths of a
@@ -92,6 +92,9 @@ export type BaselineShift = { readonly log: number; readonly sd: number };
  */
 export type Tonight = { readonly logAreas: readonly number[]; readonly run: string };
 
+/** Where a baseline's pressure was measured, null where not told, and whether a person has stood by its kind. */
+export type BaselinePressure = { readonly elevation: Metre | null; readonly confirmed: boolean };
+
 export type Machine = {
   readonly name: string;
   readonly carburettors: readonly Carburettor[];
@@ -100,6 +103,8 @@ export type Machine = {
   readonly markingSure?: boolean;
   readonly box: Box;
   readonly baselineAir: Air;
+  /** What else was said of the baseline's pressure; absent where nothing is known and nothing is to be asked. */
+  readonly baselinePressure?: BaselinePressure;
   /** Air at the carburettor minus ambient air, now. */
   readonly intakeOffset: KelvinDifference;
   /** The same when the baseline was proven. */

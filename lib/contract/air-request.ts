@@ -14,7 +14,7 @@ export const airRequestSchema = z
   .meta({ id: 'AirRequest' });
 
 const airNoteSchema = z.strictObject({
-  code: z.enum(['humidity-assumed', 'pressure-is-estimate']),
+  code: z.enum(['humidity-assumed', 'pressure-is-estimate', 'pressure-in-doubt']),
   states: z.int().min(1).describe('How many of the states this is about.'),
   message: z.string(),
 });

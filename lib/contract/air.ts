@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { elevationM, pressureHpa, relativeHumidity, temperatureC } from './numbers';
+import { elevationM, pressureConfirmed, pressureHpa, relativeHumidity, temperatureC } from './numbers';
 
 /** One pressure, said by its kind; `elevationM` alone asks for the standard atmosphere, marked as an estimate. */
 const pressureFields = {
@@ -9,6 +9,7 @@ const pressureFields = {
   altimeterHpa: pressureHpa.optional().describe('Altimeter setting [hPa]; needs elevationM.'),
   seaLevelHpa: pressureHpa.optional().describe('Pressure reduced to mean sea level [hPa]; needs elevationM.'),
   elevationM: elevationM.optional().describe('Elevation of the place [m].'),
+  pressureConfirmed: pressureConfirmed.optional(),
 };
 
 const humidityFields = {

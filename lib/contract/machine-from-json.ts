@@ -3,11 +3,20 @@ import { normaliseBox } from '@/lib/carb/box';
 import { hardwareShifts } from '@/lib/carb/hardware';
 import { markingProblem } from '@/lib/carb/jets';
 import { addShifts, judgedShift } from '@/lib/carb/judged';
-import type { BaselineShift, JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
+import type {
+  BaselinePressure,
+  BaselineShift,
+  JetMarking,
+  Machine,
+  Needle,
+  Pilot,
+  Response,
+  Trim,
+} from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { celsiusToKelvin } from '@/lib/units/convert';
-import { kelvinDifference, type Ratio, ratio } from '@/lib/units/quantity';
+import { kelvinDifference, metre, type Ratio, ratio } from '@/lib/units/quantity';
 import { airFromJson } from './air-from-json';
 import type { MachineJson } from './machine';
 import type { ContractProblem, Path } from './problem';
@@ -48,6 +57,7 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
     ...(json.markingSure === undefined ? {} : { markingSure: json.markingSure }),
     box: normaliseBox(json.box),
     baselineAir,
+    baselinePressure: baselinePressure(json.baseline.air),
     intakeOffset: kelvinDifference(json.intakeOffsetC),
     baselineIntakeOffset: kelvinDifference(json.baseline.intakeOffsetC ?? json.intakeOffsetC),
     trim: json.trim === undefined ? null : trimFromJson(json.trim),
@@ -69,6 +79,13 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
     richPowerLoss: json.richPowerLoss,
     ...(json.tonight === undefined ? {} : { tonight: json.tonight }),
   };
+}
+
+function baselinePressure({
+  elevationM,
+  pressureConfirmed = false,
+}: MachineJson['baseline']['air']): BaselinePressure {
+  return { elevation: elevationM === undefined ? null : metre(elevationM), confirmed: pressureConfirmed };
 }
 
 const percent = (value: number): Ratio => ratio(value / 100);

@@ -9,6 +9,10 @@ export const pressureHpa = z
   .number()
   .min(450, 'expected 450 to 1100 hPa')
   .max(1100, 'expected 450 to 1100 hPa');
+/** Said by a person, so that an unusual pressure is asked about once only. */
+export const pressureConfirmed = z
+  .boolean()
+  .describe('True where a person has confirmed the pressure and its kind; it is not asked about again.');
 export const elevationM = z
   .number()
   .min(-430, 'expected -430 to 6000 m')

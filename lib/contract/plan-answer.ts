@@ -155,7 +155,11 @@ export const planAnswerSchema = z
       .describe('True where the accepted plan was kept although a new one would differ a little.'),
     hoursEnd: moment,
     baseline: setting,
-    warnings: z.array(z.strictObject({ code: z.string(), message: z.string() })),
+    warnings: z
+      .array(z.strictObject({ code: z.string(), message: z.string() }))
+      .describe(
+        'A code that ends in pressure-in-doubt asks whether a number is what it was sent as: send it under its own name, or stand by it with pressureConfirmed (a reading: confirmed).',
+      ),
   })
   .meta({ id: 'Plan' });
 

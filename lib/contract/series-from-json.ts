@@ -76,6 +76,7 @@ function hourFromJson(json: CompleteHour, path: Path): Result<Hour, readonly Con
     pressure,
     pressureFrom,
     relativeHumidity,
+    ...(json.pressureConfirmed === true ? { pressureConfirmed: true } : {}),
     spread: null,
     origin: 'typed',
   });

@@ -1,7 +1,7 @@
 import type { PressureGiven } from '@/lib/air/air';
 import type { FilledSeries } from '@/lib/hours/gaps';
 import { type TypedPoint, type TypedProblem, typedSeries } from '@/lib/hours/typed';
-import { fail, type Result } from '@/lib/result/result';
+import { fail, ok, type Result } from '@/lib/result/result';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { type Metre, metre, ratio } from '@/lib/units/quantity';
 import type { HourJson } from './event';
@@ -16,6 +16,8 @@ export type TypedHoursJson = {
     | { readonly kind: 'standard' }
     | { readonly kind: 'station' | 'altimeter' | 'sea-level'; readonly hpa: number };
   readonly relativeHumidity: number;
+  /** All its pressures, and their kind, were confirmed by a person. */
+  readonly pressureConfirmed?: boolean | undefined;
 };
 
 /** Typed hours with the hours between them filled in, or every reason why they cannot be used. */
@@ -34,7 +36,22 @@ export function typedSeriesFromJson(
     relativeHumidity: ratio(typed.relativeHumidity),
     stepMinutes: 60,
   });
-  return filled.ok ? filled : fail([{ path, reason: reasonOf(filled.reason) }]);
+  if (!filled.ok) return fail([{ path, reason: reasonOf(filled.reason) }]);
+  return ok(withConfirmed(filled.value, typed));
+}
+
+/** What was stood by for all hours, or hour by hour, is marked on them. */
+function withConfirmed({ series, gaps }: FilledSeries, typed: TypedHoursJson): FilledSeries {
+  const own = new Set<number>(
+    typed.hours.flatMap(({ time, pressureConfirmed }) =>
+      pressureConfirmed === true ? [instantFromJson(time)] : [],
+    ),
+  );
+  const isStoodBy = (at: number): boolean => typed.pressureConfirmed === true || own.has(at);
+  const hours = series.hours.map((hour) =>
+    isStoodBy(hour.at) ? { ...hour, pressureConfirmed: true } : hour,
+  );
+  return { series: { ...series, hours }, gaps };
 }
 
 function pointFromJson(hour: HourJson, elevation: Metre): TypedPoint {

@@ -14,6 +14,8 @@ export type Hour = {
   readonly temperature: Kelvin;
   readonly pressure: Pascal;
   readonly pressureFrom: PressureKind;
+  /** True where a person has stood by the kind of the pressure: nobody is asked twice. */
+  readonly pressureConfirmed?: boolean;
   /** Over liquid water at every temperature. */
   readonly relativeHumidity: Ratio;
   /** Standard deviation of an ensemble's temperature, where a service gives one. */

@@ -5,6 +5,7 @@ import { decide } from './decide';
 import { gradeName, leanCountOf } from './grade';
 import type { Night } from './night';
 import { picture } from './picture';
+import { pressureDoubts } from './pressure-doubts';
 import { runPlans } from './run-plans';
 import { stintsOf, swapsOf } from './swaps';
 import { timeline } from './timeline';
@@ -43,7 +44,11 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     bySwapCount: bySwapCount(view, decision),
     runnerUp: runnerUp(decision),
     kept: decision.steady.kept,
-    warnings: [...nightWarnings(night), ...machineWarnings(view, decision, options.swapMinutes)],
+    warnings: [
+      ...nightWarnings(night),
+      ...pressureDoubts(machine, night.series),
+      ...machineWarnings(view, decision, options.swapMinutes),
+    ],
     hoursEnd: instant(night.hours.at.at(-1)!),
     baseline,
     inNow: situation.inNow,

@@ -53,6 +53,14 @@ export const FAR_OFF_READING = 10; // K
 /** The same for station pressure; a sea-level number at 400 m is this far off. Judgement. */
 export const FAR_OFF_PRESSURE = 4000; // Pa
 
+/** A reading this far from the hours is asked about where the kind of the pressure explains it. Judgement. */
+export const READING_KINDS_DIFFER = 800; // Pa
+/** ... which it does where the reduction to sea level comes this near to the difference. Judgement. */
+export const SAME_AS_REDUCTION = 400; // Pa
+
+/** A baseline without elevation that far from tonight's pressure was proven higher or lower. Judgement. */
+export const ANOTHER_PLACE_PRESSURE = 2000; // Pa
+
 /** A run is too rich where it passes the rich limit in more than this share of cases. */
 export const TOO_RICH_SHARE = 0.5;
 

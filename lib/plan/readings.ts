@@ -13,6 +13,7 @@ import {
   READING_PRESSURE_SD,
   READING_TEMPERATURE_SD,
 } from './judgement';
+import { readingDoubt } from './pressure-doubts';
 import type { PlanWarning, Reading } from './types';
 
 /** The air at rising instants: the hours as corrected by readings, and how far off they may still be. */
@@ -93,7 +94,8 @@ function judge(reading: Reading, series: HourSeries, curves: Curves): Judged {
   if (Math.abs(off) > FAR_OFF_READING && !confirmed)
     return { ...NOTHING, warnings: [{ code: 'reading-far-off', readingId: id, difference: off }] };
   const pressureOff = reading.stationPressure === null ? null : reading.stationPressure - curves.pressure(at);
-  const wrongPressure = pressureOff !== null && Math.abs(pressureOff) > FAR_OFF_PRESSURE && !confirmed;
+  const pressureWarning =
+    confirmed || pressureOff === null ? null : pressureQuestion(reading, series, pressureOff);
   const drier =
     reading.relativeHumidity === null
       ? null
@@ -101,12 +103,22 @@ function judge(reading: Reading, series: HourSeries, curves: Curves): Judged {
   return {
     temperature: [{ at, value: off, sd: READING_TEMPERATURE_SD }],
     pressure:
-      pressureOff === null || wrongPressure ? [] : [{ at, value: pressureOff, sd: READING_PRESSURE_SD }],
+      pressureOff === null || pressureWarning !== null
+        ? []
+        : [{ at, value: pressureOff, sd: READING_PRESSURE_SD }],
     depression: drier === null ? [] : [{ at, value: drier, sd: READING_DEPRESSION_SD }],
-    warnings: wrongPressure
-      ? [{ code: 'reading-pressure-far-off', readingId: id, difference: pressureOff }]
-      : [],
+    warnings: pressureWarning === null ? [] : [pressureWarning],
   };
+}
+
+/** What must be asked about a barometer before it is heard; null where nothing must. */
+function pressureQuestion(reading: Reading, series: HourSeries, difference: number): PlanWarning | null {
+  const readingId = reading.id;
+  const doubt = readingDoubt(reading, series, difference);
+  if (doubt !== null) return { code: 'reading-pressure-in-doubt', readingId, difference, doubt };
+  return Math.abs(difference) > FAR_OFF_PRESSURE
+    ? { code: 'reading-pressure-far-off', readingId, difference }
+    : null;
 }
 
 export type ReadingsRequest = {

@@ -1,4 +1,5 @@
 import type { Air } from '@/lib/air/air';
+import type { PressureDoubt } from '@/lib/air/pressure-doubt';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import type { MarkingDoubt } from '@/lib/carb/marking-doubt';
 import type { HourSeries } from '@/lib/hours/series';
@@ -195,6 +196,22 @@ export type PlanWarning =
   | { readonly code: 'reading-far-off'; readonly readingId: string; readonly difference: number }
   | { readonly code: 'reading-pressure-far-off'; readonly readingId: string; readonly difference: number }
   | { readonly code: 'reading-outside-hours'; readonly readingId: string }
+  /** A pressure that may be of another kind than it was called: to be asked about. */
+  | { readonly code: 'baseline-pressure-in-doubt'; readonly doubt: PressureDoubt }
+  | { readonly code: 'hours-pressure-in-doubt'; readonly at: Instant; readonly doubt: PressureDoubt }
+  | {
+      readonly code: 'reading-pressure-in-doubt';
+      readonly readingId: string;
+      /** Reading minus hours [Pa]. */
+      readonly difference: number;
+      readonly doubt: PressureDoubt;
+    }
+  /** A station pressure of nowhere, far from tonight's [Pa]: another height, or another kind. */
+  | {
+      readonly code: 'baseline-pressure-without-elevation';
+      readonly pressure: Pascal;
+      readonly tonight: Pascal;
+    }
   | { readonly code: 'runs-overlap'; readonly run: number; readonly other: number }
   | { readonly code: 'runs-reordered' }
   | { readonly code: 'baseline-jet-not-in-box'; readonly size: number }

@@ -1,3 +1,4 @@
+import { pressureDoubt } from '@/lib/air/pressure-doubt';
 import type { Setting } from '@/lib/carb/machine';
 import type { EventJson, HourJson, ReadingJson, SettingJson } from '@/lib/contract/event';
 import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
@@ -8,6 +9,7 @@ import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
+import type { Metre } from '@/lib/units/quantity';
 import { MOST_HOURS, type SharedMachine, type SharedNight } from './shared-night';
 
 /** What one machine takes along. Settings are in the order of the event's runs. */
@@ -40,7 +42,9 @@ export function makeSharedNight(given: NightToShare): SharedNight {
   return {
     event: given.event,
     machines: given.machines.map(sharedMachine),
-    hours: hoursAround(given, readings).slice(0, MOST_HOURS).map(hourToJson),
+    hours: hoursAround(given, readings)
+      .slice(0, MOST_HOURS)
+      .map((hour) => hourToJson(hour, given.series.elevation)),
     ...(given.hoursTyped ? { hoursTyped: true } : {}),
     readings,
     sharedAt: isoUtc(given.sharedAt),
@@ -72,11 +76,21 @@ function hoursAround({ event, series }: NightToShare, readings: readonly Reading
 }
 
 /** To a hundredth of a kelvin, a tenth of a hectopascal and a hundredth of humidity: together at most 0.03 % of density. */
-function hourToJson({ at, temperature, pressure, relativeHumidity }: Hour): HourJson {
+function hourToJson(hour: Hour, elevation: Metre): HourJson {
+  const { at, temperature, pressure, relativeHumidity } = hour;
   return {
     time: isoUtc(at),
     temperatureC: plainNumber(kelvinToCelsius(temperature), 2),
     pressureHpa: plainNumber(pascalToHectopascal(pressure), 1),
     relativeHumidity: plainNumber(relativeHumidity, 2),
+    ...(isOddButKnown(hour, elevation) ? { pressureConfirmed: true } : {}),
   };
+}
+
+/** A pressure that would be asked about where it arrives, but is known here: a service's, or one that was stood by. */
+function isOddButKnown(hour: Hour, elevation: Metre): boolean {
+  const { origin, pressureFrom, pressureConfirmed } = hour;
+  const typed = origin === 'typed' || origin === 'between';
+  const known = !typed || pressureFrom !== 'station' || pressureConfirmed === true;
+  return known && pressureDoubt({ ...hour, pressureFrom: 'station' }, elevation) !== null;
 }

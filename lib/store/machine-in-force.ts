@@ -63,9 +63,11 @@ export function levelBasis(
   record: MachineRecord,
 ): Pick<NonNullable<MachineRecord['learnedLevel']>, 'mains' | 'air' | 'hardware'> {
   const { carburettors, baseline } = machineWithBaseline(record);
+  // Standing by a pressure does not change it, so it unlearns nothing.
+  const { pressureConfirmed: _, ...air } = baseline.air;
   return {
     mains: carburettors.map(({ main }) => main),
-    air: baseline.air,
+    air,
     hardware: hardwareSince(record).map(({ id }) => id),
   };
 }

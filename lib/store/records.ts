@@ -80,6 +80,8 @@ export const typedHoursSchema = z.strictObject({
     z.strictObject({ kind: z.enum(['station', 'altimeter', 'sea-level']), hpa: pressureHpa }),
   ]),
   relativeHumidity: relativeHumidity.default(0.8),
+  /** The person has stood by these pressures and their kind. Absent: not asked, or not answered. */
+  pressureConfirmed: z.boolean().optional(),
 });
 
 /** What sets the racers of an event apart from each other beyond their machines. */

@@ -2,6 +2,7 @@ import type { Plan, PlanWarning } from '@/lib/plan/types';
 import { formatPressure, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, pascal } from '@/lib/units/quantity';
 import { markingWarning } from './marking';
+import { pressureWarningSentence } from './pressure-doubts';
 import { planClock, runName } from './runs';
 import { sizesText } from './settings';
 import { clockText } from './times';
@@ -38,6 +39,11 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
     case 'reading-far-off':
     case 'reading-pressure-far-off':
       return readingWarning(warning, voice);
+    case 'baseline-pressure-in-doubt':
+    case 'hours-pressure-in-doubt':
+    case 'reading-pressure-in-doubt':
+    case 'baseline-pressure-without-elevation':
+      return pressureWarningSentence(warning, voice.units);
     default:
       return hoursWarning(warning, plan, voice);
   }

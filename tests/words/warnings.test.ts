@@ -1,12 +1,24 @@
 import { describe, expect, test } from 'vitest';
+import type { PressureDoubt } from '@/lib/air/pressure-doubt';
 import type { PlanWarning } from '@/lib/plan/types';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
+import { hectopascalToPascal } from '@/lib/units/convert';
+import { metre } from '@/lib/units/quantity';
 import { warningSentence, warningSentences } from '@/lib/words/warnings';
 import { at, on, plain, planOf, ZONE } from './plan-of';
 
 const plan = planOf([on(410), on(410), on(410)]);
 const say = (warning: PlanWarning, units = US_UNITS) =>
   plain(warningSentence(warning, plan, { zone: ZONE, units }));
+
+const HIGH: PressureDoubt = {
+  kind: 'station',
+  number: hectopascalToPascal(1022),
+  elevation: metre(300),
+  seaLevel: hectopascalToPascal(1059),
+  likely: 'sea-level',
+  against: null,
+};
 
 /** Every code a plan can warn with, so that none is left without words. */
 const ALL: Readonly<Record<PlanWarning['code'], PlanWarning>> = {
@@ -23,6 +35,23 @@ const ALL: Readonly<Record<PlanWarning['code'], PlanWarning>> = {
   'pressure-is-estimate': { code: 'pressure-is-estimate' },
   'reading-far-off': { code: 'reading-far-off', readingId: 'a', difference: 12 },
   'reading-pressure-far-off': { code: 'reading-pressure-far-off', readingId: 'b', difference: 16_000 },
+  'baseline-pressure-in-doubt': { code: 'baseline-pressure-in-doubt', doubt: HIGH },
+  'hours-pressure-in-doubt': {
+    code: 'hours-pressure-in-doubt',
+    at: at('2027-01-16T20:00:00-06:00'),
+    doubt: { ...HIGH, against: hectopascalToPascal(1010) },
+  },
+  'reading-pressure-in-doubt': {
+    code: 'reading-pressure-in-doubt',
+    readingId: 'b',
+    difference: 3600,
+    doubt: { ...HIGH, against: hectopascalToPascal(1010) },
+  },
+  'baseline-pressure-without-elevation': {
+    code: 'baseline-pressure-without-elevation',
+    pressure: hectopascalToPascal(1013),
+    tonight: hectopascalToPascal(965),
+  },
   'reading-outside-hours': { code: 'reading-outside-hours', readingId: 'a' },
   'runs-overlap': { code: 'runs-overlap', run: 0, other: 1 },
   'runs-reordered': { code: 'runs-reordered' },
@@ -58,6 +87,22 @@ describe('A warning', () => {
     expect(say({ code: 'reading-far-off', readingId: 'a', difference: -12 })).toContain('22 °F colder');
     expect(say(ALL['reading-pressure-far-off'])).toContain('4.72 inHg higher');
     expect(say(ALL['reading-pressure-far-off'], METRIC_UNITS)).toContain('160 hPa higher');
+  });
+
+  test('about a pressure asks what kind it is, names both numbers and says what to do', () => {
+    expect(say(ALL['baseline-pressure-in-doubt'], METRIC_UNITS)).toBe(
+      'Baseline: 1022 hPa as station pressure at 300 m would be 1059 hPa at sea level, which weather hardly ever does. Is it a sea-level number, as phones, maps and airports show? Confirm it as station pressure, or enter it as sea-level pressure.',
+    );
+    expect(say(ALL['hours-pressure-in-doubt'], METRIC_UNITS)).toContain(
+      "far from the baseline's pressure (1010 hPa at sea level). As a sea-level number it fits. Which is it?",
+    );
+    expect(say(ALL['reading-pressure-in-doubt'], METRIC_UNITS)).toContain(
+      '36 hPa higher than the hours said',
+    );
+    expect(say(ALL['reading-pressure-in-doubt'], METRIC_UNITS)).toContain('enter it as sea-level pressure.');
+    expect(say(ALL['baseline-pressure-without-elevation'], METRIC_UNITS)).toContain(
+      'Add the elevation it was proven at.',
+    );
   });
 
   test('keeps its code beside its words', () => {

@@ -7,9 +7,12 @@ import {
   airRequestSchema,
 } from '@/lib/contract/air-request';
 import { parseWith } from '@/lib/contract/parse';
+import { airPressureDoubt } from '@/lib/contract/pressure-doubts';
 import type { ContractProblem } from '@/lib/contract/problem';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { METRIC_UNITS } from '@/lib/units/choice';
 import { humidityAssumedSentence, pressureEstimateSentence } from '@/lib/words/assumptions';
+import { pressureQuestion } from '@/lib/words/pressure-doubts';
 
 /** Moist air for every state sent, in the same order, or every state that is no air. */
 export function airAnswers(body: unknown): Result<AirsAnswer, readonly ContractProblem[]> {
@@ -32,6 +35,7 @@ function notes(states: AirRequestJson['states']): AirNote[] {
       (pressureHpa ?? altimeterHpa ?? seaLevelHpa) === undefined,
   ).length;
   return [
+    ...doubts(states),
     ...(humidity > 0
       ? [{ code: 'humidity-assumed' as const, states: humidity, message: humidityAssumedSentence() }]
       : []),
@@ -39,4 +43,15 @@ function notes(states: AirRequestJson['states']): AirNote[] {
       ? [{ code: 'pressure-is-estimate' as const, states: pressure, message: pressureEstimateSentence() }]
       : []),
   ];
+}
+
+/** States whose pressure is likely of another kind than it was sent as; the first of them in words. */
+function doubts(states: AirRequestJson['states']): AirNote[] {
+  const found = states.map(airPressureDoubt);
+  const first = found.findIndex((doubt) => doubt !== null);
+  const doubt = found[first];
+  if (doubt === undefined || doubt === null) return [];
+  const count = found.filter((each) => each !== null).length;
+  const message = `states[${first}]: ${pressureQuestion(doubt, METRIC_UNITS)}`;
+  return [{ code: 'pressure-in-doubt', states: count, message }];
 }

@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { ClubRecords } from '@/components/club/club';
 import { racerOfRow } from '@/components/club/new-racers';
 import { useKeptText } from '@/components/draft/use-kept-text';

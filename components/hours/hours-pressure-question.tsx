@@ -1,0 +1,24 @@
+'use client';
+
+import { PressureQuestion } from '@/components/air/pressure-question';
+import { hoursPressureDoubt } from '@/lib/contract/pressure-doubts';
+import { pressureQuestion } from '@/lib/words/pressure-doubts';
+import { answeredHours } from './hours-pressure-key';
+import { readHours } from './read-hours';
+import type { SectionProps } from './section-props';
+
+type HoursPressureQuestionProps = Pick<SectionProps, 'draft' | 'event'>;
+
+/** The question about the pressures of the typed hours; nothing where there is none, or it was answered. */
+export function HoursPressureQuestion({ draft, event }: HoursPressureQuestionProps) {
+  const reading = readHours(draft.value, { zone: event.timezone }).value;
+  const doubt = reading === null ? null : hoursPressureDoubt(reading.typed, reading.elevationM);
+  if (doubt === null) return null;
+  return (
+    <PressureQuestion
+      doubt={doubt}
+      question={pressureQuestion(doubt, draft.value.units)}
+      onAnswer={(answer) => draft.change(null, (before) => answeredHours(before, answer))}
+    />
+  );
+}

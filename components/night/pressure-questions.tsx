@@ -1,0 +1,70 @@
+'use client';
+
+import { PressureQuestion } from '@/components/air/pressure-question';
+import { recordWithMachine } from '@/components/machine/record-with-machine';
+import { useWrite } from '@/components/store/use-write';
+import { type PressureAnswer, withPressureAnswer } from '@/lib/contract/pressure-answer';
+import type { PlanWarning } from '@/lib/plan/types';
+import { machineWithBaseline } from '@/lib/store/machine-in-force';
+import { withHoursPressure } from '@/lib/store/pressure-answers';
+import type { MachineRecord } from '@/lib/store/records';
+import { pressureWarningQuestion } from '@/lib/words/pressure-doubts';
+import type { Voice } from '@/lib/words/voice';
+import type { NightRecords } from './night';
+
+/** The warnings that are answered here. */
+export const PRESSURE_QUESTION_CODES = ['baseline-pressure-in-doubt', 'hours-pressure-in-doubt'] as const;
+
+type PressureQuestionWarning = Extract<PlanWarning, { code: (typeof PRESSURE_QUESTION_CODES)[number] }>;
+
+export function isPressureQuestion(warning: PlanWarning): warning is PressureQuestionWarning {
+  return PRESSURE_QUESTION_CODES.some((code) => code === warning.code);
+}
+
+type PressureQuestionsProps = {
+  readonly questions: readonly PressureQuestionWarning[];
+  readonly records: Pick<NightRecords, 'event' | 'machine'>;
+  readonly voice: Voice;
+};
+
+const ANSWERED: Readonly<Record<PressureAnswer, string>> = {
+  stands: 'The pressure stands as typed.',
+  station: 'It is taken as station pressure now.',
+  'sea-level': 'It is taken as a sea-level number now.',
+};
+
+/** Pressures of the baseline and the typed hours whose kind is in doubt, each answered with one press and kept. */
+export function PressureQuestions({ questions, records, voice }: PressureQuestionsProps) {
+  const write = useWrite();
+  const { event, machine } = records;
+  return questions.map((warning) => {
+    const question = pressureWarningQuestion(warning, voice.units);
+    const isHours = warning.code === 'hours-pressure-in-doubt';
+    const answer = (said: PressureAnswer) =>
+      isHours
+        ? write?.change(
+            { table: 'events', id: event.id },
+            (current) => withHoursPressure(current, said),
+            ANSWERED[said],
+          )
+        : write?.change(
+            { table: 'machines', id: machine.id },
+            (current) => withBaselinePressure(current, said),
+            ANSWERED[said],
+          );
+    return (
+      <PressureQuestion
+        key={warning.code}
+        doubt={warning.doubt}
+        question={question}
+        onAnswer={(said) => void answer(said)}
+      />
+    );
+  });
+}
+
+function withBaselinePressure(record: MachineRecord, answer: PressureAnswer): MachineRecord {
+  const machine = machineWithBaseline(record);
+  const air = withPressureAnswer(machine.baseline.air, answer);
+  return recordWithMachine(record, { ...machine, baseline: { ...machine.baseline, air } });
+}
