@@ -15,7 +15,7 @@ export type EventNotes = {
 
 export function eventNotes(draft: EventDraft): EventNotes {
   const typed = timedRuns(draft, fieldReader(draft.units));
-  const runs = typed.toSorted((a, b) => a.start - b.start);
+  const runs = [...typed].sort((a, b) => a.start - b.start);
   return {
     runs,
     notes: [

@@ -121,7 +121,7 @@ const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: Ros
 /** "8 runs from 19:00". */
 function runsText(event: EventRecord, machineId: string): string {
   const { runs, timezone } = eventOfRacer(event, machineId);
-  const starts = runs.map(({ start }) => instantFromJson(start)).toSorted((a, b) => a - b);
+  const starts = runs.map(({ start }) => instantFromJson(start)).sort((a, b) => a - b);
   const first = starts[0];
   if (first === undefined) return 'no runs';
   return `${counted(runs.length, 'run')} from ${clockText(first, { zone: timezone, from: first })}`;
