@@ -41,6 +41,8 @@ test('after Back the call is the one a reload shows, also in its units', async (
       await shows(engine, visit % 4 === 1 ? 'right at 15.5 °C' : 'right at 13 °F', '/machines');
     }
     await engine.back();
+    // A form has an address of its own, so the way back is one step longer.
+    if (visit % 2 === 1) await engine.back();
     const after = await nextCall(engine, call);
     kept += Number(await engine.ask(() => 'isTheSamePage' in window));
     await engine.go('/');

@@ -10,7 +10,8 @@ export function tapLater(path: string, afterMs: number): void {
 export function press(name: string): boolean {
   const all = [...document.querySelectorAll<HTMLElement>('button, label')];
   const found = all.filter(({ textContent }) => textContent?.trim() === name).at(-1);
-  found?.click();
+  // Not before the answer is out: a press may change the address, and with that the page that would answer.
+  if (found !== undefined) setTimeout(() => found.click());
   return found !== undefined;
 }
 
