@@ -37,7 +37,7 @@ test('after Back the call is the one a reload shows, also in its units', async (
     } else {
       await does(engine, press, 'Edit');
       await does(engine, type, 'Temperature', visit % 4 === 1 ? '60 F' : '13 F');
-      await does(engine, press, 'Save');
+      await does(engine, press, 'Save machine');
       await shows(engine, visit % 4 === 1 ? 'right at 15.5 °C' : 'right at 13 °F', '/machines');
     }
     await engine.back();
