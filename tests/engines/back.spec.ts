@@ -12,12 +12,25 @@ async function callOf(engine: Engine): Promise<string> {
   return unit === undefined ? '' : `${fitted}, ${next}, ${unit}`;
 }
 
+/** The air of the machine's baseline as the list of machines tells it. */
+async function baselineOf(engine: Engine): Promise<string> {
+  return /right at \S+ °[FC]/.exec(await textOf(engine, '/machines'))?.[0] ?? '';
+}
+
 /** Until a whole call stands on the screen that is not the one from before. */
 async function nextCall(engine: Engine, before: string): Promise<string> {
   await expect
     .poll(async () => [before, ''].includes(await callOf(engine)), { intervals: [100] })
     .toBe(false);
   return callOf(engine);
+}
+
+/** A form has an address of its own, which one engine takes for a step of the way back and another does not. */
+async function backToNight(engine: Engine): Promise<void> {
+  await engine.back();
+  await new Promise((resolve) => setTimeout(resolve, 500));
+  const stays = await engine.ask(() => location.pathname === '/machines').catch(() => false);
+  if (stays) await engine.back();
 }
 
 test('after Back the call is the one a reload shows, also in its units', async ({ engine }) => {
@@ -30,19 +43,17 @@ test('after Back the call is the one a reload shows, also in its units', async (
     });
     await engine.go('/machines');
     await shows(engine, 'Duplicate', '/machines');
+    const air = await baselineOf(engine);
     if (visit % 2 === 0) {
       await does(engine, press, 'Display');
       await does(engine, press, visit % 4 === 0 ? '°C' : '°F');
-      await shows(engine, visit % 4 === 0 ? 'right at −10.5 °C' : 'right at 60 °F', '/machines');
     } else {
       await does(engine, press, 'Edit');
       await does(engine, type, 'Temperature', visit % 4 === 1 ? '60 F' : '13 F');
       await does(engine, press, 'Save machine');
-      await shows(engine, visit % 4 === 1 ? 'right at 15.5 °C' : 'right at 13 °F', '/machines');
     }
-    await engine.back();
-    // A form has an address of its own, so the way back is one step longer.
-    if (visit % 2 === 1) await engine.back();
+    await expect.poll(async () => ['', air].includes(await baselineOf(engine))).toBe(false);
+    await backToNight(engine);
     const after = await nextCall(engine, call);
     kept += Number(await engine.ask(() => 'isTheSamePage' in window));
     await engine.go('/');
