@@ -1,5 +1,6 @@
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
+import { ASLEEP_SCRIPT, PARSER_SCRIPT } from '@/components/shell/asleep-script';
 import { Frame } from '@/components/shell/frame';
 import { THEME_SCRIPT } from '@/components/shell/theme';
 import './globals.css';
@@ -27,6 +28,8 @@ export default function Layout({ children }: { children: ReactNode }) {
       <head>
         {/* biome-ignore lint/security/noDangerouslySetInnerHtml: a constant of ours; the theme must stand before the first paint */}
         <script dangerouslySetInnerHTML={{ __html: THEME_SCRIPT }} />
+        {/* biome-ignore lint/security/noDangerouslySetInnerHtml: constants of ours; they must run where nothing else does */}
+        <script dangerouslySetInnerHTML={{ __html: `${PARSER_SCRIPT};${ASLEEP_SCRIPT}` }} />
       </head>
       <body>
         <Frame>{children}</Frame>

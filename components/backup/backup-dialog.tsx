@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useOpenedStore, useStoreHealth } from '@/components/store/store-provider';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { FileButton } from '@/components/ui/file-button';
@@ -21,6 +21,7 @@ import {
 } from '@/lib/store/backup-import';
 import type { Store } from '@/lib/store/store-type';
 import { backupProblemSentence, previewText, tableText } from '@/lib/words/backup';
+import { homeScreenSentence, keepingSentence } from '@/lib/words/keeping';
 
 type BackupDialogProps = { readonly open: boolean; readonly onClose: () => void };
 
@@ -54,6 +55,7 @@ function BackupSheet({ store, onClose }: SheetProps) {
         Machines, boxes, nights, runs and comparisons live in this browser and nowhere else. A backup file
         keeps them safe and carries them to another device.
       </p>
+      <Keeping />
       <Acts>
         <Button kind="primary" onClick={() => void save()}>
           Save a backup file
@@ -72,6 +74,19 @@ function BackupSheet({ store, onClose }: SheetProps) {
         <Preview {...opened} store={store} onDone={onClose} onLeave={() => setOpened(null)} />
       )}
     </Stack>
+  );
+}
+
+/** Whether the browser has promised to keep what is here, and what else keeps it. */
+function Keeping() {
+  const health = useStoreHealth();
+  if (health === null) return null;
+  const homeScreen = homeScreenSentence(health);
+  return (
+    <>
+      <p>{keepingSentence(health)}</p>
+      {homeScreen === null ? null : <p>{homeScreen}</p>}
+    </>
   );
 }
 

@@ -133,7 +133,7 @@ function AirSourceFields({ draft, log }: SourceProps) {
     draft.change(null, (before) => ({ ...before, ...more, air: airDraft(air, before.units) }));
   if (source === 'past') return <PastAir onFound={({ air, date }) => fill(air, { provenOn: date })} />;
   if (source === 'typed') return null;
-  const newest = log.toSorted((a, b) => Date.parse(b.value.at) - Date.parse(a.value.at));
+  const newest = [...log].sort((a, b) => Date.parse(b.value.at) - Date.parse(a.value.at));
   if (newest.length === 0) return <p>There is no run of this machine in the log yet.</p>;
   return (
     <Select

@@ -17,7 +17,7 @@ export type EventNotes = {
 /** @param zone the event's zone, with the clock its times are told on */
 export function eventNotes(draft: EventDraft, zone: ClockZone = draft.timezone): EventNotes {
   const typed = timedRuns(draft, fieldReader(draft.units));
-  const runs = typed.toSorted((a, b) => a.start - b.start);
+  const runs = [...typed].sort((a, b) => a.start - b.start);
   return {
     runs,
     notes: [

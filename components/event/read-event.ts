@@ -21,7 +21,7 @@ export function readEvent(draft: EventDraft): FormReading<TypedEvent> {
   const elevationM = reader.elevationM({ name: 'elevation', text: draft.elevation, example: '402' });
   if (!zoneExists(draft.timezone))
     reader.complain('timezone', 'Choose the time zone of the track from the list.');
-  const runs = timedRuns(draft, reader).toSorted((a, b) => a.start - b.start);
+  const runs = [...timedRuns(draft, reader)].sort((a, b) => a.start - b.start);
   const parsed = parseWith(
     eventSchema,
     withoutGaps({

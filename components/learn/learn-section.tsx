@@ -152,7 +152,7 @@ function EntryTable({ entries, names }: EntryTableProps) {
       <Table
         caption="Entries, the strongest first"
         captionHidden
-        rows={entries.toSorted((a, b) => moved(b) - moved(a))}
+        rows={[...entries].sort((a, b) => moved(b) - moved(a))}
         rowKey={({ id }) => id}
         columns={[
           { head: 'Entry', names: true, cell: ({ id }) => names.get(id) ?? id },

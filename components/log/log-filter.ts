@@ -23,7 +23,7 @@ export function filteredLog(
     .filter(({ value }) => machineId === '' || value.machineId === machineId)
     .filter(({ value }) => verdict === '' || (value.verdict ?? 'none') === verdict)
     .filter(({ value }) => words.every((word) => searched(value).includes(word)))
-    .toSorted((a, b) => Date.parse(b.value.at) - Date.parse(a.value.at));
+    .sort((a, b) => Date.parse(b.value.at) - Date.parse(a.value.at));
 }
 
 function searched({ run, note, at, setting }: LogRecord): string {

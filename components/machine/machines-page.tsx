@@ -3,10 +3,12 @@
 import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { BackupDialog } from '@/components/backup/backup-dialog';
+import { useStoreHealth } from '@/components/store/store-provider';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
 import { Acts } from '@/components/ui/stack';
+import { keepingSentence } from '@/lib/words/keeping';
 import { EditedMachine } from './edited-machine';
 import { MachineEditor } from './machine-editor';
 import { MachineList } from './machine-list';
@@ -87,16 +89,20 @@ export function MachinesPage() {
 
 function ListHead({ onAdd }: { readonly onAdd: () => void }) {
   const [backup, setBackup] = useState(false);
+  const health = useStoreHealth();
   return (
-    <div className={styles.head}>
-      <h1>Machines</h1>
-      <Acts>
-        <Button kind="primary" onClick={onAdd}>
-          Add a machine
-        </Button>
-        <Button onClick={() => setBackup(true)}>Backup</Button>
-      </Acts>
-      <BackupDialog open={backup} onClose={() => setBackup(false)} />
-    </div>
+    <>
+      <div className={styles.head}>
+        <h1>Machines</h1>
+        <Acts>
+          <Button kind="primary" onClick={onAdd}>
+            Add a machine
+          </Button>
+          <Button onClick={() => setBackup(true)}>Backup</Button>
+        </Acts>
+        <BackupDialog open={backup} onClose={() => setBackup(false)} />
+      </div>
+      {health?.keeps !== 'disk' || health.promised === true ? null : <p>{keepingSentence(health)}</p>}
+    </>
   );
 }

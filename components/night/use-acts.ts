@@ -48,62 +48,56 @@ export function useActs({ night, standing }: ActsOf): Acts {
   const opened = useOpenedStore();
   const say = useToast();
   return useMemo(() => {
-    const { plan, now } = standing;
     const eventId = night.records.event.id;
-    const machineId = night.records.machine.id;
-    const write = (act: ActWords) => {
+    return actsOn({ night, standing }, (act) => {
       if (opened !== null) void writeAct({ opened, say, eventId, ...act });
-    };
-    const tell = (words: string, change: (record: EventRecord) => EventRecord) =>
-      write({
-        words,
-        change: (record) => accepting(change(record), night.records, now),
-        back: (record, before) => withMachineAsBefore(record, machineId, before),
-      });
-    const move = (run: number, minutes: number, words: string) =>
-      write({
-        words,
-        change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
-        back: (record, before) => withRunsAsBefore(record, { machineId, before }),
-      });
-    return {
-      accept: () => tell('This is your plan now.', (record) => record),
-      fit: (setting, since = now) =>
-        tell(`Fitted: ${settingText(setting)}.`, (record) =>
-          withFitted(record, machineId, { at: since, setting }),
-        ),
-      runMade: (run, setting) =>
-        tell(`${runName(plan, run)} made on ${settingText(setting)}.`, (record) => {
-          const made = { machineId, run: plan.order[run] ?? run, setting };
-          return withFitted(withMade(record, made), machineId, { at: now, setting });
-        }),
-      moveRuns: (run, minutes) =>
-        move(run, minutes, `${runName(plan, run)} and what follows moved by ${minutes} minutes.`),
-      startNow: (run) => {
-        const start = plan.sortedRuns[run]?.start ?? now;
-        const minutes = Math.round((now - start) / MINUTE_MS);
-        move(run, minutes, `${runName(plan, run)} starts now; what follows moved by ${minutes} minutes.`);
-      },
-      addRun: () =>
-        write({
-          words: 'One more run is added at the end.',
-          change: (record) => withRunAdded(record, machineId),
-          back: (record, before) => withoutAddedRun(record, { machineId, before }),
-        }),
-      knockOut: () =>
-        write({
-          words: 'Out: the runs to come are left out.',
-          change: (record) => withOutFrom(record, machineId, now),
-          back: (record, before) => withMachineAsBefore(record, machineId, before),
-        }),
-      comeBack: () =>
-        write({
-          words: 'Back in.',
-          change: (record) => withOutFrom(record, machineId, null),
-          back: (record, before) => withMachineAsBefore(record, machineId, before),
-        }),
-    };
+    });
   }, [opened, say, night, standing]);
+}
+
+/** The acts on a night, each handed to `write` with its words and its way back. */
+function actsOn({ night, standing }: ActsOf, write: (act: ActWords) => void): Acts {
+  const { plan, now } = standing;
+  const machineId = night.records.machine.id;
+  const asBefore = (record: EventRecord, before: EventRecord) =>
+    withMachineAsBefore(record, machineId, before);
+  const tell = (words: string, change: (record: EventRecord) => EventRecord) =>
+    write({ words, change: (record) => accepting(change(record), night.records, now), back: asBefore });
+  const leave = (words: string, at: Instant | null) =>
+    write({ words, change: (record) => withOutFrom(record, machineId, at), back: asBefore });
+  const move = (run: number, minutes: number, words: string) =>
+    write({
+      words,
+      change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
+      back: (record, before) => withRunsAsBefore(record, { machineId, before }),
+    });
+  return {
+    accept: () => tell('This is your plan now.', (record) => record),
+    fit: (setting, since = now) =>
+      tell(`Fitted: ${settingText(setting)}.`, (record) =>
+        withFitted(record, machineId, { at: since, setting }),
+      ),
+    runMade: (run, setting) =>
+      tell(`${runName(plan, run)} made on ${settingText(setting)}.`, (record) => {
+        const made = { machineId, run: plan.order[run] ?? run, setting };
+        return withFitted(withMade(record, made), machineId, { at: now, setting });
+      }),
+    moveRuns: (run, minutes) =>
+      move(run, minutes, `${runName(plan, run)} and what follows moved by ${minutes} minutes.`),
+    startNow: (run) => {
+      const start = plan.sortedRuns[run]?.start ?? now;
+      const minutes = Math.round((now - start) / MINUTE_MS);
+      move(run, minutes, `${runName(plan, run)} starts now; what follows moved by ${minutes} minutes.`);
+    },
+    addRun: () =>
+      write({
+        words: 'One more run is added at the end.',
+        change: (record) => withRunAdded(record, machineId),
+        back: (record, before) => withoutAddedRun(record, { machineId, before }),
+      }),
+    knockOut: () => leave('Out: the runs to come are left out.', now),
+    comeBack: () => leave('Back in.', null),
+  };
 }
 
 type ActWords = {

@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { NewVersionNotice } from '@/components/offline/new-version-notice';
 import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
+import { Asleep } from './asleep';
 import { FocusKeeper } from './focus-keeper';
 import { StoreBanner } from './store-banner';
 import { ThemeKeeper } from './theme-keeper';
@@ -17,6 +18,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         <ThemeKeeper />
         <FocusKeeper />
         <TopBar />
+        <Asleep />
         <StoreBanner />
         <NewVersionNotice />
         {children}

@@ -13,6 +13,8 @@ const WHY: Record<MemoryReason, string> = {
   blocked: 'Another tab holds an older version open. Close the other tabs of Heavy Air, then try again.',
   full: 'The storage of this device is full. Free some space, then try again.',
   'newer-app': 'A newer version of Heavy Air has used this data. Reload the page to get that version.',
+  silent:
+    'The browser’s database does not answer, so what you kept before is not shown. Close other tabs of Heavy Air, then try again; if that does not help, close the browser and open it again.',
   failed: 'The browser’s database failed. Try again; if that does not help, reload the page.',
 };
 

@@ -10,7 +10,10 @@ export type ToastWords = {
   readonly act?: { readonly label: string; readonly do: () => void };
 };
 
-/** Long enough to take a glove off; longer while it holds the focus or the pointer. */
+/**
+ * Long enough to take a glove off. It counts anew with every key, since whoever goes by keys or by ear is on the way to
+ * it, and stands still while it holds the focus or the pointer or lies under a dialog.
+ */
 const SHOWN_MS = 20_000;
 
 /** Where Ctrl+Z takes back typing; those with nothing to type have none. */
@@ -32,11 +35,7 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
     setToast(null);
     setHeld(false);
   }, []);
-  useEffect(() => {
-    if (!toast || held) return;
-    const timer = setTimeout(dismiss, SHOWN_MS);
-    return () => clearTimeout(timer);
-  }, [toast, held, dismiss]);
+  useCountdown(toast !== null && !held, toast, dismiss);
   useUndoKey(toast, dismiss);
   return (
     <ToastContext value={setToast}>
@@ -52,6 +51,24 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
       </output>
     </ToastContext>
   );
+}
+
+function useCountdown(runs: boolean, toast: ToastWords | null, dismiss: () => void): void {
+  useEffect(() => {
+    if (!runs || toast === null) return;
+    const isCovered = (): boolean => document.querySelector('dialog[open]') !== null;
+    const end = (): void => (isCovered() ? restart() : dismiss());
+    let timer = setTimeout(end, SHOWN_MS);
+    function restart() {
+      clearTimeout(timer);
+      timer = setTimeout(end, SHOWN_MS);
+    }
+    document.addEventListener('keydown', restart);
+    return () => {
+      clearTimeout(timer);
+      document.removeEventListener('keydown', restart);
+    };
+  }, [runs, toast, dismiss]);
 }
 
 /** Ctrl+Z or Cmd+Z anywhere but in a field, which has an undo of its own: the way back is far by Tab. */
@@ -75,7 +92,8 @@ function useUndoKey(toast: ToastWords | null, dismiss: () => void): void {
 function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly onDone: () => void }) {
   const { text, act } = toast;
   return (
-    <div className={styles.toast}>
+    // A part with a name of its own: whoever goes by ear jumps to it from anywhere.
+    <section className={styles.toast} aria-label="Just done">
       <p>{text}</p>
       <div className={styles.acts}>
         {act ? (
@@ -96,6 +114,6 @@ function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly on
           Dismiss
         </Button>
       </div>
-    </div>
+    </section>
   );
 }

@@ -31,7 +31,7 @@ export function actsByTime(planned: readonly PlannedRacer[]): readonly ClubAct[]
     })),
   );
   return acts
-    .toSorted(
+    .sort(
       (a, b) => a.act.at - b.act.at || a.act.swap.latestStart - b.act.swap.latestStart || a.place - b.place,
     )
     .map(({ act }) => act);

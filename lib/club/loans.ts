@@ -78,7 +78,7 @@ function offeredFor({ least }: Want, machine: Machine, lenders: readonly Lender[
     for (const [size, count] of left) total.set(size, (total.get(size) ?? 0) + count);
   return [...total]
     .filter(([size, count]) => count > 0 && size >= least * (1 - SERIES_APART))
-    .toSorted(([a], [b]) => a - b)
+    .sort(([a], [b]) => a - b)
     .slice(0, SIZES_TRIED + spread(machine))
     .map(([size, count]) => ({ size, count: Math.min(count, machine.carburettors.length) }));
 }
@@ -107,7 +107,7 @@ function take(wanted: Pieces, lenders: readonly Lender[]): readonly Loan[] {
   return [...wanted].flatMap(([size, count]) => {
     const loans: Loan[] = [];
     let open = count;
-    const most = lenders.toSorted((a, b) => (b.left.get(size) ?? 0) - (a.left.get(size) ?? 0));
+    const most = [...lenders].sort((a, b) => (b.left.get(size) ?? 0) - (a.left.get(size) ?? 0));
     for (const { boxId, left } of most) {
       const given = Math.min(open, left.get(size) ?? 0);
       if (given === 0) continue;

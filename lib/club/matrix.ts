@@ -66,7 +66,7 @@ export function briefingRow({ racer, plan }: PlannedRacer, hours: readonly Insta
     cells: hours.map((hour) => {
       const runs = runsIn(plan, hour);
       const planned = runs.filter(({ state }) => state === 'planned');
-      const leanest = planned.toSorted((a, b) => b.chanceOfLean - a.chanceOfLean)[0];
+      const leanest = [...planned].sort((a, b) => b.chanceOfLean - a.chanceOfLean)[0];
       return {
         hour,
         settings: settingsIn(engine, hour),

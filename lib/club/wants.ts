@@ -38,6 +38,6 @@ export function wantsOf(planned: readonly PlannedRacer[]): readonly Want[] {
   const starts = new Map(planned.map(({ racer, plan }) => [racer.id, plan.sortedRuns]));
   const startOf = ({ racerId, runs }: Want): number => starts.get(racerId)?.[runs[0]!]?.start ?? 0;
   return SIDES.flatMap((side) =>
-    planned.flatMap((each) => wantOn(each, side) ?? []).toSorted((a, b) => startOf(a) - startOf(b)),
+    planned.flatMap((each) => wantOn(each, side) ?? []).sort((a, b) => startOf(a) - startOf(b)),
   );
 }

@@ -92,7 +92,7 @@ const percent = (value: number): Ratio => ratio(value / 100);
 
 function markingFromJson(json: MachineJson['jetMarking']): JetMarking {
   if (json === 'flow' || json === 'bore') return { kind: json };
-  return { kind: 'list', jets: json.list.toSorted((a, b) => a.size - b.size) };
+  return { kind: 'list', jets: [...json.list].sort((a, b) => a.size - b.size) };
 }
 
 function trimFromJson({

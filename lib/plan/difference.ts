@@ -1,5 +1,5 @@
 import { sameSetting } from './candidates';
-import type { ComparedPlan, PlanChange, PlanDifference, SwapAct } from './types';
+import type { ComparedPlan, PlanChange, PlanDifference, SwapAct } from './compared';
 
 /** Mean ambient temperature at the run that starts at an instant, colder now than before [K]; 0 where unknown. */
 function colderAt(before: ComparedPlan, after: ComparedPlan, start: number): number {

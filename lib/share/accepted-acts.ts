@@ -1,4 +1,4 @@
-import type { SwapAct } from '@/lib/plan/types';
+import type { SwapAct } from '@/lib/plan/compared';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { countedOnSentence, notInSentence } from '@/lib/words/feed';
 import { actText, sameJets, settingText } from '@/lib/words/settings';

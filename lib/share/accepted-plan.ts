@@ -1,5 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
-import type { ComparedPlan, Plan, Run, SwapAct } from '@/lib/plan/types';
+import type { ComparedPlan, SwapAct } from '@/lib/plan/compared';
+import type { Plan, Run } from '@/lib/plan/types';
 import { type Instant, instant } from '@/lib/time/instant';
 import { sameSetting } from '@/lib/words/settings';
 

@@ -78,7 +78,10 @@ function addAlarms(event: ICalEvent, { lastMinutes }: CalendarAct, title: string
   last.relatesTo(ICalAlarmRelatesTo.end);
 }
 
-/** Text without control characters, which RFC 5545 does not know in text (section 3.1): each row becomes a space. */
+/**
+ * Text without control characters, which RFC 5545 does not know in text (section 3.1): each row becomes a space. Half a
+ * character, which no encoding knows, becomes the sign for one that is not known.
+ */
 function clean(text: string): string {
-  return text.replace(/\p{Cc}+/gu, ' ').toWellFormed();
+  return text.replace(/\p{Cc}+/gu, ' ').replace(/\p{Cs}/gu, '\ufffd');
 }

@@ -1,4 +1,5 @@
-import type { Plan, PlanChange, Swap } from '@/lib/plan/types';
+import type { PlanChange } from '@/lib/plan/compared';
+import type { Plan, Swap } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
 import { callSentences } from '@/lib/words/call';
@@ -77,7 +78,7 @@ export function droppedText(
 
 /** An alarm before the first run that is not to be raced as it is; there is no swap that would carry it. */
 export function danger({ plan, dangers }: Standing, context: CalendarContext): CalendarAct | null {
-  const [first] = dangers.flatMap(({ runs }) => runs).toSorted((a, b) => a.run - b.run);
+  const [first] = dangers.flatMap(({ runs }) => runs).sort((a, b) => a.run - b.run);
   if (first === undefined) return null;
   return {
     ...before(plan, first.run, context),

@@ -1,4 +1,5 @@
-import type { PlanChange, Swap, SwapAct } from '@/lib/plan/types';
+import type { PlanChange, SwapAct } from '@/lib/plan/compared';
+import type { Swap } from '@/lib/plan/types';
 import type { LivePlan } from './live-plans';
 
 /** A swap with the name it keeps from poll to poll. */

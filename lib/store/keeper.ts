@@ -1,5 +1,5 @@
 import { type Backing, type Decision, keyOf, type Scope } from './backing';
-import { reasonOf } from './database';
+import { reasonOf } from './database-unusable';
 import { memoryBacking } from './memory';
 import { mergeBack, type Seed, seedOf } from './merge-back';
 import type { RawRow } from './row';

@@ -20,7 +20,7 @@ export function hardwareSince(record: MachineRecord): readonly HardwareChangeRec
   const inPlace = new Set(active?.provenWith);
   return record.hardware
     .filter(({ id, on }) => !inPlace.has(id) && (provenOn === undefined || on >= provenOn))
-    .toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
 }
 
 /** The machine as it is edited: with the baseline in force, without what follows from parts or the log. */

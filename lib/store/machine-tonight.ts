@@ -28,8 +28,8 @@ export function machineTonight(
 
 /** Entries with a verdict that fit the machine as it is, oldest first. */
 function verdictsOf(machine: Machine, log: readonly LogRecord[]): readonly VerdictTonight[] {
-  return log
-    .toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at))
+  return [...log]
+    .sort((a, b) => Date.parse(a.at) - Date.parse(b.at))
     .flatMap(({ run, air, setting, verdict, verdicts, sizes }): VerdictTonight[] => {
       const read = airFromJson(air);
       if (verdict === null || !read.ok || settingProblems(setting, machine, []).length > 0) return [];

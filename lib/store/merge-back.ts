@@ -37,7 +37,8 @@ export async function mergeBack({
   const done = new Map(seed);
   try {
     const aside = await memory.asides();
-    await disk.transact('all', () => ({ changes: { rows: [], aside }, answer: null }));
+    // With nothing to bring, the disk is not asked to write: it would lock out every other tab meanwhile.
+    if (aside.length > 0) await disk.transact('all', () => ({ changes: { rows: [], aside }, answer: null }));
     for (const raw of await memory.read('all')) {
       const { row } = readRow(raw);
       const was = seed.get(keyOf(raw)) ?? 0;

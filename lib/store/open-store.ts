@@ -1,6 +1,10 @@
+import { askToPersist as askBrowser, isPersisted as browserSays } from './ask-to-persist';
 import type { Backing } from './backing';
-import { DATABASE_NAME, openDatabase } from './database';
+import { DATABASE_NAME } from './connect';
+import { openDatabase } from './database';
 import { openKeeper } from './keeper';
+import { ownPage, type Presence, watchPage } from './presence';
+import { returningBacking } from './returning';
 import type { Clock } from './rules';
 import { soundRows } from './sound-rows';
 import { storeRecords } from './store-records';
@@ -12,14 +16,13 @@ export type StoreOptions = {
   readonly now?: () => number;
   /** Asks the browser not to clear the data by itself; null where it cannot be asked. */
   readonly askToPersist?: () => Promise<boolean | null>;
+  /** Whether it has promised that already. */
+  readonly isPersisted?: () => Promise<boolean | null>;
   /** Opens the database, or throws why not. */
-  readonly open?: (onSuperseded: () => void) => Promise<Backing>;
+  readonly open?: (onSuperseded: () => void, presence: Presence) => Promise<Backing>;
+  /** Hears `pagehide` and `pageshow`. */
+  readonly page?: EventTarget;
 };
-
-async function askBrowser(): Promise<boolean | null> {
-  if (typeof navigator === 'undefined' || navigator.storage?.persist === undefined) return null;
-  return navigator.storage.persist();
-}
 
 /** Records first written later come later; some thousand may share a millisecond. */
 const ORDERS_PER_MS = 1000;
@@ -52,56 +55,78 @@ function openNews() {
  * health says so.
  */
 export async function openStore(options: StoreOptions = {}): Promise<Store> {
-  const {
-    now = Date.now,
-    askToPersist = askBrowser,
-    open = (onSuperseded) => openDatabase({ onSuperseded }),
-  } = options;
+  const { now = Date.now, open = openOnDisk, page = ownPage() } = options;
+  const { askToPersist = askBrowser, isPersisted = browserSays } = options;
   const { tell, subscribe } = openNews();
   let health: StoreHealth = { keeps: 'memory', because: 'failed', promised: null, setAside: [] };
-  let asked = false;
   let closed = false;
   function setHealth(change: Partial<StoreHealth>): void {
     health = { ...health, ...change };
     tell({ kind: 'health', health });
   }
   const channel = openTabChannel(DATABASE_NAME, tell);
-  const keeper = await openKeeper({ open, onState: setHealth });
+  const presence = watchPage(page);
+  const keeper = await openKeeper({
+    open: (onSuperseded) => returningBacking(() => open(onSuperseded, presence), presence),
+    onState: setHealth,
+  });
   const readAsides = async (): Promise<void> => setHealth({ setAside: await keeper.asides() });
   await readAsides();
-  const clock = clockFrom(now);
-  async function ask(): Promise<void> {
-    asked = true;
-    setHealth({ promised: await askToPersist().catch(() => null) });
-  }
+  const promise = openPromise({ askToPersist, isPersisted }, (promised) => setHealth({ promised }));
   const records = storeRecords({
-    rows: soundRows(keeper, clock, readAsides),
+    rows: soundRows(keeper, clockFrom(now), readAsides),
     isClosed: () => closed,
     onWritten: (change) => {
       tell(change);
       if (health.keeps === 'memory') return;
       const { origin: _, ...message } = change;
       channel.tell(message);
-      if (!asked) void ask();
+      promise.ask();
     },
+  });
+  async function retry(): Promise<StoreHealth> {
+    if (health.keeps === 'memory' && (await keeper.retry())) {
+      tell({ kind: 'everything', origin: 'this-tab' });
+      channel.tell({ kind: 'everything' });
+    }
+    await readAsides();
+    return health;
+  }
+  // A page found again by Back has heard nothing of what was written on the pages between.
+  presence.onReturn(() => {
+    tell({ kind: 'everything', origin: 'other-tab' });
+    void retry();
   });
   return {
     ...records,
     subscribe,
     health: () => health,
-    retry: async () => {
-      if (health.keeps === 'memory' && (await keeper.retry())) {
-        tell({ kind: 'everything', origin: 'this-tab' });
-        channel.tell({ kind: 'everything' });
-      }
-      await readAsides();
-      return health;
-    },
+    retry,
     ...asidesOf(keeper, readAsides, () => health.setAside),
     close: () => {
       closed = true;
+      presence.close();
       channel.close();
       keeper.close();
+    },
+  };
+}
+
+const openOnDisk: NonNullable<StoreOptions['open']> = (onSuperseded, presence) =>
+  openDatabase({ onSuperseded, presence });
+
+/** What the browser promises about keeping the data: looked up at once, asked for once, after the first write. */
+function openPromise(
+  { askToPersist, isPersisted }: Required<Pick<StoreOptions, 'askToPersist' | 'isPersisted'>>,
+  onPromised: (promised: boolean | null) => void,
+): { readonly ask: () => void } {
+  let asked = false;
+  const say = (promised: Promise<boolean | null>): void => void promised.catch(() => null).then(onPromised);
+  say(isPersisted().then((promised) => (asked ? askToPersist() : promised)));
+  return {
+    ask: () => {
+      if (!asked) say(askToPersist());
+      asked = true;
     },
   };
 }

@@ -20,9 +20,9 @@ export type StoreIssue = { readonly path: string; readonly message: string };
 /**
  * Why values are kept in memory only and are gone after a reload: no database in this browser (private mode, a
  * locked-down setting), another tab holds an old version open, the disk quota is used up, a newer version of the app
- * has used this database, or the database failed.
+ * has used this database, the database does not answer, or it failed.
  */
-export type MemoryReason = 'no-database' | 'blocked' | 'full' | 'newer-app' | 'failed';
+export type MemoryReason = 'no-database' | 'blocked' | 'full' | 'newer-app' | 'silent' | 'failed';
 
 /**
  * A record that could not stay in its table, kept as text and shown to the person: it was damaged, or it was changed
@@ -49,7 +49,7 @@ export type StoreHealth = {
 
 export type ChangeOrigin = 'this-tab' | 'other-tab';
 
-/** What subscribers hear. `everything` follows an import: read all tables again. */
+/** What subscribers hear. `everything` follows an import, and the return to a page that was left: read all again. */
 export type StoreChange =
   | {
       readonly kind: 'put' | 'removed';

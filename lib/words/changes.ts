@@ -1,4 +1,5 @@
-import type { Plan, PlanChange, PlanDifference, SwapAct } from '@/lib/plan/types';
+import type { PlanChange, PlanDifference, SwapAct } from '@/lib/plan/compared';
+import type { Plan } from '@/lib/plan/types';
 import { formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference } from '@/lib/units/quantity';
 import { planClock, runName } from './runs';

@@ -1,4 +1,4 @@
-import type { SwapAct } from '@/lib/plan/types';
+import type { SwapAct } from '@/lib/plan/compared';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { oldForecastSentence } from './assumptions';

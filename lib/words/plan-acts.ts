@@ -1,4 +1,4 @@
-import type { ComparedPlan } from '@/lib/plan/types';
+import type { ComparedPlan } from '@/lib/plan/compared';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { actText, settingText } from './settings';

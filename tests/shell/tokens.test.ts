@@ -28,6 +28,9 @@ function contrast(a: string, b: string): number {
 
 const THEMES = ['day', 'night'] as const;
 
+/** What a red filter before the screen, put there at night to spare the eyes, lets through. */
+const onlyRed = (colour: string): string => `${colour.slice(0, 3)}0000`;
+
 describe('the tokens', () => {
   it('know how to count: black on white is 21, and #767676 on white is the 4.54 of the textbooks', () => {
     expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 10);
@@ -52,5 +55,17 @@ describe('the tokens', () => {
   it('draws lines that can be seen (WCAG 2.2, 1.4.11: 3)', () => {
     for (const theme of THEMES)
       expect(contrast(token('line')[theme], token('paper')[theme])).toBeGreaterThanOrEqual(3);
+  });
+
+  it.each(['lean', 'rich', 'ink'])(
+    '--%s can be seen by night under a red filter, in words and hatches (WCAG 2.2, 1.4.11: 3)',
+    (name) => {
+      expect(contrast(onlyRed(token(name).night), onlyRed(token('paper').night))).toBeGreaterThanOrEqual(3);
+    },
+  );
+
+  it.each(['lean', 'rich'])('words on --%s can be read by night under a red filter', (name) => {
+    const [ink, ground] = [token(`${name}-ink`).night, token(name).night];
+    expect(contrast(onlyRed(ink), onlyRed(ground))).toBeGreaterThanOrEqual(3);
   });
 });

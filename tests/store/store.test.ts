@@ -202,6 +202,8 @@ describe('a change of many records', () => {
 describe('those who listen', () => {
   it('hear of every change, here and in other tabs', async () => {
     const [here, there] = [await openTab(), await openTab()];
+    // What the tabs of the test before told each other has arrived.
+    await settled();
     const [heardHere, heardThere] = [hearing(here), hearing(there)];
     await here.put('boxes', 'b', box('b', 400), null);
     await here.remove('boxes', 'b', 1);

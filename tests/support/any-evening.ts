@@ -48,7 +48,7 @@ const evening = fc.record({
   drop: fc.integer({ min: 0, max: 8 }),
   hours: fc.constantFrom(4, 12, 12, 12),
   accepted: fc.boolean(),
-  told: fc.constantFrom('nothing', 'baseline', 'plan', 'other'),
+  told: fc.constantFrom('nothing', 'baseline', 'plan', 'other', 'largest'),
   made: fc.constantFrom(0, 0, 1, 2),
   reading: fc.constantFrom(null, -5, 2),
   delay: fc.constantFrom(0, 0, 20, 50),
@@ -74,6 +74,7 @@ export const anyEvening: fc.Arbitrary<Evening> = evening.map((given) => {
     baseline,
     plan: first?.at(-1),
     other: others === undefined ? baseline : { mains: mains.map(() => others.size), trim },
+    largest: { mains: mains.map(() => Math.max(...machine.machine.box.map(({ size }) => size))), trim },
   }[given.told];
   const made = Array.from({ length: Math.min(given.made, given.runs) }, (_, run) => ({
     run,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { PlanChange } from '@/lib/plan/types';
+import type { PlanChange } from '@/lib/plan/compared';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { changeSentences } from '@/lib/words/changes';
 import { at, on, plain, planOf, swapTo, ZONE } from './plan-of';

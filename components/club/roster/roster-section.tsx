@@ -124,7 +124,7 @@ const RosterRow = memo(function RosterRow({ machine, event, classes, acts }: Ros
 /** "8 runs from 19:00". */
 function runsText(event: EventRecord, machineId: string, zone: ClockZone): string {
   const { runs } = eventOfRacer(event, machineId);
-  const starts = runs.map(({ start }) => instantFromJson(start)).toSorted((a, b) => a - b);
+  const starts = runs.map(({ start }) => instantFromJson(start)).sort((a, b) => a - b);
   const first = starts[0];
   if (first === undefined) return 'no runs';
   return `${counted(runs.length, 'run')} from ${clockText(first, { zone, from: first })}`;

@@ -1,0 +1,46 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from '@playwright/test';
+import type { EngineName } from './engine';
+
+// `npm run engines` finds free ports and says which engines are there.
+const PORT = Number(process.env.ENGINES_PORT ?? 3220);
+const FAKE_WEATHER_PORT = Number(process.env.ENGINES_WEATHER_PORT ?? 3221);
+const ENGINES = (process.env.ENGINES ?? 'webkit firefox').split(' ').filter(Boolean) as EngineName[];
+
+const FAKE = `http://127.0.0.1:${FAKE_WEATHER_PORT}`;
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+export default defineConfig<{ engineName: EngineName }>({
+  testDir: '.',
+  outputDir: '../../.cache/engines',
+  workers: 1,
+  timeout: 180_000,
+  expect: { timeout: 15_000 },
+  reporter: [['list']],
+  use: { baseURL: `http://127.0.0.1:${PORT}` },
+  projects: ENGINES.map((engineName) => ({ name: engineName, use: { engineName } })),
+  webServer: [
+    {
+      command: `npx --no-install next start -p ${PORT}`,
+      cwd: root,
+      url: `http://127.0.0.1:${PORT}/api/health`,
+      env: {
+        OPEN_METEO_BASE_URL: `${FAKE}/open-meteo`,
+        OPEN_METEO_GEOCODING_BASE_URL: `${FAKE}/open-meteo-geocoding`,
+        OPEN_METEO_ENSEMBLE_BASE_URL: `${FAKE}/open-meteo-ensemble`,
+        OPEN_METEO_ARCHIVE_BASE_URL: `${FAKE}/open-meteo-archive`,
+        METNO_BASE_URL: `${FAKE}/met-norway`,
+        WEATHER_CONTACT: 'tests@example.org',
+        NWS_BASE_URL: `${FAKE}/weather-gov`,
+        NEXT_TELEMETRY_DISABLED: '1',
+      },
+      reuseExistingServer: false,
+    },
+    {
+      command: `npx --no-install tsx tests/support/fake-weather/serve.ts --port ${FAKE_WEATHER_PORT} --delay 20`,
+      cwd: root,
+      url: `${FAKE}/faults`,
+      reuseExistingServer: false,
+    },
+  ],
+});
