@@ -12,7 +12,6 @@ import { readRide } from './read-ride';
 import { RideAnswer } from './ride-answer';
 import { RideForm } from './ride-form';
 import type { TrailSectionProps } from './section-props';
-import { sunOverRide } from './sun-over-ride';
 import { type RideForecast, useRideForecast } from './use-ride-forecast';
 
 /** One setting for a whole ride, and what it costs where the air is thin. */
@@ -24,13 +23,12 @@ export function RideSection({ draft, machine }: TrailSectionProps) {
   const hours: HourSeries | null = typed.air === 'forecast' ? forecast.series : reading.typedHours;
   const { ride, fall, swapMinutes, consumption } = reading;
   const started = now === null ? null : Math.floor(now / 600_000) * 600_000;
-  const sun = useMemo(() => sunOverRide(typed, ride), [typed, ride]);
   const request = useMemo<RideRequest | null>(
     () =>
       ride === null || hours === null || fall === null || started === null
         ? null
-        : { machine, ride, hours, fall, now: instant(started), sun },
-    [machine, ride, hours, fall, started, sun],
+        : { machine, ride, hours, fall, now: instant(started) },
+    [machine, ride, hours, fall, started],
   );
   const asked = useDeferredValue(request);
   const answer = useMemo(() => (asked === null ? null : planRide(asked)), [asked]);

@@ -10,9 +10,7 @@ export type ClubRacer = Pick<PlanRequest, 'machine' | 'runs' | 'fitted' | 'made'
 };
 
 /** What is the same for everybody at the event. */
-export type ClubNight = Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options'> & {
-  readonly sun: NonNullable<PlanRequest['sun']>;
-};
+export type ClubNight = Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options'>;
 
 /** A racer with a plan. */
 export type PlannedRacer = { readonly racer: ClubRacer; readonly plan: Plan };

@@ -13,7 +13,7 @@ import { keptNormals, type Normals } from './stratified';
 import type { PlanRequest, Run } from './types';
 
 /** The part of a request that is the same for every machine at the event. */
-export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now' | 'sun'> & {
+export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now'> & {
   readonly options: Pick<PlanRequest['options'], 'scenarios' | 'seed'>;
 };
 
@@ -106,7 +106,7 @@ function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Brea
 export function prepareNight(request: NightRequest): Night {
   const { runs, series, options } = request;
   const [first, last] = [series.hours[0]!.at, series.hours.at(-1)!.at];
-  const corrected = correctHours({ ...request, sun: request.sun ?? [] });
+  const corrected = correctHours(request);
   const normals = keptNormals(options.scenarios, options.seed);
   const order = orderOfRuns(runs);
   const sortedRuns = order.map((i) => runs[i]!);

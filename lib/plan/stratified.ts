@@ -1,7 +1,8 @@
 import { normalQuantile } from './normal';
+import { byRank, placesOf, uncorrelated } from './uncorrelated';
 
 /** Inputs that share a good joint spread; the rest are stratified one by one. */
-const JOINT = [2, 3, 5, 7, 11, 13].map(Math.sqrt);
+const JOINT = [2, 3, 5, 7, 11, 13, 17].map(Math.sqrt);
 
 /** Seeded numbers in [0, 1): the sfc32 generator by C. Doty-Humphrey (public domain), 32-bit counters. */
 export function seededUniform(seed: number, stream: number): () => number {
@@ -23,13 +24,6 @@ function strata(n: number): Float64Array {
   return Float64Array.from({ length: n }, (_, i) => normalQuantile((i + 0.5) / n));
 }
 
-/** Values by rank: draw i gets the stratum of its place among all draws. */
-function byRank(order: Uint32Array, levels: Float64Array): Float64Array {
-  const column = new Float64Array(order.length);
-  for (let place = 0; place < order.length; place++) column[order[place]!] = levels[place]!;
-  return column;
-}
-
 function shuffled(n: number, uniform: () => number): Uint32Array {
   const order = Uint32Array.from({ length: n }, (_, i) => i);
   for (let i = n - 1; i > 0; i--) {
@@ -42,7 +36,7 @@ function shuffled(n: number, uniform: () => number): Uint32Array {
 /** Places of the points of one coordinate of a Richtmyer sequence, frac(shift + i √prime). */
 function sequenceOrder(n: number, step: number, shift: number): Uint32Array {
   const points = Float64Array.from({ length: n }, (_, i) => (shift + i * step) % 1);
-  return Uint32Array.from({ length: n }, (_, i) => i).sort((i, j) => points[i]! - points[j]! || i - j);
+  return placesOf(points);
 }
 
 export type Normals = {
@@ -53,21 +47,19 @@ export type Normals = {
 
 /**
  * Stratified standard normal draws: over the draws, every input takes each of its n equally likely strata exactly
- * once. The first six inputs are spread evenly together (R. D. Richtmyer's sequence, as in H. Niederreiter, Bull. AMS
- * 84 (1978) 957), the others are paired at random (Latin hypercube: McKay, Beckman, Conover, Technometrics 21 (1979)
+ * once. The first seven inputs are spread evenly together (R. D. Richtmyer's sequence, as in H. Niederreiter, Bull. AMS
+ * 84 (1978) 957) and without correlation, the others are paired at random (Latin hypercube: McKay, Beckman, Conover, Technometrics 21 (1979)
  * 239). The same seed gives the same draws.
  */
 export function stratifiedNormals(draws: number, seed: number): Normals {
   if (!(Number.isInteger(draws) && draws >= 1 && draws <= 100_000))
     throw new RangeError(`the number of draws must be 1 to 100,000, got ${draws}`);
   const levels = strata(draws);
-  const made = new Map<number, Float64Array>();
-  const make = (index: number) => {
-    const uniform = seededUniform(seed, index + 1);
-    const step = JOINT[index];
-    const order = step === undefined ? shuffled(draws, uniform) : sequenceOrder(draws, step, uniform());
-    return byRank(order, levels);
-  };
+  const joint = JOINT.map((step, index) =>
+    byRank(sequenceOrder(draws, step, seededUniform(seed, index + 1)()), levels),
+  );
+  const made = new Map(uncorrelated(joint, levels).map((column, index) => [index, column]));
+  const make = (index: number) => byRank(shuffled(draws, seededUniform(seed, index + 1)), levels);
   return {
     draws,
     input(index) {

@@ -55,8 +55,6 @@ export type PlanRequest = {
    * runs, in the request's order (`settingsAsGiven(plan)` makes it).
    */
   readonly accepted: readonly Setting[] | null;
-  /** Sunsets and sunrises at the site around the runs: a forecast's error forgets faster across them. */
-  readonly sun?: readonly Instant[];
   readonly options: PlanOptions;
 };
 

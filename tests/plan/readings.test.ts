@@ -20,7 +20,7 @@ function reading(given: Partial<Reading> & { readonly celsius: number }): Readin
 }
 
 function track(readings: readonly Reading[], hours: readonly number[], series = COLD_NIGHT) {
-  const corrected = correctHours({ series, readings, now: DUSK, sun: [] });
+  const corrected = correctHours({ series, readings, now: DUSK });
   return { ...corrected.trackAt(Float64Array.from(hours, clock)), warnings: corrected.warnings };
 }
 
