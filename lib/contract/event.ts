@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { refuseTwoOfOne } from './air';
 import { elevationM, jetSize, pressureHpa, relativeHumidity, shortText, temperatureC, time } from './numbers';
+import { skyFields } from './sky';
 
 export const settingSchema = z.strictObject({
   mains: z.array(jetSize).min(1).max(6),
@@ -68,6 +69,7 @@ export const hourSchema = z
     seaLevelHpa: pressureHpa.optional(),
     relativeHumidity: relativeHumidity.optional(),
     dewPointC: z.number().min(-100).max(60).optional(),
+    ...skyFields,
   })
   .superRefine(refuseTwoOfOne)
   .meta({ id: 'Hour' });

@@ -11,9 +11,9 @@ export function coldness({ temperature }: Pick<Hour, 'temperature'>): number {
   return ramp(temperature, { none: COLD_FROM, whole: COLD_WHOLE });
 }
 
-/** Whether an hour's temperature is a model's own: of typed hours nobody knows, so they are taken as they are. */
-export function isRawModel({ rawModel, origin }: Pick<Hour, 'rawModel' | 'origin'>): boolean {
-  return rawModel === true && (origin === 'forecast' || origin === 'filled');
+/** Whether an hour's temperature is a model's own. Of typed hours nobody says so, and they are taken as they are. */
+export function isRawModel({ rawModel }: Pick<Hour, 'rawModel'>): boolean {
+  return rawModel === true;
 }
 
 /**

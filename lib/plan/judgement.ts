@@ -130,6 +130,10 @@ export const FORECAST_NOISE = 0.6; // K
 
 /** Step of the paths through the night. */
 export const STEP_MINUTES = 15;
+/** Paths through a night that crossings are counted on, ... */
+export const NIGHT_PATHS = 256;
+/** ... fewer where paths times instants would be more than this: some 20 MB. */
+export const MOST_PATH_POINTS = 300_000;
 /** Hours further apart than this are named as a gap. Judgement. */
 export const LONGEST_QUIET_GAP_HOURS = 3;
 /** Not knowing the response moves the ideal area by more than this (as a log): the baseline is far away. Judgement. */

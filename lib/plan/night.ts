@@ -4,7 +4,7 @@ import { intakeAir } from '@/lib/carb/intake';
 import type { HourSeries } from '@/lib/hours/series';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { type KelvinDifference, kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
-import { STEP_MINUTES } from './judgement';
+import { MOST_PATH_POINTS, NIGHT_PATHS, STEP_MINUTES } from './judgement';
 import { type NeedCurve, needCurve } from './need-curve';
 import { type NightPaths, nightPaths } from './night-paths';
 import { type CorrectedHours, correctHours, type Track } from './readings';
@@ -34,8 +34,10 @@ export type Night = {
   readonly runAirs: readonly Air[];
   readonly hours: Track;
   readonly hourAirs: readonly Air[];
-  /** The whole night in steps, with a path through it in every draw. */
+  readonly now: Instant;
+  /** The whole night in steps, with a path through it in every one of these draws. */
   readonly grid: Window;
+  readonly gridNormals: Normals;
   /** The night as a carburettor with this intake breathes it. */
   readonly breathe: (offset: KelvinDifference) => Breathed;
 };
@@ -96,10 +98,18 @@ function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Brea
     windows: night.windows.map(({ track }) => needCurve(track, offset)),
     hours: needCurve(night.hours, offset),
     grid,
-    paths: nightPaths(grid, night.grid, night.normals),
+    paths: nightPaths(grid, night.grid, night.gridNormals),
     hourAirs: night.hourAirs.map((air) => intakeAir(air, offset)),
     runAirs: night.runAirs.map((air) => intakeAir(air, offset)),
   };
+}
+
+/**
+ * Draws of the whole night: a tenth of them is an end of a crossing's range, so more than a run's chance needs, and fewer
+ * where the hours are so many that paths would fill the memory.
+ */
+function gridDraws(instants: number, scenarios: number): number {
+  return Math.max(scenarios, Math.min(NIGHT_PATHS, Math.floor(MOST_PATH_POINTS / instants)));
 }
 
 /** Needs at least one hour and runs that end after they start; `makePlan` checks both. */
@@ -119,6 +129,7 @@ export function prepareNight(request: NightRequest): Night {
   const runAirs = middles.map((at) => airOf(corrected.trackAt(Float64Array.of(at)), 0, series));
   const hours = corrected.trackAt(Float64Array.from(series.hours, (hour) => hour.at));
   const grid = corrected.trackAt(steps(first, last));
+  const gridNormals = keptNormals(gridDraws(grid.at.length, options.scenarios), options.seed);
   const night = {
     series,
     order,
@@ -130,7 +141,9 @@ export function prepareNight(request: NightRequest): Night {
     runAirs,
     hours,
     hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
-    grid: { track: grid, draws: airDraws(grid, normals, 0), centre: 0 },
+    now: request.now,
+    grid: { track: grid, draws: airDraws(grid, gridNormals, 0), centre: 0 },
+    gridNormals,
   };
   const kept = new Map<number, Breathed>();
   return {

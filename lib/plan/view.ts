@@ -42,15 +42,15 @@ function breathedBy({ intakeOffset, fuelDensity }: Machine, night: Night): Breat
     windows: breathed.windows.map((curve, i) => withFuel(curve, night.windows[i]!.track, fuelDensity)),
     hours: withFuel(breathed.hours, night.hours, fuelDensity),
     grid,
-    paths: nightPaths(grid, night.grid, night.normals),
+    paths: nightPaths(grid, night.grid, night.gridNormals),
   };
 }
 
 function nightIdeals(need: MachineNeed, night: Night, { grid, paths }: Breathed): NightIdeals {
   return {
     at: night.grid.track.at,
-    drawn: drawnIdeals(need, paths, night.normals),
-    draws: night.normals.draws,
+    drawn: drawnIdeals(need, paths, night.gridNormals),
+    draws: night.gridNormals.draws,
     mean: meanLogIdeal(need, grid),
   };
 }

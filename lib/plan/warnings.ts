@@ -2,6 +2,7 @@ import { normaliseBox } from '@/lib/carb/box';
 import { sizesAt } from '@/lib/carb/ideal';
 import { HOUR_MS } from '@/lib/time/instant';
 import type { Decision } from './decide';
+import { clearCalmWarnings, seasonWarnings } from './forecast-warnings';
 import { FAR_FROM_BASELINE_LOG, LONGEST_QUIET_GAP_HOURS } from './judgement';
 import { responseCauses } from './machine-need';
 import type { Night } from './night';
@@ -16,6 +17,8 @@ export function nightWarnings(night: Night): readonly PlanWarning[] {
     ...coverageWarnings(night),
     ...gapWarnings(night),
     ...pressureWarnings(night),
+    ...seasonWarnings(night),
+    ...clearCalmWarnings(night),
     ...night.corrected.warnings,
   ];
 }

@@ -72,11 +72,13 @@ function hoursAround({ event, series }: NightToShare, readings: readonly Reading
 }
 
 /** To a hundredth of a kelvin, a tenth of a hectopascal and a hundredth of humidity: together at most 0.03 % of density. */
-function hourToJson({ at, temperature, pressure, relativeHumidity }: Hour): HourJson {
+function hourToJson({ at, temperature, pressure, relativeHumidity, rawModel }: Hour): HourJson {
   return {
     time: isoUtc(at),
     temperatureC: plainNumber(kelvinToCelsius(temperature), 2),
     pressureHpa: plainNumber(pascalToHectopascal(pressure), 1),
     relativeHumidity: plainNumber(relativeHumidity, 2),
+    // Who made it makes it less sure; the sky is not worth the length of the link.
+    ...(rawModel === true ? { rawModel } : {}),
   };
 }
