@@ -4,6 +4,7 @@ import { intakeAir } from '@/lib/carb/intake';
 import type { Machine } from '@/lib/carb/machine';
 import { logNeed } from '@/lib/carb/need';
 import { airShift, logAreaOf } from '@/lib/carb/response';
+import type { HourSeries } from '@/lib/hours/series';
 import { type ErrorProcess, pressureError, temperatureError } from '@/lib/plan/forecast-error';
 import { correctHours } from '@/lib/plan/readings';
 import { seededUniform } from '@/lib/plan/stratified';
@@ -37,7 +38,7 @@ export const asStated: Straying = (process, at, next) => {
 };
 
 /** The forecast of an invented night: it cools after dusk, and comes back or not. */
-function forecast(uniform: () => number): PlanRequest['series'] {
+function forecast(uniform: () => number): HourSeries {
   const length = 11 + Math.floor(uniform() * 6);
   const [start, fall, turn] = [-18 + 22 * uniform(), 2 + 14 * uniform(), 5 + 9 * uniform()];
   const celsius = Array.from({ length }, (_, i) => start - fall * Math.sin(((i / turn) * Math.PI) / 2));
@@ -47,7 +48,7 @@ function forecast(uniform: () => number): PlanRequest['series'] {
   return { ...series, source: { ...series.source, issuedAt } };
 }
 
-function inventedMachine(uniform: () => number, series: PlanRequest['series']): Machine {
+function inventedMachine(uniform: () => number, series: HourSeries): Machine {
   const middle = series.hours[Math.floor(series.hours.length / 2)]!;
   const carburettors = 1 + Math.floor(uniform() * 3);
   const offset = kelvinDifference(Math.floor(uniform() * 3) * 4);
@@ -117,9 +118,12 @@ function readingTimes(uniform: () => number): readonly number[] {
 export type OtherWorld = {
   /** How the temperature really strays. */
   readonly straying?: Straying;
-  /** The hours as the planner gets them. */
-  readonly told?: (series: PlanRequest['series']) => PlanRequest['series'];
+  /** The hours as the planner is told them, and as they really are. */
+  readonly told?: (series: HourSeries) => HourSeries;
+  readonly truly?: (series: HourSeries) => HourSeries;
 };
+
+const asItIs = (series: HourSeries): HourSeries => series;
 
 /**
  * A night whose truth is drawn from the planner's own stated error process: forecast plus a path of the error, readings
@@ -128,7 +132,9 @@ export type OtherWorld = {
 export function simulatedNight(seed: number, world: OtherWorld = {}): SimulatedNight {
   const uniform = seededUniform(seed, 99);
   const next = gaussian(seed);
-  const series = (world.told ?? ((hours) => hours))(forecast(uniform));
+  const { straying = asStated, told = asItIs, truly = asItIs } = world;
+  const given = forecast(uniform);
+  const series = told(given);
   const machine = inventedMachine(uniform, series);
   const every = 20 + Math.round(uniform() * 40);
   const last = series.hours.at(-1)!.at;
@@ -142,12 +148,12 @@ export function simulatedNight(seed: number, world: OtherWorld = {}): SimulatedN
   const inRuns = runs.flatMap(({ start, end }) => [start as number, end as number]);
   const at = [...new Set([...grid, ...inRuns, ...times])].sort((a, b) => a - b);
   const error = { series, now };
-  const process = temperatureError(error);
+  const { mean } = temperatureError(error);
   const foretold = correctHours({ ...error, readings: [] }).trackAt(Float64Array.from(at));
-  const warmer = (world.straying ?? asStated)(process, at, next);
+  const warmer = straying(temperatureError({ series: truly(given), now }), at, next);
   const higher = asStated(pressureError(error), at, next);
   // The track without readings has the stated mean in it; what strays is counted from the hours themselves.
-  const temperature = foretold.temperature.map((t, i) => t - process.mean(at[i]!) + warmer[i]!);
+  const temperature = foretold.temperature.map((t, i) => t - mean(at[i]!) + warmer[i]!);
   const pressure = foretold.pressure.map((p, i) => p + higher[i]!);
   const readings = times.map((time, i): Reading => {
     const j = at.indexOf(time);
