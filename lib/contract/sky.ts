@@ -7,7 +7,9 @@ export const skyFields = {
   rawModel: z
     .boolean()
     .optional()
-    .describe("True where the temperature is a weather model's own, not corrected by past errors of stations."),
+    .describe(
+      "True where the temperature is a weather model's own, not corrected by past errors of stations.",
+    ),
   cloudCover: z.number().min(0).max(1).optional().describe('Share of the sky under cloud, 0 to 1.'),
   windMs: z.number().min(0).max(150).optional().describe('Wind at 10 m [m/s].'),
   snowDepthM: z.number().min(0).max(50).optional().describe('Snow on the ground [m].'),

@@ -82,11 +82,15 @@ function coldVariance(temperature: number): number {
  * and beyond six days on towards the spread of the season.
  */
 export function forecastSd(temperature: number, leadHours: number): number {
-  const told = atLead(TEMPERATURE_GROWTH, leadHours) * Math.sqrt(TEMPERATURE_VARIANCE + coldVariance(temperature));
+  const told =
+    atLead(TEMPERATURE_GROWTH, leadHours) * Math.sqrt(TEMPERATURE_VARIANCE + coldVariance(temperature));
   const last = TEMPERATURE_GROWTH.at(-1)!.hours;
   if (leadHours <= last) return told;
   return atLead(
-    [{ hours: last, value: told }, ...SEASON_SD.map(({ hours, value }) => ({ hours, value: Math.max(told, value) }))],
+    [
+      { hours: last, value: told },
+      ...SEASON_SD.map(({ hours, value }) => ({ hours, value: Math.max(told, value) })),
+    ],
     leadHours,
   );
 }
@@ -116,9 +120,7 @@ export function temperatureError(request: ErrorRequest): ErrorProcess {
   const sds = series.hours.map((hour) => {
     const { at, spread, temperature } = hour;
     const sd =
-      spread === null
-        ? forecastSd(temperature, (at - issued) / HOUR_MS)
-        : ensembleSd(spread, hour, series);
+      spread === null ? forecastSd(temperature, (at - issued) / HOUR_MS) : ensembleSd(spread, hour, series);
     return isRawModel(hour) ? sd * (1 + (RAW_MODEL_WIDENING - 1) * coldness(hour)) : sd;
   });
   const means = series.hours.map((hour) => (isRawModel(hour) ? -RAW_MODEL_BIAS * clearCalm(hour) : 0));

@@ -102,6 +102,12 @@ export const PRESSURE_MEMORY_HOURS = 24;
 
 /** What a thermometer at the track may be off. Judgement. */
 export const READING_TEMPERATURE_SD = 0.5; // K
+/** A reading pays where it narrows the next run's temperature by at least this, ... Judgement: what it may be off itself. */
+export const READING_TELLS = 0.5; // K
+/** ... and where a run within the memory of an error may be lean in at least this many cases. Judgement. */
+export const READING_CHANCE = 0.01;
+/** From the reading to the decision: time to type it and to look. Judgement. */
+export const READING_MINUTES = 10;
 /** What a barometer at the track may be off. Judgement. */
 export const READING_PRESSURE_SD = 50; // Pa
 /** What a dew-point depression read at the track may be off (a hygrometer of ±4 %). Judgement. */

@@ -83,7 +83,8 @@ describe('An error after readings', () => {
     const seen = [0, 0.7, 2.5].map((at, i) => ({ at, value: i - 1, sd: 0.5 }));
     const track = conditionOn(LASTING, seen)([1, 2, 4]);
     const far = conditionOn(LASTING, seen)([1, 4]);
-    const rest = (i: number, j: number, covariance: number) => covariance - track.lasting[i]! * track.lasting[j]!;
+    const rest = (i: number, j: number, covariance: number) =>
+      covariance - track.lasting[i]! * track.lasting[j]!;
     const middle = rest(1, 1, track.sd[1]! ** 2);
     const through = (rest(0, 1, track.toNext[0]!) * rest(1, 2, track.toNext[1]!)) / middle;
     // A Markov law: what the ends share, they share through the middle; the reading at 2.5 lies beyond it.

@@ -98,7 +98,10 @@ const CLEAR: Sky = { cloudCover: ratio(0.1), wind: speedMs(1), snowDepth: metre(
 function raw(t: number, sky: Partial<Sky> | null, rawModel = true) {
   const given = { rawModel, ...(sky === null ? {} : { sky: { ...CLEAR, ...sky } }) };
   const error = errorOf(seriesOf([t, t], given));
-  return { mean: error.mean(clock(17)), wider: error.sd(clock(17)) / errorOf(seriesOf([t, t])).sd(clock(17)) };
+  return {
+    mean: error.mean(clock(17)),
+    wider: error.sd(clock(17)) / errorOf(seriesOf([t, t])).sd(clock(17)),
+  };
 }
 
 describe("A raw model's error", () => {

@@ -65,7 +65,9 @@ describe("The stated error of a forecast's temperature", () => {
       [24, 0.24],
     ] as const) {
       const apart = clock(DUSK + hours * HOUR_MS) - clock(DUSK);
-      expect(Math.abs(lasting + (1 - lasting) * Math.exp(-apart) - measured), `${hours} h`).toBeLessThan(0.06);
+      expect(Math.abs(lasting + (1 - lasting) * Math.exp(-apart) - measured), `${hours} h`).toBeLessThan(
+        0.06,
+      );
     }
   });
 

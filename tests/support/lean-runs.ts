@@ -65,5 +65,6 @@ export const GROUPS = {
   'all runs': () => true,
   'runs said 3 to 5 %': ({ claimed }: RunOutcome) => claimed >= 0.03,
   'runs below -12 °C': ({ temperature }: RunOutcome) => temperature < 273.15 - 12,
-  'runs below -12 °C with a reading': ({ temperature, read }: RunOutcome) => read && temperature < 273.15 - 12,
+  'runs below -12 °C with a reading': ({ temperature, read }: RunOutcome) =>
+    read && temperature < 273.15 - 12,
 } as const;

@@ -21,7 +21,11 @@ export type TrueNight = { readonly at: Float64Array; readonly ideal: Float64Arra
 export type SimulatedNight = { readonly request: PlanRequest; readonly truth: TrueNight };
 
 /** How the truth of a simulated night strays from its forecast, at rising instants. */
-export type Straying = (process: ErrorProcess, at: readonly number[], next: () => number) => readonly number[];
+export type Straying = (
+  process: ErrorProcess,
+  at: readonly number[],
+  next: () => number,
+) => readonly number[];
 
 /** One path of an error process, step by step from its own definition: the planner's stated law. */
 export const asStated: Straying = (process, at, next) => {

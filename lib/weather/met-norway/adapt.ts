@@ -1,5 +1,5 @@
-import { fail, ok, type Result } from '@/lib/result/result';
 import type { Sky } from '@/lib/hours/series';
+import { fail, ok, type Result } from '@/lib/result/result';
 import { readInstant } from '@/lib/time/zone';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { type KelvinDifference, kelvinDifference, metre, ratio, speedMs } from '@/lib/units/quantity';
