@@ -1,11 +1,14 @@
 import { type BrowserContext, expect, type Page, type Route } from '@playwright/test';
-import { forecastAnswer } from '../weather-page/forecast-answer';
+import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
 import { soundStop } from './keyboard';
 import { EVENING, faultsInEveryLook, test } from './watched-page';
 import { answerPlaces, jsonAnswer } from './weather-answers';
 
 const NOW = Date.parse(EVENING);
 const FORECAST = '**/api/forecast?**';
+
+/** A night that one setting holds to the end, doubt and all. */
+const MILD_C = EVENING_C.map((celsius) => Math.max(celsius, -19));
 
 const region = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
 
@@ -17,7 +20,7 @@ async function expectClean(page: Page, state: string, within?: string): Promise<
 async function answerForecast(page: Page, more: object = {}): Promise<void> {
   await page.unroute(FORECAST);
   await page.route(FORECAST, (route) =>
-    route.fulfill(jsonAnswer({ ...forecastAnswer({ fetchedAt: NOW }), ...more })),
+    route.fulfill(jsonAnswer({ ...forecastAnswer({ fetchedAt: NOW, celsius: MILD_C }), ...more })),
   );
 }
 
