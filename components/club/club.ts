@@ -5,7 +5,6 @@ import type { ClubNight, ClubRacer } from '@/lib/club/racer';
 import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
-import { sunOfEvent } from '@/lib/contract/sun-of-event';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer, racerName } from '@/lib/store/racer-event';
@@ -69,13 +68,10 @@ export function* clubSteps(records: ClubRecords): Generator<void, Club> {
     else broken.push(read);
     yield;
   }
-  return { racers, broken, ...nightOf(records, racers) };
+  return { racers, broken, ...nightOf(records) };
 }
 
-function nightOf(
-  { event: { value }, forecast }: ClubRecords,
-  racers: readonly ClubRacer[],
-): Pick<Club, 'night' | 'problem'> {
+function nightOf({ event: { value }, forecast }: ClubRecords): Pick<Club, 'night' | 'problem'> {
   const { event, readings } = value;
   const series = hoursOfNight(value, forecast);
   if (series === null) return { night: null, problem: { code: 'no-hours' } };
@@ -83,7 +79,6 @@ function nightOf(
   const night = {
     series: series.value,
     readings: readings.map(readingFromJson),
-    sun: sunOfEvent(event, [...runsFromEvent(event), ...racers.flatMap(({ runs }) => runs)]),
     options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
   };
   return { night, problem: null };

@@ -3,7 +3,6 @@ import type { Machine, Setting } from '@/lib/carb/machine';
 import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
-import { sunOfEvent } from '@/lib/contract/sun-of-event';
 import type { HourSeries } from '@/lib/hours/series';
 import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
@@ -88,7 +87,6 @@ function readyNight(records: NightRecords, machine: Machine, series: HourSeries)
       series,
       readings: readings.map(readingFromJson),
       ...told,
-      sun: sunOfEvent(event, runs),
       options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
     },
   };

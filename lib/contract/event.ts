@@ -10,6 +10,7 @@ import {
   temperatureC,
   time,
 } from './numbers';
+import { skyFields } from './sky';
 
 export const settingSchema = z.strictObject({
   mains: z.array(jetSize).min(1).max(6),
@@ -78,6 +79,7 @@ export const hourSchema = z
     relativeHumidity: relativeHumidity.optional(),
     dewPointC: z.number().min(-100).max(60).optional(),
     pressureConfirmed: pressureConfirmed.optional(),
+    ...skyFields,
   })
   .superRefine(refuseTwoOfOne)
   .meta({ id: 'Hour' });

@@ -64,8 +64,6 @@ export type PlanRequest = {
    * runs, in the request's order (`settingsAsGiven(plan)` makes it).
    */
   readonly accepted: readonly Setting[] | null;
-  /** Sunsets and sunrises at the site around the runs: a forecast's error forgets faster across them. */
-  readonly sun?: readonly Instant[];
   readonly options: PlanOptions;
 };
 
@@ -193,6 +191,10 @@ export type PlanWarning =
   | { readonly code: 'run-before-hours'; readonly run: number; readonly hoursStart: Instant }
   | { readonly code: 'gap-in-hours'; readonly from: Instant; readonly to: Instant }
   | { readonly code: 'pressure-is-estimate' }
+  /** Farther ahead than any forecast reaches: the hours are a guess at the season, as unsure as the season is. */
+  | { readonly code: 'season-not-forecast'; readonly run: number; readonly daysAhead: number }
+  /** A raw model under a clear calm sky over snow: planned up to so much colder [K], and wider. */
+  | { readonly code: 'model-misses-clear-cold'; readonly run: number; readonly colder: number }
   | { readonly code: 'reading-far-off'; readonly readingId: string; readonly difference: number }
   | { readonly code: 'reading-pressure-far-off'; readonly readingId: string; readonly difference: number }
   | { readonly code: 'reading-outside-hours'; readonly readingId: string }

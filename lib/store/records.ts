@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { baselineSchema, hardwareKindSchema, hardwareSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
+import { skyFields } from '@/lib/contract/sky';
 import { webAddress } from '@/lib/contract/web-address';
 
 /** Tables of the browser database. All keys in one place. */
@@ -166,6 +167,7 @@ export const forecastHourSchema = z.strictObject({
   /** Short names of the services; absent: the forecast's own. */
   temperatureBy: serviceName.optional(),
   pressureBy: serviceName.optional(),
+  ...skyFields,
 });
 
 /** The last forecast of a place, kept for when there is no signal. */

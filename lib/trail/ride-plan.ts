@@ -18,8 +18,6 @@ export type RideRequest = {
   readonly hours: HourSeries;
   readonly fall: Lapse;
   readonly now: Instant;
-  /** Sunsets and sunrises around the ride. */
-  readonly sun?: readonly Instant[];
 };
 
 /** A moment of the ride with its air and how the one setting sits in it. */
@@ -61,7 +59,7 @@ export function planLegs(
     readonly worthIt: Ratio;
   },
 ): Result<Plan, PlanProblem> {
-  const { machine, now, sun } = request;
+  const { machine, now } = request;
   const { series, runs, fitted, worthIt } = part;
   return makePlan({
     machine,
@@ -73,7 +71,6 @@ export function planLegs(
     fitted,
     made: [],
     accepted: null,
-    ...(sun === undefined ? {} : { sun }),
     options: { ...DEFAULT_OPTIONS, worthIt, swapMinutes: 0, oneSetting: true },
   });
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
+import { skyFields, skyFromJson, skyToJson } from '@/lib/contract/sky';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
@@ -29,6 +30,7 @@ const forecastHourSchema = z.strictObject({
     .describe('filled: in a gap of at most six hours, on a curve through the hours around it.'),
   temperatureBy: z.enum(SOURCE_NAMES),
   pressureBy: z.enum(PRESSURE_SOURCES),
+  ...skyFields,
 });
 
 /** A forecast as our own API answers it, as the browser keeps it and as a stored event refers to it. */
@@ -87,6 +89,7 @@ export function forecastToJson(forecast: Forecast): ForecastJson {
       origin: hour.origin,
       temperatureBy: hour.temperatureBy,
       pressureBy: hour.pressureBy,
+      ...skyToJson(hour),
     })),
   };
 }
@@ -135,6 +138,7 @@ function hourFromJson(json: ForecastJson['hours'][number]): ForecastHour {
     origin: json.origin,
     temperatureBy: json.temperatureBy,
     pressureBy: json.pressureBy,
+    ...skyFromJson(json),
   };
 }
 

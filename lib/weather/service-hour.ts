@@ -1,3 +1,4 @@
+import type { Sky } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from '@/lib/units/quantity';
 
@@ -12,6 +13,8 @@ export type ServiceHour = {
   readonly stationPressure: Pascal | null;
   readonly seaLevelPressure: Pascal | null;
   readonly spread: KelvinDifference | null;
+  /** Absent where the service tells nothing of it. */
+  readonly sky?: Sky;
 };
 
 /** What a service's answer says, before it is moved to the site. */

@@ -26,6 +26,8 @@ export type Source = {
   readonly attribution: string;
   readonly attributionUrl: string;
   readonly covers: (place: Coordinates) => boolean;
+  /** True where it hands on a model's own temperature, with no station's past errors taken out of it. */
+  readonly isRawModel: (place: Coordinates) => boolean;
   readonly request: (
     question: SourceQuestion,
     deps: WeatherDeps,

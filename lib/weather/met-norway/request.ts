@@ -5,6 +5,7 @@ import { ask } from '@/lib/weather/request/ask';
 import { userAgent } from '@/lib/weather/request/user-agent';
 import type { Source, SourceReply } from '@/lib/weather/source';
 import { adaptMetNorway } from './adapt';
+import { isNordic } from './area';
 import { metNorwaySchema } from './schema';
 
 /**
@@ -17,6 +18,7 @@ export const MET_NORWAY: Source = {
   attribution: 'Weather data from MET Norway (CC BY 4.0)',
   attributionUrl: 'https://api.met.no/',
   covers: () => true,
+  isRawModel: (place) => !isNordic(place),
   async request({ site, lastModified, deadline }, deps) {
     const { baseUrls, contact } = deps.settings();
     if (contact === null) return fail({ code: 'no-contact' });

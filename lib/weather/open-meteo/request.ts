@@ -9,6 +9,7 @@ import type { Source, SourceReply } from '@/lib/weather/source';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
 import { adaptOpenMeteo } from './adapt';
 import { openMeteoEnsembleSchema, openMeteoHoursSchema } from './schema';
+import { SKY } from './sky';
 import { adaptSpread, type Spread } from './spread';
 
 /** From this morning's heats to an event ten days ahead. */
@@ -17,18 +18,22 @@ const WINDOW = { past_hours: '24', forecast_hours: '240' };
 const TIMES = { timeformat: 'unixtime', timezone: 'GMT' };
 export const HOURLY = 'temperature_2m,relative_humidity_2m,dew_point_2m,surface_pressure,pressure_msl';
 
+/** Kilometres per hour are what comes unasked. */
+const UNITS = { wind_speed_unit: 'ms' };
+
 export const OPEN_METEO: Source = {
   name: 'open-meteo',
   label: 'Open-Meteo',
   attribution: 'Weather data by Open-Meteo.com',
   attributionUrl: 'https://open-meteo.com/',
   covers: () => true,
+  isRawModel: () => true,
   async request({ site, deadline }, deps) {
     const json = await askOpenMeteo(
       {
         host: 'openMeteo',
         path: '/v1/forecast',
-        parameters: { ...point(site), hourly: HOURLY, ...WINDOW, ...TIMES },
+        parameters: { ...point(site), hourly: `${HOURLY},${SKY}`, ...UNITS, ...WINDOW, ...TIMES },
       },
       deadline,
       deps,

@@ -1,8 +1,9 @@
+import type { Sky } from '@/lib/hours/series';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { readInstant } from '@/lib/time/zone';
 import { celsiusToKelvin } from '@/lib/units/convert';
-import { metre, ratio } from '@/lib/units/quantity';
+import { metre, ratio, speedMs } from '@/lib/units/quantity';
 import type { AnswerProblem } from '@/lib/weather/problem';
 import type { ServiceAnswer, ServiceHour } from '@/lib/weather/service-hour';
 import { readInterval } from './interval';
@@ -36,6 +37,7 @@ export function adaptWeatherGov(wire: WeatherGovGrid): Result<ServiceAnswer, Ans
   const [first, last] = [covered.reduce((a, b) => Math.min(a, b)), covered.reduce((a, b) => Math.max(a, b))];
   if (last - first > LONGEST_GRID_MS)
     return fail({ code: 'unexpected-shape', field: 'properties.temperature.validTime' });
+  const sky = skyAt(wire);
   const hours: ServiceHour[] = [];
   for (let at = first; at <= last; at += STEP_MS) {
     const celsius = temperatures.value.get(at) ?? null;
@@ -49,6 +51,7 @@ export function adaptWeatherGov(wire: WeatherGovGrid): Result<ServiceAnswer, Ans
       stationPressure: null,
       seaLevelPressure: null,
       spread: null,
+      sky: sky(at),
     });
   }
   const issued = readInstant(updateTime);
@@ -69,6 +72,25 @@ function hourly(
     for (let at = fullHour(interval.start); at < interval.end; at += STEP_MS) values.set(at, value);
   }
   return ok(values);
+}
+
+/** Metres per second in a kilometre per hour. */
+const KMH = 1 / 3.6;
+
+/** The sky hour by hour, where its layers can be read; there is no snow on the ground in this answer. */
+function skyAt({ properties }: WeatherGovGrid): (at: number) => Sky {
+  const clouds = hourly('skyCover', properties.skyCover, 'wmoUnit:percent');
+  const winds = hourly('windSpeed', properties.windSpeed, 'wmoUnit:km_h-1');
+  return (at) => {
+    const cloud = clouds.ok ? (clouds.value.get(at) ?? null) : null;
+    const wind = winds.ok ? (winds.value.get(at) ?? null) : null;
+    return {
+      cloudCover: cloud === null || cloud < 0 || cloud > 100 ? null : ratio(cloud / 100),
+      wind: wind === null || wind < 0 ? null : speedMs(wind * KMH),
+      snowDepth: null,
+      daylight: null,
+    };
+  };
 }
 
 /** The first full hour at or after. */

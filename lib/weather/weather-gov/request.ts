@@ -19,6 +19,7 @@ export const WEATHER_GOV: Source = {
   attribution: 'Forecast by the US National Weather Service',
   attributionUrl: 'https://www.weather.gov/',
   covers: coversUnitedStates,
+  isRawModel: () => false,
   async request(question, deps) {
     const known = await gridCell(question, deps);
     if (!known.ok) return known;

@@ -25,6 +25,9 @@ export const weatherGovGridSchema = z.object({
     temperature: layer,
     dewpoint: layer.optional(),
     relativeHumidity: layer.optional(),
+    /** Welcome and not needed: one that cannot be read is as good as none. */
+    skyCover: layer.optional().catch(undefined),
+    windSpeed: layer.optional().catch(undefined),
   }),
 });
 

@@ -10,6 +10,10 @@ const COLUMNS: Readonly<Record<string, { unit: string; of: (weather: Weather) =>
   relative_humidity_2m: { unit: '%', of: (w) => rounded(w.relativeHumidityPercent, 0) },
   surface_pressure: { unit: 'hPa', of: (w) => rounded(w.stationHpa, 1) },
   pressure_msl: { unit: 'hPa', of: (w) => rounded(w.seaLevelHpa, 1) },
+  wind_speed_10m: { unit: 'm/s', of: (w) => rounded(w.windMs, 2) },
+  cloud_cover: { unit: '%', of: (w) => rounded(w.cloudPercent, 0) },
+  snow_depth: { unit: 'm', of: (w) => rounded(w.snowM, 2) },
+  is_day: { unit: '', of: (w) => (w.isDay ? 1 : 0) },
 };
 
 function place(query: URLSearchParams): { latitude: number; longitude: number; elevationM: number } {

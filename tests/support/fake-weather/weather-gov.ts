@@ -52,6 +52,14 @@ export function weatherGovGrid(gridX: number, gridY: number, world: World): obje
         'wmoUnit:percent',
         rows.map((r) => ({ at: r.at, value: rounded(r.weather.relativeHumidityPercent, 0) })),
       ),
+      skyCover: layer(
+        'wmoUnit:percent',
+        rows.map((r) => ({ at: r.at, value: rounded(r.weather.cloudPercent, 0) })),
+      ),
+      windSpeed: layer(
+        'wmoUnit:km_h-1',
+        rows.map((r) => ({ at: r.at, value: rounded(r.weather.windMs * 3.6, 1) })),
+      ),
       pressure: { values: [] },
     },
   };
