@@ -10,9 +10,8 @@ import type { Place } from './place';
 import type { WeatherProblem } from './problem';
 import type { RequestDeps, RequestMemory } from './request/ask';
 import { type BoundedCache, createBoundedCache } from './request/bounded-cache';
-import { createQueue } from './request/queue';
+import { createPool } from './request/pool';
 import { createSingleFlight, type SingleFlight } from './request/single-flight';
-import type { WeatherSettings } from './settings';
 import type { WeatherGovPoint } from './weather-gov/schema';
 
 /** What is remembered between questions: bounded, in this process only, safe to lose. */
@@ -31,19 +30,23 @@ export type WeatherMemory = RequestMemory & {
 };
 
 export type WeatherDeps = RequestDeps & {
-  readonly settings: () => WeatherSettings;
   readonly memory: WeatherMemory;
 };
 
 /** A site's ten days of hours take about 50 kB. */
 const MOST_SITES = 300;
 const MOST_LOOKUPS = 500;
-const MOST_WAITING = 50;
+/** More than a service can answer in the time anybody waits. */
+const MOST_WAITING = 500;
 
 export function createWeatherMemory(): WeatherMemory {
   return {
     breakers: new Map(),
-    openMeteoQueue: createQueue(MOST_WAITING),
+    pools: {
+      openMeteo: createPool(MOST_WAITING),
+      metNorway: createPool(MOST_WAITING),
+      weatherGov: createPool(MOST_WAITING),
+    },
     copies: createBoundedCache(MOST_SITES),
     forecasts: createBoundedCache(MOST_SITES),
     forecastFlights: createSingleFlight(),

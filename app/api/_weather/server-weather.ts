@@ -1,10 +1,11 @@
+import { clientOf, EVERYONE } from '@/app/api/_http/client-of';
 import { instant } from '@/lib/time/instant';
 import { TIMINGS } from '@/lib/weather/request/timings';
 import { readSettings } from '@/lib/weather/settings';
 import { createWeatherMemory, type WeatherDeps, type WeatherMemory } from '@/lib/weather/weather-deps';
 
 // The framework bundles each route by itself, so a constant here would be one memory per route. What must be shared by
-// all of them (copies, breakers, the queue of one) hangs on the process.
+// all of them (copies, breakers, who waits for a service) hangs on the process.
 // The type of the global object knows only what the language puts there.
 const shared = globalThis as typeof globalThis & { heavyAirWeather?: WeatherMemory };
 
@@ -15,6 +16,7 @@ export const SERVER_WEATHER: WeatherDeps = {
   random: () => Math.random(),
   timings: TIMINGS,
   settings: () => readSettings(process.env),
+  caller: EVERYONE,
   memory: sharedMemory(),
 };
 

@@ -1,12 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { expectOk, fail, ok, type Result } from '@/lib/result/result';
+import { expectOk } from '@/lib/result/result';
 import { instant } from '@/lib/time/instant';
 import { isoUtc, readInstant } from '@/lib/time/zone';
 import { address, coordinate } from '@/lib/weather/request/address';
 import { createBoundedCache } from '@/lib/weather/request/bounded-cache';
 import { afterAskedRest, afterFailure, HEALTHY, isResting } from '@/lib/weather/request/breaker';
-import { createQueue } from '@/lib/weather/request/queue';
 import { quietUntil } from '@/lib/weather/request/retry-after';
 import { createSingleFlight } from '@/lib/weather/request/single-flight';
 import { readSettings } from '@/lib/weather/settings';
@@ -21,7 +20,10 @@ describe('the silence a service asks for', () => {
     ['0', '2027-01-16T22:10:20Z'],
     ['Sat, 16 Jan 2027 22:30:00 GMT', '2027-01-16T22:30:00Z'],
     ['Sat, 16 Jan 2027 20:00:00 GMT', '2027-01-16T22:10:20Z'],
-    ['999999999', '2027-01-17T22:10:20Z'],
+    ['3600', '2027-01-16T23:10:20Z'],
+    ['999999999', '2027-01-16T23:10:20Z'],
+    ['99999999999999999999', '2027-01-16T23:10:20Z'],
+    ['Sun, 17 Jan 2027 22:10:00 GMT', '2027-01-16T23:10:20Z'],
     ['soon', '2027-01-16T22:11:20Z'],
   ])('by Retry-After %j lasts until %s', (header, until) =>
     expect(isoUtc(quietUntil(header, '', NOW))).toBe(until),
@@ -108,29 +110,6 @@ describe('a single flight', () => {
     const flight = createSingleFlight<number>();
     await expect(flight.run('a', () => Promise.reject(new Error('broke')))).rejects.toThrow('broke');
     expect(await flight.run('a', async () => 7)).toBe(7);
-  });
-});
-
-describe('a queue', () => {
-  it('lets one job run at a time, in order', async () => {
-    const queue = createQueue(10);
-    const log: string[] = [];
-    const job = (name: string) => async (): Promise<Result<string, never>> => {
-      log.push(`${name} starts`);
-      await new Promise((resolve) => setTimeout(resolve, 1));
-      log.push(`${name} ends`);
-      return ok(name);
-    };
-    await Promise.all(['a', 'b', 'c'].map((name) => queue.run(job(name))));
-    expect(log).toEqual(['a starts', 'a ends', 'b starts', 'b ends', 'c starts', 'c ends']);
-  });
-
-  it('turns away the one too many, and goes on after a job that broke', async () => {
-    const queue = createQueue(1);
-    const broken = queue.run(() => Promise.reject(new Error('broke')));
-    expect(await queue.run(async () => ok(1))).toEqual(fail({ code: 'busy' }));
-    await expect(broken).rejects.toThrow('broke');
-    expect(await queue.run(async () => ok(2))).toEqual(ok(2));
   });
 });
 
