@@ -6,6 +6,7 @@ import { MINUTE_MS } from '@/lib/time/instant';
 import { forecastJsonSchema } from '@/lib/weather/forecast-json';
 import { FAULTS } from '@/tests/support/fake-weather/faults';
 import { fakeWeatherForTests } from '@/tests/support/fake-weather/for-tests';
+import { startFakeWeather } from '@/tests/support/fake-weather/server';
 import { BRISK_TIMINGS, EVENING, handClock, weatherDeps } from '@/tests/support/weather-deps';
 import { answerOf, problemOf } from './ask';
 
@@ -139,11 +140,12 @@ describe('GET /api/forecast', () => {
   });
 
   test('goes where the environment leads it, and takes no other method', async () => {
-    for (const [name, value] of Object.entries(fake.environment())) vi.stubEnv(name, value);
-    const response = await GET(
-      new Request('http://localhost/api/forecast?lat=45.5&lon=-90.5&from=2027-01-16T22:00:00Z'),
-    );
+    // The route has the clock of the machine, and a forecast that was made at another time is refused.
+    const today = await startFakeWeather({ seed: 7, now: () => Date.now() });
+    for (const [name, value] of Object.entries(today.environment())) vi.stubEnv(name, value);
+    const response = await GET(new Request('http://localhost/api/forecast?lat=45.5&lon=-90.5'));
     vi.unstubAllEnvs();
+    await today.close();
     expect((await answerOf(response, forecastJsonSchema)).by).toBe('open-meteo');
     expect((await problemOf(await POST())).status).toBe(405);
   });

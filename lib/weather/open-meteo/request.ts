@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '@/lib/result/result';
+import { HOUR_MS } from '@/lib/time/instant';
 import { parseAnswer } from '@/lib/weather/parse-answer';
 import type { Site } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
@@ -12,7 +13,10 @@ import { openMeteoEnsembleSchema, openMeteoHoursSchema } from './schema';
 import { adaptSpread, type Spread } from './spread';
 
 /** From this morning's heats to an event ten days ahead. */
-const WINDOW = { past_hours: '24', forecast_hours: '240' };
+const [BACK_H, AHEAD_H] = [24, 240];
+const WINDOW = { past_hours: String(BACK_H), forecast_hours: String(AHEAD_H) };
+/** An answer may have waited in a cache on the way. Judgement. */
+const SLACK_H = 6;
 /** Local clock times come with one offset for all rows, wrong after a change of the clocks: ask for none. */
 const TIMES = { timeformat: 'unixtime', timezone: 'GMT' };
 export const HOURLY = 'temperature_2m,relative_humidity_2m,dew_point_2m,surface_pressure,pressure_msl';
@@ -23,6 +27,13 @@ export const OPEN_METEO: Source = {
   attribution: 'Weather data by Open-Meteo.com',
   attributionUrl: 'https://open-meteo.com/',
   covers: () => true,
+  habits: {
+    // Its dew point is made of the temperature at the height asked for.
+    movesTemperatureOnly: false,
+    repeatsElevation: true,
+    backMs: (BACK_H + SLACK_H) * HOUR_MS,
+    aheadMs: (AHEAD_H + SLACK_H) * HOUR_MS,
+  },
   async request({ site, deadline }, deps) {
     const json = await askOpenMeteo(
       {
