@@ -79,7 +79,7 @@ const SOURCE_WORDS: Readonly<Record<SourceProblem['code'], string>> = {
   'old-issue': 'sent an old forecast',
   'future-issue': 'says its forecast was made later than now',
   'humidity-disagrees': 'sent temperatures and humidity that do not fit together',
-  'pressure-disagrees': 'sent pressures that do not fit the height',
+  'pressure-disagrees': 'sent pressures that do not fit the height or the temperature',
   jump: 'sent numbers that jump as no weather does',
   flat: 'sent the same temperature for days',
   'two-values': 'gave two values for the same hour',

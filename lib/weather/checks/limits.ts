@@ -46,7 +46,6 @@ export const MOISTURE = {
  * and fall. Right answers, recorded and synthetic, lie at 1.0 give or take 0.1.
  */
 export const STRETCH = {
-  least: 0.75,
   most: 1.22,
   /** Fewer hours, or hours that hardly differ, say nothing. */
   fewestHours: 24,
@@ -59,10 +58,26 @@ export const STRETCH = {
 export const PRESSURE = {
   /** Rounding of both numbers to 0.1 hPa and then some [Pa]. */
   least: 50,
-  /** Reductions to sea level differ by up to 0.4 hPa in 100 m: that is some 10 K of the air's temperature [Pa/m]. */
-  perMetre: 0.4,
-  /** One hour may differ by this from the others [Pa]. */
-  hour: 300,
+  /**
+   * Reductions to sea level differ with the temperature they take for the column: 40 K make 1.5 hPa in 100 m [Pa/m].
+   * Sea-level pressure in the place of station pressure is 12 hPa in 100 m.
+   */
+  perMetre: 1.5,
+  /** One hour may differ by so much more from the others: 0.6 % of density, and no mix-up is that small [Pa]. */
+  hour: 600,
+} as const;
+
+/**
+ * The same by way of the pressures: a service that makes station pressure from sea-level pressure with the hour's
+ * temperature tells that temperature twice. In °F it moves 1.8 times as far.
+ */
+export const SWING = {
+  most: 1.4,
+  fewestHours: 24,
+  /** Standard deviation of the temperature in the pressures [K]. */
+  leastSpread: 1,
+  /** Where rounding or another way of reducing hides the temperature, nothing is said. */
+  leastShare: 0.9,
 } as const;
 
 /** A change between neighbours, and how it grows with the hours between them. */
