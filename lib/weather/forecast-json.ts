@@ -55,7 +55,8 @@ export const forecastJsonSchema = z
     leftOut: z
       .array(leftOutJsonSchema)
       .optional()
-      .describe('Hours the service gave that cannot be right, and why; filled or missing like any other gap.',
+      .describe(
+        'Hours the service gave that cannot be right, and why; filled or missing like any other gap.',
       ),
     hours: z.array(forecastHourSchema),
   })

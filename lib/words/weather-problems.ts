@@ -1,6 +1,6 @@
+import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatNumber } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
-import type { Instant } from '@/lib/time/instant';
 import type { LookupProblem, SourceProblem, SourceTry, WeatherProblem } from '@/lib/weather/problem';
 import type { SourceName } from '@/lib/weather/source-name';
 import { capital, counted, listing } from './listing';

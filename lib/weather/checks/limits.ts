@@ -47,6 +47,8 @@ export const MOISTURE = {
  */
 export const STRETCH = {
   most: 1.22,
+  /** Dew point and temperature swapped make -1. */
+  least: -0.5,
   /** Fewer hours, or hours that hardly differ, say nothing. */
   fewestHours: 24,
   /** Standard deviation of the gap [K]. */

@@ -69,7 +69,7 @@ function isApart({ temperature, dewPoint, humidity, told, meant }: MoistHour, of
   return apart && Math.abs(made - humidity) > MOISTURE.hourHumidity;
 }
 
-/** Told gaps over meant gaps: a slope far above one is a finer scale of degrees. */
+/** Told gaps over meant gaps: a slope far above one is a finer scale of degrees, one below nought swapped columns. */
 function isStretched(moist: readonly MoistHour[]): boolean {
   if (moist.length < STRETCH.fewestHours) return false;
   const meant = moist.map((one) => one.meant);
@@ -78,5 +78,5 @@ function isStretched(moist: readonly MoistHour[]): boolean {
     meant,
     moist.map((one) => one.told),
   );
-  return share >= STRETCH.leastShare && slope > STRETCH.most;
+  return share >= STRETCH.leastShare && (slope > STRETCH.most || slope < STRETCH.least);
 }

@@ -1,6 +1,6 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { FAULTS, type Fault, misbehave, send } from './faults';
+import { ALL_FAULTS, type Fault, misbehave, send } from './faults';
 import { metNorwayForecast } from './met-norway';
 import {
   openMeteoElevation,
@@ -67,7 +67,7 @@ export async function startFakeWeather(options: FakeOptions): Promise<FakeWeathe
     setTimeout(() => {
       for (const [name, value] of Object.entries(reply.headers ?? {})) response.setHeader(name, value);
       if (reply.status !== 200) return send(response, reply.status, reply.body);
-      misbehave(faults.get(host) ?? 'none', response, reply.body);
+      misbehave(faults.get(host) ?? 'none', response, { body: reply.body, now: world.now });
     }, options.delayMs ?? 0);
   });
   await new Promise<void>((resolve) => server.listen(options.port ?? 0, '127.0.0.1', resolve));
@@ -171,9 +171,9 @@ function control(
 ): void {
   if (request.method === 'PUT') {
     const name = [...hosts, 'all' as const].find((known) => known === host);
-    const kind = FAULTS.find((known) => known === fault);
+    const kind = ALL_FAULTS.find((known) => known === fault);
     if (name === undefined || kind === undefined) {
-      send(response, 400, JSON.stringify({ hosts: [...hosts, 'all'], faults: FAULTS }));
+      send(response, 400, JSON.stringify({ hosts: [...hosts, 'all'], faults: ALL_FAULTS }));
       return;
     }
     setFault(name, kind);
