@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
-import { HOUR_MS, instant } from '@/lib/time/instant';
+import { instant } from '@/lib/time/instant';
 import { metre } from '@/lib/units/quantity';
 import { checkAnswer } from '@/lib/weather/checks/check-answer';
 import { adaptMetNorway } from '@/lib/weather/met-norway/adapt';
