@@ -4,11 +4,13 @@ import type { Copy } from './copy';
 import type { Forecast } from './forecast';
 import type { Kept } from './kept';
 import { createLookup, type Lookup } from './lookup';
+import { MOST_SITES_TOGETHER, type SiteBatches } from './open-meteo/ask-sites';
 import type { Spread } from './open-meteo/spread';
 import type { PastAir, PastSeason } from './past';
-import type { Place } from './place';
-import type { WeatherProblem } from './problem';
+import type { Place, Site } from './place';
+import type { SourceProblem, WeatherProblem } from './problem';
 import type { RequestDeps, RequestMemory } from './request/ask';
+import { createBatches } from './request/batches';
 import { type BoundedCache, createBoundedCache } from './request/bounded-cache';
 import { createPool } from './request/pool';
 import { createSingleFlight, type SingleFlight } from './request/single-flight';
@@ -21,6 +23,8 @@ export type WeatherMemory = RequestMemory & {
   /** Whole forecasts put together from them, and failures that need not be repeated yet, by site. */
   readonly forecasts: BoundedCache<Kept<Result<Forecast, WeatherProblem>>>;
   readonly forecastFlights: SingleFlight<Result<Forecast, WeatherProblem>>;
+  /** Sites that wait for room in a request to Open-Meteo. */
+  readonly siteBatches: SiteBatches;
   readonly spreads: BoundedCache<Kept<Spread>>;
   readonly gridCells: BoundedCache<Kept<WeatherGovPoint>>;
   readonly places: Lookup<readonly Place[]>;
@@ -50,6 +54,7 @@ export function createWeatherMemory(): WeatherMemory {
     copies: createBoundedCache(MOST_SITES),
     forecasts: createBoundedCache(MOST_SITES),
     forecastFlights: createSingleFlight(),
+    siteBatches: createBatches<Site, unknown, SourceProblem>(MOST_SITES_TOGETHER, MOST_WAITING),
     spreads: createBoundedCache(MOST_SITES),
     gridCells: createBoundedCache(MOST_LOOKUPS),
     places: createLookup(MOST_LOOKUPS),

@@ -10,7 +10,9 @@ import type { Site } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
 import { adaptOpenMeteo } from './adapt';
-import { askOpenMeteo, HOURLY, OPEN_METEO, point } from './request';
+import { askOpenMeteo } from './ask-open-meteo';
+import { points } from './ask-sites';
+import { HOURLY, OPEN_METEO } from './request';
 import { openMeteoHoursSchema } from './schema';
 
 export type PastHours = SiteHours & { readonly elevation: Metre; readonly zone: string };
@@ -33,7 +35,7 @@ export async function requestPastHours(
       host: from === 'archive' ? 'openMeteoArchive' : 'openMeteo',
       path: from === 'archive' ? '/v1/archive' : '/v1/forecast',
       parameters: {
-        ...point(site),
+        ...points([site]),
         start_date: stretch.from,
         end_date: stretch.to,
         hourly: HOURLY,

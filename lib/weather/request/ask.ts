@@ -1,6 +1,6 @@
 import { fail, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
-import type { FetchProblem } from '@/lib/weather/problem';
+import type { FetchProblem, SourceProblem } from '@/lib/weather/problem';
 import type { Host, Service, WeatherSettings } from '@/lib/weather/settings';
 import { type Answer, attempt, type Outside } from './attempt';
 import { afterAskedRest, afterFailure, type Breaker, HEALTHY, isResting } from './breaker';
@@ -116,7 +116,7 @@ function sleep(ms: number, deadline: AbortSignal): Promise<void> {
 /** Statuses that are about the question, not about the service's health. */
 const ABOUT_THE_QUESTION = [400, 404, 422];
 
-export function isAboutTheQuestion(problem: FetchProblem): boolean {
+export function isAboutTheQuestion(problem: SourceProblem): boolean {
   return problem.code === 'bad-status' && ABOUT_THE_QUESTION.includes(problem.status);
 }
 

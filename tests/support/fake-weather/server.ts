@@ -7,6 +7,7 @@ import {
   openMeteoHours,
   openMeteoPlaces,
   openMeteoSpread,
+  perPlace,
   type World,
 } from './open-meteo';
 import { weatherGovGrid, weatherGovPoint } from './weather-gov';
@@ -124,8 +125,9 @@ function answer(asked: Asked, world: World): Reply {
   if (asked.busy) return bad(429, { error: true, reason: 'Too many concurrent requests' });
   if (host === 'open-meteo' && path === '/v1/elevation') return good(openMeteoElevation(query));
   if (host === 'open-meteo-geocoding') return good(openMeteoPlaces(query));
-  if (host === 'open-meteo-ensemble') return good(openMeteoSpread(query, world));
-  return good(openMeteoHours(query, world));
+  const each = host === 'open-meteo-ensemble' ? openMeteoSpread : openMeteoHours;
+  const answers = perPlace(query).map((one) => each(one, world));
+  return good(answers.length === 1 ? answers[0]! : answers);
 }
 
 const AWAY_MS = 32 * 60_000;
