@@ -4,13 +4,12 @@ import type { Copy } from './copy';
 import type { Forecast } from './forecast';
 import type { Kept } from './kept';
 import { createLookup, type Lookup } from './lookup';
-import { MOST_SITES_TOGETHER, type SiteBatches } from './open-meteo/ask-sites';
+import { createSiteBatches, type SiteBatches } from './open-meteo/site-batches';
 import type { Spread } from './open-meteo/spread';
 import type { PastAir, PastSeason } from './past';
-import type { Place, Site } from './place';
-import type { SourceProblem, WeatherProblem } from './problem';
+import type { Place } from './place';
+import type { WeatherProblem } from './problem';
 import type { RequestDeps, RequestMemory } from './request/ask';
-import { createBatches } from './request/batches';
 import { type BoundedCache, createBoundedCache } from './request/bounded-cache';
 import { createPool } from './request/pool';
 import { createSingleFlight, type SingleFlight } from './request/single-flight';
@@ -54,7 +53,7 @@ export function createWeatherMemory(): WeatherMemory {
     copies: createBoundedCache(MOST_SITES),
     forecasts: createBoundedCache(MOST_SITES),
     forecastFlights: createSingleFlight(),
-    siteBatches: createBatches<Site, unknown, SourceProblem>(MOST_SITES_TOGETHER, MOST_WAITING),
+    siteBatches: createSiteBatches(MOST_WAITING),
     spreads: createBoundedCache(MOST_SITES),
     gridCells: createBoundedCache(MOST_LOOKUPS),
     places: createLookup(MOST_LOOKUPS),

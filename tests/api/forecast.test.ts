@@ -127,7 +127,9 @@ describe('GET /api/forecast', () => {
 
   test('may be kept a minute by others while fresh, and not at all when old', async () => {
     const { get, clock } = server();
-    expect((await get(SITE)).headers.get('cache-control')).toBe('public, max-age=60');
+    expect((await get(SITE)).headers.get('cache-control')).toBe(
+      'public, max-age=60, stale-while-revalidate=240',
+    );
     fake.setFault('all', 'status-500');
     clock.forward(20 * MINUTE_MS);
     const stale = await get(SITE);

@@ -1,4 +1,5 @@
 import { clientOf, EVERYONE } from '@/app/api/_http/client-of';
+import { trustedProxies } from '@/app/api/_http/rate-limit';
 import { instant } from '@/lib/time/instant';
 import { TIMINGS } from '@/lib/weather/request/timings';
 import { readSettings } from '@/lib/weather/settings';
@@ -23,4 +24,13 @@ export const SERVER_WEATHER: WeatherDeps = {
 function sharedMemory(): WeatherMemory {
   shared.heavyAirWeather ??= createWeatherMemory();
   return shared.heavyAirWeather;
+}
+
+/**
+ * The same for one request, which waits in the line of its caller. Where no proxy is trusted the address is what the
+ * framework saw or what the caller wrote: a made-up one gives a flood more lines, and so no more than it had without.
+ */
+export function weatherFor(request: Request): WeatherDeps {
+  const proxies = Math.max(1, trustedProxies(process.env));
+  return { ...SERVER_WEATHER, caller: clientOf(request.headers, proxies) };
 }

@@ -3,14 +3,8 @@ import type { Site } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
 import { coordinate } from '@/lib/weather/request/address';
 import { type Ask, askNow, inTurn, isAboutTheQuestion, restOf } from '@/lib/weather/request/ask';
-import type { Batches } from '@/lib/weather/request/batches';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
 import { type OpenMeteoQuestion, openMeteoUrl, unread } from './ask-open-meteo';
-
-export type SiteBatches = Batches<Site, unknown, SourceProblem>;
-
-/** Half of what an answer may weigh, at some 15 kB a place; the service takes up to 1000 (open-meteo source). */
-export const MOST_SITES_TOGETHER = 50;
 
 /** Whose turn it is when many callers' places go in one request: a line of its own, beside those of the callers. */
 const TOGETHER = 'together';
