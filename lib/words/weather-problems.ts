@@ -82,7 +82,7 @@ const SOURCE_WORDS: Readonly<Record<SourceProblem['code'], string>> = {
   'pressure-disagrees': 'sent pressures that do not fit the height or the temperature',
   jump: 'sent numbers that jump as no weather does',
   flat: 'sent the same temperature for days',
-  'two-values': 'gave two values for the same hour',
+  'two-values': 'gave two values at once',
 };
 
 /** What a service did, to follow its name: "took too long". */

@@ -91,6 +91,23 @@ describe('GET /api/forecast', () => {
     },
   );
 
+  test('names the hours that were left out, and why', async () => {
+    fake.setFault('open-meteo', 'one-hour-45');
+    const json = await answerOf(await server().get(SITE), forecastJsonSchema);
+    expect(json.leftOut).toEqual([{ time: '2027-01-17T01:00:00Z', code: 'jump' }]);
+    expect(json.hours.find(({ time }) => time === '2027-01-17T01:00:00Z')?.origin).toBe('filled');
+  });
+
+  test('names the service whose answer contradicts itself', async () => {
+    fake.setFault('open-meteo', 'height-3000');
+    const json = await answerOf(await server().get(SITE), forecastJsonSchema);
+    expect(json).toMatchObject({
+      by: 'met-norway',
+      leftOut: [],
+      tries: [{ source: 'open-meteo', problem: { code: 'other-height' } }],
+    });
+  });
+
   test('says up to when the forecast reaches where more is asked', async () => {
     const problem = await problemOf(await server().get(`${SITE}&from=2027-03-01T00:00:00Z`));
     expect(problem.status).toBe(422);

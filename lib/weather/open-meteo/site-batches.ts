@@ -9,5 +9,5 @@ export type SiteBatches = Batches<Site, unknown, SourceProblem>;
 const MOST_TOGETHER = 50;
 
 export function createSiteBatches(mostWaiting: number): SiteBatches {
-  return createBatches(MOST_TOGETHER, mostWaiting);
+  return createBatches<Site, unknown, SourceProblem>(MOST_TOGETHER, mostWaiting);
 }
