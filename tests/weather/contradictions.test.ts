@@ -158,3 +158,19 @@ describe('an answer that is not modified', () => {
     });
   });
 });
+
+describe('an ensemble for another place', () => {
+  it('is no spread for this one', async () => {
+    const elsewhere: typeof fetch = async (input, init) => {
+      const response = await fetch(input, init);
+      if (!String(input).includes('ensemble')) return response;
+      // The fake's own answer.
+      const json = (await response.json()) as object;
+      return Response.json({ ...json, latitude: 28.8 });
+    };
+    const forecast = expectOk(await getForecast(TONIGHT, { ...deps(), fetch: elsewhere }));
+    expectRight(forecast);
+    expect(forecast.by).toBe('open-meteo');
+    expect(forecast.hours.every(({ spread }) => spread === null)).toBe(true);
+  });
+});

@@ -7,8 +7,12 @@ import { FARTHEST_CELL_M, OWN_HEIGHT_M, REPEATED_HEIGHT_M } from './limits';
 
 /** Is it for this place? */
 export function checkPlace({ place }: ServiceAnswer, { site }: Expected): Finding {
-  if (place === null || distance(place, site) <= FARTHEST_CELL_M) return NOTHING;
-  return whole({ code: 'other-place' });
+  return place === null || isNear(place, site) ? NOTHING : whole({ code: 'other-place' });
+}
+
+/** May an answer for the one stand for the other? */
+export function isNear(place: Coordinates, site: Coordinates): boolean {
+  return distance(place, site) <= FARTHEST_CELL_M;
 }
 
 /** Is it for this height? */

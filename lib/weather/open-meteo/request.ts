@@ -1,5 +1,6 @@
-import { ok, type Result } from '@/lib/result/result';
+import { fail, ok, type Result } from '@/lib/result/result';
 import { HOUR_MS } from '@/lib/time/instant';
+import { isNear } from '@/lib/weather/checks/place';
 import { parseAnswer } from '@/lib/weather/parse-answer';
 import type { Site } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
@@ -67,5 +68,7 @@ export async function requestSpread(
   const json = await askForSite(site, question, deadline, deps);
   if (!json.ok) return json;
   const wire = parseAnswer(openMeteoEnsembleSchema, json.value);
-  return wire.ok ? adaptSpread(wire.value) : wire;
+  if (!wire.ok) return wire;
+  const { latitude = site.latitude, longitude = site.longitude } = wire.value;
+  return isNear({ latitude, longitude }, site) ? adaptSpread(wire.value) : fail({ code: 'other-place' });
 }

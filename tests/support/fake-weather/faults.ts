@@ -22,8 +22,8 @@ export const FAULTS = [
 ] as const;
 export type BrokenAnswer = (typeof FAULTS)[number];
 /** An answer that is not one, or one that contradicts itself. */
-export type Fault = BrokenAnswer | SpoiltAnswer;
-export const ALL_FAULTS: readonly Fault[] = [...FAULTS, ...SPOILT_ANSWERS];
+export type Fault = BrokenAnswer | 'not-gzip' | SpoiltAnswer;
+export const ALL_FAULTS: readonly Fault[] = [...FAULTS, 'not-gzip', ...SPOILT_ANSWERS];
 
 /** Seconds that a rate-limited caller is told to stay away. */
 export const RETRY_AFTER_S = 120;
@@ -95,6 +95,10 @@ export function misbehave(
       return;
     case 'redirect':
       response.writeHead(302, { location: 'http://127.0.0.1:9/elsewhere' }).end();
+      return;
+    case 'not-gzip':
+      response.setHeader('content-encoding', 'gzip');
+      send(response, 200, body);
       return;
     default:
       send(response, 200, spoilt(fault, body, now));

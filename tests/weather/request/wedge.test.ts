@@ -99,6 +99,26 @@ describe.each(Object.entries(WEDGES))('%s', (_name, wedged) => {
   });
 });
 
+describe('a service that says gzip and sends plain text', () => {
+  it('makes way for the next one, and is asked again when it has healed', async () => {
+    const clock = handClock();
+    const deps = weatherDeps({
+      environment: fake.environment,
+      now: clock.now,
+      timings: { ...TIMINGS, attemptMs: 500, spreadGraceMs: 0 },
+    });
+    fake.setFault('open-meteo', 'not-gzip');
+    expect(await getForecast(TONIGHT, deps)).toMatchObject({
+      value: { by: 'met-norway', tries: [{ source: 'open-meteo' }] },
+    });
+    fake.setFault('open-meteo', 'none');
+    clock.forward(30_000);
+    expect(await getForecast({ ...TONIGHT, latitude: 45 }, { ...deps, timings: TIMINGS })).toMatchObject({
+      value: { by: 'open-meteo', tries: [] },
+    });
+  });
+});
+
 describe('a real server that says gzip and sends plain text', () => {
   const servers: Server[] = [];
   afterEach(() => {
