@@ -159,6 +159,19 @@ describe('the settings', () => {
     expect(readSettings({ WEATHER_CONTACT: text }).contact).toBeNull(),
   );
 
+  it.each([
+    [{}, 1],
+    [{ OPEN_METEO_API_KEY: 'abc-1' }, 8],
+    [{ OPEN_METEO_CONCURRENCY: '3' }, 3],
+    [{ OPEN_METEO_API_KEY: 'abc-1', OPEN_METEO_CONCURRENCY: '20' }, 20],
+    [{ OPEN_METEO_CONCURRENCY: '9999' }, 64],
+    [{ OPEN_METEO_CONCURRENCY: '0' }, 1],
+    [{ OPEN_METEO_CONCURRENCY: '-2' }, 1],
+    [{ OPEN_METEO_CONCURRENCY: 'many' }, 1],
+  ])('%j let %d requests to Open-Meteo be under way at once', (environment, count) =>
+    expect(readSettings(environment).concurrency.openMeteo).toBe(count),
+  );
+
   it('read a contact and a key', () => {
     expect(readSettings({ WEATHER_CONTACT: 'tech@example.org', OPEN_METEO_API_KEY: 'abc-1' })).toMatchObject({
       contact: 'tech@example.org',
