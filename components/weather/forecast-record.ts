@@ -51,6 +51,7 @@ export function forecastRecordFrom({ answer, place, now, before }: Answer): Fore
       freshUntil: answer.freshUntil,
       tries: answer.tries.map(({ source, problem }) => ({ source, code: problem.code })),
       missing: answer.missing,
+      leftOut: answer.leftOut ?? [],
     },
   };
 }

@@ -197,6 +197,11 @@ export const forecastRecordSchema = z.strictObject({
       .optional(),
     /** Hours the service lists without a value. */
     missing: z.array(time).max(1000).optional(),
+    /** Hours that the service gave and that cannot be right; `code` is the reason. */
+    leftOut: z
+      .array(z.strictObject({ time, code: z.string().max(40) }))
+      .max(1000)
+      .optional(),
   }),
 });
 

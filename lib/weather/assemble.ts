@@ -37,6 +37,7 @@ export function assemble(parts: Parts): Forecast {
   return {
     hours,
     missing,
+    leftOut: copy.leftOut,
     elevation: copy.elevation,
     elevationFrom: copy.elevationFrom,
     place: { latitude: site.latitude, longitude: site.longitude },

@@ -35,10 +35,13 @@ export function adaptMetNorway(wire: MetNorwayForecast): Result<ServiceAnswer, A
     hours.push({ at: at.value, ...values(data.instant.details, meta.units) });
   }
   const issued = readInstant(meta.updated_at);
+  const [longitude, latitude, altitude] = wire.geometry.coordinates;
   return ok({
     hours,
-    elevation: metre(wire.geometry.coordinates[2]),
+    elevation: metre(altitude),
     issuedAt: issued.ok ? issued.value : null,
+    place: { latitude, longitude },
+    conflicting: [],
   });
 }
 

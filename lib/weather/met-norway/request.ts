@@ -1,4 +1,5 @@
 import { fail, ok } from '@/lib/result/result';
+import { HOUR_MS } from '@/lib/time/instant';
 import { parseAnswer } from '@/lib/weather/parse-answer';
 import { address, coordinate } from '@/lib/weather/request/address';
 import { ask } from '@/lib/weather/request/ask';
@@ -19,6 +20,15 @@ export const MET_NORWAY: Source = {
   attributionUrl: 'https://api.met.no/',
   covers: () => true,
   isRawModel: (place) => !isNordic(place),
+  habits: {
+    // `altitude` moves the temperature and nothing else.
+    movesTemperatureOnly: true,
+    repeatsElevation: true,
+    // It begins with the hour under way, and with an earlier one where an answer has waited in a cache. Judgement.
+    backMs: 8 * HOUR_MS,
+    // Nine to ten days.
+    aheadMs: 12 * 24 * HOUR_MS,
+  },
   async request({ site, lastModified, deadline }, deps) {
     const { baseUrls, contact } = deps.settings();
     if (contact === null) return fail({ code: 'no-contact' });

@@ -36,7 +36,8 @@ export function adaptOpenMeteo(wire: OpenMeteoHours): Result<ServiceAnswer, Answ
     spread: null,
     sky: skyOf(wire, row),
   }));
-  return ok({ hours, elevation: metre(wire.elevation), issuedAt: null });
+  const place = { latitude: wire.latitude, longitude: wire.longitude };
+  return ok({ hours, elevation: metre(wire.elevation), issuedAt: null, place, conflicting: [] });
 }
 
 type Columns = { readonly [name in FieldName]?: readonly (number | null)[] };

@@ -49,6 +49,8 @@ export const openMeteoHoursSchema = z.object({
 
 /** Mean and spread, or one column per member (`temperature_2m_member01` ...). */
 export const openMeteoEnsembleSchema = z.object({
+  latitude: z.number().optional(),
+  longitude: z.number().optional(),
   utc_offset_seconds: z.number(),
   hourly_units: z.object({ time: z.enum(['unixtime', 'iso8601']) }).catchall(z.string()),
   hourly: z.object({ time: times }).catchall(column),

@@ -22,6 +22,19 @@ function place(query: URLSearchParams): { latitude: number; longitude: number; e
   return { latitude, longitude, elevationM: asked === null ? groundM(latitude, longitude) : Number(asked) };
 }
 
+/** A query for a list of places as one for each: the service answers with a list where there is more than one. */
+export function perPlace(query: URLSearchParams): URLSearchParams[] {
+  const lists = (['latitude', 'longitude', 'elevation'] as const)
+    .filter((name) => query.has(name))
+    .map((name) => ({ name, values: (query.get(name) ?? '').split(',') }));
+  const count = lists[0]?.values.length ?? 0;
+  return Array.from({ length: count }, (_, i) => {
+    const one = new URLSearchParams(query);
+    for (const { name, values } of lists) one.set(name, values[i] ?? '');
+    return one;
+  });
+}
+
 function rowTimes(query: URLSearchParams, now: number): number[] {
   const hour = Math.floor(now / HOUR) * HOUR;
   const start = query.get('start_date');
