@@ -6,7 +6,7 @@ import { addShifts, judgedShift } from '@/lib/carb/judged';
 import type { BaselineShift, JetMarking, Machine, Needle, Pilot, Response, Trim } from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
 import { fail, ok, type Result } from '@/lib/result/result';
-import { celsiusToKelvin } from '@/lib/units/convert';
+import { celsiusToKelvin, horsepowerToWatt } from '@/lib/units/convert';
 import { kelvinDifference, type Ratio, ratio } from '@/lib/units/quantity';
 import { airFromJson } from './air-from-json';
 import type { MachineJson } from './machine';
@@ -66,6 +66,8 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
             baselineTemperature: celsiusToKelvin(json.fuelDensity.baselineC),
           },
     richPowerLoss: json.richPowerLoss,
+    swapWorth: json.swapWorthPercent === undefined ? null : percent(json.swapWorthPercent),
+    ratedPower: json.ratedPowerHp === undefined ? null : horsepowerToWatt(json.ratedPowerHp),
     ...(json.tonight === undefined ? {} : { tonight: json.tonight }),
   };
 }

@@ -3,6 +3,7 @@ import { instant } from '@/lib/time/instant';
 import { bySwapCount, runnerUp } from './alternatives';
 import { decide } from './decide';
 import { gradeName, leanCountOf } from './grade';
+import { worthOf } from './matrix';
 import type { Night } from './night';
 import { picture } from './picture';
 import { runPlans } from './run-plans';
@@ -46,6 +47,7 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     warnings: [...nightWarnings(night), ...machineWarnings(view, decision, options.swapMinutes)],
     hoursEnd: instant(night.hours.at.at(-1)!),
     baseline,
+    worth: { swap: worthOf(machine, options), ratedPower: machine.ratedPower },
     inNow: situation.inNow,
   };
 }
