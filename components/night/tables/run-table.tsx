@@ -3,8 +3,10 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import { ratio } from '@/lib/units/quantity';
 import { shortCount } from '@/lib/words/counts';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
+import { signedHorsepower } from '@/lib/words/power-words';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { windowText } from '@/lib/words/times';
@@ -85,7 +87,14 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
       head: 'Power',
       figures: true,
       wideOnly: true,
-      cell: ({ relativePower }) => formatPercent(relativePower, 1),
+      cell: ({ relativePower }) => (
+        <>
+          {formatPercent(relativePower, 1)}{' '}
+          <span className={styles.under}>
+            {signedHorsepower(ratio(relativePower - 1), plan.worth.ratedPower)}
+          </span>
+        </>
+      ),
     },
     { head: 'State', wideOnly: true, cell: ({ state }) => RUN_STATE_WORD[state] },
   ];
