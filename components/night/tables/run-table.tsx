@@ -3,7 +3,7 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
-import { ratio } from '@/lib/units/quantity';
+import { type Ratio, ratio, type Watt } from '@/lib/units/quantity';
 import { shortCount } from '@/lib/words/counts';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { signedHorsepower } from '@/lib/words/power-words';
@@ -87,14 +87,7 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
       head: 'Power',
       figures: true,
       wideOnly: true,
-      cell: ({ relativePower }) => (
-        <>
-          {formatPercent(relativePower, 1)}{' '}
-          <span className={styles.under}>
-            {signedHorsepower(ratio(relativePower - 1), plan.worth.ratedPower)}
-          </span>
-        </>
-      ),
+      cell: ({ relativePower }) => <Power {...{ relativePower }} ratedPower={plan.worth.ratedPower} />,
     },
     { head: 'State', wideOnly: true, cell: ({ state }) => RUN_STATE_WORD[state] },
   ];
@@ -103,6 +96,18 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
 /** False where the numbers of a run say nothing. */
 function isKnown({ state }: RunPlan): boolean {
   return state !== 'beyond-hours' && state !== 'out';
+}
+
+type PowerProps = { readonly relativePower: Ratio; readonly ratedPower: Watt | null };
+
+/** Against the baseline in its own air, whose power the rated one is taken for. */
+function Power({ relativePower, ratedPower }: PowerProps) {
+  return (
+    <>
+      {formatPercent(relativePower, 1)}{' '}
+      <span className={styles.under}>{signedHorsepower(ratio(relativePower - 1), ratedPower)}</span>
+    </>
+  );
 }
 
 function Mixture({ run }: { readonly run: RunPlan }) {
