@@ -78,7 +78,7 @@ function optionsFromJson(json: PlanRequestJson['options'], event: EventJson): Pl
   return {
     scenarios: json.scenarios ?? DEFAULT_OPTIONS.scenarios,
     seed: json.seed ?? DEFAULT_OPTIONS.seed,
-    worthIt: json.worthItPercent === undefined ? DEFAULT_OPTIONS.worthIt : ratio(json.worthItPercent / 100),
+    worthIt: json.worthItPercent === undefined ? null : ratio(json.worthItPercent / 100),
     swapMinutes: event.swapMinutes,
     oneSetting: event.ride,
   };

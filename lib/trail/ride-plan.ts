@@ -56,7 +56,8 @@ export function planLegs(
     readonly series: HourSeries;
     readonly runs: readonly Run[];
     readonly fitted: Setting | null;
-    readonly worthIt: Ratio;
+    /** null: what the machine says. */
+    readonly worthIt: Ratio | null;
   },
 ): Result<Plan, PlanProblem> {
   const { machine, now } = request;
@@ -85,7 +86,7 @@ export function planRide(request: RideRequest): Result<RidePlan, RidePlanProblem
     series: series.value,
     runs,
     fitted: null,
-    worthIt: DEFAULT_OPTIONS.worthIt,
+    worthIt: null,
   });
   if (!asked.ok) return asked;
   const plan = asked.value;

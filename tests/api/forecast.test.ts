@@ -159,11 +159,14 @@ describe('GET /api/forecast', () => {
   });
 
   test('goes where the environment leads it, and takes no other method', async () => {
-    // The route has the clock of the machine, and a forecast that was made at another time is refused.
-    const today = await startFakeWeather({ seed: 7, now: () => Date.now() });
+    // The route has the clock of its server, and a forecast that was made at another time is refused.
+    const then = Date.UTC(2027, 0, 16, 22, 10);
+    vi.useFakeTimers({ now: then, toFake: ['Date'] });
+    const today = await startFakeWeather({ seed: 7, now: () => then });
     for (const [name, value] of Object.entries(today.environment())) vi.stubEnv(name, value);
     const response = await GET(new Request('http://localhost/api/forecast?lat=45.5&lon=-90.5'));
     vi.unstubAllEnvs();
+    vi.useRealTimers();
     await today.close();
     expect((await answerOf(response, forecastJsonSchema)).by).toBe('open-meteo');
     expect((await problemOf(await POST())).status).toBe(405);

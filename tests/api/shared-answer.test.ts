@@ -6,13 +6,18 @@ import { GET as getPlaces } from '@/app/api/places/route';
 import { fail, ok } from '@/lib/result/result';
 import { type FakeWeather, startFakeWeather } from '@/tests/support/fake-weather/server';
 
+/** The route's server and the service tell the same time: a forecast that was made at another is refused. */
+const NOW = Date.UTC(2027, 0, 16, 22, 10);
+
 let fake: FakeWeather;
 beforeEach(async () => {
-  fake = await startFakeWeather({ seed: 7, now: () => Date.now() });
+  vi.useFakeTimers({ now: NOW, toFake: ['Date'] });
+  fake = await startFakeWeather({ seed: 7, now: () => NOW });
   for (const [name, value] of Object.entries(fake.environment())) vi.stubEnv(name, value);
 });
 afterEach(async () => {
   vi.unstubAllEnvs();
+  vi.useRealTimers();
   await fake.close();
 });
 

@@ -458,7 +458,11 @@ describe('A machine of its own kind', () => {
   it('with staggered carburettors keeps the stagger', () => {
     const box = Array.from({ length: 10 }, (_, i) => ({ size: 370 + 10 * i, count: 3 }));
     const plan = planOf({
-      machine: machineOf({ carburettors: [410, 400, 410].map((main) => ({ main })), box }),
+      machine: machineOf({
+        carburettors: [410, 400, 410].map((main) => ({ main })),
+        box,
+        swapWorth: ratio(0.005),
+      }),
     });
     expect(
       plan.runs.map(({ setting }) => setting.mains.join('/')).filter((mains, i, all) => mains !== all[i - 1]),
