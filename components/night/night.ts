@@ -1,6 +1,6 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import type { Machine, Setting } from '@/lib/carb/machine';
-import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import { instantFromJson, readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import { sunOfEvent } from '@/lib/contract/sun-of-event';
@@ -20,7 +20,7 @@ import type {
   MachineRecord,
   Stored,
 } from '@/lib/store/records';
-import type { Instant } from '@/lib/time/instant';
+import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
 import { toldAbout } from './told-about';
 
@@ -34,15 +34,21 @@ export type NightRecords = {
   readonly log: readonly LogRecord[];
 };
 
-/** The log's entries of one machine at one event. */
+/** A run of this long before the first one planned still belongs to the same night. */
+const NIGHT_BEGINS_HOURS = 12;
+
+/** The log's entries of one machine at one event; not those of before the event was given another date. */
 export function logOf(
   log: readonly Stored<LogRecord>[],
-  eventId: string,
+  event: Pick<Stored<EventRecord>, 'id' | 'value'>,
   machineId: string,
 ): readonly LogRecord[] {
+  const starts = eventOfRacer(event.value, machineId).runs.map(({ start }) => instantFromJson(start));
+  const from = Math.min(...starts) - NIGHT_BEGINS_HOURS * HOUR_MS;
   return log
     .map(({ value }) => value)
-    .filter((entry) => entry.eventId === eventId && entry.machineId === machineId);
+    .filter((entry) => entry.eventId === event.id && entry.machineId === machineId)
+    .filter(({ at }) => Date.parse(at) >= from);
 }
 
 /** A night that can be planned: the records in the core's own terms. */
