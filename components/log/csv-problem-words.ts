@@ -34,7 +34,7 @@ export function csvProblemSentence(problem: LogCsvProblem, units: UnitChoice): s
     case 'cylinder-verdicts-do-not-fit':
       return `Line ${problem.line}: ${counted(problem.verdicts, 'verdict')} for ${counted(problem.mains, 'main jet')}. Give one verdict and one jet for each cylinder, as in 410/400/410.`;
     case 'cylinder-verdicts-disagree':
-      return `Line ${problem.line}: the leanest cylinder is ${problem.leanest}, the verdict of the run says something else. Correct one of the two cells.`;
+      return `Line ${problem.line}: the leanest cylinder is ${problem.leanest}, the verdict of the run says something else. Empty the cell that is wrong.`;
     case 'bad-value':
       return `Line ${problem.line}, ${problem.column}: ${contractProblemSentence(problem.reason, { zone: 'UTC', units })}`;
   }

@@ -35,8 +35,11 @@ export function TonightNow({ night, standing }: TonightNowProps) {
         )}
         <p>
           The plan now: <strong>{lead}</strong>
-          {when === null ? '.' : `, ${when.window}, ${when.away}.`} {lines.join(' ')}
+          {when === null ? '.' : `, ${when.window}, ${when.away}.`}
         </p>
+        {lines.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
         {cautionsFor('first-run').map((text) => (
           <p key={text}>{text}</p>
         ))}
