@@ -5,8 +5,7 @@ import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { Dialog } from '@/components/ui/dialog';
 import { Select } from '@/components/ui/select';
-import type { Verdict } from '@/lib/carb/observation';
-import { type CylinderVerdicts, leanestVerdict } from '@/lib/carb/verdicts';
+import { type CylinderVerdicts, leanestVerdict, type Verdict } from '@/lib/carb/verdicts';
 
 export const CYLINDER_VERDICTS: readonly { readonly value: Verdict | 'none'; readonly label: string }[] = [
   { value: 'lean', label: 'Lean' },

@@ -1,7 +1,7 @@
 import { type AirDraft, airDraft, BLANK_AIR } from '@/components/air/air-draft';
 import { onlyUnits } from '@/components/draft/only-units';
-import type { JudgedBy, Verdict } from '@/lib/carb/observation';
-import type { CylinderVerdicts } from '@/lib/carb/verdicts';
+import type { JudgedBy } from '@/lib/carb/observation';
+import type { CylinderVerdicts, Verdict } from '@/lib/carb/verdicts';
 import type { LogRecord } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
-import type { Verdict } from '@/lib/carb/observation';
+import type { Verdict } from '@/lib/carb/verdicts';
 import type { LogRecord } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';

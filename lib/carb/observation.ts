@@ -4,7 +4,7 @@ import { jetArea } from './jets';
 import type { Machine, Setting } from './machine';
 import { type AirShift, machineAirShift } from './response';
 import { logSizeStep } from './size-step';
-import { type CylinderVerdicts, eachCylinder, type LookedAt } from './verdicts';
+import { type CylinderVerdicts, eachCylinder, type LookedAt, type Verdict } from './verdicts';
 
 /** One piece of evidence on which jet is right in which air. */
 export type Observation = {
@@ -24,7 +24,6 @@ export type Observation = {
 /** One cell of a maker's or tuner's chart; `air` is ambient air. */
 export type ChartCell = { readonly id: string; readonly air: Air; readonly main: number };
 
-export type Verdict = 'lean' | 'right' | 'rich';
 export type JudgedBy = 'plugs' | 'exhaust-temperature' | 'wideband' | 'piston-wash' | 'clock' | 'feel';
 
 /** One run with what was found after it; `air` is ambient air. */

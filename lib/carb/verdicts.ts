@@ -1,4 +1,5 @@
-import type { Verdict } from './observation';
+/** How a run was found to be: by its plugs, a probe, the clock or the hand. */
+export type Verdict = 'lean' | 'right' | 'rich';
 
 /** What was found in each cylinder, by carburettor; null where nobody looked. */
 export type CylinderVerdicts = readonly (Verdict | null)[];

@@ -1,6 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
-import type { JudgedBy, Verdict } from '@/lib/carb/observation';
-import type { CylinderVerdicts } from '@/lib/carb/verdicts';
+import type { JudgedBy } from '@/lib/carb/observation';
+import type { CylinderVerdicts, Verdict } from '@/lib/carb/verdicts';
 import type { PastRunChoices } from '@/lib/standing/past-run';
 import type { ElevationUnit } from '@/lib/units/choice';
 import { MILE_M } from '@/lib/units/convert';
