@@ -34,8 +34,17 @@ export type NightRecords = {
   readonly log: readonly LogRecord[];
 };
 
-/** A run of this long before the first one planned still belongs to the same night. */
-const NIGHT_BEGINS_HOURS = 12;
+/** A run of this long before the first one planned, or after the last, still belongs to the same night. */
+const AROUND_THE_NIGHT_MS = 12 * HOUR_MS;
+
+/** True where a machine's run of then, ISO 8601, is one of the event's night. */
+export function isOfNight(event: EventRecord, machineId: string, at: string): boolean {
+  const runs = eventOfRacer(event, machineId).runs;
+  const first = Math.min(...runs.map(({ start }) => instantFromJson(start)));
+  const last = Math.max(...runs.map(({ end }) => instantFromJson(end)));
+  const then = Date.parse(at);
+  return then >= first - AROUND_THE_NIGHT_MS && then <= last + AROUND_THE_NIGHT_MS;
+}
 
 /** The log's entries of one machine at one event; not those of before the event was given another date. */
 export function logOf(
@@ -43,12 +52,10 @@ export function logOf(
   event: Pick<Stored<EventRecord>, 'id' | 'value'>,
   machineId: string,
 ): readonly LogRecord[] {
-  const starts = eventOfRacer(event.value, machineId).runs.map(({ start }) => instantFromJson(start));
-  const from = Math.min(...starts) - NIGHT_BEGINS_HOURS * HOUR_MS;
   return log
     .map(({ value }) => value)
     .filter((entry) => entry.eventId === event.id && entry.machineId === machineId)
-    .filter(({ at }) => Date.parse(at) >= from);
+    .filter(({ at }) => isOfNight(event.value, machineId, at));
 }
 
 /** A night that can be planned: the records in the core's own terms. */

@@ -107,6 +107,23 @@ describe('after a run that was told', () => {
     ).toBeTruthy();
   });
 
+  it('an entry is changed to cylinder by cylinder in its form, and comes back so', async () => {
+    const user = await open('21:40');
+    await user.click(await button('Round 4: Rich'));
+    await user.click(await button(/^Edit Round 4/));
+    const form = within(await screen.findByRole('dialog'));
+    await user.click(form.getByRole('radio', { name: 'Cylinder by cylinder' }));
+    const third = within(form.getByRole('group', { name: 'Cylinder 3' }));
+    await user.click(third.getByRole('radio', { name: 'Lean' }));
+    await user.click(form.getByRole('button', { name: 'Save run' }));
+    await waitFor(async () => expect((await log())[0]?.verdicts).toEqual([null, null, 'lean']));
+    expect((await log())[0]?.verdict).toBe('lean');
+    await user.click(await button(/^Edit Round 4/));
+    const again = within(await screen.findByRole('dialog'));
+    const shown = within(again.getByRole('group', { name: 'Cylinder 3' }));
+    expect((shown.getByRole('radio', { name: 'Lean' }) as HTMLInputElement).checked).toBe(true);
+  });
+
   it('lean changes the plan at once and says so, with what to mind; right on those jets ends it', async () => {
     const user = await open('21:40');
     await button('Round 4: Lean');

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { withItsEvent } from '@/components/log/event-of-run';
 import { blankLogDraft, type LogDraft, logDraft } from '@/components/log/log-draft';
 import { ALL_RUNS, filteredLog } from '@/components/log/log-filter';
 import { readLogEntry } from '@/components/log/read-log-entry';
 import { judged, runsToLog } from '@/components/log/to-log';
-import { logRecordSchema, type MachineRecord, type Stored } from '@/lib/store/records';
+import { DEMO_MACHINE_ID } from '@/components/night/demo-night';
+import { type LogRecord, logRecordSchema, type MachineRecord, type Stored } from '@/lib/store/records';
 import { US_UNITS } from '@/lib/units/choice';
-import { chicago, nightAt, nightCase } from '../night/night-case';
+import { chicago, demoRecords, nightAt, nightCase } from '../night/night-case';
 import { loggedRun, machineRecord } from '../support/machine-record';
 
 const twin: Stored<MachineRecord> = { id: 'twin', revision: 1, updatedAt: '', value: machineRecord() };
@@ -115,6 +117,20 @@ describe('runs of the night that are over', () => {
     expect(logRecordSchema.parse(entry)).toEqual(entry);
     const log = [{ id: 'x', revision: 1, updatedAt: '', value: entry }];
     expect(runsToLog({ night, plan, log }).map(({ name }) => name)).not.toContain('Round 4');
+  });
+});
+
+describe('a run typed by hand', () => {
+  const { event } = demoRecords(chicago('2027-01-16', '18:15'));
+  const at = (time: string, change: Partial<LogRecord> = {}) =>
+    withItsEvent(loggedRun('x', { machineId: DEMO_MACHINE_ID, at: time, ...change }).value, [event]).eventId;
+
+  it('belongs to the event its machine takes part in then, so that a lean one counts tonight', () => {
+    expect(at('2027-01-16T20:40:00-06:00')).toBe(event.id);
+    expect(at('2027-01-16T12:00:00-06:00')).toBe(event.id);
+    expect(at('2027-01-20T20:40:00-06:00')).toBeNull();
+    expect(at('2027-01-16T20:40:00-06:00', { machineId: 'twin' })).toBeNull();
+    expect(at('2027-01-20T20:40:00-06:00', { eventId: 'other' })).toBe('other');
   });
 });
 
