@@ -35,7 +35,7 @@ export function recordsOf(
   const machine = machines.find((each) => each.id === id);
   if (machine === undefined) return null;
   const box = boxes.find((each) => each.id === machine.value.boxId)?.value ?? null;
-  return { event, machine, box, forecast, log: logOf(log, event.id, id) };
+  return { event, machine, box, forecast, log: logOf(log, event, id) };
 }
 
 /** A racer whose machine cannot be planned as it is stored. */
@@ -90,7 +90,7 @@ function racerFrom(
 ): ClubRacer | BrokenRacer {
   const name = racerName(event.value, id, value);
   const box = boxes.find((each) => each.id === value.boxId) ?? null;
-  const machine = machineFromJson(machineTonight(value, box?.value ?? null, logOf(log, event.id, id)));
+  const machine = machineFromJson(machineTonight(value, box?.value ?? null, logOf(log, event, id)));
   if (!machine.ok) return { id, name, problems: machine.reason };
   const runs = runsFromEvent(eventOfRacer(event.value, id));
   return {

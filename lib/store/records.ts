@@ -140,7 +140,7 @@ export const logRecordSchema = z.strictObject({
   verdict: verdictSchema.nullable().default(null),
   /** By carburettor, where they were looked at one by one; `verdict` is then the leanest of them. Absent: all alike. */
   verdicts: z.array(verdictSchema.nullable()).min(1).max(6).optional(),
-  /** How many sizes lean or rich; 0 when right. */
+  /** How many sizes lean or rich, of the leanest where they differ; 0 when right. */
   sizes: z.number().min(0).max(10).nullable().default(null),
   judgedBy: z
     .enum(['plugs', 'exhaust-temperature', 'wideband', 'piston-wash', 'clock', 'feel'])
