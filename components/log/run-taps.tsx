@@ -65,11 +65,11 @@ export function RunTaps({ run, units, held, large, onSay }: RunTapsProps) {
         {mains.length > 1 ? (
           <Button
             size={size}
-            aria-label={`${name}: One cylinder...`}
+            aria-label={`${name}: By cylinder`}
             aria-disabled={held}
             onClick={() => setEach(!held)}
           >
-            One cylinder...
+            By cylinder
           </Button>
         ) : null}
       </div>

@@ -5,7 +5,7 @@ import { clockText } from './times';
 import type { Voice } from './voice';
 
 /** Before runs are moved: those for which there would be no call any more, and what to do; null where none is. */
-export function delayWarning(plan: Plan, delay: Delay, voice: Voice): string | null {
+export function delayWarning(plan: Plan, delay: Delay, voice: Pick<Voice, 'zone'>): string | null {
   const { beyond, before, hoursStart, hoursEnd } = delayOutcome(plan, delay);
   const clock = planClock(plan, voice.zone);
   const step = `${Math.abs(delay.minutes)} minutes ${delay.minutes < 0 ? 'earlier' : 'later'}`;

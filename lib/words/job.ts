@@ -57,13 +57,14 @@ export function jobWords(standing: Standing, zone: ClockZone): JobWords {
 
 const OVER = 'Log how each run went while you remember it: the plugs tell more than any forecast.';
 
-function swapWords({ plan, now }: Standing, job: SwapJob, zone: ClockZone): JobWords {
+function swapWords({ plan, now, question }: Standing, job: SwapJob, zone: ClockZone): JobWords {
   const words = actSentences(plan, { zone }).find(({ swap }) => swap === job.swap);
   return {
     lead: words?.act ?? '',
     when: { window: words?.window ?? '', away: awayText(job, now, zone, planClock(plan, zone).from) },
     lines: words === undefined ? [] : [words.where, words.begin, words.why],
-    done: job.canBeDone ? `I have fitted ${settingText(job.swap.to)}` : null,
+    // While it is asked whether a swap was made, that question has the buttons.
+    done: job.canBeDone && question === null ? `I have fitted ${settingText(job.swap.to)}` : null,
   };
 }
 

@@ -8,7 +8,7 @@ export function keepingSentence({ keeps, promised }: Pick<StoreHealth, 'keeps' |
   if (keeps === 'memory') return 'What you enter now is gone after a reload. Save a backup file now.';
   if (promised === true)
     return 'This browser has promised to keep what you enter until you clear it. A lost phone keeps nothing: save a backup file now and then.';
-  return 'This browser has not promised to keep what you enter and may clear it by itself: Safari does after seven days without a visit. Save a backup file after each night.';
+  return 'This browser has not promised to keep what you enter and may clear it by itself, some after seven days without a visit. Save a backup file after each night.';
 }
 
 /** What the home screen is for; null where the browser has promised to keep the data anyway. */

@@ -64,7 +64,7 @@ test('a past run that nobody told of asks what was in before it asks how it was'
   await expect(night.getByText('Round 1: what was in?')).toBeVisible({ timeout: 30_000 });
   await expect(night.getByRole('button', { name: 'Round 1: Lean' })).toHaveCount(0);
   await night.getByRole('button', { name: 'Round 1: 410/400/410' }).click();
-  await night.getByRole('button', { name: 'Round 1: One cylinder...' }).click();
+  await night.getByRole('button', { name: 'Round 1: By cylinder' }).click();
   const dialog = night.getByRole('dialog');
   await dialog.getByRole('group', { name: 'Cylinder 2' }).getByRole('radio', { name: 'Lean' }).check();
   await dialog.getByRole('button', { name: 'Put it into the log' }).click();

@@ -87,7 +87,7 @@ describe('after a run that was told', () => {
 
   it('cylinder by cylinder: the leanest is the verdict, and what was not looked at is said', async () => {
     const user = await open('21:40');
-    await user.click(await button('Round 4: One cylinder...'));
+    await user.click(await button('Round 4: By cylinder'));
     const dialog = within(await screen.findByRole('dialog'));
     expect((dialog.getByRole('button', { name: 'Put it into the log' }) as HTMLButtonElement).disabled).toBe(
       true,

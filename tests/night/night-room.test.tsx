@@ -145,6 +145,23 @@ describe('the night page', () => {
     expect(await startOf(1)).toBe('2027-01-16T19:00:00-06:00');
   });
 
+  it('says before a delay that would leave the hours which runs it would leave without a call', async () => {
+    const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
+    knowModalDialogs();
+    open();
+    await screen.findByRole('region', { name: 'Next' });
+    const stored = await store.get('events', DEMO_EVENT_ID);
+    if (stored === null || stored.value.typed === null) throw new Error('the demo has typed hours');
+    const hours = stored.value.typed.hours.filter(({ time }) => time <= '2027-01-17T01:00:00-06:00');
+    const shorter = { ...stored.value, typed: { ...stored.value.typed, hours } };
+    await store.put('events', DEMO_EVENT_ID, shorter, stored.revision);
+    await user.click(await screen.findByRole('button', { name: 'Running late?' }));
+    expect(
+      await screen.findByText(/^50 minutes later, Round 8 would be past the end of the hours/),
+    ).toBeTruthy();
+    expect(screen.queryByText(/^20 minutes later/)).toBeNull();
+  });
+
   it('adds a run in two taps, and takes it back', async () => {
     const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
     knowModalDialogs();

@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
@@ -11,6 +11,7 @@ import type { Plan } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
+import { delayWarning } from '@/lib/words/delay';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
@@ -59,9 +60,12 @@ export function ScheduleDialog({ standing, zone, acts, onClose }: ScheduleDialog
       />
       <div className={styles.acts}>
         {QUICK.map((minutes) => (
-          <Button key={minutes} size="large" wide onClick={() => done(() => acts.moveRuns(run, minutes))}>
-            {`All ${minutes} min later: ${name} at ${clockText(addMinutes(start, minutes), clock)}`}
-          </Button>
+          <Fragment key={minutes}>
+            <Button size="large" wide onClick={() => done(() => acts.moveRuns(run, minutes))}>
+              {`All ${minutes} min later: ${name} at ${clockText(addMinutes(start, minutes), clock)}`}
+            </Button>
+            <OffTheHours {...{ plan, zone, run, minutes }} />
+          </Fragment>
         ))}
         <Button size="large" wide onClick={() => done(() => acts.startNow(run))}>
           {name} starts now
@@ -103,11 +107,20 @@ function OtherDelay({ plan, zone, run, start, onMove }: OtherDelayProps) {
         options={OPTIONS}
         onChange={setMinutes}
       />
+      <OffTheHours {...{ plan, zone, run, minutes: Number(minutes) }} />
       <Button onClick={() => onMove(Number(minutes))}>
         Move {runName(plan, run)} to {moved}
       </Button>
     </Disclosure>
   );
+}
+
+type OffTheHoursProps = Pick<OtherDelayProps, 'plan' | 'zone' | 'run'> & { readonly minutes: number };
+
+/** Said before a delay moves runs out of the hours, so that nobody finds out after it. */
+function OffTheHours({ plan, zone, run, minutes }: OffTheHoursProps) {
+  const warning = delayWarning(plan, { from: run, minutes }, { zone });
+  return warning === null ? null : <p>{warning}</p>;
 }
 
 /** Runs that are not over by the clock, and the one that should be: it may be late. */

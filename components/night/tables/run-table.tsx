@@ -4,7 +4,7 @@ import { type Column, Table } from '@/components/ui/table';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent } from '@/lib/units/format';
 import { type Ratio, ratio, type Watt } from '@/lib/units/quantity';
-import { shortCount } from '@/lib/words/counts';
+import { fractionCount, shortCount } from '@/lib/words/counts';
 import { runTemperatureText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { signedHorsepower } from '@/lib/words/power-words';
@@ -124,4 +124,4 @@ function Mixture({ run }: { readonly run: RunPlan }) {
 }
 
 const countText = ({ leanCount }: RunPlan): string => shortCount(leanCount);
-const leanText = (run: RunPlan): string => `lean in ${countText(run)}`;
+const leanText = ({ leanCount }: RunPlan): string => `lean ${fractionCount(leanCount)}`;
