@@ -13,8 +13,7 @@ const nightTo = (end: string) =>
     { hoursEnd: at(end) },
   );
 const plan = nightTo('2027-01-17T01:00:00-06:00');
-const say = (from: number, minutes: number) =>
-  delayWarning(plan, { from, minutes }, { zone: ZONE, units: METRIC_UNITS });
+const say = (from: number, minutes: number) => delayWarning(plan, { from, minutes }, { zone: ZONE });
 
 describe('a delay', () => {
   it('is told before it happens where it runs off the end of the hours', () => {
