@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { delayOutcome, minutesToSpare } from '@/lib/plan/delay';
 import { addMinutes } from '@/lib/time/instant';
-import { METRIC_UNITS } from '@/lib/units/choice';
 import { delayWarning, spareWords } from '@/lib/words/delay';
 import { at, FIRST_START, on, planOf, rounds, ZONE } from '../words/plan-of';
 
