@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
+import { askFor } from '@/components/server/ask-for';
 import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
 import { Columns, Stack } from '@/components/ui/stack';
@@ -13,7 +14,6 @@ import { withoutDust } from '@/lib/units/entry-text';
 import { pastAirJsonSchema } from '@/lib/weather/history-json';
 import { type PlacesJson, placesJsonSchema } from '@/lib/weather/places-json';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
-import { askApi } from './ask-api';
 
 type Place = PlacesJson['places'][number];
 
@@ -110,9 +110,11 @@ function useLookup() {
   return { busy, problem, run };
 }
 
+const INSTEAD = 'The past cannot be looked up without it; type the air yourself.';
+
 async function placesNamed(name: string, signal: AbortSignal): Promise<Answer<readonly Place[]>> {
   const path = `/api/places?${new URLSearchParams({ q: name })}`;
-  const answer = await askApi({ path, reader: placesJsonSchema, signal });
+  const answer = await askFor({ path, reader: placesJsonSchema, instead: INSTEAD, cancel: signal });
   if (!answer.ok) return { problem: answer.reason };
   const { places } = answer.value;
   return places.length === 0
@@ -130,7 +132,8 @@ async function pastAir({ place, date, clock }: Moment, signal: AbortSignal): Pro
     lon: String(place.longitude),
     at: isoUtc(at.value.at),
   });
-  const answer = await askApi({ path: `/api/history?${query}`, reader: pastAirJsonSchema, signal });
+  const path = `/api/history?${query}`;
+  const answer = await askFor({ path, reader: pastAirJsonSchema, instead: INSTEAD, cancel: signal });
   if (!answer.ok) return { problem: answer.reason };
   const { temperatureC, pressureHpa, elevationM, relativeHumidity } = answer.value;
   return {

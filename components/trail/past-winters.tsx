@@ -2,8 +2,8 @@
 
 import { useState } from 'react';
 import useSWR from 'swr';
-import { askApi } from '@/components/baseline/ask-api';
 import type { DraftState } from '@/components/draft/use-draft';
+import { askFor, type Wanted } from '@/components/server/ask-for';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
@@ -30,8 +30,9 @@ import { type PastMonth, withMonth } from './with-month';
 type Place = PlacesJson['places'][number];
 
 /** An answer of our own server; what it says when it cannot is thrown, for the caller to show. */
-async function ask<T>(path: string, reader: Parameters<typeof askApi<T>>[0]['reader']): Promise<T> {
-  const answer = await askApi({ path, reader, signal: AbortSignal.timeout(30_000) });
+async function ask<T>(path: string, reader: Wanted<T>['reader']): Promise<T> {
+  const instead = 'Past winters cannot be looked up without it; type the days yourself.';
+  const answer = await askFor({ path, reader, instead });
   if (answer.ok) return answer.value;
   throw new Error(answer.reason);
 }

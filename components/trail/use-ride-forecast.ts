@@ -2,8 +2,8 @@
 
 import { useMemo } from 'react';
 import useSWR from 'swr';
-import { askApi } from '@/components/baseline/ask-api';
 import { readCoordinate } from '@/components/event/coordinate';
+import { askFor } from '@/components/server/ask-for';
 import type { HourSeries } from '@/lib/hours/series';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
@@ -22,7 +22,11 @@ export type RideForecast = {
 const NOTHING: RideForecast = { series: null, asking: false, problem: null, credit: null };
 
 async function ask(path: string) {
-  const answer = await askApi({ path, reader: forecastJsonSchema, signal: AbortSignal.timeout(30_000) });
+  const answer = await askFor({
+    path,
+    reader: forecastJsonSchema,
+    instead: 'Type the hours of the ride yourself.',
+  });
   if (answer.ok) return answer.value;
   throw new Error(answer.reason);
 }

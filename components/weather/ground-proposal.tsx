@@ -1,12 +1,12 @@
 'use client';
 
+import { askProblemWords } from '@/components/server/ask-words';
 import { Button } from '@/components/ui/button';
 import type { UnitChoice } from '@/lib/units/choice';
 import { readElevation } from '@/lib/units/entry';
 import { elevationText } from '@/lib/units/entry-text';
 import { formatElevation } from '@/lib/units/format';
 import { type Metre, metre } from '@/lib/units/quantity';
-import { askProblemWords } from './ask-words';
 import type { Location } from './locate';
 import { type PlacesState, useGround } from './use-places';
 import styles from './weather.module.css';

@@ -1,7 +1,7 @@
 'use client';
 
+import { askProblemWords } from '@/components/server/ask-words';
 import { Combobox } from '@/components/ui/combobox';
-import { askProblemWords } from './ask-words';
 import { type FoundPlace, type PlacesState, usePlaces } from './use-places';
 import styles from './weather.module.css';
 

@@ -1,8 +1,8 @@
+import { type AskProblem, askApi } from '@/components/server/ask-api';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { EventRecord } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
 import type { Instant } from '@/lib/time/instant';
-import { type AskProblem, askApi } from './ask-api';
 import { forecastAddress } from './forecast-question';
 import { forecastRecordFrom } from './forecast-record';
 

@@ -1,5 +1,6 @@
 'use client';
 
+import { askProblemWords } from '@/components/server/ask-words';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
@@ -9,7 +10,6 @@ import { Section } from '@/components/ui/section';
 import { useHash } from '@/components/ui/use-hash';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
-import { askProblemWords } from './ask-words';
 import { ForecastFacts } from './forecast-facts';
 import { stretchOfRuns } from './forecast-question';
 import { PlaceDialog } from './place-dialog';

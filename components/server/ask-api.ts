@@ -11,19 +11,40 @@ export type AskProblem =
 /** The server itself gives up after 9 s; longer silence is the line. */
 const PATIENCE_MS = 12_000;
 
-/** Asks one of our own addresses for JSON. Never throws. */
-export async function askApi(path: string): Promise<Result<unknown, AskProblem>> {
+/** The one door to our own server: asks one of its addresses for JSON, for so long and no longer. Never throws. */
+export async function askApi(path: string, cancel?: AbortSignal): Promise<Result<unknown, AskProblem>> {
+  const wait = waiting(cancel);
   try {
-    const answer = await fetch(path, {
-      headers: { accept: 'application/json' },
-      signal: AbortSignal.timeout(PATIENCE_MS),
-    });
+    const answer = await fetch(path, { headers: { accept: 'application/json' }, signal: wait.signal });
     if (!answer.ok) return fail(await refusalOf(answer));
     return ok(await answer.json());
   } catch (error) {
-    if (error instanceof DOMException && error.name === 'TimeoutError') return fail({ code: 'timeout' });
+    if (wait.isOver()) return fail({ code: 'timeout' });
     return fail({ code: error instanceof SyntaxError ? 'unreadable' : 'no-signal' });
+  } finally {
+    wait.end();
   }
+}
+
+/** A signal for patience and for whoever asked: the platform's own way to join two is too new for some browsers. */
+function waiting(cancel: AbortSignal | undefined) {
+  const controller = new AbortController();
+  let over = false;
+  const timer = setTimeout(() => {
+    over = true;
+    controller.abort();
+  }, PATIENCE_MS);
+  const stop = () => controller.abort();
+  if (cancel?.aborted === true) stop();
+  cancel?.addEventListener('abort', stop);
+  return {
+    signal: controller.signal,
+    isOver: () => over,
+    end() {
+      clearTimeout(timer);
+      cancel?.removeEventListener('abort', stop);
+    },
+  };
 }
 
 async function refusalOf(answer: Response): Promise<AskProblem> {
