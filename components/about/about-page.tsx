@@ -2,6 +2,7 @@ import { Section } from '@/components/ui/section';
 import styles from './about.module.css';
 import { AirPart } from './air-part';
 import { ExampleTable } from './example-table';
+import { ForecastPart } from './forecast-part';
 import { MixturePart } from './mixture-part';
 import { PlanPart } from './plan-part';
 import { workedExample } from './worked-example';
@@ -19,6 +20,7 @@ export function AboutPage() {
       <AirPart />
       <MixturePart />
       <Example />
+      <ForecastPart />
       <PlanPart />
     </main>
   );

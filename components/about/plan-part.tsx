@@ -2,23 +2,16 @@ import { Section } from '@/components/ui/section';
 import styles from './about.module.css';
 import { Formula } from './formula';
 
-/** Power, doubt and choice. */
+/** Power and choice. */
 export function PlanPart() {
   return (
-    <Section title="Power, doubt and the choice">
+    <Section title="Power and the choice">
       <div className={styles.text}>
         <Formula
           text="P / P₀ = (p_dry / p_dry₀) √(T₀ / T) · (1 − k drift²)"
           where="drift is how much richer than right the delivered mixture is; k = 2 on the rich side. Lean of the baseline, published curves differ by ten points, so lean counts as risk and never as power."
           source="the form shared by SAE J607 and the indicated part of SAE J1349 (from memory); k is an assumption you can change."
         />
-        <p>
-          <strong>Forecasts are wrong</strong>, typically by two degrees, more on clear calm nights over snow,
-          and an error lasts for hours. The error is taken as a process that forgets itself in about four
-          hours, faster across sunset and sunrise. The sizes are a judgement from verification studies. A
-          reading at the track corrects the hours after it exactly as Gaussian statistics say, less and less
-          with time.
-        </p>
         <p>
           <strong>The plan</strong> is made over 64 paths of weather and response, always the same ones for
           the same input; the chance of a lean run is graded on many more. First no run may be lean more often

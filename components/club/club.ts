@@ -5,7 +5,6 @@ import type { ClubNight, ClubRacer } from '@/lib/club/racer';
 import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
-import { sunOfEvent } from '@/lib/contract/sun-of-event';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer, racerName } from '@/lib/store/racer-event';
@@ -36,7 +35,7 @@ export function recordsOf(
   const machine = machines.find((each) => each.id === id);
   if (machine === undefined) return null;
   const box = boxes.find((each) => each.id === machine.value.boxId)?.value ?? null;
-  return { event, machine, box, forecast, log: logOf(log, event.id, id) };
+  return { event, machine, box, forecast, log: logOf(log, event, id) };
 }
 
 /** A racer whose machine cannot be planned as it is stored. */
@@ -69,13 +68,10 @@ export function* clubSteps(records: ClubRecords): Generator<void, Club> {
     else broken.push(read);
     yield;
   }
-  return { racers, broken, ...nightOf(records, racers) };
+  return { racers, broken, ...nightOf(records) };
 }
 
-function nightOf(
-  { event: { value }, forecast }: ClubRecords,
-  racers: readonly ClubRacer[],
-): Pick<Club, 'night' | 'problem'> {
+function nightOf({ event: { value }, forecast }: ClubRecords): Pick<Club, 'night' | 'problem'> {
   const { event, readings } = value;
   const series = hoursOfNight(value, forecast);
   if (series === null) return { night: null, problem: { code: 'no-hours' } };
@@ -83,7 +79,6 @@ function nightOf(
   const night = {
     series: series.value,
     readings: readings.map(readingFromJson),
-    sun: sunOfEvent(event, [...runsFromEvent(event), ...racers.flatMap(({ runs }) => runs)]),
     options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
   };
   return { night, problem: null };
@@ -95,7 +90,7 @@ function racerFrom(
 ): ClubRacer | BrokenRacer {
   const name = racerName(event.value, id, value);
   const box = boxes.find((each) => each.id === value.boxId) ?? null;
-  const machine = machineFromJson(machineTonight(value, box?.value ?? null, logOf(log, event.id, id)));
+  const machine = machineFromJson(machineTonight(value, box?.value ?? null, logOf(log, event, id)));
   if (!machine.ok) return { id, name, problems: machine.reason };
   const runs = runsFromEvent(eventOfRacer(event.value, id));
   return {

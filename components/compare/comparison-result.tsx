@@ -7,7 +7,9 @@ import type { FairComparison, Share } from '@/lib/power/fair-comparison';
 import { STANDARDS } from '@/lib/power/standards';
 import type { ComparisonRecord, MachineRecord } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
+import { horsepowerToWatt } from '@/lib/units/convert';
 import { formatPower } from '@/lib/units/format';
+import type { Watt } from '@/lib/units/quantity';
 import {
   fairCaveatSentence,
   shareText,
@@ -44,14 +46,16 @@ export function ComparisonResult({ record, machine, units }: ResultProps) {
       </Notice>
     );
   const comparison = compared.value;
+  const { ratedPowerHp } = machine.machine;
+  const ratedPower = ratedPowerHp === undefined ? null : horsepowerToWatt(ratedPowerHp);
   return (
     <Section title="What the part did">
       <p className={styles.verdict}>{verdictTitle(comparison.verdict)}</p>
-      {verdictSentences(comparison, record.part).map((sentence) => (
+      {verdictSentences(comparison, { part: record.part, ratedPower }).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
       <SharePicture comparison={comparison} />
-      <ShareTable comparison={comparison} />
+      <ShareTable {...{ comparison, ratedPower }} />
       <p>
         Air corrected by {standardText(STANDARDS[standardOf(record)])}. {correctedText(comparison)}
         {record.pulls.some(({ powerHp }) => powerHp === null)
@@ -76,7 +80,9 @@ function correctedText({ corrected }: FairComparison): string {
     : `In that air and jetted right it made ${formatPower(corrected.before, 1)} before and ${formatPower(corrected.after, 1)} after.`;
 }
 
-function ShareTable({ comparison }: { readonly comparison: FairComparison }) {
+type ShareTableProps = { readonly comparison: FairComparison; readonly ratedPower: Watt | null };
+
+function ShareTable({ comparison, ratedPower }: ShareTableProps) {
   const rows: readonly { readonly name: string; readonly share: Share }[] = [
     { name: 'Total change', share: comparison.total },
     { name: 'Made by the air', share: comparison.air },
@@ -90,7 +96,7 @@ function ShareTable({ comparison }: { readonly comparison: FairComparison }) {
       rowKey={({ name }) => name}
       columns={[
         { head: 'Share', names: true, cell: ({ name }) => name },
-        { head: 'Power', cell: ({ share }) => shareText(share) },
+        { head: 'Power', cell: ({ share }) => shareText(share, ratedPower) },
       ]}
     />
   );

@@ -1,6 +1,7 @@
 import { onlyUnits } from '@/components/draft/only-units';
 import type { EventJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { elevationText, numberText } from '@/lib/units/entry-text';
@@ -25,7 +26,7 @@ export function blankEventDraft({ units, timezone, date }: EventStart): EventDra
     series: { first: '', every: '', count: '', lasting: '', called: 'Round' },
     runs: [],
     typicalSeconds: '',
-    swapMinutes: '15',
+    swapMinutes: numberText(DEFAULT_OPTIONS.swapMinutes),
     ride: false,
   };
 }

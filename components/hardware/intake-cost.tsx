@@ -7,7 +7,6 @@ import type { MachineJson } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import { intakeCost } from '@/lib/power/intake-cost';
 import type { UnitChoice } from '@/lib/units/choice';
-import { horsepowerToWatt } from '@/lib/units/convert';
 import { formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, ratio } from '@/lib/units/quantity';
 import { intakeCostSentence, intakeMixtureSentence } from '@/lib/words/hardware';
@@ -25,8 +24,7 @@ type IntakeCostProps = { readonly machine: MachineJson; readonly units: UnitChoi
 export function IntakeCost({ machine, units }: IntakeCostProps) {
   const read = machineFromJson(machine);
   if (!read.ok) return null;
-  const { intakeOffset, baselineAir } = read.value;
-  const ratedPower = machine.ratedPowerHp === undefined ? null : horsepowerToWatt(machine.ratedPowerHp);
+  const { intakeOffset, baselineAir, ratedPower } = read.value;
   const setting = baselineSetting(read.value);
   const driftAt = (offset: number): number =>
     drifts({ ...read.value, intakeOffset: kelvinDifference(offset) }, setting, baselineAir)[0] ?? 0;

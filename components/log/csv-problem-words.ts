@@ -2,7 +2,7 @@ import type { LogCsvProblem } from '@/lib/share/read-log-csv';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
 import { contractProblemSentence } from '@/lib/words/contract-problems';
-import { listing } from '@/lib/words/listing';
+import { counted, listing } from '@/lib/words/listing';
 
 /** Why a file was not taken in, and what to change in it. */
 export function csvProblemSentence(problem: LogCsvProblem, units: UnitChoice): string {
@@ -29,6 +29,12 @@ export function csvProblemSentence(problem: LogCsvProblem, units: UnitChoice): s
       return `Line ${problem.line}: the id ${problem.id} is there twice. Empty one of the two cells.`;
     case 'not-a-number':
       return `Line ${problem.line}, ${problem.column}: “${problem.text}” is not a number. Write one, or leave the cell empty.`;
+    case 'cylinder-verdict-unknown':
+      return `Line ${problem.line}, verdict_by_cylinder: “${problem.text}” is no verdict. Write lean, right, rich or none for each cylinder, as in right/lean/none.`;
+    case 'cylinder-verdicts-do-not-fit':
+      return `Line ${problem.line}: ${counted(problem.verdicts, 'verdict')} for ${counted(problem.mains, 'main jet')}. Give one verdict and one jet for each cylinder, as in 410/400/410.`;
+    case 'cylinder-verdicts-disagree':
+      return `Line ${problem.line}: the leanest cylinder is ${problem.leanest}, the verdict of the run says something else. Empty the cell that is wrong.`;
     case 'bad-value':
       return `Line ${problem.line}, ${problem.column}: ${contractProblemSentence(problem.reason, { zone: 'UTC', units })}`;
   }

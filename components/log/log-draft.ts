@@ -1,11 +1,14 @@
 import { type AirDraft, airDraft, BLANK_AIR } from '@/components/air/air-draft';
 import { onlyUnits } from '@/components/draft/only-units';
-import type { JudgedBy, Verdict } from '@/lib/carb/observation';
+import type { JudgedBy } from '@/lib/carb/observation';
+import type { CylinderVerdicts, Verdict } from '@/lib/carb/verdicts';
 import type { LogRecord } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
 import { speedIn, speedUnit } from '@/lib/words/log';
 import { jetsText } from '@/lib/words/settings';
+
+export type CylinderVerdict = Verdict | 'none';
 
 export type LogDraft = {
   readonly units: UnitChoice;
@@ -15,7 +18,9 @@ export type LogDraft = {
   readonly clock: string;
   readonly mains: string;
   readonly trim: string;
-  readonly verdict: Verdict | 'none';
+  /** `each`: cylinder by cylinder, in `verdicts`. */
+  readonly verdict: Verdict | 'none' | 'each';
+  readonly verdicts: readonly CylinderVerdict[];
   readonly sizes: string;
   readonly judgedBy: JudgedBy | 'none';
   readonly seconds: string;
@@ -41,6 +46,7 @@ export function blankLogDraft({ units, machineId, date, mains }: Start): LogDraf
     mains,
     trim: '',
     verdict: 'none',
+    verdicts: [],
     sizes: '',
     judgedBy: 'none',
     seconds: '',
@@ -51,18 +57,21 @@ export function blankLogDraft({ units, machineId, date, mains }: Start): LogDraf
 }
 
 /** The shape of a kept draft. */
-export const LOG_SHAPE: LogDraft = blankLogDraft({
-  units: { temperature: 'C', pressure: 'hPa', elevation: 'm' },
-  machineId: '',
-  date: '',
-  mains: '',
-});
+export const LOG_SHAPE: LogDraft = {
+  ...blankLogDraft({
+    units: { temperature: 'C', pressure: 'hPa', elevation: 'm' },
+    machineId: '',
+    date: '',
+    mains: '',
+  }),
+  verdicts: ['none'],
+};
 
 const optional = (value: number | null): string => (value === null ? '' : numberText(value));
 
 /** The draft that reads back as `entry`. */
 export function logDraft(entry: LogRecord, units: UnitChoice): LogDraft {
-  const { at, setting, verdict, judgedBy, speedKmh } = entry;
+  const { at, setting, verdict, verdicts, judgedBy, speedKmh } = entry;
   return {
     units: onlyUnits(units),
     machineId: entry.machineId,
@@ -71,7 +80,8 @@ export function logDraft(entry: LogRecord, units: UnitChoice): LogDraft {
     clock: at.slice(11, 16),
     mains: jetsText(setting.mains),
     trim: optional(setting.trim),
-    verdict: verdict ?? 'none',
+    verdict: verdicts === undefined ? (verdict ?? 'none') : 'each',
+    verdicts: (verdicts ?? []).map((each) => each ?? 'none'),
     sizes: verdict === 'right' ? '' : optional(entry.sizes),
     judgedBy: judgedBy ?? 'none',
     seconds: optional(entry.seconds),
@@ -79,4 +89,15 @@ export function logDraft(entry: LogRecord, units: UnitChoice): LogDraft {
     note: entry.note,
     air: airDraft(entry.air, units),
   };
+}
+
+/** What the draft says of each of so many cylinders; null where nobody looked. */
+export function cylindersOf(
+  { verdict, verdicts }: Pick<LogDraft, 'verdict' | 'verdicts'>,
+  cylinders: number,
+): CylinderVerdicts {
+  return Array.from({ length: cylinders }, (_, i) => {
+    const each = verdict === 'each' ? (verdicts[i] ?? 'none') : verdict;
+    return each === 'none' ? null : each;
+  });
 }

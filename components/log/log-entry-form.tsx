@@ -6,36 +6,18 @@ import { EditorForm } from '@/components/draft/editor-form';
 import { part, wholeOf } from '@/components/draft/part';
 import { useDraft } from '@/components/draft/use-draft';
 import { type FormState, type Save, useForm } from '@/components/draft/use-form';
-import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
-import type { JudgedBy, Verdict } from '@/lib/carb/observation';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { judgedByText, speedUnit } from '@/lib/words/log';
 import { jetsText } from '@/lib/words/settings';
 import { blankLogDraft, LOG_SHAPE, type LogDraft, logDraft } from './log-draft';
 import { logLabel, readLogEntry } from './read-log-entry';
-
-const VERDICTS: readonly { readonly value: Verdict | 'none'; readonly label: string }[] = [
-  { value: 'lean', label: 'Lean' },
-  { value: 'right', label: 'Right' },
-  { value: 'rich', label: 'Rich' },
-  { value: 'none', label: 'Not judged' },
-];
-
-const JUDGES: readonly JudgedBy[] = [
-  'plugs',
-  'exhaust-temperature',
-  'wideband',
-  'piston-wash',
-  'clock',
-  'feel',
-];
+import { VerdictFields } from './verdict-fields';
 
 type LogEntryFormProps = {
   /** Under what unsaved typing is kept: the entry's id, or `new`. */
@@ -66,12 +48,20 @@ export function LogEntryForm(props: LogEntryFormProps) {
   return (
     <EditorForm title="Run" form={form} draft={draft} saveLabel="Save run" onCancel={onCancel}>
       <RunFields draft={wholeOf(draft)} form={form} machines={machines} />
-      <VerdictFields draft={wholeOf(draft)} form={form} />
+      <VerdictFields
+        draft={wholeOf(draft)}
+        form={form}
+        cylinders={cylindersIn(machines, draft.value.machineId)}
+      />
       <Section title="The air it ran in" level={3}>
         <AirFields air={part(draft, 'air')} group="air" form={form} units={draft.value.units} />
       </Section>
     </EditorForm>
   );
+}
+
+function cylindersIn(machines: readonly Stored<MachineRecord>[], machineId: string): number {
+  return machines.find(({ id }) => id === machineId)?.value.machine.carburettors.length ?? 1;
 }
 
 /** The jets of a machine's baseline, as text. */
@@ -136,58 +126,6 @@ function RunFields({
           />
         )}
       </Columns>
-    </>
-  );
-}
-
-function VerdictFields({ draft, form }: FieldsProps) {
-  const { value, set } = draft;
-  const offSide = value.verdict === 'lean' || value.verdict === 'rich';
-  return (
-    <>
-      <Choice
-        {...form.field('verdict')}
-        value={value.verdict}
-        options={VERDICTS}
-        onChange={(verdict) => set('verdict', verdict)}
-      />
-      <Columns>
-        {offSide ? (
-          <NumberField
-            {...form.field('sizes')}
-            hint="Halves count. Empty: about one."
-            value={value.sizes}
-            onChange={(sizes) => set('sizes', sizes)}
-          />
-        ) : null}
-        <Select
-          {...form.field('judgedBy')}
-          value={value.judgedBy}
-          options={[
-            { value: 'none', label: 'Not said' },
-            ...JUDGES.map((judge) => ({ value: judge, label: judgedByText(judge) })),
-          ]}
-          onChange={(judge) => set('judgedBy', judge)}
-        />
-        <NumberField
-          {...form.field('seconds')}
-          unit="s"
-          value={value.seconds}
-          onChange={(seconds) => set('seconds', seconds)}
-        />
-        <NumberField
-          {...form.field('speed')}
-          unit={speedUnit(value.units)}
-          value={value.speed}
-          onChange={(speed) => set('speed', speed)}
-        />
-      </Columns>
-      <TextField
-        {...form.field('note')}
-        maxLength={1000}
-        value={value.note}
-        onChange={(note) => set('note', note)}
-      />
     </>
   );
 }

@@ -1,4 +1,4 @@
-import type { Verdict } from '@/lib/carb/observation';
+import type { Verdict } from '@/lib/carb/verdicts';
 import type { LogRecord, Stored } from '@/lib/store/records';
 
 export type LogFilter = {

@@ -11,10 +11,11 @@ import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
 import { Acts } from '@/components/ui/stack';
-import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type { EventRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { counted } from '@/lib/words/listing';
+import { withItsEvent } from './event-of-run';
 import { LogEntryForm } from './log-entry-form';
 import { LogFile } from './log-file';
 import { ALL_RUNS, filteredLog } from './log-filter';
@@ -26,15 +27,17 @@ import { RunsToLog } from './runs-to-log';
 export function LogRoom() {
   const log = useTable('log');
   const machines = useTable('machines');
+  const events = useTable('events');
   const write = useWrite();
   const { preferences: units } = usePreferences();
   const now = useNow();
-  if (log === null || machines === null || write === null || now === null) return <p>Opening the log…</p>;
+  if (log === null || machines === null || events === null || write === null || now === null)
+    return <p>Opening the log…</p>;
   const zone = deviceZone();
   return (
     <>
       <RunsToLog log={log} units={units} write={write} />
-      <AllRuns {...{ log, machines, write, units, zone }} today={localDate(now, zone)} />
+      <AllRuns {...{ log, machines, events, write, units, zone }} today={localDate(now, zone)} />
     </>
   );
 }
@@ -42,13 +45,14 @@ export function LogRoom() {
 type AllRunsProps = {
   readonly log: readonly Stored<LogRecord>[];
   readonly machines: readonly Stored<MachineRecord>[];
+  readonly events: readonly Stored<EventRecord>[];
   readonly write: Write;
   readonly units: UnitChoice;
   readonly today: string;
   readonly zone: string;
 };
 
-function AllRuns({ log, machines, write, units, today, zone }: AllRunsProps) {
+function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsProps) {
   const hours = useHours();
   const [filter, setFilter] = useState(ALL_RUNS);
   const [edited, setEdited] = useState<Stored<LogRecord> | 'new' | null>(null);
@@ -61,7 +65,7 @@ function AllRuns({ log, machines, write, units, today, zone }: AllRunsProps) {
   const save = async (entry: LogRecord) => {
     const refused =
       before === null
-        ? await write.add('log', entry, 'The run is in the log.')
+        ? await write.add('log', withItsEvent(entry, events), 'The run is in the log.')
         : await write.change({ table: 'log', id: before.id }, () => entry, 'The run is changed.');
     if (refused === undefined) setEdited(null);
     return refused;

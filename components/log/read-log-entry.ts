@@ -1,6 +1,7 @@
 import { airField, airLabel, readAir } from '@/components/air/read-air';
 import { complainOf } from '@/components/draft/complain-of';
 import { type FieldReader, type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
+import { leanestVerdict, verdictFields } from '@/lib/carb/verdicts';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import type { Path } from '@/lib/contract/problem';
@@ -9,7 +10,7 @@ import { fromLocal } from '@/lib/time/local';
 import { isoLocal } from '@/lib/time/zone';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { speedFrom, speedUnit } from '@/lib/words/log';
-import type { LogDraft } from './log-draft';
+import { cylindersOf, type LogDraft } from './log-draft';
 import { readMainsText } from './read-mains';
 
 type Context = {
@@ -39,6 +40,8 @@ function candidate(draft: LogDraft, reader: FieldReader, { machines, before, zon
   const number = (name: 'trim' | 'sizes' | 'seconds' | 'speed', example: string): number | null =>
     ifTyped(draft[name], () => reader.number({ name, text: draft[name], example })) ?? null;
   const speed = number('speed', '120');
+  const cylinders = cylindersOf(draft, carburettors);
+  const leanest = leanestVerdict(cylinders);
   return {
     machineId: draft.machineId,
     eventId: before?.eventId ?? null,
@@ -49,8 +52,7 @@ function candidate(draft: LogDraft, reader: FieldReader, { machines, before, zon
       mains: readMainsText({ name: 'mains', text: draft.mains, carburettors }, reader),
       trim: machine?.value.machine.trim === undefined ? null : number('trim', '2'),
     },
-    verdict: draft.verdict === 'none' ? null : draft.verdict,
-    sizes: draft.verdict === 'right' ? 0 : draft.verdict === 'none' ? null : number('sizes', '1'),
+    ...verdictFields(cylinders, leanest === 'lean' || leanest === 'rich' ? number('sizes', '1') : null),
     judgedBy: draft.judgedBy === 'none' ? null : draft.judgedBy,
     seconds: number('seconds', '6.42'),
     speedKmh: speed === null ? null : speedFrom(speed, speedUnit(draft.units)),
@@ -82,6 +84,7 @@ function logField(path: Path): string {
   if (head === 'air') return airField(path, 'air');
   if (head === 'setting') return second === 'trim' ? 'trim' : 'mains';
   if (head === 'speedKmh') return 'speed';
+  if (head === 'verdicts') return 'verdict';
   return head === 'at' ? 'clock' : String(head);
 }
 

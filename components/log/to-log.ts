@@ -1,23 +1,31 @@
 import type { Night } from '@/components/night/night';
 import type { Air } from '@/lib/air/air';
-import type { Verdict } from '@/lib/carb/observation';
+import { type CylinderVerdicts, verdictFields } from '@/lib/carb/verdicts';
 import type { AirStateJson } from '@/lib/contract/air';
 import type { Plan } from '@/lib/plan/types';
+import { type PastRunChoices, pastRunChoices } from '@/lib/standing/past-run';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import { isoLocal } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { withoutDust } from '@/lib/units/entry-text';
 
-/** A run that is over and not in the log yet: all that is known of it without asking. */
-export type RunToLog = { readonly name: string; readonly entry: LogRecord };
+/** A run that was made or has begun and is not in the log yet: all that is known of it without asking. */
+export type RunToLog = {
+  readonly name: string;
+  /** Counts the machine's runs as they stand in the event's record. */
+  readonly given: number;
+  readonly entry: LogRecord;
+  /** What it may have been made on, to be asked before it is logged; null where somebody said. */
+  readonly choices: PastRunChoices | null;
+};
 
 type Given = {
-  readonly night: Pick<Night, 'records' | 'zone'>;
+  readonly night: Pick<Night, 'records' | 'zone' | 'request'>;
   readonly plan: Plan;
   readonly log: readonly Stored<LogRecord>[];
 };
 
-/** Runs of the night that are over, the last one first: jets as they were, air as the plan knew it. */
+/** Runs of the night that have begun, the last one first: jets as they were told, air as the plan knew it. */
 export function runsToLog({ night, plan, log }: Given): readonly RunToLog[] {
   const { event, machine } = night.records;
   const logged = new Set(
@@ -27,10 +35,11 @@ export function runsToLog({ night, plan, log }: Given): readonly RunToLog[] {
   );
   const elevationM = event.value.event.elevationM;
   return plan.runs
-    .filter(({ state }) => state === 'made')
-    .flatMap(({ run, setting, air }) => {
-      const sorted = plan.sortedRuns[run];
-      if (sorted === undefined) return [];
+    .filter(({ state }) => state === 'made' || state === 'past')
+    .flatMap((planned) => {
+      const { run, setting, air } = planned;
+      const [sorted, given] = [plan.sortedRuns[run], plan.order[run]];
+      if (sorted === undefined || given === undefined) return [];
       const at = isoLocal(sorted.start, night.zone);
       if (logged.has(at)) return [];
       const entry: LogRecord = {
@@ -47,7 +56,7 @@ export function runsToLog({ night, plan, log }: Given): readonly RunToLog[] {
         speedKmh: null,
         note: '',
       };
-      return [{ name: sorted.name, entry }];
+      return [{ name: sorted.name, given, entry, choices: pastRunChoices(night.request, plan, planned) }];
     })
     .reverse();
 }
@@ -64,7 +73,7 @@ function airJson(air: Air, elevationM: number): AirStateJson {
   };
 }
 
-/** The entry with what a single tap says. */
-export function judged(entry: LogRecord, verdict: Verdict | null): LogRecord {
-  return { ...entry, verdict, sizes: verdict === 'right' ? 0 : null };
+/** The entry with what was found in each cylinder; a single tap says the same of all. */
+export function judged(entry: LogRecord, verdicts: CylinderVerdicts, sizes: number | null = null): LogRecord {
+  return { ...entry, ...verdictFields(verdicts, sizes) };
 }

@@ -7,9 +7,12 @@ import { Switched } from '@/components/draft/switched';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
+import { useHash } from '@/components/ui/use-hash';
 import type { ResponseDraft } from './machine-draft';
-import { responseNow } from './now-words';
+import { advancedNow } from './now-words';
 import type { SectionProps } from './section-props';
+import { SwapWorthField } from './swap-worth-field';
+import { SWAP_WORTH } from './swap-worth-hash';
 
 const ORIGINS: Readonly<Record<ResponseDraft['origin'], string>> = {
   prior: 'the default',
@@ -19,18 +22,24 @@ const ORIGINS: Readonly<Record<ResponseDraft['origin'], string>> = {
   typed: 'typed by you',
 };
 
-/** What most racers never touch: the response, fuel density and what richness costs. */
+/** What most racers never touch: the response, fuel density, and what richness and a swap cost. */
 export function AdvancedFields({ draft, form }: SectionProps) {
   const whole = wholeOf(draft);
-  const { response, fuelDensity, richPowerLoss, ratedPowerHp } = draft.value;
-  const bad = ['response.', 'fuelDensity.', 'richPowerLoss', 'ratedPowerHp'].some((name) =>
-    form.hasErrors(name),
+  const { response, fuelDensity, richPowerLoss, ratedPowerHp, swapWorthPercent } = draft.value;
+  const asked = useHash() === SWAP_WORTH;
+  const bad = ['response.', 'fuelDensity.', 'richPowerLoss', 'ratedPowerHp', 'swapWorthPercent'].some(
+    (name) => form.hasErrors(name),
   );
   return (
-    <Fold title="Advanced" now={responseNow(draft.value)} open={response.own || fuelDensity.on || bad}>
+    <Fold
+      title="Advanced"
+      now={advancedNow(draft.value)}
+      open={response.own || fuelDensity.on || swapWorthPercent !== '' || asked || bad}
+    >
       <Stack>
         <ResponseFields draft={draft} form={form} />
         <FuelFields draft={draft} form={form} />
+        <SwapWorthField draft={draft} form={form} />
         <Columns>
           <NumberField
             {...form.field('richPowerLoss')}
@@ -40,7 +49,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
           />
           <NumberField
             {...form.field('ratedPowerHp')}
-            hint="Optional; shows losses in horsepower."
+            hint="Optional; shows shares of power in horsepower. It changes no plan."
             unit="hp"
             value={ratedPowerHp}
             onChange={(text) => whole.set('ratedPowerHp', text)}

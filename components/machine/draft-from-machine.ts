@@ -84,6 +84,7 @@ export function blankMachineDraft(units: UnitChoice): MachineDraft {
     response: DEFAULT_RESPONSE_DRAFT,
     fuelDensity: { on: false, offset: '0', baseline: '' },
     richPowerLoss: '2',
+    swapWorthPercent: '',
     ratedPowerHp: '',
   };
 }
@@ -113,6 +114,7 @@ export function draftFromMachine(machine: MachineJson, units: UnitChoice): Machi
     response: responseDraft(machine.response),
     fuelDensity: fuelDraft(machine.fuelDensity, units) ?? blank.fuelDensity,
     richPowerLoss: numberText(machine.richPowerLoss),
+    swapWorthPercent: machine.swapWorthPercent === undefined ? '' : numberText(machine.swapWorthPercent),
     ratedPowerHp: machine.ratedPowerHp === undefined ? '' : numberText(machine.ratedPowerHp),
   };
 }

@@ -29,6 +29,8 @@ export type MachineDraft = {
   readonly response: ResponseDraft;
   readonly fuelDensity: { readonly on: boolean; readonly offset: string; readonly baseline: string };
   readonly richPowerLoss: string;
+  /** Empty: the usual worth. */
+  readonly swapWorthPercent: string;
   readonly ratedPowerHp: string;
 };
 

@@ -49,6 +49,7 @@ const LABELS: Readonly<Record<string, string>> = {
   'fuelDensity.offset': 'Fuel warmer than outside',
   'fuelDensity.baseline': 'Fuel temperature when proven',
   richPowerLoss: 'Power lost to richness (k)',
+  swapWorthPercent: 'What a swap is worth',
   ratedPowerHp: 'Rated power',
 };
 

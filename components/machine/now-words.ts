@@ -1,3 +1,5 @@
+import { usualSwapWorth } from '@/lib/carb/swap-worth';
+import { numberText } from '@/lib/units/entry-text';
 import type { MachineDraft } from './machine-draft';
 
 const INTAKES: Readonly<Record<MachineDraft['intake']['choice'], string>> = {
@@ -40,8 +42,10 @@ export function circuitsNow({ trim, pilot, needle }: MachineDraft): string {
   return on.length === 0 ? 'Left out' : on.join(', ');
 }
 
-export function responseNow({ response }: MachineDraft): string {
-  return response.own ? 'Own response' : 'Default response';
+/** "Default response, a swap is worth 1.5 %". */
+export function advancedNow({ response, swapWorthPercent, carburettors }: MachineDraft): string {
+  const worth = swapWorthPercent.trim() || numberText(usualSwapWorth(Number(carburettors)) * 100);
+  return `${response.own ? 'Own response' : 'Default response'}, a swap is worth ${worth} %`;
 }
 
 /** "Not given, no date". */

@@ -48,6 +48,9 @@ function candidate(draft: MachineDraft, reader: FieldReader): unknown {
     response: readResponse(draft.response, reader),
     fuelDensity: readFuelDensity(draft.fuelDensity, reader),
     richPowerLoss: reader.number({ name: 'richPowerLoss', text: draft.richPowerLoss, example: '2' }),
+    swapWorthPercent: ifTyped(draft.swapWorthPercent, () =>
+      reader.number({ name: 'swapWorthPercent', text: draft.swapWorthPercent, example: '1.5' }),
+    ),
     ratedPowerHp: ifTyped(draft.ratedPowerHp, () =>
       reader.number({ name: 'ratedPowerHp', text: draft.ratedPowerHp, example: '180' }),
     ),

@@ -2,7 +2,7 @@ import { Section } from '@/components/ui/section';
 import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
 import { type CallVoice, quietSentences } from '@/lib/words/call';
-import { oneSwapLess, runnerUpSentence } from '@/lib/words/price';
+import { oneSwapLess, purposeSentence, runnerUpSentence } from '@/lib/words/price';
 import styles from './call.module.css';
 
 type CallProps = { readonly standing: Standing; readonly voice: CallVoice };
@@ -13,7 +13,9 @@ export function Call({ standing, voice }: CallProps) {
   // What is loud stands at the top of the page already.
   const sentences = quietSentences(standing, voice);
   const acts = actSentences(plan, voice);
-  const others = [oneSwapLess(plan), runnerUpSentence(plan)].filter((text) => text !== null);
+  const others = [purposeSentence(plan), oneSwapLess(plan), runnerUpSentence(plan)].filter(
+    (text) => text !== null,
+  );
   return (
     <Section title="The call">
       {sentences.length === 0 ? null : <p className={styles.call}>{sentences.join(' ')}</p>}

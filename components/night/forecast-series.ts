@@ -1,4 +1,5 @@
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { skyFromJson } from '@/lib/contract/sky';
 import type { HourSeries } from '@/lib/hours/series';
 import type { ForecastRecord } from '@/lib/store/records';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
@@ -25,6 +26,7 @@ export function forecastSeries({ forecast, fetchedAt }: ForecastRecord): HourSer
       relativeHumidity: ratio(hour.relativeHumidity),
       spread: hour.spreadC === null ? null : kelvinDifference(hour.spreadC),
       origin: hour.origin,
+      ...skyFromJson(hour),
     })),
   };
 }

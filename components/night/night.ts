@@ -1,9 +1,8 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import type { Machine, Setting } from '@/lib/carb/machine';
-import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import { instantFromJson, readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
-import { sunOfEvent } from '@/lib/contract/sun-of-event';
 import type { HourSeries } from '@/lib/hours/series';
 import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
@@ -20,7 +19,7 @@ import type {
   MachineRecord,
   Stored,
 } from '@/lib/store/records';
-import type { Instant } from '@/lib/time/instant';
+import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
 import { toldAbout } from './told-about';
 
@@ -34,15 +33,28 @@ export type NightRecords = {
   readonly log: readonly LogRecord[];
 };
 
-/** The log's entries of one machine at one event. */
+/** A run of this long before the first one planned, or after the last, still belongs to the same night. */
+const AROUND_THE_NIGHT_MS = 12 * HOUR_MS;
+
+/** True where a machine's run of then, ISO 8601, is one of the event's night. */
+export function isOfNight(event: EventRecord, machineId: string, at: string): boolean {
+  const runs = eventOfRacer(event, machineId).runs;
+  const first = Math.min(...runs.map(({ start }) => instantFromJson(start)));
+  const last = Math.max(...runs.map(({ end }) => instantFromJson(end)));
+  const then = Date.parse(at);
+  return then >= first - AROUND_THE_NIGHT_MS && then <= last + AROUND_THE_NIGHT_MS;
+}
+
+/** The log's entries of one machine at one event; not those of before the event was given another date. */
 export function logOf(
   log: readonly Stored<LogRecord>[],
-  eventId: string,
+  event: Pick<Stored<EventRecord>, 'id' | 'value'>,
   machineId: string,
 ): readonly LogRecord[] {
   return log
     .map(({ value }) => value)
-    .filter((entry) => entry.eventId === eventId && entry.machineId === machineId);
+    .filter((entry) => entry.eventId === event.id && entry.machineId === machineId)
+    .filter(({ at }) => isOfNight(event.value, machineId, at));
 }
 
 /** A night that can be planned: the records in the core's own terms. */
@@ -88,7 +100,6 @@ function readyNight(records: NightRecords, machine: Machine, series: HourSeries)
       series,
       readings: readings.map(readingFromJson),
       ...told,
-      sun: sunOfEvent(event, runs),
       options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
     },
   };

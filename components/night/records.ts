@@ -36,6 +36,22 @@ export function withMade(record: EventRecord, { machineId, run, setting }: Made)
   return { ...record, made: { ...record.made, [machineId]: [...before, { run, setting: stored(setting) }] } };
 }
 
+/**
+ * The event after somebody said what a run of the past was made on. Where nothing was said of any later time, that is
+ * also what is in since: it is the last thing that is known.
+ */
+export function withRunTold(record: EventRecord, { machineId, run, setting }: Made): EventRecord {
+  const starts = eventOfRacer(record, machineId).runs.map(({ start }) => instantFromJson(start));
+  const told = withMade(record, { machineId, run, setting });
+  const at = starts[run];
+  if (at === undefined) return told;
+  const fitted = (record.fittings?.[machineId] ?? []).map((each) => instantFromJson(each.at));
+  const made = (record.made[machineId] ?? []).flatMap((each) => starts[each.run] ?? []);
+  return [...fitted, ...made].some((later) => later > at)
+    ? told
+    : withFitted(told, machineId, { at, setting });
+}
+
 /** The event with the plan a person acts on, so that a new plan changes its mind only for a reason. */
 export function withAccepted(
   record: EventRecord,

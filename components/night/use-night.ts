@@ -38,7 +38,7 @@ export function useNight(): NightState {
       return null;
     const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
     const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
-    return { event, machine, box, forecast, log: logOf(log, event.id, machine.id) };
+    return { event, machine, box, forecast, log: logOf(log, event, machine.id) };
   }, [event, machine, boxes, forecasts, log]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
   const standing = useMemo(

@@ -105,7 +105,7 @@ const Below = memo(function Below({ behind }: BehindProps) {
         <BoxTable {...{ plan, machine, carburettor, voice }} />
       </div>
       <div className={classNames(styles.broad, styles.screenOnly)}>
-        <SwapCountTable plan={plan} />
+        <SwapCountTable plan={plan} machineId={records.machine.id} />
       </div>
       <div className={classNames(styles.broad, styles.screenOnly)}>
         <AirTable plan={plan} voice={voice} />

@@ -66,7 +66,6 @@ export function questionAbout(reading: ReadingJson, { night, now }: PlannedNight
     series: night.series,
     readings: [readingFromJson(reading, 0)],
     now,
-    sun: night.request.sun ?? [],
   });
   return warnings[0] ?? null;
 }

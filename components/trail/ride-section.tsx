@@ -16,7 +16,6 @@ import { readRide } from './read-ride';
 import { RideAnswer } from './ride-answer';
 import { RideForm } from './ride-form';
 import type { TrailSectionProps } from './section-props';
-import { sunOverRide } from './sun-over-ride';
 import { type RideForecast, useRideForecast } from './use-ride-forecast';
 
 /** The answer lags behind the typing, so the zone it is told in stays with it. */
@@ -32,13 +31,12 @@ export function RideSection({ draft, machine, invented }: TrailSectionProps) {
   const clockZone = useClockZone(typed.timezone);
   const { zone, ride, fall, swapMinutes, consumption } = reading;
   const started = now === null ? null : Math.floor(now / 600_000) * 600_000;
-  const sun = useMemo(() => sunOverRide(typed, ride), [typed, ride]);
   const question = useMemo<Question | null>(
     () =>
       zone === null || ride === null || hours === null || fall === null || started === null
         ? null
-        : { zone: clockZone, request: { machine, ride, hours, fall, now: instant(started), sun } },
-    [zone, clockZone, machine, ride, hours, fall, started, sun],
+        : { zone: clockZone, request: { machine, ride, hours, fall, now: instant(started) } },
+    [zone, clockZone, machine, ride, hours, fall, started],
   );
   const asked = useDeferredValue(question);
   const answer = useMemo(() => (asked === null ? null : planRide(asked.request)), [asked]);

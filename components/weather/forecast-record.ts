@@ -1,5 +1,6 @@
 import type { PlaceJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { skyJsonOf } from '@/lib/contract/sky';
 import type { ForecastRecord } from '@/lib/store/records';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
@@ -28,6 +29,7 @@ export function forecastRecordFrom({ answer, place, now, before }: Answer): Fore
     origin: hour.origin,
     temperatureBy: hour.temperatureBy,
     pressureBy: hour.pressureBy,
+    ...skyJsonOf(hour),
   }));
   return {
     place,
@@ -49,6 +51,7 @@ export function forecastRecordFrom({ answer, place, now, before }: Answer): Fore
       freshUntil: answer.freshUntil,
       tries: answer.tries.map(({ source, problem }) => ({ source, code: problem.code })),
       missing: answer.missing,
+      leftOut: answer.leftOut ?? [],
     },
   };
 }

@@ -5,7 +5,7 @@ import { NARROWEST_LOG_STEP, USUAL_LOG_STEP, WIDEST_LOG_STEP } from './size-step
 type Jets = Pick<Machine, 'marking' | 'box' | 'carburettors'>;
 
 /** Steps jets are made in. Common practice, no source. */
-const MADE_STEPS = [0.5, 1, 2, 2.5, 5, 10, 20, 25, 50] as const;
+const MADE_STEPS: readonly [number, ...number[]] = [0.5, 1, 2, 2.5, 5, 10, 20, 25, 50];
 
 /** A size that sits on a jet must not become the next one by the last bit. */
 const SAME = 1e-9;
@@ -25,10 +25,12 @@ function knownStep(jets: Jets, sizes: readonly number[]): number | null {
   return steps.length === 0 ? null : Math.min(...steps);
 }
 
-/** The largest step jets are made in that is no wider than one usual size at `size`. */
-function usualStep({ marking }: Jets, size: number): number {
-  const wide = size * (marking.kind === 'bore' ? USUAL_LOG_STEP / 2 : USUAL_LOG_STEP);
-  return MADE_STEPS.findLast((step) => step <= wide) ?? MADE_STEPS[0];
+/** The step jets are made in that comes nearest to one usual size of the jets the machine was proven with. */
+function usualStep({ marking, carburettors }: Jets): number {
+  const main = Math.max(...carburettors.map((each) => each.main));
+  const wide = main * (marking.kind === 'bore' ? USUAL_LOG_STEP / 2 : USUAL_LOG_STEP);
+  const off = (step: number) => Math.abs(Math.log(step / wide));
+  return MADE_STEPS.reduce((best, step) => (off(step) < off(best) ? step : best), MADE_STEPS[0]);
 }
 
 /**
@@ -47,7 +49,7 @@ export function nextSizeUp(jets: Jets, size: number): number | null {
   const known = knownSizes(jets);
   const owned = known.find(enough) ?? Number.POSITIVE_INFINITY;
   const from = known.findLast((each) => !enough(each)) ?? known[0] ?? size;
-  const step = knownStep(jets, known) ?? usualStep(jets, size);
+  const step = knownStep(jets, known) ?? usualStep(jets);
   const made = from + Math.ceil((size - from) / step - SAME) * step;
   return Math.min(owned, Number(made.toFixed(4)));
 }

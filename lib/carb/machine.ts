@@ -1,5 +1,5 @@
 import type { Air } from '@/lib/air/air';
-import type { KelvinDifference, Metre, Ratio } from '@/lib/units/quantity';
+import type { KelvinDifference, Metre, Ratio, Watt } from '@/lib/units/quantity';
 
 /**
  * What the number stamped on a jet means: `flow`, proportional to flow and so to area; `bore`, hundredths of a
@@ -117,6 +117,10 @@ export type Machine = {
   readonly fuelDensity: FuelDensityOption | null;
   /** k of power = 1 - k drift², rich side; 2 by default (an assumption). */
   readonly richPowerLoss: number;
+  /** Power a swap must save, added up over the runs it serves; null where the person named none. */
+  readonly swapWorth: Ratio | null;
+  /** null where it was not given. */
+  readonly ratedPower: Watt | null;
   /** From how the baseline was judged and what hardware changed since; absent where the baseline is right as it is. */
   readonly baselineShift?: BaselineShift;
   /** What verdicts of tonight ask for beyond the baseline; absent where there is nothing. */

@@ -4,6 +4,7 @@ import { jetArea } from './jets';
 import type { Machine, Setting } from './machine';
 import { type AirShift, machineAirShift } from './response';
 import { logSizeStep } from './size-step';
+import { type CylinderVerdicts, eachCylinder, type LookedAt, type Verdict } from './verdicts';
 
 /** One piece of evidence on which jet is right in which air. */
 export type Observation = {
@@ -23,7 +24,6 @@ export type Observation = {
 /** One cell of a maker's or tuner's chart; `air` is ambient air. */
 export type ChartCell = { readonly id: string; readonly air: Air; readonly main: number };
 
-export type Verdict = 'lean' | 'right' | 'rich';
 export type JudgedBy = 'plugs' | 'exhaust-temperature' | 'wideband' | 'piston-wash' | 'clock' | 'feel';
 
 /** One run with what was found after it; `air` is ambient air. */
@@ -32,6 +32,8 @@ export type LogEntry = {
   readonly air: Air;
   readonly setting: Setting;
   readonly verdict: Verdict;
+  /** By carburettor, where they were looked at one by one; `verdict` is then the leanest. */
+  readonly verdicts?: CylinderVerdicts;
   /** How many sizes lean or rich; null where only the side is known. */
   readonly sizes: number | null;
   readonly judgedBy: JudgedBy | null;
@@ -66,7 +68,10 @@ export function chartObservations(machine: Machine, cells: readonly ChartCell[])
   }));
 }
 
-/** A run log as evidence: the right jet is the fitted one less the sizes it was found rich by. */
+/**
+ * A run log as evidence: the right jet is the fitted one less the sizes it was found rich by. Of several cylinders it is
+ * the mean over those that were looked at, and no surer than the least sure of them: one eye read all the plugs.
+ */
 export function logObservations(
   machine: Machine,
   entries: readonly LogEntry[],
@@ -75,24 +80,29 @@ export function logObservations(
   return entries.map((entry) => {
     const step = logSizeStep(machine, entry.setting.mains[0]!);
     const delivered = logDelivered(machine, entry.setting);
-    const mean = delivered.reduce((sum, value) => sum + value, 0) / delivered.length;
+    const found = eachCylinder(entry, delivered.length);
+    const looked = delivered.flatMap((log, i) => {
+      const cylinder = found[i] ?? null;
+      if (cylinder === null) return [];
+      return [{ right: log - sizesRich(cylinder) * step, sd: verdictSd(cylinder, entry.judgedBy) * step }];
+    });
     return {
       id: entry.id,
       group,
       shift: machineAirShift(machine, entry.air),
-      logArea: mean - sizesRich(entry) * step,
-      sd: verdictSd(entry) * step,
+      logArea: looked.reduce((sum, { right }) => sum + right, 0) / looked.length,
+      sd: Math.max(...looked.map(({ sd }) => sd)),
     };
   });
 }
 
-function sizesRich({ verdict, sizes }: LogEntry): number {
+function sizesRich({ verdict, sizes }: LookedAt): number {
   if (verdict === 'right') return 0;
   return (verdict === 'rich' ? 1 : -1) * (sizes ?? SIDE_ONLY.sizes);
 }
 
 /** Sd of a verdict in sizes: the judge's own, and that verdicts come in whole sizes, at finest in halves. */
-function verdictSd({ verdict, sizes, judgedBy }: LogEntry): number {
+function verdictSd({ verdict, sizes }: LookedAt, judgedBy: JudgedBy | null): number {
   const judge = judgedBy === null ? UNKNOWN_JUDGE_SD : VERDICT_SD[judgedBy];
   const sideOnly = verdict !== 'right' && sizes === null ? SIDE_ONLY.sd : 0;
   const grain = verdict === 'right' || Number.isInteger(sizes ?? SIDE_ONLY.sizes) ? 1 : 0.5;

@@ -1,9 +1,9 @@
 import type { Air } from '@/lib/air/air';
 import { logDelivered } from './drift';
 import type { Machine, Setting, Tonight } from './machine';
-import type { Verdict } from './observation';
 import { logIdealArea } from './response';
 import { logSizeStep } from './size-step';
+import { type CylinderVerdicts, leanestVerdict } from './verdicts';
 
 /** What was found after one run of tonight; `air` is ambient air. */
 export type VerdictTonight = {
@@ -11,8 +11,8 @@ export type VerdictTonight = {
   readonly air: Air;
   readonly setting: Setting;
   /** For each carburettor; null where nobody looked. */
-  readonly verdicts: readonly (Verdict | null)[];
-  /** By how many sizes; null where only the side is known. */
+  readonly verdicts: CylinderVerdicts;
+  /** By how many sizes the leanest of them are off; null where only the side is known. */
   readonly sizes: number | null;
 };
 
@@ -49,10 +49,12 @@ function afterVerdict(
 ): readonly number[] {
   const ideal = logIdealArea(machine, air);
   const delivered = logDelivered(machine, setting);
+  const leanest = leanestVerdict(verdicts);
   return before.map((asked, i) => {
     const verdict = verdicts[i] ?? null;
     if (verdict === null) return asked;
-    const step = logSizeStep(machine, setting.mains[i]!) * (sizes ?? SIDE_ONLY_SIZES);
+    const off = (verdict === leanest ? sizes : null) ?? SIDE_ONLY_SIZES;
+    const step = logSizeStep(machine, setting.mains[i]!) * off;
     const drift = delivered[i]! - ideal;
     if (verdict === 'lean') return Math.min(Math.max(asked, drift + step), MOST_LOG_AREA);
     return Math.max(0, Math.min(asked, verdict === 'right' ? drift : drift - step));

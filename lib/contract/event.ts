@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { refuseTwoOfOne } from './air';
 import {
   elevationM,
@@ -10,6 +11,7 @@ import {
   temperatureC,
   time,
 } from './numbers';
+import { skyFields } from './sky';
 
 export const settingSchema = z.strictObject({
   mains: z.array(jetSize).min(1).max(6),
@@ -57,7 +59,11 @@ export const eventSchema = z
     place: placeSchema.optional(),
     elevationM,
     runs: z.array(runSchema).max(60, 'at most 60 runs'),
-    swapMinutes: z.number().min(0, 'expected 0 to 600').max(600, 'expected 0 to 600').default(15),
+    swapMinutes: z
+      .number()
+      .min(0, 'expected 0 to 600')
+      .max(600, 'expected 0 to 600')
+      .default(DEFAULT_OPTIONS.swapMinutes),
     ride: z.boolean().default(false).describe('One setting for all runs: a ride has no stop to swap in.'),
   })
   .meta({ id: 'Event' });
@@ -78,6 +84,7 @@ export const hourSchema = z
     relativeHumidity: relativeHumidity.optional(),
     dewPointC: z.number().min(-100).max(60).optional(),
     pressureConfirmed: pressureConfirmed.optional(),
+    ...skyFields,
   })
   .superRefine(refuseTwoOfOne)
   .meta({ id: 'Hour' });

@@ -15,7 +15,7 @@ import type {
 } from '@/lib/carb/machine';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
 import { fail, ok, type Result } from '@/lib/result/result';
-import { celsiusToKelvin } from '@/lib/units/convert';
+import { celsiusToKelvin, horsepowerToWatt } from '@/lib/units/convert';
 import { kelvinDifference, metre, type Ratio, ratio } from '@/lib/units/quantity';
 import { airFromJson } from './air-from-json';
 import type { MachineJson } from './machine';
@@ -77,6 +77,8 @@ function asBuilt(json: MachineJson, baselineAir: Air): Machine {
             baselineTemperature: celsiusToKelvin(json.fuelDensity.baselineC),
           },
     richPowerLoss: json.richPowerLoss,
+    swapWorth: json.swapWorthPercent === undefined ? null : percent(json.swapWorthPercent),
+    ratedPower: json.ratedPowerHp === undefined ? null : horsepowerToWatt(json.ratedPowerHp),
     ...(json.tonight === undefined ? {} : { tonight: json.tonight }),
   };
 }

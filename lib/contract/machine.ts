@@ -176,7 +176,20 @@ export const machineSchema = z
         'What plugs or gauges of this night ask for beyond the baseline: natural log of area by carburettor, and the run that said so.',
       ),
     richPowerLoss: z.number().min(0).max(20).default(2),
-    ratedPowerHp: z.number().min(0.1).max(2000).optional(),
+    swapWorthPercent: z
+      .number()
+      .min(0, 'expected 0 to 20')
+      .max(20, 'expected 0 to 20')
+      .optional()
+      .describe(
+        'Power a swap must save, added up over the runs it serves; 0.5 for each carburettor where not given. A swap for the lean limit is never weighed against it.',
+      ),
+    ratedPowerHp: z
+      .number()
+      .min(0.1)
+      .max(2000)
+      .optional()
+      .describe('Turns shares of power into horsepower in sentences; no plan depends on it.'),
   })
   .meta({ id: 'Machine' });
 

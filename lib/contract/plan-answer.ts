@@ -149,6 +149,9 @@ export const planAnswerSchema = z
     stints: z.array(z.strictObject({ setting, firstRun: runIndex, lastRun: runIndex })),
     swaps: z.array(swapSchema),
     bySwapCount: z.array(bySwapCountSchema).describe('The best plan with each number of swaps.'),
+    swapWorthPercent: z
+      .number()
+      .describe('Power a swap had to save in this plan, added up over the runs it serves.'),
     runnerUp: z.strictObject({ settings: z.array(setting), marginPercent: z.number() }).nullable(),
     kept: z
       .boolean()

@@ -11,7 +11,6 @@ import { machineFromJson } from './machine-from-json';
 import { entriesOf, type PlacedEntry, type PlanEntryJson, type PlanRequestJson } from './plan-request';
 import type { ContractProblem, Path } from './problem';
 import { settingOf, settingProblems } from './setting-problems';
-import { sunOfEvent } from './sun-of-event';
 
 /** What all engines of one event share. */
 type SharedInputs = Omit<PlanRequest, 'machine' | 'fitted' | 'made' | 'accepted'>;
@@ -43,7 +42,6 @@ export function planRequestsFromJson(
     readings: body.readings.map(readingFromJson),
     now: nowFromJson(body.now, runs, given.clock),
     options: optionsFromJson(body.options, body.event),
-    sun: sunOfEvent({ place: body.event.place ?? body.place }, runs),
   };
   const read = entriesOf(body).map((placed) => ({ placed, request: planRequestFromJson(placed, shared) }));
   const problems = read.flatMap(({ request }) => (request.ok ? [] : request.reason));
@@ -80,7 +78,7 @@ function optionsFromJson(json: PlanRequestJson['options'], event: EventJson): Pl
   return {
     scenarios: json.scenarios ?? DEFAULT_OPTIONS.scenarios,
     seed: json.seed ?? DEFAULT_OPTIONS.seed,
-    worthIt: json.worthItPercent === undefined ? DEFAULT_OPTIONS.worthIt : ratio(json.worthItPercent / 100),
+    worthIt: json.worthItPercent === undefined ? null : ratio(json.worthItPercent / 100),
     swapMinutes: event.swapMinutes,
     oneSetting: event.ride,
   };

@@ -43,7 +43,9 @@ export const planOptionsSchema = z
       .min(0, 'expected 0 to 20')
       .max(20, 'expected 0 to 20')
       .optional()
-      .describe('Power a swap must save over the stint it opens to be worth making.'),
+      .describe(
+        'Power a swap must save, added up over the runs it serves; stands above swapWorthPercent of every machine.',
+      ),
     units: z
       .strictObject({
         temperature: z.enum(['F', 'C']).default('C'),

@@ -44,6 +44,7 @@ export function planAnswer(standing: Standing, words: PlanWords): PlanAnswer {
     })),
     swaps: plan.swaps.map((swap, i) => swapAnswer(swap, write, words.swapWords[i] ?? '')),
     bySwapCount: plan.bySwapCount.map(bySwapCountAnswer),
+    swapWorthPercent: percent(plan.worth.swap),
     runnerUp:
       plan.runnerUp === null
         ? null

@@ -7,6 +7,7 @@ import { airFromJson } from './air-from-json';
 import type { HourJson } from './event';
 import { instantFromJson } from './event-from-json';
 import type { ContractProblem, Path } from './problem';
+import { skyFromJson } from './sky';
 
 /** What was said once for all hours that do not say it themselves. */
 export type ForAllHours = {
@@ -79,5 +80,6 @@ function hourFromJson(json: CompleteHour, path: Path): Result<Hour, readonly Con
     ...(json.pressureConfirmed === true ? { pressureConfirmed: true } : {}),
     spread: null,
     origin: 'typed',
+    ...skyFromJson(json),
   });
 }

@@ -1,12 +1,22 @@
 import type { PressureKind } from '@/lib/air/air';
 import type { Instant } from '@/lib/time/instant';
-import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from '@/lib/units/quantity';
+import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio, SpeedMs } from '@/lib/units/quantity';
 
 /**
  * Where an hour's temperature came from: a forecast, a person's typing, interpolation between two typed points,
  * or a short gap in a forecast that was filled.
  */
 export type HourOrigin = 'forecast' | 'typed' | 'between' | 'filled';
+
+/** What makes a night's cold besides the air: the sky, the wind at 10 m, the snow on the ground. null: not told. */
+export type Sky = {
+  /** Share of the sky under cloud. */
+  readonly cloudCover: Ratio | null;
+  readonly wind: SpeedMs | null;
+  readonly snowDepth: Metre | null;
+  /** The sun is up. */
+  readonly daylight: boolean | null;
+};
 
 /** Air at one instant at the site. Pressure is station pressure at the site's elevation. */
 export type Hour = {
@@ -21,6 +31,10 @@ export type Hour = {
   /** Standard deviation of an ensemble's temperature, where a service gives one. */
   readonly spread: KelvinDifference | null;
   readonly origin: HourOrigin;
+  /** True where the temperature is a model's own, with no station's past errors taken out of it. */
+  readonly rawModel?: boolean;
+  /** Absent where nobody told. */
+  readonly sky?: Sky;
 };
 
 /** Where a series came from, for the label beside it. */

@@ -3,6 +3,7 @@ import { instant } from '@/lib/time/instant';
 import { bySwapCount, runnerUp } from './alternatives';
 import { decide } from './decide';
 import { gradeName, leanCountOf } from './grade';
+import { worthOf } from './matrix';
 import type { Night } from './night';
 import { picture } from './picture';
 import { pressureDoubts } from './pressure-doubts';
@@ -51,6 +52,7 @@ export function assemble(request: PlanRequest, night: Night): Plan {
     ],
     hoursEnd: instant(night.hours.at.at(-1)!),
     baseline,
+    worth: { swap: worthOf(machine, options), ratedPower: machine.ratedPower },
     inNow: situation.inNow,
   };
 }

@@ -1,99 +1,135 @@
-import type { HourSeries } from '@/lib/hours/series';
+import type { Hour, HourSeries } from '@/lib/hours/series';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
+import { clearCalm, coldness, isRawModel, ramp } from './clear-calm';
 import {
+  type AtLead,
+  COLD_FROM,
+  COLD_VARIANCE,
   ENSEMBLE_FLOOR_SD,
+  LASTING_SHARE,
+  MOUNTAIN_ELEVATION,
+  MOUNTAIN_FLOOR_SD,
+  MOUNTAIN_STEP,
+  PRESSURE_HEIGHT_SD,
   PRESSURE_MEMORY_HOURS,
   PRESSURE_SD_BY_LEAD,
-  type SdAtLead,
+  RAW_MODEL_BIAS,
+  RAW_MODEL_WIDENING,
+  SEASON_SD,
   STANDARD_PRESSURE_SD,
-  SUN_CHANGE_HOURS,
+  TEMPERATURE_GROWTH,
   TEMPERATURE_MEMORY_HOURS,
-  TEMPERATURE_SD_BY_LEAD,
+  TEMPERATURE_VARIANCE,
 } from './judgement';
 
 /**
- * How a forecast goes wrong: e(t) = σ(t) z(t), where z is an Ornstein-Uhlenbeck process of unit variance that runs on
- * a clock of its own, so that
+ * How a forecast goes wrong (what is, minus what was forecast): a part a that stays all night, and a part w that wanders,
  *
- *     cov(e(s), e(t)) = σ(s) σ(t) exp(−|θ(t) − θ(s)|)
+ *     e(t) = m(t) + σ(t) (√c a + √(1 − c) w(t))
+ *     cov(e(s), e(t)) = σ(s) σ(t) [c + (1 − c) exp(−|θ(t) − θ(s)|)]
  *
- * σ changes with lead time and θ runs faster around sunset and sunrise, and this stays a covariance whatever they are.
+ * a is a standard normal number and w an Ornstein-Uhlenbeck process of unit variance on a clock θ. This stays a
+ * covariance whatever σ and θ do.
  */
 export type ErrorProcess = {
+  /** m(t). */
+  readonly mean: (at: number) => number;
   /** σ(t). */
   readonly sd: (at: number) => number;
   /** θ(t), in memories. */
   readonly clock: (at: number) => number;
+  /** c, the share of the variance that stays. */
+  readonly lasting: number;
 };
 
-export type ErrorRequest = {
-  readonly series: HourSeries;
-  readonly now: Instant;
-  /** Sunsets and sunrises around the hours. */
-  readonly sun: readonly Instant[];
-};
+export type ErrorRequest = { readonly series: HourSeries; readonly now: Instant };
 
-/** σ by lead: straight lines between the given leads, the ends held. */
-export function sdAtLead(table: readonly SdAtLead[], leadHours: number): number {
+/** A number by lead time: straight lines between the given leads, the ends held. */
+export function atLead(table: readonly AtLead[], leadHours: number): number {
   const after = table.findIndex((entry) => entry.hours > leadHours);
-  if (after === 0) return table[0]!.sd;
-  if (after === -1) return table.at(-1)!.sd;
+  if (after === 0) return table[0]!.value;
+  if (after === -1) return table.at(-1)!.value;
   const [a, b] = [table[after - 1]!, table[after]!];
-  return a.sd + ((b.sd - a.sd) * (leadHours - a.hours)) / (b.hours - a.hours);
+  return a.value + ((b.value - a.value) * (leadHours - a.hours)) / (b.hours - a.hours);
 }
 
 /** When the forecast was made. Typed hours have no such time: they are taken as a forecast of this moment. */
-function issuedAt({ series, now }: ErrorRequest): Instant {
+export function issuedAt({ series, now }: ErrorRequest): Instant {
   return series.source.issuedAt ?? series.source.fetchedAt ?? now;
 }
 
-/** σ at every hour, straight lines between, the ends held. */
-function betweenHours(series: HourSeries, sds: readonly number[]): (at: number) => number {
-  const { hours } = series;
+/** A value of every hour, straight lines between, the ends held. */
+function betweenHours({ hours }: HourSeries, values: readonly number[]): (at: number) => number {
   return (at) => {
     const after = hours.findIndex((hour) => hour.at > at);
-    if (after === 0) return sds[0]!;
-    if (after === -1) return sds.at(-1)!;
+    if (after === 0) return values[0]!;
+    if (after === -1) return values.at(-1)!;
     const [a, b] = [hours[after - 1]!, hours[after]!];
-    return sds[after - 1]! + ((sds[after]! - sds[after - 1]!) * (at - a.at)) / (b.at - a.at);
+    return values[after - 1]! + ((values[after]! - values[after - 1]!) * (at - a.at)) / (b.at - a.at);
   };
 }
 
-/** Stretches of fast change around the sun's rising and setting, merged where they touch. */
-function fastStretches(sun: readonly Instant[]): readonly { readonly from: number; readonly to: number }[] {
-  const half = SUN_CHANGE_HOURS * HOUR_MS;
-  const merged: { from: number; to: number }[] = [];
-  for (const at of [...sun].sort((a, b) => a - b)) {
-    const last = merged.at(-1);
-    if (last !== undefined && at - half <= last.to) last.to = at + half;
-    else merged.push({ from: at - half, to: at + half });
-  }
-  return merged;
+/** What the cold that is forecast adds to the variance [K²]. */
+function coldVariance(temperature: number): number {
+  return COLD_VARIANCE * Math.max(0, COLD_FROM - temperature);
 }
 
 /**
- * Temperature error: σ by lead time or from an ensemble's spread, √(spread² + floor²); memory of a few hours, halved
- * around sunset and sunrise (there the clock runs twice as fast).
+ * Standard deviation of an official forecast's temperature [K] by lead time and by the temperature that is forecast:
+ *
+ *     σ² = g(lead)² [3.8 + 0.235 max(0, −5 °C − T)],
+ *
+ * and beyond six days on towards the spread of the season.
  */
-export function temperatureError(request: ErrorRequest): ErrorProcess {
-  const { series, sun } = request;
-  const issued = issuedAt(request);
-  const sds = series.hours.map(({ at, spread }) =>
-    spread === null
-      ? sdAtLead(TEMPERATURE_SD_BY_LEAD, (at - issued) / HOUR_MS)
-      : Math.hypot(spread, ENSEMBLE_FLOOR_SD),
+export function forecastSd(temperature: number, leadHours: number): number {
+  const told =
+    atLead(TEMPERATURE_GROWTH, leadHours) * Math.sqrt(TEMPERATURE_VARIANCE + coldVariance(temperature));
+  const last = TEMPERATURE_GROWTH.at(-1)!.hours;
+  if (leadHours <= last) return told;
+  return atLead(
+    [
+      { hours: last, value: told },
+      ...SEASON_SD.map(({ hours, value }) => ({ hours, value: Math.max(told, value) })),
+    ],
+    leadHours,
   );
+}
+
+/** How much of a site among mountains this is: 0 to 1, by its height and by its step from the service's own terrain. */
+function mountains({ elevation, source }: HourSeries): number {
+  const step = source.modelElevation === null ? 0 : Math.abs(elevation - source.modelElevation);
+  return Math.max(
+    ramp(elevation, { none: MOUNTAIN_ELEVATION.from, whole: MOUNTAIN_ELEVATION.to }),
+    ramp(step, { none: MOUNTAIN_STEP.from, whole: MOUNTAIN_STEP.to }),
+  );
+}
+
+/**
+ * Standard deviation with an ensemble [K]: √(spread² + floor²), the floor by terrain. No ensemble was measured in deep
+ * cold, so what the cold adds to other forecasts is added here too: judgement, on the safe side.
+ */
+function ensembleSd(spread: number, { temperature }: Hour, series: HourSeries): number {
+  const floor = ENSEMBLE_FLOOR_SD + (MOUNTAIN_FLOOR_SD - ENSEMBLE_FLOOR_SD) * mountains(series);
+  return Math.sqrt(spread ** 2 + floor ** 2 + coldVariance(temperature));
+}
+
+/** Temperature error: what is, minus what the hours say. A raw model's is wider in the cold, and colder on clear nights. */
+export function temperatureError(request: ErrorRequest): ErrorProcess {
+  const { series } = request;
+  const issued = issuedAt(request);
+  const sds = series.hours.map((hour) => {
+    const { at, spread, temperature } = hour;
+    const sd =
+      spread === null ? forecastSd(temperature, (at - issued) / HOUR_MS) : ensembleSd(spread, hour, series);
+    return isRawModel(hour) ? sd * (1 + (RAW_MODEL_WIDENING - 1) * coldness(hour)) : sd;
+  });
+  const means = series.hours.map((hour) => (isRawModel(hour) ? -RAW_MODEL_BIAS * clearCalm(hour) : 0));
   const start = series.hours[0]?.at ?? issued;
-  const fast = fastStretches(sun);
-  const memory = TEMPERATURE_MEMORY_HOURS * HOUR_MS;
   return {
+    mean: betweenHours(series, means),
     sd: betweenHours(series, sds),
-    clock(at) {
-      let extra = 0;
-      for (const { from, to } of fast) extra += Math.min(at, to) - Math.min(at, from);
-      // Stretches before the hours add the same to every clock reading, so they cancel in differences.
-      return (at - start + extra) / memory;
-    },
+    clock: (at) => (at - start) / (TEMPERATURE_MEMORY_HOURS * HOUR_MS),
+    lasting: LASTING_SHARE,
   };
 }
 
@@ -104,11 +140,13 @@ export function pressureError(request: ErrorRequest): ErrorProcess {
   const sds = series.hours.map(({ at, pressureFrom }) =>
     pressureFrom === 'standard'
       ? STANDARD_PRESSURE_SD
-      : sdAtLead(PRESSURE_SD_BY_LEAD, (at - issued) / HOUR_MS),
+      : Math.hypot(atLead(PRESSURE_SD_BY_LEAD, (at - issued) / HOUR_MS), PRESSURE_HEIGHT_SD),
   );
   const start = series.hours[0]?.at ?? issued;
   return {
+    mean: () => 0,
     sd: betweenHours(series, sds),
     clock: (at) => (at - start) / (PRESSURE_MEMORY_HOURS * HOUR_MS),
+    lasting: 0,
   };
 }

@@ -43,7 +43,6 @@ function isSameNight(a: NightRequest, b: NightRequest): boolean {
     a.series === b.series &&
     a.runs === b.runs &&
     a.readings === b.readings &&
-    a.sun === b.sun &&
     a.now === b.now &&
     a.options.scenarios === b.options.scenarios &&
     a.options.seed === b.options.seed

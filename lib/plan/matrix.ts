@@ -1,5 +1,7 @@
 import { jetArea } from '@/lib/carb/jets';
 import type { Machine } from '@/lib/carb/machine';
+import { swapWorth } from '@/lib/carb/swap-worth';
+import { type Ratio, ratio } from '@/lib/units/quantity';
 import type { Candidate } from './candidates';
 import { type Choice, inUnits, LEAN_UNIT, LOSS_UNIT, STEP_UNIT } from './choice';
 import { isDrowned, isTooRich, type Judge, leanOver } from './grade';
@@ -82,6 +84,11 @@ function deliveriesOf(candidates: readonly Candidate[]) {
   };
 }
 
+/** Power a swap must save to be made: as asked for this once, or what the machine says. */
+export function worthOf(machine: Machine, { worthIt }: Pick<PlanOptions, 'worthIt'>): Ratio {
+  return ratio(Math.min(Math.max(worthIt ?? swapWorth(machine), 0), MOST_WORTH));
+}
+
 export type ChoiceRequest = {
   readonly machine: Machine;
   readonly judge: Judge;
@@ -105,7 +112,7 @@ export function choiceOf(request: ChoiceRequest): Choice {
     gaps: situation.gaps.map(({ fits }) => fits),
     steps: stepsBetween(machine, candidates),
     start,
-    swapCost: inUnits(Math.min(Math.max(options.worthIt, 0), MOST_WORTH), LOSS_UNIT),
+    swapCost: inUnits(worthOf(machine, options), LOSS_UNIT),
     turnCost: inUnits(TURN_WORTH, LOSS_UNIT),
   };
 }

@@ -19,7 +19,7 @@ import { keptNormals, type Normals } from './stratified';
 import type { PlanRequest, Run } from './types';
 
 /** The part of a request that is the same for every machine at the event. */
-export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now' | 'sun'> & {
+export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now'> & {
   readonly options: Pick<PlanRequest['options'], 'scenarios' | 'seed'>;
 };
 
@@ -42,6 +42,7 @@ export type Night = {
   readonly runGiven: readonly Kelvin[];
   readonly hours: Track;
   readonly hourAirs: readonly Air[];
+  readonly now: Instant;
   /** The whole night in even steps. */
   readonly grid: Track;
   /** The night as a carburettor with this intake breathes it. */
@@ -116,7 +117,7 @@ function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Brea
 export function prepareNight(request: NightRequest): Night {
   const { runs, series, options } = request;
   const [first, last] = [series.hours[0]!.at, series.hours.at(-1)!.at];
-  const corrected = correctHours({ ...request, sun: request.sun ?? [] });
+  const corrected = correctHours(request);
   const normals = keptNormals(options.scenarios, options.seed);
   const order = orderOfRuns(runs);
   const sortedRuns = order.map((i) => runs[i]!);
@@ -141,6 +142,7 @@ export function prepareNight(request: NightRequest): Night {
     hours,
     hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
     grid: corrected.trackAt(evenSteps(first, last)),
+    now: request.now,
   };
   const kept = new Map<number, Breathed>();
   return {

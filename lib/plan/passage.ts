@@ -16,8 +16,11 @@ export type NightNeed = {
 /** A part of the night over which the mean ideal goes one way. */
 export type Stretch = { readonly from: number; readonly to: number; readonly rising: boolean };
 
-/** Response (two inputs), baseline, and the pressure error's level at the middle instant. */
-type Lasting = readonly [number, number, number, number];
+/**
+ * Response (two inputs), baseline, the pressure error's level at the middle instant, and the part of the temperature
+ * error that stays all night.
+ */
+type Lasting = readonly [number, number, number, number, number];
 
 /** What is uncertain all through a stretch, split by the direction in which it moves L where the threshold is near. */
 type Split = {
@@ -41,12 +44,14 @@ const SMALLEST_STEP = 0.125;
 
 function lastingAt({ machine, curve, track }: NightNeed, pressureLevel: Float64Array, j: number): Lasting {
   const { response, responseOther } = responseCauses(machine, curve, j);
-  const perPascal = slopesAt(machine, curve, j).lnPressure / track.pressure[j]!;
-  return [response, responseOther, machine.shiftSd, perPascal * pressureLevel[j]!];
+  const slopes = slopesAt(machine, curve, j);
+  const perPascal = slopes.lnPressure / track.pressure[j]!;
+  const stays = slopes.temperature * track.temperatureLasting[j]!;
+  return [response, responseOther, machine.shiftSd, perPascal * pressureLevel[j]!, stays];
 }
 
 function dot(a: Lasting, b: Lasting): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3];
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2] + a[3] * b[3] + a[4] * b[4];
 }
 
 /** The pressure error's covariance with its level at an instant, by instant, in standard deviations of that level. */
@@ -60,6 +65,11 @@ function levelFrom({ pressureSd, pressureToNext }: Track, middle: number): Float
   return level;
 }
 
+/** What is left of the temperature error's variance when the part that stays is known. */
+function wanderingVariance({ temperatureSd, temperatureLasting }: Track, j: number): number {
+  return Math.max(0, temperatureSd[j]! ** 2 - temperatureLasting[j]! ** 2);
+}
+
 function splitOf(night: NightNeed, { from, to, rising }: Stretch, threshold: number): Split {
   const { machine, curve, track, mean } = night;
   const order = Array.from({ length: to - from + 1 }, (_, k) => (rising ? from + k : to - k));
@@ -68,8 +78,9 @@ function splitOf(night: NightNeed, { from, to, rising }: Stretch, threshold: num
   const pressureLevel = levelFrom(track, middle);
   const there = lastingAt(night, pressureLevel, middle);
   const sd = Math.sqrt(dot(there, there));
-  const direction = (sd > 0 ? there.map((each) => each / sd) : [0, 0, 0, 0]) as unknown as Lasting;
-  const wandering = Math.abs(slopesAt(machine, curve, middle).temperature) * track.temperatureSd[middle]!;
+  const direction = (sd > 0 ? there.map((each) => each / sd) : [0, 0, 0, 0, 0]) as unknown as Lasting;
+  const wandering =
+    Math.abs(slopesAt(machine, curve, middle).temperature) * Math.sqrt(wanderingVariance(track, middle));
   return {
     order,
     pressureLevel,
@@ -83,7 +94,7 @@ function splitOf(night: NightNeed, { from, to, rising }: Stretch, threshold: num
   };
 }
 
-/** n_p − ½, n_T − ½, the baseline's shift and the pressure's level where the lasting causes stand at u. */
+/** n_p − ½, n_T − ½, the baseline's shift, the pressure's level and the lasting temperature error where u stands. */
 function standingAt({ response, shift, shiftSd }: MachineNeed, { direction }: Split, u: number) {
   const [first, second] = [u * direction[0], u * direction[1]];
   const turned = response.correlation * first + Math.sqrt(1 - response.correlation ** 2) * second;
@@ -92,6 +103,7 @@ function standingAt({ response, shift, shiftSd }: MachineNeed, { direction }: Sp
     nT: response.temperatureExponent - 0.5 + response.temperatureSd * turned,
     shift: shift + shiftSd * u * direction[2],
     pressure: u * direction[3],
+    temperature: u * direction[4],
   };
 }
 
@@ -107,15 +119,17 @@ function boundariesAt(
 ) {
   const { machine, curve, track } = night;
   const { order, aside, pressureLevel } = split;
-  const { np, nT, shift, pressure } = standingAt(machine, split, given.u);
+  const { np, nT, shift, pressure, temperature } = standingAt(machine, split, given.u);
   const boundary = new Float64Array(order.length);
   const kept = new Float64Array(order.length - 1);
   let [slopeBefore, perPascalBefore, sdBefore] = [0, 0, 0];
   for (const [k, j] of order.entries()) {
     const t = curve.temperature[j]!;
     const dq = (pressureLevel[j]! * pressure) / track.pressure[j]!;
-    const slope = curve.slope[j]! - nT / t;
     const bend = curve.bend[j]! + nT / (2 * t * t);
+    const warmer = temperature * track.temperatureLasting[j]!;
+    const level = curve.slope[j]! - nT / t;
+    const slope = level + 2 * bend * warmer;
     const perPascal = (curve.pressureSlope[j]! + np) / track.pressure[j]!;
     const still =
       curve.level[j]! -
@@ -123,8 +137,10 @@ function boundariesAt(
       curve.pressureSlope[j]! * dq +
       np * (curve.lnPressure[j]! + dq - machine.lnPressure) +
       nT * (machine.lnTemperature - curve.lnTemperature[j]!) +
+      level * warmer +
+      bend * warmer ** 2 +
       shift;
-    const warm = track.temperatureSd[j]! ** 2;
+    const warm = wanderingVariance(track, j);
     const variance =
       slope ** 2 * warm +
       perPascal ** 2 * Math.max(0, track.pressureSd[j]! ** 2 - pressureLevel[j]! ** 2) +
@@ -136,7 +152,10 @@ function boundariesAt(
     if (k > 0) {
       const earlier = Math.min(j, order[k - 1]!);
       const shared =
-        slope * slopeBefore * track.temperatureToNext[earlier]! +
+        slope *
+          slopeBefore *
+          (track.temperatureToNext[earlier]! -
+            track.temperatureLasting[earlier]! * track.temperatureLasting[earlier + 1]!) +
         perPascal *
           perPascalBefore *
           (track.pressureToNext[earlier]! - pressureLevel[j]! * pressureLevel[order[k - 1]!]!) +
@@ -161,7 +180,7 @@ function whereReached(height: number, curl: number): number {
  * Chance that L has been above a threshold by each instant of a walk through a stretch: forwards where L rises, and
  * backwards where it falls (there: that it is above at this instant or later).
  *
- * What lasts (response, baseline, the pressure error's level) is integrated along the one direction u in which it moves
+ * What lasts (response, baseline, the pressure error's level, the temperature error's part that stays) is integrated along the one direction u in which it moves
  * L, by the trapezoidal rule; at each u, L is a Markov sequence with a boundary, whose first passage is exact. No draws
  * are taken.
  */

@@ -1,7 +1,7 @@
 import { dewPointOf, saturationOverWater } from '@/lib/air/saturation';
 import { shapePreservingCurve } from '@/lib/hours/interpolate';
 import type { HourSeries } from '@/lib/hours/series';
-import type { Instant } from '@/lib/time/instant';
+import { type Instant, instant } from '@/lib/time/instant';
 import { type Kelvin, kelvin, pascal } from '@/lib/units/quantity';
 import { type Conditioned, conditionOn, type Observation } from './conditioning';
 import { pressureError, temperatureError } from './forecast-error';
@@ -26,8 +26,11 @@ export type Track = {
   /** What is left of the error: sd and covariance with the next instant. */
   readonly temperatureSd: Float64Array;
   readonly temperatureToNext: Float64Array;
+  /** ... and what one standard deviation of the part that stays all night moves it by. */
+  readonly temperatureLasting: Float64Array;
   readonly pressureSd: Float64Array;
   readonly pressureToNext: Float64Array;
+  readonly pressureLasting: Float64Array;
 };
 
 export type CorrectedHours = {
@@ -37,6 +40,8 @@ export type CorrectedHours = {
   readonly warnings: readonly PlanWarning[];
   /** A barometer at the track has been heard. */
   readonly pressureRead: boolean;
+  /** When the temperature was read last, of the readings that were heard; null: never. */
+  readonly temperatureReadAt: Instant | null;
 };
 
 /** Coldest dew point the saturation curve knows [K]; air drier than that is dry. */
@@ -125,7 +130,6 @@ export type ReadingsRequest = {
   readonly series: HourSeries;
   readonly readings: readonly Reading[];
   readonly now: Instant;
-  readonly sun: readonly Instant[];
 };
 
 /**
@@ -143,22 +147,22 @@ export function correctHours(request: ReadingsRequest): CorrectedHours {
   const sorted = [...readings].sort((a, b) => a.at - b.at);
   const judged = sorted.map((reading) => judge(reading, series, curves));
   const temperatureProcess = temperatureError(request);
+  const temperature = judged.flatMap((each) => each.temperature);
   const pressure = judged.flatMap((each) => each.pressure);
+  const lastRead = temperature.at(-1)?.at;
   return {
     trackAt: trackFrom(curves, {
-      temperature: conditionOn(
-        temperatureProcess,
-        judged.flatMap((each) => each.temperature),
-      ),
+      temperature: conditionOn(temperatureProcess, temperature),
       pressure: conditionOn(pressureError(request), pressure),
       depression: conditionOn(
-        { sd: () => DEPRESSION_SD, clock: temperatureProcess.clock },
+        { ...temperatureProcess, mean: () => 0, sd: () => DEPRESSION_SD },
         judged.flatMap((each) => each.depression),
       ),
     }),
     givenAt: (at) => kelvin(curves.temperature(at)),
     warnings: judged.flatMap((each) => each.warnings),
     pressureRead: pressure.length > 0,
+    temperatureReadAt: lastRead === undefined ? null : instant(lastRead),
   };
 }
 
@@ -175,8 +179,10 @@ function trackFrom(curves: Curves, errors: Errors): (instants: Float64Array) => 
       relativeHumidity: at.map((t, i) => humidityAt(temperature[i]!, curves.depression(t) + drier.mean[i]!)),
       temperatureSd: warmer.sd,
       temperatureToNext: warmer.toNext,
+      temperatureLasting: warmer.lasting,
       pressureSd: higher.sd,
       pressureToNext: higher.toNext,
+      pressureLasting: higher.lasting,
     };
   };
 }

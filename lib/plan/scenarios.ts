@@ -2,7 +2,7 @@ import type { Track } from './readings';
 import type { Normals } from './stratified';
 
 /**
- * Which stratified input does what. The first five are what a run's chance hangs on, so they share the even joint
+ * Which stratified input does what. The first six are what a run's chance hangs on, so they share the even joint
  * spread; the rest is how the error wanders from instant to instant.
  */
 export const INPUT = {
@@ -11,7 +11,9 @@ export const INPUT = {
   response: 2,
   responseOther: 3,
   baseline: 4,
-  wander: 5,
+  /** How the part of an error that stays all night and the part that wanders share what `temperature` says. */
+  lasting: 5,
+  wander: 6,
 } as const;
 
 /** The input that drives one step of one error. */
@@ -33,33 +35,59 @@ export type SplitErrors = {
   readonly rest: Float64Array;
 };
 
-type Errors = { readonly sd: Float64Array; readonly toNext: Float64Array };
+type Errors = {
+  readonly sd: Float64Array;
+  readonly toNext: Float64Array;
+  readonly lasting: Float64Array;
+};
+
+type Walk = { readonly centre: number; readonly normals: Normals; readonly of: 'temperature' | 'pressure' };
 
 /**
- * Walks a Markov error away from the centre in both directions. Between neighbours a and b, with the covariance of
- * the two known,
+ * Walks the wandering part of an error away from the centre in both directions. It is Markov once the part that stays is
+ * taken out; between neighbours i and j, with the covariance of the two known,
  *
- *     e_b = α e_a + β ξ,   α = cov(a, b)/var(a),   β² = var(b) − α cov(a, b)
+ *     w_j = α w_i + β ξ,   α = cov(i, j)/var(i),   β² = var(j) − α cov(i, j)
+ *
+ * @returns what one standard deviation at the centre moves each instant by, and the rest draw by draw
  */
-function splitErrors(
-  errors: Errors,
-  walk: { readonly centre: number; readonly normals: Normals; readonly of: 'temperature' | 'pressure' },
-): SplitErrors {
-  const { centre, normals, of } = walk;
+function wander({ sd, toNext, lasting }: Errors, { centre, normals, of }: Walk): SplitErrors {
   const { draws } = normals;
-  const count = errors.sd.length;
+  const count = sd.length;
+  const variance = sd.map((each, j) => each ** 2 - lasting[j]! ** 2);
   const level = new Float64Array(count);
   const rest = new Float64Array(count * draws);
-  level[centre] = errors.sd[centre]!;
-  const step = (from: number, to: number, covariance: number) => {
-    const alpha = covariance / errors.sd[from]! ** 2;
-    const beta = Math.sqrt(Math.max(0, errors.sd[to]! ** 2 - alpha * covariance));
+  level[centre] = Math.sqrt(variance[centre]!);
+  const step = (from: number, to: number) => {
+    const covariance = toNext[Math.min(from, to)]! - lasting[from]! * lasting[to]!;
+    const alpha = covariance / variance[from]!;
+    const beta = Math.sqrt(Math.max(0, variance[to]! - alpha * covariance));
     const xi = normals.input(wanderInput(Math.abs(to - centre) * 2 - (to > centre ? 2 : 1), of));
     level[to] = alpha * level[from]!;
     for (let s = 0; s < draws; s++) rest[s * count + to] = alpha * rest[s * count + from]! + beta * xi[s]!;
   };
-  for (let j = centre + 1; j < count; j++) step(j - 1, j, errors.toNext[j - 1]!);
-  for (let j = centre - 1; j >= 0; j--) step(j + 1, j, errors.toNext[j]!);
+  for (let j = centre + 1; j < count; j++) step(j - 1, j);
+  for (let j = centre - 1; j >= 0; j--) step(j + 1, j);
+  return { level, rest };
+}
+
+/**
+ * The part that stays, l_j a, and the wandering part, q_j ξ + rest_j, turned so that one direction is the level at the
+ * centre: x = (l_c a + q_c ξ)/sd_c, and y = (q_c a − l_c ξ)/sd_c at right angles to it,
+ *
+ *     e_j = (l_c l_j + q_c q_j)/sd_c x + (q_c l_j − l_c q_j)/sd_c y + rest_j
+ */
+function splitErrors(errors: Errors, walk: Walk): SplitErrors {
+  const { lasting, sd } = errors;
+  const { centre, normals } = walk;
+  const { level: wandering, rest } = wander(errors, walk);
+  const [staysShare, wandersShare] = [lasting[centre]! / sd[centre]!, wandering[centre]! / sd[centre]!];
+  const level = lasting.map((stays, j) => staysShare * stays + wandersShare * wandering[j]!);
+  const across = lasting.map((stays, j) => wandersShare * stays - staysShare * wandering[j]!);
+  const y = normals.input(INPUT.lasting);
+  const count = lasting.length;
+  for (let s = 0, at = 0; s < normals.draws; s++)
+    for (let j = 0; j < count; j++, at++) rest[at] = rest[at]! + across[j]! * y[s]!;
   return { level, rest };
 }
 
@@ -79,12 +107,12 @@ function overPressure(errors: Float64Array, { pressure }: Track): Float64Array {
 
 export function airDraws(track: Track, normals: Normals, centre: number): AirDraws {
   const pressure = splitErrors(
-    { sd: track.pressureSd, toNext: track.pressureToNext },
+    { sd: track.pressureSd, toNext: track.pressureToNext, lasting: track.pressureLasting },
     { centre, normals, of: 'pressure' },
   );
   return {
     temperature: splitErrors(
-      { sd: track.temperatureSd, toNext: track.temperatureToNext },
+      { sd: track.temperatureSd, toNext: track.temperatureToNext, lasting: track.temperatureLasting },
       { centre, normals, of: 'temperature' },
     ),
     lnPressure: { level: overPressure(pressure.level, track), rest: overPressure(pressure.rest, track) },

@@ -1,7 +1,7 @@
 import { normalQuantile } from './normal';
 
 /** Inputs that share a good joint spread; the rest are stratified one by one. */
-const JOINT = [2, 3, 5, 7, 11, 13].map(Math.sqrt);
+const JOINT = [2, 3, 5, 7, 11, 13, 17].map(Math.sqrt);
 
 /** Seeded numbers in [0, 1): the sfc32 generator by C. Doty-Humphrey (public domain), 32-bit counters. */
 export function seededUniform(seed: number, stream: number): () => number {
@@ -84,13 +84,13 @@ export type Normals = {
 };
 
 /** So many inputs at most are uncorrelated with all others; the first ones matter most. */
-const MOST_STRAIGHT = 8;
+const MOST_STRAIGHT = 9;
 /** ... and no more than one for so many draws, or too little is left of the strata. */
 const DRAWS_PER_STRAIGHT = 8;
 
 /**
  * Stratified standard normal draws: over the draws, every input takes each of its n equally likely strata once. The
- * first six inputs are spread evenly together (R. D. Richtmyer's sequence, as in H. Niederreiter, Bull. AMS 84 (1978)
+ * first seven inputs are spread evenly together (R. D. Richtmyer's sequence, as in H. Niederreiter, Bull. AMS 84 (1978)
  * 957), the others are paired at random (Latin hypercube: McKay, Beckman, Conover, Technometrics 21 (1979) 239).
  *
  * Chances hang on the moments of the draws as much as on their strata, so the moments are made right: each draw has

@@ -36,11 +36,22 @@ function stintFrom(open: readonly OpenRun[], first: number): readonly OpenRun[] 
   return open.slice(first, end === -1 ? open.length : end);
 }
 
-/** The first cause that counts, in all runs that would follow on the old setting: what harms beats what costs. */
+/** The open runs a change is made for: to the next swap of the jets, or with a turn of the trim to the next change. */
+function servedFrom(open: readonly OpenRun[], first: number, from: Setting): readonly OpenRun[] {
+  const { mains } = open[first]!.setting;
+  if (sameMains(from.mains, mains)) return stintFrom(open, first);
+  const end = open.findIndex(({ setting }, i) => i > first && !sameMains(setting.mains, mains));
+  return open.slice(first, end === -1 ? open.length : end);
+}
+
+/**
+ * The first cause that counts, in the runs the swap is made for: what harms beats what costs. Runs after the next swap
+ * are that one's affair: a leaner jet now is no answer to a lean run later.
+ */
 function reasonFor(request: SwapsRequest, first: number, from: Setting): SwapReason {
-  const left = request.open.slice(first);
+  const served = servedFrom(request.open, first, from);
   const firstOf = (name: RunGrade) =>
-    left.find(({ run }) => request.nameOf(request.gradeOf(run, from)) === name);
+    served.find(({ run }) => request.nameOf(request.gradeOf(run, from)) === name);
   const lean = firstOf('lean');
   if (lean !== undefined)
     return { code: 'old-turns-lean', run: lean.run, count: request.countOf(lean.run, from) };

@@ -4,7 +4,7 @@ import type { Machine, Setting } from '@/lib/carb/machine';
 import type { MarkingDoubt } from '@/lib/carb/marking-doubt';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
-import type { Kelvin, Pascal, Ratio } from '@/lib/units/quantity';
+import type { Kelvin, Pascal, Ratio, Watt } from '@/lib/units/quantity';
 
 /** One timed stretch the engine works: a heat, a round, a leg of a ride. */
 export type Run = {
@@ -38,8 +38,11 @@ export type PlanOptions = {
   /** Paths that are planned over, 64 by default. */
   readonly scenarios: number;
   readonly seed: number;
-  /** What a swap must save over the stint it opens to be worth making; 0.005 = half a percent of power. */
-  readonly worthIt: Ratio;
+  /**
+   * What a swap must save, added up over the runs it serves, to be worth making; 0.005 = half a percent of power. null:
+   * what the machine's own is, or the usual one (`swapWorth` in lib/carb).
+   */
+  readonly worthIt: Ratio | null;
   /** Time a jet swap takes. A swap fits only where the gap before the run is at least this long. */
   readonly swapMinutes: number;
   /** One setting for all runs: a ride has no gap to swap in. */
@@ -64,8 +67,6 @@ export type PlanRequest = {
    * runs, in the request's order (`settingsAsGiven(plan)` makes it).
    */
   readonly accepted: readonly Setting[] | null;
-  /** Sunsets and sunrises at the site around the runs: a forecast's error forgets faster across them. */
-  readonly sun?: readonly Instant[];
   readonly options: PlanOptions;
 };
 
@@ -193,6 +194,10 @@ export type PlanWarning =
   | { readonly code: 'run-before-hours'; readonly run: number; readonly hoursStart: Instant }
   | { readonly code: 'gap-in-hours'; readonly from: Instant; readonly to: Instant }
   | { readonly code: 'pressure-is-estimate' }
+  /** Farther ahead than any forecast reaches: the hours are a guess at the season, as unsure as the season is. */
+  | { readonly code: 'season-not-forecast'; readonly run: number; readonly daysAhead: number }
+  /** A raw model under a clear calm sky over snow: planned up to so much colder [K], and wider. */
+  | { readonly code: 'model-misses-clear-cold'; readonly run: number; readonly colder: number }
   | { readonly code: 'reading-far-off'; readonly readingId: string; readonly difference: number }
   | { readonly code: 'reading-pressure-far-off'; readonly readingId: string; readonly difference: number }
   | { readonly code: 'reading-outside-hours'; readonly readingId: string }
@@ -250,6 +255,9 @@ export type BySwapCount = {
   readonly secondsLost: number | null;
 };
 
+/** What a swap had to save in a plan, and what its shares of power are shares of; null where that is not known. */
+export type Worth = { readonly swap: Ratio; readonly ratedPower: Watt | null };
+
 export type Plan = {
   readonly hours: readonly PlanHour[];
   readonly crossings: readonly Crossing[];
@@ -271,6 +279,7 @@ export type Plan = {
   /** Where the hours end, the plan ends. */
   readonly hoursEnd: Instant;
   readonly baseline: Setting;
+  readonly worth: Worth;
   /** What is in the engine now, as far as anybody said. */
   readonly inNow: InNow;
 };

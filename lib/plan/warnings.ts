@@ -5,6 +5,7 @@ import type { Machine } from '@/lib/carb/machine';
 import { markingDoubt } from '@/lib/carb/marking-doubt';
 import { HOUR_MS } from '@/lib/time/instant';
 import type { Decision } from './decide';
+import { clearCalmWarnings, seasonWarnings } from './forecast-warnings';
 import { leanOver } from './grade';
 import { FAR_FROM_BASELINE_LOG, LONGEST_QUIET_GAP_HOURS } from './judgement';
 import { responseCauses } from './machine-need';
@@ -20,6 +21,8 @@ export function nightWarnings(night: Night): readonly PlanWarning[] {
     ...coverageWarnings(night),
     ...gapWarnings(night),
     ...pressureWarnings(night),
+    ...seasonWarnings(night),
+    ...clearCalmWarnings(night),
     ...night.corrected.warnings,
   ];
 }

@@ -1,5 +1,6 @@
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { seriesFromJson } from '@/lib/contract/series-from-json';
+import { skyToJson } from '@/lib/contract/sky';
 import type { EventRecord, ForecastRecord, MachineRecord } from '@/lib/store/records';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
@@ -117,6 +118,7 @@ function forecastRecord({ event, hours, hoursTyped, sharedAt }: SharedNight): Fo
         relativeHumidity: plainNumber(hour.relativeHumidity, 4),
         spreadC: null,
         origin: 'forecast',
+        ...skyToJson(hour),
       })),
     },
   };

@@ -1,5 +1,5 @@
 import type { LogRecord } from '@/lib/store/records';
-import { jetsText } from '@/lib/words/settings';
+import { cylindersText } from './cylinder-cell';
 
 /** A log entry as one line of a table. */
 export type LogRow = { readonly id: string; readonly machine: string; readonly value: LogRecord };
@@ -20,9 +20,11 @@ export const LOG_COLUMNS = [
   needed('time', ({ value }) => value.at),
   needed('machine', ({ machine }) => machine),
   column('run', ({ value }) => value.run),
-  needed('mains', ({ value }) => jetsText(value.setting.mains)),
+  // Every jet is written, also where all are alike: a reader of the table does not know how many carburettors there are.
+  needed('mains', ({ value }) => value.setting.mains.join('/')),
   column('trim', ({ value }) => value.setting.trim),
   column('verdict', ({ value }) => value.verdict),
+  column('verdict_by_cylinder', ({ value }) => cylindersText(value.verdicts)),
   column('sizes', ({ value }) => value.sizes),
   column('judged_by', ({ value }) => value.judgedBy),
   column('seconds', ({ value }) => value.seconds),

@@ -80,13 +80,15 @@ function hoursAround({ event, series }: NightToShare, readings: readonly Reading
 
 /** To a hundredth of a kelvin, a tenth of a hectopascal and a hundredth of humidity: together at most 0.03 % of density. */
 function hourToJson(hour: Hour, elevation: Metre): HourJson {
-  const { at, temperature, pressure, relativeHumidity } = hour;
+  const { at, temperature, pressure, relativeHumidity, rawModel } = hour;
   return {
     time: isoUtc(at),
     temperatureC: plainNumber(kelvinToCelsius(temperature), 2),
     pressureHpa: plainNumber(pascalToHectopascal(pressure), 1),
     relativeHumidity: plainNumber(relativeHumidity, 2),
     ...(isOddButKnown(hour, elevation) ? { pressureConfirmed: true } : {}),
+    // Who made it makes it less sure; the sky is not worth the length of the link.
+    ...(rawModel === true ? { rawModel } : {}),
   };
 }
 

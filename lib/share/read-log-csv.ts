@@ -6,6 +6,7 @@ import { fail, ok, type Result } from '@/lib/result/result';
 import { type LogRecord, logRecordSchema } from '@/lib/store/records';
 import { readNumber } from '@/lib/units/entry';
 import { fromCell } from './csv-cell';
+import { type CylinderProblem, readCylinders } from './cylinder-cell';
 import { LOG_COLUMNS } from './log-csv-columns';
 
 /** Why a file, or a line of it, is no run log. Nothing is taken in where there is any. */
@@ -28,7 +29,8 @@ export type LogCsvProblem =
       readonly line: number;
       readonly column: string;
       readonly reason: ContractReason;
-    };
+    }
+  | CylinderProblem;
 
 /** An entry read from a file; `id` null where the file gave none. */
 export type ReadLogEntry = { readonly id: string | null; readonly value: LogRecord };
@@ -108,8 +110,18 @@ function readLine(given: Line): Result<ReadLogEntry, readonly LogCsvProblem[]> {
   };
   const machine = machineOf({ line, id: text('machine_id').trim(), name: text('machine').trim(), machines });
   const candidate = candidateOf(text, number);
+  const { verdict, sizes, setting } = candidate;
+  const cylinders = readCylinders({
+    text: text('verdict_by_cylinder'),
+    ...{ line, verdict, sizes, mains: setting.mains.length },
+  });
+  if (!cylinders.ok) problems.push(cylinders.reason);
   if (!machine.ok) return fail([...problems, machine.reason]);
-  const record = parseWith(logRecordSchema, { machineId: machine.value, ...candidate });
+  const record = parseWith(logRecordSchema, {
+    machineId: machine.value,
+    ...candidate,
+    ...(cylinders.ok ? cylinders.value : {}),
+  });
   if (!record.ok) problems.push(...record.reason.map(({ path, reason }) => badValue(line, path, reason)));
   const air = record.ok ? airFromJson(record.value.air, ['air']) : null;
   if (air !== null && !air.ok)
@@ -119,7 +131,7 @@ function readLine(given: Line): Result<ReadLogEntry, readonly LogCsvProblem[]> {
   return ok({ id: id === '' || id.length > LONGEST_ID ? null : id, value: record.value });
 }
 
-function candidateOf(text: (name: string) => string, number: (name: string) => number | undefined): object {
+function candidateOf(text: (name: string) => string, number: (name: string) => number | undefined) {
   const word = (name: string): string | null => text(name).trim().toLowerCase() || null;
   return {
     eventId: text('event_id').trim() || null,

@@ -69,11 +69,12 @@ type Read =
 function readEntry({ id, value }: Stored<LogRecord>, machine: Machine, oldest: string | undefined): Read {
   // The local date of the run: the time is written with the offset of its place.
   const date = value.at.slice(0, 10);
-  const { verdict, sizes, judgedBy, setting } = value;
+  const { verdict, verdicts, sizes, judgedBy, setting } = value;
   if (verdict === null) return { id, why: 'no-verdict' };
   if (oldest !== undefined && date < oldest) return { id, why: 'older-hardware' };
   if (settingProblems(setting, machine, []).length > 0) return { id, why: 'jets-do-not-fit' };
   const air = airFromJson(value.air);
   if (!air.ok) return { id, why: 'air-unclear' };
-  return { entry: { id, air: air.value, setting, verdict, sizes, judgedBy }, date };
+  const each = verdicts === undefined ? {} : { verdicts };
+  return { entry: { id, air: air.value, setting, verdict, ...each, sizes, judgedBy }, date };
 }

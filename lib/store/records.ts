@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { baselineSchema, hardwareKindSchema, hardwareSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
+import { skyFields } from '@/lib/contract/sky';
 import { webAddress } from '@/lib/contract/web-address';
 
 /** Tables of the browser database. All keys in one place. */
@@ -139,7 +140,7 @@ export const logRecordSchema = z.strictObject({
   verdict: verdictSchema.nullable().default(null),
   /** By carburettor, where they were looked at one by one; `verdict` is then the leanest of them. Absent: all alike. */
   verdicts: z.array(verdictSchema.nullable()).min(1).max(6).optional(),
-  /** How many sizes lean or rich; 0 when right. */
+  /** How many sizes lean or rich, of the leanest where they differ; 0 when right. */
   sizes: z.number().min(0).max(10).nullable().default(null),
   judgedBy: z
     .enum(['plugs', 'exhaust-temperature', 'wideband', 'piston-wash', 'clock', 'feel'])
@@ -166,6 +167,7 @@ export const forecastHourSchema = z.strictObject({
   /** Short names of the services; absent: the forecast's own. */
   temperatureBy: serviceName.optional(),
   pressureBy: serviceName.optional(),
+  ...skyFields,
 });
 
 /** The last forecast of a place, kept for when there is no signal. */
@@ -195,6 +197,11 @@ export const forecastRecordSchema = z.strictObject({
       .optional(),
     /** Hours the service lists without a value. */
     missing: z.array(time).max(1000).optional(),
+    /** Hours that the service gave and that cannot be right; `code` is the reason. */
+    leftOut: z
+      .array(z.strictObject({ time, code: z.string().max(40) }))
+      .max(1000)
+      .optional(),
   }),
 });
 

@@ -26,9 +26,9 @@ function stillAir({ temperature, pressure, pressureFrom, relativeHumidity }: Air
  * The planner asked about one air: one run of no length, the temperature read from a thermometer. What is fitted is
  * the baseline.
  *
- * @param worthIt power a change of jets must save; 0 asks for the best jets with no regard to what is fitted
+ * @param worthIt power a change of jets must save; null: what the machine says; 0 asks for the best jets with no regard to what is fitted
  */
-export function planAt(machine: Machine, air: Air, worthIt: Ratio): Result<Plan, PlanProblem> {
+export function planAt(machine: Machine, air: Air, worthIt: Ratio | null): Result<Plan, PlanProblem> {
   return makePlan({
     machine,
     runs: [{ name: '', start: ANY_MOMENT, end: ANY_MOMENT, weight: 1, typicalSeconds: null }],

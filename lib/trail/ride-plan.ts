@@ -18,8 +18,6 @@ export type RideRequest = {
   readonly hours: HourSeries;
   readonly fall: Lapse;
   readonly now: Instant;
-  /** Sunsets and sunrises around the ride. */
-  readonly sun?: readonly Instant[];
 };
 
 /** A moment of the ride with its air and how the one setting sits in it. */
@@ -58,10 +56,11 @@ export function planLegs(
     readonly series: HourSeries;
     readonly runs: readonly Run[];
     readonly fitted: Setting | null;
-    readonly worthIt: Ratio;
+    /** null: what the machine says. */
+    readonly worthIt: Ratio | null;
   },
 ): Result<Plan, PlanProblem> {
-  const { machine, now, sun } = request;
+  const { machine, now } = request;
   const { series, runs, fitted, worthIt } = part;
   return makePlan({
     machine,
@@ -73,7 +72,6 @@ export function planLegs(
     fitted,
     made: [],
     accepted: null,
-    ...(sun === undefined ? {} : { sun }),
     options: { ...DEFAULT_OPTIONS, worthIt, swapMinutes: 0, oneSetting: true },
   });
 }
@@ -88,7 +86,7 @@ export function planRide(request: RideRequest): Result<RidePlan, RidePlanProblem
     series: series.value,
     runs,
     fitted: null,
-    worthIt: DEFAULT_OPTIONS.worthIt,
+    worthIt: null,
   });
   if (!asked.ok) return asked;
   const plan = asked.value;

@@ -1,6 +1,6 @@
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { swapWorth } from '@/lib/carb/swap-worth';
 import type { HourSeries } from '@/lib/hours/series';
-import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { Plan } from '@/lib/plan/types';
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import { withStop } from './ride';
@@ -97,7 +97,12 @@ function planPart(request: RideRequest, series: HourSeries, { from, to, fitted }
   const runs = runsOfRide(request.ride).slice(from, to);
   // Weights are shares of the whole ride; a swap must save its worth over the part that it opens.
   const share = runs.reduce((sum, { weight }) => sum + weight, 0);
-  const plan = planLegs(request, { series, runs, fitted, worthIt: ratio(DEFAULT_OPTIONS.worthIt * share) });
+  const plan = planLegs(request, {
+    series,
+    runs,
+    fitted,
+    worthIt: ratio(swapWorth(request.machine) * share),
+  });
   return plan.ok ? plan.value : null;
 }
 

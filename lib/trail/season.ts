@@ -3,7 +3,6 @@ import type { Machine, Setting } from '@/lib/carb/machine';
 import { type NeedleAdvice, needleFor } from '@/lib/carb/needle';
 import { type PilotAdvice, pilotFor } from '@/lib/carb/pilot';
 import { machineAirShift } from '@/lib/carb/response';
-import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { PlanProblem, PlanWarning, RunPlan } from '@/lib/plan/types';
 import { ok, type Result } from '@/lib/result/result';
 import type { Ratio } from '@/lib/units/quantity';
@@ -38,7 +37,7 @@ export function circuitNeed(machine: Machine, air: Air): number {
 
 /** Screw, pilot, needle, main, trim, power and density for one condition. */
 export function seasonSetup(machine: Machine, condition: Condition): Result<SeasonSetup, PlanProblem> {
-  const asked = planAt(machine, condition.air, DEFAULT_OPTIONS.worthIt);
+  const asked = planAt(machine, condition.air, null);
   if (!asked.ok) return asked;
   const { runs, warnings } = asked.value;
   const run = runs[0]!;

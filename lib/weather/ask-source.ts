@@ -1,5 +1,7 @@
 import { fail, ok, type Result } from '@/lib/result/result';
-import type { Instant } from '@/lib/time/instant';
+import { type Instant, instant } from '@/lib/time/instant';
+import { issueProblem } from './checks/age';
+import { checkAnswer } from './checks/check-answer';
 import { completeHours } from './complete-hours';
 import { type Copy, copyKey, freshUntil } from './copy';
 import type { Site } from './place';
@@ -7,7 +9,6 @@ import type { SourceProblem } from './problem';
 import type { Validity } from './request/attempt';
 import type { ServiceAnswer } from './service-hour';
 import type { Source } from './source';
-import type { SourceName } from './source-name';
 import type { WeatherDeps } from './weather-deps';
 
 /** A service's hours for a site: the copy at hand while it is fresh, or else a new answer, which becomes the copy. */
@@ -24,27 +25,34 @@ export async function askSource(
   const now = deps.now();
   const copy =
     reply.value.kind === 'answer'
-      ? newCopy({ by: source.name, site, now, ...reply.value })
+      ? newCopy({ source, site, now, ...reply.value })
       : renewed(old, reply.value.validity, now);
   if (copy.ok) deps.memory.copies.set(key, copy.value);
   return copy;
 }
 
 type Arrival = {
-  readonly by: SourceName;
+  readonly source: Source;
   readonly site: Site;
   readonly now: Instant;
   readonly answer: ServiceAnswer;
   readonly validity: Validity;
 };
 
-function newCopy({ by, site, now, answer, validity }: Arrival): Result<Copy, SourceProblem> {
+function newCopy({ source, site, now, answer: told, validity }: Arrival): Result<Copy, SourceProblem> {
+  const { backMs, aheadMs, ...ways } = source.habits;
+  const earliest = instant(now - backMs);
+  const latest = instant(now + aheadMs);
+  const checked = checkAnswer(told, { ...ways, site, now, earliest, latest });
+  if (!checked.ok) return checked;
+  const { answer, leftOut } = checked.value;
   const elevation = site.elevation ?? answer.elevation;
   const hours = completeHours(answer, elevation);
   if (!hours.ok) return hours;
   return ok({
     ...hours.value,
-    by,
+    leftOut,
+    by: source.name,
     elevation,
     elevationFrom: site.elevation === null ? 'service' : 'given',
     // A service that was told the elevation repeats it: the height of its own terrain stays unknown.
@@ -59,6 +67,9 @@ function newCopy({ by, site, now, answer, validity }: Arrival): Result<Copy, Sou
 /** The service says its old answer still holds. */
 function renewed(old: Copy | null, validity: Validity, now: Instant): Result<Copy, SourceProblem> {
   if (old === null) return fail({ code: 'bad-status', status: 304 });
+  // "Not modified" for days is an old forecast.
+  const aged = issueProblem(old.issuedAt, now);
+  if (aged !== null) return fail({ code: aged });
   return ok({
     ...old,
     fetchedAt: now,

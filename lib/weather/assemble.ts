@@ -23,19 +23,21 @@ export type Parts = {
 
 /** Puts a forecast together from one service's hours, with every borrowed or filled number marked. */
 export function assemble(parts: Parts): Forecast {
-  const { copy, site } = parts;
+  const { copy, site, sources } = parts;
+  const rawModel = sources.find((source) => source.name === copy.by)?.isRawModel(site) ?? true;
   const told = copy.hours.map((hour): ForecastHour => {
     const pressure =
       hour.pressure === null
         ? lentPressure(hour.at, copy.elevation, parts.lender)
         : { pressure: hour.pressure, pressureFrom: hour.pressureFrom, pressureBy: copy.by };
     const spread = hour.spread ?? parts.spread?.get(hour.at) ?? null;
-    return { ...hour, ...pressure, spread, origin: 'forecast', temperatureBy: copy.by };
+    return { ...hour, ...pressure, spread, origin: 'forecast', rawModel, temperatureBy: copy.by };
   });
   const { hours, missing } = fillListed(told, copy.missing);
   return {
     hours,
     missing,
+    leftOut: copy.leftOut,
     elevation: copy.elevation,
     elevationFrom: copy.elevationFrom,
     place: { latitude: site.latitude, longitude: site.longitude },

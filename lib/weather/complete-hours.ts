@@ -61,6 +61,7 @@ function siteHour(
     pressure: hasPressure ? air.value.pressure : null,
     pressureFrom: air.value.pressureFrom,
     spread,
+    ...(hour.sky === undefined ? {} : { sky: hour.sky }),
   });
 }
 

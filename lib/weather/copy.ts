@@ -1,5 +1,6 @@
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import type { Metre } from '@/lib/units/quantity';
+import type { LeftOut } from './checks/contradiction';
 import type { SiteHours } from './complete-hours';
 import type { Site } from './place';
 import { coordinate } from './request/address';
@@ -8,6 +9,8 @@ import type { SourceName } from './source-name';
 /** The last good answer of one service for one site, brought to the site. */
 export type Copy = SiteHours & {
   readonly by: SourceName;
+  /** Hours that contradict themselves or the others; they are among the missing. */
+  readonly leftOut: readonly LeftOut[];
   /** Of the site. */
   readonly elevation: Metre;
   readonly elevationFrom: 'given' | 'service';

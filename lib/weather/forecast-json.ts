@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
+import { skyFields, skyFromJson, skyToJson } from '@/lib/contract/sky';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
@@ -11,6 +12,7 @@ import {
   pascalToHectopascal,
 } from '@/lib/units/convert';
 import { kelvinDifference, metre, ratio } from '@/lib/units/quantity';
+import { CONTRADICTIONS } from './checks/contradiction';
 import type { Forecast, ForecastHour } from './forecast';
 import { PRESSURE_SOURCES, SOURCE_NAMES } from './source-name';
 import { sourceTryJsonSchema, tryFromJson, tryToJson } from './try-json';
@@ -29,7 +31,10 @@ const forecastHourSchema = z.strictObject({
     .describe('filled: in a gap of at most six hours, on a curve through the hours around it.'),
   temperatureBy: z.enum(SOURCE_NAMES),
   pressureBy: z.enum(PRESSURE_SOURCES),
+  ...skyFields,
 });
+
+const leftOutJsonSchema = z.strictObject({ time, code: z.enum(CONTRADICTIONS) });
 
 /** A forecast as our own API answers it, as the browser keeps it and as a stored event refers to it. */
 export const forecastJsonSchema = z
@@ -49,6 +54,12 @@ export const forecastJsonSchema = z
     freshUntil: time,
     tries: z.array(sourceTryJsonSchema).describe('Services that were asked and not used, and why.'),
     missing: z.array(time).describe('Hours the service lists without a value, in gaps too long to fill.'),
+    leftOut: z
+      .array(leftOutJsonSchema)
+      .optional()
+      .describe(
+        'Hours the service gave that cannot be right, and why; filled or missing like any other gap.',
+      ),
     hours: z.array(forecastHourSchema),
   })
   .meta({ id: 'Forecast' });
@@ -77,6 +88,7 @@ export function forecastToJson(forecast: Forecast): ForecastJson {
     freshUntil: isoUtc(forecast.freshUntil),
     tries: forecast.tries.map(tryToJson),
     missing: forecast.missing.map(isoUtc),
+    leftOut: forecast.leftOut.map(({ at, code }) => ({ time: isoUtc(at), code })),
     hours: forecast.hours.map((hour) => ({
       time: isoUtc(hour.at),
       temperatureC: tidy(kelvinToCelsius(hour.temperature)),
@@ -87,6 +99,7 @@ export function forecastToJson(forecast: Forecast): ForecastJson {
       origin: hour.origin,
       temperatureBy: hour.temperatureBy,
       pressureBy: hour.pressureBy,
+      ...skyToJson(hour),
     })),
   };
 }
@@ -106,6 +119,7 @@ export function forecastFromJson(data: unknown): Result<Forecast, ForecastJsonPr
   return ok({
     hours,
     missing: json.missing.map(instantFromJson),
+    leftOut: (json.leftOut ?? []).map(({ time: at, code }) => ({ at: instantFromJson(at), code })),
     elevation: metre(json.elevationM),
     elevationFrom: json.elevationFrom,
     place: { latitude: json.latitude, longitude: json.longitude },
@@ -135,6 +149,7 @@ function hourFromJson(json: ForecastJson['hours'][number]): ForecastHour {
     origin: json.origin,
     temperatureBy: json.temperatureBy,
     pressureBy: json.pressureBy,
+    ...skyFromJson(json),
   };
 }
 

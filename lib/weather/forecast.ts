@@ -1,5 +1,6 @@
 import type { Hour, HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
+import type { LeftOut } from './checks/contradiction';
 import type { Coordinates } from './place';
 import type { SourceTry } from './problem';
 import type { PressureSource, SourceName } from './source-name';
@@ -15,6 +16,8 @@ export type Forecast = Omit<HourSeries, 'hours'> & {
   readonly hours: readonly ForecastHour[];
   /** Hours the service lists but has no value for, and that were not filled. */
   readonly missing: readonly Instant[];
+  /** Hours the service gave and that cannot be right, and why. They are filled or missing like any other gap. */
+  readonly leftOut: readonly LeftOut[];
   readonly place: Coordinates;
   /** Given by the person, or the service's own height for the place. */
   readonly elevationFrom: 'given' | 'service';

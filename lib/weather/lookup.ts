@@ -4,6 +4,7 @@ import type { Kept } from './kept';
 import type { LookupProblem, SourceProblem } from './problem';
 import type { RequestDeps } from './request/ask';
 import { type BoundedCache, createBoundedCache } from './request/bounded-cache';
+import { inTime } from './request/in-time';
 import { createSingleFlight, type SingleFlight } from './request/single-flight';
 
 /** Remembered answers of one kind, and the questions under way. */
@@ -33,8 +34,12 @@ export async function lookUp<V>(
   if (kept !== undefined && deps.now() < kept.freshUntil) return ok(kept.value);
   return lookup.flights.run(key, async () => {
     const deadline = new AbortController();
-    const timer = setTimeout(() => deadline.abort(), deps.timings.totalMs);
-    const answer = await ask(deadline.signal).finally(() => clearTimeout(timer));
+    const { totalMs } = deps.timings;
+    const timer = setTimeout(() => deadline.abort(), totalMs);
+    // Whoever asks hears the deadline and knows why there is nothing; this is for one that does not.
+    const answer = await inTime(ask(deadline.signal), { ms: totalMs + GRACE_MS, late }).finally(() =>
+      clearTimeout(timer),
+    );
     if (answer.ok) {
       lookup.kept.set(key, { value: answer.value, freshUntil: instant(deps.now() + freshMs) });
       return answer;
@@ -48,6 +53,10 @@ export async function lookUp<V>(
     });
   });
 }
+
+/** Long enough to hear the deadline, and short enough that nobody waits for it [ms]. */
+const GRACE_MS = 200;
+const late = (): Result<never, SourceProblem> => fail({ code: 'timeout' });
 
 const RETRY_DEFAULT_S = 30;
 const RETRY_MOST_S = 3600;

@@ -1,4 +1,5 @@
 import type { Instant } from '@/lib/time/instant';
+import type { Contradiction } from './checks/contradiction';
 import type { SourceName } from './source-name';
 
 /** Why one request to one service gave nothing. */
@@ -22,7 +23,8 @@ export type AnswerProblem =
   | { readonly code: 'wrong-units'; readonly field: string; readonly unit: string }
   | { readonly code: 'implausible'; readonly field: string; readonly value: number }
   | { readonly code: 'no-pressure' }
-  | { readonly code: 'no-hours' };
+  | { readonly code: 'no-hours' }
+  | { readonly code: Contradiction };
 
 /** Why a service was not asked, or has nothing to say. */
 export type SkipProblem =

@@ -1,5 +1,7 @@
+import type { Sky } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from '@/lib/units/quantity';
+import type { Coordinates } from './place';
 
 /** One hour as a service gave it, in our units. null: the service has no value; 0 °C and 0 % are values. */
 export type ServiceHour = {
@@ -12,6 +14,8 @@ export type ServiceHour = {
   readonly stationPressure: Pascal | null;
   readonly seaLevelPressure: Pascal | null;
   readonly spread: KelvinDifference | null;
+  /** Absent where the service tells nothing of it. */
+  readonly sky?: Sky;
 };
 
 /** What a service's answer says, before it is moved to the site. */
@@ -21,4 +25,8 @@ export type ServiceAnswer = {
   /** The height that temperature and station pressure are for. */
   readonly elevation: Metre;
   readonly issuedAt: Instant | null;
+  /** Where the service says its numbers are for: the middle of a cell, or the point asked for; null where it does not. */
+  readonly place: Coordinates | null;
+  /** Hours for which it gives two values that differ. */
+  readonly conflicting: readonly Instant[];
 };

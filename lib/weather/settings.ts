@@ -13,6 +13,9 @@ const HOSTS = {
 
 export type Host = keyof typeof HOSTS;
 
+/** Open-Meteo counts requests to all its hosts together. */
+export type Service = 'openMeteo' | 'metNorway' | 'weatherGov';
+
 export type WeatherSettings = {
   /** null where the variable holds something that is not a web address. */
   readonly baseUrls: Readonly<Record<Host, string | null>>;
@@ -20,15 +23,26 @@ export type WeatherSettings = {
   readonly contact: string | null;
   /** Key for the paid hosts of Open-Meteo; null on the free ones. */
   readonly openMeteoKey: string | null;
+  /** How many requests to a service may be under way at once. */
+  readonly concurrency: Readonly<Record<Service, number>>;
   /** Which ensemble's mean and spread are asked for. The service renames its models now and then. */
   readonly ensembleModel: string;
 };
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
+/** The free hosts of Open-Meteo serve one request at a time per address (its RateLimiter.swift). */
+const FREE_AT_ONCE = 1;
+/** Its paid ones name no limit. Judgement. */
+const PAID_AT_ONCE = 8;
+/** MET Norway wants at most 20 requests a second, which four at a time are where each takes a fifth of a second. Judgement. */
+const OTHERS_AT_ONCE = 4;
+const MOST_AT_ONCE = 64;
+
 /** Reads the settings from environment variables, at the time of the call. */
 export function readSettings(environment: Environment): WeatherSettings {
   const base = (host: Host): string | null => readBaseUrl(environment[HOSTS[host].variable], HOSTS[host].url);
+  const openMeteoKey = readWord(environment.OPEN_METEO_API_KEY);
   return {
     baseUrls: {
       openMeteo: base('openMeteo'),
@@ -39,7 +53,14 @@ export function readSettings(environment: Environment): WeatherSettings {
       weatherGov: base('weatherGov'),
     },
     contact: readContact(environment.WEATHER_CONTACT),
-    openMeteoKey: readWord(environment.OPEN_METEO_API_KEY),
+    openMeteoKey,
+    concurrency: {
+      openMeteo:
+        readCount(environment.OPEN_METEO_CONCURRENCY) ??
+        (openMeteoKey === null ? FREE_AT_ONCE : PAID_AT_ONCE),
+      metNorway: OTHERS_AT_ONCE,
+      weatherGov: OTHERS_AT_ONCE,
+    },
     ensembleModel: readWord(environment.OPEN_METEO_ENSEMBLE_MODEL) ?? 'ncep_gefs_ensemble_mean_seamless',
   };
 }
@@ -56,6 +77,11 @@ function readBaseUrl(text: string | undefined, otherwise: string): string | null
 function readContact(text: string | undefined): string | null {
   const contact = text?.trim() ?? '';
   return /^[\x21-\x7e]{3,120}$/.test(contact) && /[@.]/.test(contact) ? contact : null;
+}
+
+function readCount(text: string | undefined): number | null {
+  const count = /^\d{1,4}$/.test(text?.trim() ?? '') ? Number(text) : 0;
+  return count < 1 ? null : Math.min(count, MOST_AT_ONCE);
 }
 
 function readWord(text: string | undefined): string | null {

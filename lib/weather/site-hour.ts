@@ -1,4 +1,5 @@
 import type { PressureKind } from '@/lib/air/air';
+import type { Sky } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, KelvinDifference, Pascal, Ratio } from '@/lib/units/quantity';
 
@@ -10,4 +11,5 @@ export type SiteHour = {
   readonly pressure: Pascal | null;
   readonly pressureFrom: PressureKind;
   readonly spread: KelvinDifference | null;
+  readonly sky?: Sky;
 };

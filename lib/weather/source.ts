@@ -1,4 +1,5 @@
 import type { Result } from '@/lib/result/result';
+import type { Expected } from './checks/expected';
 import type { Coordinates, Site } from './place';
 import type { SourceProblem } from './problem';
 import type { Validity } from './request/attempt';
@@ -17,6 +18,13 @@ export type SourceReply =
   | { readonly kind: 'answer'; readonly answer: ServiceAnswer; readonly validity: Validity }
   | { readonly kind: 'not-modified'; readonly validity: Validity };
 
+export type Habits = Pick<Expected, 'repeatsElevation' | 'movesTemperatureOnly'> & {
+  /** Its hours begin at most this long before now [ms]. */
+  readonly backMs: number;
+  /** Its hours end at most this long after now [ms]. */
+  readonly aheadMs: number;
+};
+
 /** One forecast service. */
 export type Source = {
   readonly name: SourceName;
@@ -26,6 +34,10 @@ export type Source = {
   readonly attribution: string;
   readonly attributionUrl: string;
   readonly covers: (place: Coordinates) => boolean;
+  /** True where it hands on a model's own temperature, with no station's past errors taken out of it. */
+  readonly isRawModel: (place: Coordinates) => boolean;
+  /** What its answers are held against. */
+  readonly habits: Habits;
   readonly request: (
     question: SourceQuestion,
     deps: WeatherDeps,

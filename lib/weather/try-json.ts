@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { time } from '@/lib/contract/numbers';
 import { isoUtc } from '@/lib/time/zone';
+import { CONTRADICTIONS } from './checks/contradiction';
 import type { SourceTry } from './problem';
 import { SOURCE_NAMES } from './source-name';
 
@@ -20,6 +21,7 @@ const problemSchema = z.discriminatedUnion('code', [
       'no-contact',
       'bad-address',
       'slow',
+      ...CONTRADICTIONS,
     ]),
   }),
   z.strictObject({ code: z.literal('bad-status'), status: z.int() }),

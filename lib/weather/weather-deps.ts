@@ -4,15 +4,15 @@ import type { Copy } from './copy';
 import type { Forecast } from './forecast';
 import type { Kept } from './kept';
 import { createLookup, type Lookup } from './lookup';
+import { createSiteBatches, type SiteBatches } from './open-meteo/site-batches';
 import type { Spread } from './open-meteo/spread';
 import type { PastAir, PastSeason } from './past';
 import type { Place } from './place';
 import type { WeatherProblem } from './problem';
 import type { RequestDeps, RequestMemory } from './request/ask';
 import { type BoundedCache, createBoundedCache } from './request/bounded-cache';
-import { createQueue } from './request/queue';
+import { createPool } from './request/pool';
 import { createSingleFlight, type SingleFlight } from './request/single-flight';
-import type { WeatherSettings } from './settings';
 import type { WeatherGovPoint } from './weather-gov/schema';
 
 /** What is remembered between questions: bounded, in this process only, safe to lose. */
@@ -22,6 +22,8 @@ export type WeatherMemory = RequestMemory & {
   /** Whole forecasts put together from them, and failures that need not be repeated yet, by site. */
   readonly forecasts: BoundedCache<Kept<Result<Forecast, WeatherProblem>>>;
   readonly forecastFlights: SingleFlight<Result<Forecast, WeatherProblem>>;
+  /** Sites that wait for room in a request to Open-Meteo. */
+  readonly siteBatches: SiteBatches;
   readonly spreads: BoundedCache<Kept<Spread>>;
   readonly gridCells: BoundedCache<Kept<WeatherGovPoint>>;
   readonly places: Lookup<readonly Place[]>;
@@ -31,22 +33,27 @@ export type WeatherMemory = RequestMemory & {
 };
 
 export type WeatherDeps = RequestDeps & {
-  readonly settings: () => WeatherSettings;
   readonly memory: WeatherMemory;
 };
 
 /** A site's ten days of hours take about 50 kB. */
 const MOST_SITES = 300;
 const MOST_LOOKUPS = 500;
-const MOST_WAITING = 50;
+/** More than a service can answer in the time anybody waits. */
+const MOST_WAITING = 500;
 
 export function createWeatherMemory(): WeatherMemory {
   return {
     breakers: new Map(),
-    openMeteoQueue: createQueue(MOST_WAITING),
+    pools: {
+      openMeteo: createPool(MOST_WAITING),
+      metNorway: createPool(MOST_WAITING),
+      weatherGov: createPool(MOST_WAITING),
+    },
     copies: createBoundedCache(MOST_SITES),
     forecasts: createBoundedCache(MOST_SITES),
     forecastFlights: createSingleFlight(),
+    siteBatches: createSiteBatches(MOST_WAITING),
     spreads: createBoundedCache(MOST_SITES),
     gridCells: createBoundedCache(MOST_LOOKUPS),
     places: createLookup(MOST_LOOKUPS),

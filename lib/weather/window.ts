@@ -25,5 +25,6 @@ export function cutWindow(forecast: Forecast, { from, hours }: Window): Forecast
     ...forecast,
     hours: all.slice(first, end),
     missing: forecast.missing.filter((at) => at >= from && at <= to),
+    leftOut: forecast.leftOut.filter(({ at }) => at >= from && at <= to),
   };
 }

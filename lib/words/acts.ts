@@ -1,7 +1,6 @@
 import type { Plan, Swap } from '@/lib/plan/types';
-import { formatPercent } from '@/lib/units/format';
-import { type Ratio, ratio } from '@/lib/units/quantity';
 import { riskText } from './counts';
+import { powerText } from './power-words';
 import { planClock, runName } from './runs';
 import { actText, settingText } from './settings';
 import { type Clock, clockText, windowText } from './times';
@@ -33,7 +32,7 @@ export function actSentences(plan: Plan, { zone }: Pick<Voice, 'zone'>): readonl
     window: actWindow(swap, clock),
     begin: beginText(swap, clock),
     why: whyText(plan, swap),
-    ifSkipped: ifSkippedText(swap),
+    ifSkipped: ifSkippedText(plan, swap),
   }));
 }
 
@@ -73,21 +72,16 @@ function whyText(plan: Plan, { from, reason }: Swap): string {
     case 'old-turns-rich':
       return `${old} is too rich by ${runName(plan, reason.run)}, which costs power.`;
     case 'power':
-      return `It gains ${gainText(reason.gain)} power over ${old}.`;
+      return `It gains ${powerText(reason.gain, plan.worth.ratedPower)} over ${old}.`;
     case 'as-accepted':
       return 'It is in the plan you accepted, and makes no difference that counts.';
   }
 }
 
-/** Never "0.0 %": a gain that is too small to print is said to be so. */
-function gainText(gain: Ratio): string {
-  return gain < SHOWS ? `less than ${formatPercent(ratio(0.001), 1)}` : formatPercent(gain, 1);
-}
-
 /** What a swap left out costs; that the old jet is lean is said already. Lean costs no power that can be counted on. */
-function ifSkippedText({ from, reason, ifSkipped }: Swap): string {
+function ifSkippedText({ worth }: Plan, { from, reason, ifSkipped }: Swap): string {
   if (reason.code === 'old-turns-lean' || ifSkipped.loss < SHOWS) return '';
-  return `Left out, ${settingText(from)} loses ${formatPercent(ifSkipped.loss, 1)} power.`;
+  return `Left out, ${settingText(from)} loses ${powerText(ifSkipped.loss, worth.ratedPower)}.`;
 }
 
 /** Half of the last digit a loss is printed with. */

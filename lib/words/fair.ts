@@ -12,17 +12,24 @@ import {
   formatSignedPower,
   formatTemperature,
 } from '@/lib/units/format';
-import { ratio } from '@/lib/units/quantity';
+import { ratio, type Watt } from '@/lib/units/quantity';
+import { signedHorsepower } from './power-words';
 
 /** Name and edition, never one without the other: editions differ. */
 export function standardText({ name, revision }: PowerStandard): string {
   return `${name} (${revision})`;
 }
 
-/** "+3.1 hp (+0.9 to +5.3), +2.1 %", or percent alone where no power was measured. */
-export function shareText({ change, low, high, power }: Share): string {
+/**
+ * "+3.1 hp (+0.9 to +5.3), +2.1 %"; where no power was measured percent, "+2.1 % (+0.6 % to +3.6 %)", and the
+ * horsepower that is of the rated power, where one was given.
+ */
+export function shareText({ change, low, high, power }: Share, ratedPower: Watt | null): string {
   const percent = formatSignedPercent(change);
-  if (power === null) return `${percent} (${formatSignedPercent(low)} to ${formatSignedPercent(high)})`;
+  if (power === null) {
+    const rated = signedHorsepower(change, ratedPower);
+    return `${percent} (${formatSignedPercent(low)} to ${formatSignedPercent(high)})${rated === '' ? '' : `, ${rated}`}`;
+  }
   return `${formatSignedPower(power.change)} (${formatSignedPower(power.low)} to ${formatSignedPower(power.high)}), ${percent}`;
 }
 
@@ -40,10 +47,14 @@ export function verdictTitle(verdict: Verdict): string {
 }
 
 /** What is left for the part and what else made the change. */
-export function verdictSentences(comparison: FairComparison, part: string): readonly string[] {
+export function verdictSentences(
+  comparison: FairComparison,
+  { part, ratedPower }: { readonly part: string; readonly ratedPower: Watt | null },
+): readonly string[] {
   const { total, air, mixture, verdict } = comparison;
   const name = part.trim() === '' ? 'the part' : `“${part.trim()}”`;
-  const left = `Of the change of ${shareText(total)}, the air makes ${shareText(air)}, the mixture ${shareText(mixture)}; what is left for ${name} is ${shareText(comparison.part)}.`;
+  const text = (share: Share) => shareText(share, ratedPower);
+  const left = `Of the change of ${text(total)}, the air makes ${text(air)}, the mixture ${text(mixture)}; what is left for ${name} is ${text(comparison.part)}.`;
   return [left, ...nextSentences(verdict, comparison)];
 }
 

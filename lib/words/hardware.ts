@@ -16,14 +16,8 @@ import {
   formatSignedPercent,
   formatTemperatureStep,
 } from '@/lib/units/format';
-import {
-  type KelvinDifference,
-  kelvinDifference,
-  type Ratio,
-  ratio,
-  type Watt,
-  watt,
-} from '@/lib/units/quantity';
+import { type KelvinDifference, kelvinDifference, type Ratio, ratio, type Watt } from '@/lib/units/quantity';
+import { horsepowerOf } from './power-words';
 
 const KINDS: Readonly<Record<HardwareKind, string>> = {
   bored: 'Carburettor bored',
@@ -119,10 +113,9 @@ export function intakeCostSentence(given: {
   const much = formatTemperatureStep(kelvinDifference(Math.abs(warmer)), units, 0);
   if (Math.abs(warmer) < 0.5) return 'It draws the air this choice stands for already.';
   const share = formatPercent(ratio(Math.abs(cost)), 1);
+  const horsepower = horsepowerOf(cost, ratedPower);
   const power =
-    ratedPower === null
-      ? ''
-      : `, ${formatPower(watt(Math.abs(cost) * ratedPower), 1)} of ${formatPower(ratedPower)}`;
+    ratedPower === null || horsepower === null ? '' : `, ${horsepower} of ${formatPower(ratedPower)}`;
   return warmer > 0
     ? `Air ${much} warmer costs ${share} of the power${power}.`
     : `Air ${much} cooler brings ${share} of power${power}.`;

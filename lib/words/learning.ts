@@ -79,8 +79,16 @@ export function outlierSentence(names: readonly string[]): string {
   return `${listing(names)} ${verb} far apart from all others and counted less. Check jets, air and verdict: a slip there is more likely than a new law.`;
 }
 
-export function scatterSentence({ scatter }: Pick<Learned, 'scatter'>): string {
-  if (scatter === null) return '';
+/**
+ * From five degrees of freedom on a scatter over 1.5 is more than chance: it comes by chance once in twenty times. From
+ * memory: the upper 5 % point of chi-squared with 5 degrees of freedom is 11.07, and the root of 11.07 / 5 is 1.49.
+ */
+const LEAST_DEGREES = 5;
+
+/** How far entries stand off one another; '' until there are enough of them to say so. Every group has a level to fit. */
+export function scatterSentence({ scatter, entries }: Pick<Learned, 'scatter' | 'entries'>): string {
+  const groups = new Set(entries.map(({ group }) => group)).size;
+  if (scatter === null || entries.length - groups < LEAST_DEGREES) return '';
   if (scatter > 1.5)
     return `The entries scatter ${formatNumber(scatter, 1)} times as much as such verdicts should. Something else changed between them, or some are misread.`;
   return 'The entries scatter about as such verdicts should.';

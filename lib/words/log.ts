@@ -1,19 +1,56 @@
-import type { JudgedBy, Verdict } from '@/lib/carb/observation';
+import type { Setting } from '@/lib/carb/machine';
+import type { JudgedBy } from '@/lib/carb/observation';
+import type { CylinderVerdicts, Verdict } from '@/lib/carb/verdicts';
+import type { PastRunChoices } from '@/lib/standing/past-run';
 import type { ElevationUnit } from '@/lib/units/choice';
 import { MILE_M } from '@/lib/units/convert';
 import { formatNumber, NO_BREAK_SPACE } from '@/lib/units/format';
+import { listing } from './listing';
+import { settingText } from './settings';
 
-/** "right", "1.5 sizes rich", "lean"; "not judged" where nobody did. */
-export function verdictText({
-  verdict,
-  sizes,
-}: {
+type Judgement = {
   readonly verdict: Verdict | null;
+  /** By carburettor, where they differ. */
+  readonly verdicts?: CylinderVerdicts | undefined;
   readonly sizes: number | null;
-}): string {
+};
+
+/** "right", "1.5 sizes rich", "lean in cylinder 2, right in cylinder 1 and 3"; "not judged" where nobody did. */
+export function verdictText({ verdict, verdicts, sizes }: Judgement): string {
   if (verdict === null) return 'not judged';
-  if (verdict === 'right' || sizes === null) return verdict;
-  return `${sizes} size${sizes === 1 ? '' : 's'} ${verdict}`;
+  const said = (each: Verdict) => (each === verdict ? offText(each, sizes) : each);
+  if (verdicts === undefined) return said(verdict);
+  const places = (wanted: Verdict | null) =>
+    verdicts.flatMap((each, i) => (each === wanted ? [String(i + 1)] : []));
+  const found = (['lean', 'right', 'rich'] as const)
+    .filter((each) => verdicts.includes(each))
+    .map((each) => `${said(each)} in cylinder ${listing(places(each))}`);
+  const unseen = places(null);
+  return [...found, ...(unseen.length > 0 ? [`cylinder ${listing(unseen)} not looked at`] : [])].join(', ');
+}
+
+function offText(verdict: Verdict, sizes: number | null): string {
+  return verdict === 'right' || sizes === null
+    ? verdict
+    : `${sizes} size${sizes === 1 ? '' : 's'} ${verdict}`;
+}
+
+/** A past run of which nobody said what it was made on: asked before anything else is asked about it. */
+export type PastRunWords = {
+  /** "Round 3: what was in?" */
+  readonly ask: string;
+  readonly answers: readonly { readonly setting: Setting; readonly label: string }[];
+  readonly other: string;
+};
+
+export function pastRunWords(run: string, { said, accepted }: PastRunChoices): PastRunWords {
+  const planned =
+    accepted === null ? [] : [{ setting: accepted, label: `${settingText(accepted)}, as planned` }];
+  return {
+    ask: `${run}: what was in?`,
+    answers: [{ setting: said, label: settingText(said) }, ...planned],
+    other: 'Something else',
+  };
 }
 
 const JUDGES: Readonly<Record<JudgedBy, string>> = {

@@ -1,7 +1,8 @@
-import type { BySwapCount, Plan } from '@/lib/plan/types';
+import type { BySwapCount, Plan, Swap, Worth } from '@/lib/plan/types';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { counted } from './listing';
+import { powerText, withHorsepower } from './power-words';
 import { plannedRuns, runName } from './runs';
 import { sameJets, sameSetting, settingText } from './settings';
 
@@ -28,7 +29,7 @@ export function oneSwapLess(plan: Plan): string | null {
       null,
     );
   if (fewer === null) return null;
-  return `${without(chosen, fewer)}: ${costs(chosen, fewer).join(', ')}.`;
+  return `${without(chosen, fewer)}: ${costs(plan, chosen, fewer).join(', ')}.`;
 }
 
 function without(chosen: BySwapCount, fewer: BySwapCount): string {
@@ -39,26 +40,34 @@ function without(chosen: BySwapCount, fewer: BySwapCount): string {
 /** Half of the last digit that power is printed with. */
 const SHOWS = 0.00005;
 
-function costs(chosen: BySwapCount, fewer: BySwapCount): readonly string[] {
+function costs({ worth }: Plan, chosen: BySwapCount, fewer: BySwapCount): readonly string[] {
   const lean = fewer.leanRunsOverRisk - chosen.leanRunsOverRisk;
   const rich = fewer.richRuns - chosen.richRuns;
   const told = [
     ...(lean > 0 ? [`${counted(lean, 'more run')} in danger of running lean`] : []),
     ...(rich > 0 ? [`${counted(rich, 'more run')} too rich`] : []),
-    ...powerCosts(chosen, fewer, lean > 0),
+    ...powerCosts(chosen, fewer, { leaner: lean > 0, worth }),
   ];
   return told.length === 0 ? ['nothing lost that shows'] : told;
 }
 
 /** Power that seems to come from running leaner is a risk, never a gain to count on. */
-function powerCosts(chosen: BySwapCount, fewer: BySwapCount, leaner: boolean): readonly string[] {
+function powerCosts(
+  chosen: BySwapCount,
+  fewer: BySwapCount,
+  { leaner, worth }: { readonly leaner: boolean; readonly worth: Worth },
+): readonly string[] {
   const power = fewer.loss - chosen.loss;
   if (Math.abs(power) < SHOWS) return [];
   if (power < 0 && leaner) return ['no power to count on'];
   const seconds =
     fewer.secondsLost !== null && chosen.secondsLost !== null ? fewer.secondsLost - chosen.secondsLost : null;
   return [
-    `${formatPercent(ratio(Math.abs(power)), 2)} ${power < 0 ? 'more' : 'less'} power`,
+    withHorsepower(
+      `${formatPercent(ratio(Math.abs(power)), 2)} ${power < 0 ? 'more' : 'less'} power`,
+      ratio(power),
+      worth.ratedPower,
+    ),
     ...(seconds === null || Math.abs(seconds) < 0.005
       ? []
       : [`${formatNumber(Math.abs(seconds), 2)} s ${seconds < 0 ? 'faster' : 'slower'} over the timed runs`]),
@@ -75,6 +84,35 @@ export function runnerUpSentence(plan: Plan): string | null {
   });
   const instead = other === undefined ? undefined : settings[other.run];
   if (other === undefined || instead === undefined) return null;
-  const behind = margin < SHOWS ? 'as good in power' : `behind by ${formatPercent(margin, 2)} power`;
+  const behind =
+    margin < SHOWS ? 'as good in power' : `behind by ${powerText(margin, plan.worth.ratedPower, 2)}`;
   return `Next best: ${settingText(instead)} in ${runName(plan, other.run)}, ${behind}.`;
+}
+
+type Purpose = 'safety' | 'rich' | 'power' | 'none';
+
+const PURPOSES: Readonly<Record<Swap['reason']['code'], Purpose>> = {
+  'old-turns-lean': 'safety',
+  'old-drowned': 'safety',
+  'old-turns-rich': 'rich',
+  power: 'power',
+  'as-accepted': 'none',
+};
+
+/** What the swaps of the jets are made for, in counts; null for a single one, whose own reason says it. */
+export function purposeSentence(plan: Plan): string | null {
+  const purposes = plan.swaps
+    .filter(({ kind }) => kind === 'jets')
+    .map(({ reason }) => PURPOSES[reason.code]);
+  if (purposes.length < 2) return null;
+  const countOf = (purpose: Purpose) => purposes.filter((each) => each === purpose).length;
+  const all = purposes.length === 2 ? 'Both' : `All ${purposes.length}`;
+  if (countOf('safety') === purposes.length) return `${all} swaps are for safety; none is for power.`;
+  const told = [
+    `${countOf('safety') === 0 ? 'none' : countOf('safety')} for safety`,
+    ...(countOf('rich') === 0 ? [] : [`${countOf('rich')} against running too rich`]),
+    `${countOf('power') === 0 ? 'none' : countOf('power')} for power`,
+    ...(countOf('none') === 0 ? [] : [`${countOf('none')} as accepted`]),
+  ];
+  return `Of ${purposes.length} swaps: ${told.join(', ')}.`;
 }

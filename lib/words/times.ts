@@ -1,5 +1,6 @@
 import { addMinutes, HOUR_MS, type Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock, localDate, localWeekday } from '@/lib/time/zone';
+import { listing } from './listing';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
@@ -42,4 +43,12 @@ export function windowText(from: Instant, to: Instant, clock: Clock): string {
 /** "2027-01-16 22:05", with no context to lean on. */
 export function dateClockText(at: Instant, zone: ClockZone): string {
   return `${localDate(at, zone)} ${clockText(at, { zone })}`;
+}
+
+/** Hours of a forecast, those in a row as one stretch: "20:00 to 21:00 and 23:00". */
+export function hoursText(hours: readonly Instant[], clock: Clock): string {
+  const sorted = [...hours].sort((a, b) => a - b);
+  const starts = sorted.filter((at, i) => at - (sorted[i - 1] ?? Number.NEGATIVE_INFINITY) > HOUR_MS);
+  const ends = sorted.filter((at, i) => (sorted[i + 1] ?? Number.POSITIVE_INFINITY) - at > HOUR_MS);
+  return listing(starts.map((start, i) => windowText(start, ends[i] ?? start, clock)));
 }

@@ -63,11 +63,17 @@ function noJetWarning({ code, run, sizes }: NoJetWarning, plan: Plan): string {
 type HoursWarning = Extract<
   PlanWarning,
   {
-    code: 'run-beyond-hours' | 'run-before-hours' | 'gap-in-hours' | 'pressure-is-estimate';
+    code:
+      | 'run-beyond-hours'
+      | 'run-before-hours'
+      | 'gap-in-hours'
+      | 'pressure-is-estimate'
+      | 'season-not-forecast'
+      | 'model-misses-clear-cold';
   }
 >;
 
-function hoursWarning(warning: HoursWarning, plan: Plan, { zone }: Voice): string {
+function hoursWarning(warning: HoursWarning, plan: Plan, { zone, units }: Voice): string {
   const clock = planClock(plan, zone);
   switch (warning.code) {
     case 'run-beyond-hours':
@@ -78,6 +84,12 @@ function hoursWarning(warning: HoursWarning, plan: Plan, { zone }: Voice): strin
       return `There are no hours from ${clockText(warning.from, clock)} to ${clockText(warning.to, clock)}: what lies between is a guess. Add an hour there if you can.`;
     case 'pressure-is-estimate':
       return 'No pressure was given, so the standard atmosphere at this elevation stands in. Weather moves it by up to 3 %, about one jet size: a barometer or a forecast is better.';
+    case 'season-not-forecast':
+      return `${runName(plan, warning.run)} is ${warning.daysAhead} days ahead: this is a season, not a forecast. Plan again within ten days of it.`;
+    case 'model-misses-clear-cold': {
+      const step = formatTemperatureStep(kelvinDifference(warning.colder), units);
+      return `Clear, calm and cold over snow at ${runName(plan, warning.run)}: weather models often miss how cold it gets. The plan counts on up to ${step} colder. Read a thermometer at the track before you run; tonight it is worth more than any forecast.`;
+    }
   }
 }
 

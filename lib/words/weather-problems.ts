@@ -1,9 +1,10 @@
+import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatNumber } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import type { LookupProblem, SourceProblem, SourceTry, WeatherProblem } from '@/lib/weather/problem';
 import type { SourceName } from '@/lib/weather/source-name';
 import { capital, counted, listing } from './listing';
-import { dateClockText } from './times';
+import { type Clock, dateClockText, hoursText } from './times';
 import type { Voice } from './voice';
 
 const SERVICES: Readonly<Record<SourceName, string>> = {
@@ -72,6 +73,16 @@ const SOURCE_WORDS: Readonly<Record<SourceProblem['code'], string>> = {
   'no-contact': 'wants a contact address, and none is set',
   'bad-address': 'has no usable address set',
   slow: 'was slower than the others',
+  'other-place': 'answered for another place',
+  'other-height': 'answered for another height',
+  'other-hours': 'sent hours of another time',
+  'old-issue': 'sent an old forecast',
+  'future-issue': 'says its forecast was made later than now',
+  'humidity-disagrees': 'sent temperatures and humidity that do not fit together',
+  'pressure-disagrees': 'sent pressures that do not fit the height or the temperature',
+  jump: 'sent numbers that jump as no weather does',
+  flat: 'sent the same temperature for days',
+  'two-values': 'gave two values at once',
 };
 
 /** What a service did, to follow its name: "took too long". */
@@ -92,6 +103,25 @@ export function triedSentence(tries: readonly { readonly source: string; readonl
     ({ source, code }) => `${names.get(source) ?? source} ${known.get(code) ?? 'did not answer'}`,
   );
   return `${capital(listing(texts))}.`;
+}
+
+/**
+ * Hours that a service gave and that cannot be right, by reason, and what to do: "Open-Meteo sent numbers that jump as
+ * no weather does for 20:00: left out. Check that hour with a reading." '' where none is.
+ */
+export function leftOutSentence(
+  leftOut: readonly { readonly at: Instant; readonly code: string }[],
+  { service, clock }: { readonly service: string; readonly clock: Clock },
+): string {
+  const known = new Map<string, string>(Object.entries(SOURCE_WORDS));
+  return [...new Set(leftOut.map(({ code }) => code))]
+    .map((code) => {
+      const hours = leftOut.filter((one) => one.code === code).map(({ at }) => at);
+      const did = known.get(code) ?? 'sent numbers that cannot be right';
+      const check = hours.length === 1 ? 'that hour' : 'those hours';
+      return `${service} ${did} for ${hoursText(hours, clock)}: left out. Check ${check} with a reading.`;
+    })
+    .join(' ');
 }
 
 const NOT_ASKED: ReadonlySet<string> = new Set(['outside-area', 'no-contact', 'bad-address']);

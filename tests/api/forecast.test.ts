@@ -6,6 +6,7 @@ import { MINUTE_MS } from '@/lib/time/instant';
 import { forecastJsonSchema } from '@/lib/weather/forecast-json';
 import { FAULTS } from '@/tests/support/fake-weather/faults';
 import { fakeWeatherForTests } from '@/tests/support/fake-weather/for-tests';
+import { startFakeWeather } from '@/tests/support/fake-weather/server';
 import { BRISK_TIMINGS, EVENING, handClock, weatherDeps } from '@/tests/support/weather-deps';
 import { answerOf, problemOf } from './ask';
 
@@ -90,6 +91,23 @@ describe('GET /api/forecast', () => {
     },
   );
 
+  test('names the hours that were left out, and why', async () => {
+    fake.setFault('open-meteo', 'one-hour-45');
+    const json = await answerOf(await server().get(SITE), forecastJsonSchema);
+    expect(json.leftOut).toEqual([{ time: '2027-01-17T01:00:00Z', code: 'jump' }]);
+    expect(json.hours.find(({ time }) => time === '2027-01-17T01:00:00Z')?.origin).toBe('filled');
+  });
+
+  test('names the service whose answer contradicts itself', async () => {
+    fake.setFault('open-meteo', 'height-3000');
+    const json = await answerOf(await server().get(SITE), forecastJsonSchema);
+    expect(json).toMatchObject({
+      by: 'met-norway',
+      leftOut: [],
+      tries: [{ source: 'open-meteo', problem: { code: 'other-height' } }],
+    });
+  });
+
   test('says up to when the forecast reaches where more is asked', async () => {
     const problem = await problemOf(await server().get(`${SITE}&from=2027-03-01T00:00:00Z`));
     expect(problem.status).toBe(422);
@@ -126,7 +144,9 @@ describe('GET /api/forecast', () => {
 
   test('may be kept a minute by others while fresh, and not at all when old', async () => {
     const { get, clock } = server();
-    expect((await get(SITE)).headers.get('cache-control')).toBe('public, max-age=60');
+    expect((await get(SITE)).headers.get('cache-control')).toBe(
+      'public, max-age=60, stale-while-revalidate=240',
+    );
     fake.setFault('all', 'status-500');
     clock.forward(20 * MINUTE_MS);
     const stale = await get(SITE);
@@ -139,11 +159,15 @@ describe('GET /api/forecast', () => {
   });
 
   test('goes where the environment leads it, and takes no other method', async () => {
-    for (const [name, value] of Object.entries(fake.environment())) vi.stubEnv(name, value);
-    const response = await GET(
-      new Request('http://localhost/api/forecast?lat=45.5&lon=-90.5&from=2027-01-16T22:00:00Z'),
-    );
+    // The route has the clock of its server, and a forecast that was made at another time is refused.
+    const then = Date.UTC(2027, 0, 16, 22, 10);
+    vi.useFakeTimers({ now: then, toFake: ['Date'] });
+    const today = await startFakeWeather({ seed: 7, now: () => then });
+    for (const [name, value] of Object.entries(today.environment())) vi.stubEnv(name, value);
+    const response = await GET(new Request('http://localhost/api/forecast?lat=45.5&lon=-90.5'));
     vi.unstubAllEnvs();
+    vi.useRealTimers();
+    await today.close();
     expect((await answerOf(response, forecastJsonSchema)).by).toBe('open-meteo');
     expect((await problemOf(await POST())).status).toBe(405);
   });

@@ -262,7 +262,7 @@ describe('A calendar as an outside reader understands it', () => {
   let type: string | null = null;
   let calendar: ReadCalendar = readCalendar('BEGIN:VCALENDAR\r\nEND:VCALENDAR');
   beforeAll(async () => {
-    const scene = evening([-4]);
+    const scene = evening([-3]);
     scene.go(addMinutes(SHARED_AT, 20));
     const response = await scene.newInstance()(acceptedEvening());
     type = response.headers.get('content-type');

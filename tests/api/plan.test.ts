@@ -20,6 +20,17 @@ describe('POST /api/plan', () => {
     }
   });
 
+  test('says what a swap had to save: half a percent a carburettor, the machine’s own, or what was asked for', async () => {
+    expect((await planOf(night())).swapWorthPercent).toBeCloseTo(1, 9);
+    const own = withMachine({ swapWorthPercent: 2.5 });
+    expect((await planOf(own)).swapWorthPercent).toBeCloseTo(2.5, 9);
+    expect((await planOf({ ...own, options: { worthItPercent: 0.25 } })).swapWorthPercent).toBeCloseTo(
+      0.25,
+      9,
+    );
+    expect((await askPlan(withMachine({ swapWorthPercent: 21 }))).status).toBe(400);
+  });
+
   test('gives every hour its air, its ideal for each carburettor and its chance of lean', async () => {
     const plan = await planOf(night());
     expect(plan.hours.length).toBeGreaterThanOrEqual(9);

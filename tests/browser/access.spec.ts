@@ -1,5 +1,5 @@
 import { type BrowserContext, expect, type Page, type Route } from '@playwright/test';
-import { forecastAnswer } from '../weather-page/forecast-answer';
+import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
 import { EVENING } from './clock';
 import { soundStop } from './keyboard';
 import { faultsInEveryLook, test } from './watched-page';
@@ -11,6 +11,9 @@ test.use({ now: EVENING });
 const NOW = Date.parse(EVENING);
 const FORECAST = '**/api/forecast?**';
 
+/** A night that one setting holds to the end, doubt and all. */
+const MILD_C = EVENING_C.map((celsius) => Math.max(celsius, -19));
+
 const region = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
 
 /** Each state is looked at by day, by night and with large text; where it changes only a part, that part of it. */
@@ -21,7 +24,7 @@ async function expectClean(page: Page, state: string, within?: string): Promise<
 async function answerForecast(page: Page, more: object = {}): Promise<void> {
   await page.unroute(FORECAST);
   await page.route(FORECAST, (route) =>
-    route.fulfill(jsonAnswer({ ...forecastAnswer({ fetchedAt: NOW }), ...more })),
+    route.fulfill(jsonAnswer({ ...forecastAnswer({ fetchedAt: NOW, celsius: MILD_C }), ...more })),
   );
 }
 

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { transformSync } from 'esbuild';
+import { test } from './test';
 
 const BUILD = join(process.cwd(), '.next');
 

@@ -41,17 +41,17 @@ test.describe('a reading at the track', () => {
   }) => {
     await onForecast(night);
     const call = night.getByRole('region', { name: 'The call' });
-    await expect(call).toContainText('Fit 420/410/420 between Round 3 and Round 4 (20:45');
+    await expect(call).toContainText('Fit 430/420/430 between Round 7 and Round 8 (23:45');
     await take(night, FOUR_COLDER);
     await expect(form(night)).toBeHidden();
     await expect(news(night)).toContainText('at 19:40, 7 °F colder than the hours say.');
     await expect(news(night)).toContainText(
-      'The swap to 420/410/420 moved from 20:45 to 20:00, before Round 3: it is now 5 °F colder.',
+      'The swap to 430/420/430 moved from 23:45 to 23:00, before Round 7: it is now 5 °F colder.',
     );
-    await expect(call).toContainText('Fit 420/410/420 between Round 2 and Round 3 (20:00');
+    await expect(call).toContainText('Fit 430/420/430 between Round 6 and Round 7 (23:00');
     expect(await accessFaults(night)).toEqual([]);
     await night.getByRole('button', { name: 'Undo' }).click();
-    await expect(call).toContainText('Fit 420/410/420 between Round 3 and Round 4 (20:45');
+    await expect(call).toContainText('Fit 430/420/430 between Round 7 and Round 8 (23:45');
     await expect(night.getByRole('region', { name: 'Readings' })).toContainText('None yet.');
   });
 
@@ -96,6 +96,6 @@ test.describe('a reading at the track', () => {
     await night.getByRole('link', { name: 'At the track' }).click();
     await take(night, FOUR_COLDER);
     await expect(night.getByRole('link', { name: 'Whole night' })).toBeVisible();
-    await expect(news(night)).toContainText('moved from 20:45 to 20:00');
+    await expect(news(night)).toContainText('moved from 23:45 to 23:00');
   });
 });

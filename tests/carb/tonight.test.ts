@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { drifts } from '@/lib/carb/drift';
 import type { Machine } from '@/lib/carb/machine';
-import type { Verdict } from '@/lib/carb/observation';
 import { tonightOf } from '@/lib/carb/tonight';
+import type { Verdict } from '@/lib/carb/verdicts';
 import { makePlan } from '@/lib/plan/make-plan';
 import { expectOk } from '@/lib/result/result';
 import { tonightSentence } from '@/lib/words/tonight';

@@ -17,7 +17,7 @@ export function racerOf(given: Partial<ClubRacer> & Pick<ClubRacer, 'id'>): Club
 }
 
 export function clubNight(given: Partial<ClubNight> = {}): ClubNight {
-  return { series: COLD_NIGHT, readings: [], now: DUSK, sun: [], options: DEFAULT_OPTIONS, ...given };
+  return { series: COLD_NIGHT, readings: [], now: DUSK, options: DEFAULT_OPTIONS, ...given };
 }
 
 /** So many of each size. */

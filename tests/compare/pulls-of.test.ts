@@ -54,7 +54,9 @@ describe('a stored comparison', () => {
     expect(fair.verdict).toBe('explained-by-mixture');
     expect(fair.mixture.change / fair.total.change).toBeGreaterThan(0.6);
     expect(verdictTitle(fair.verdict)).toContain('explained by the mixture');
-    expect(verdictSentences(fair, record.part).join(' ')).toContain('It was rich before');
+    expect(verdictSentences(fair, { part: record.part, ratedPower: null }).join(' ')).toContain(
+      'It was rich before',
+    );
   });
 
   it('finds an honest 4 hp part on three repeats of each', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_RESPONSE } from '@/lib/carb/response';
-import type { MachineInput } from '@/lib/contract/machine';
+import { type MachineInput, machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import { pathText } from '@/lib/contract/problem';
 import { expectOk } from '@/lib/result/result';
@@ -29,6 +29,17 @@ describe('A machine as it is sent', () => {
       richPowerLoss: 2,
     });
     expect(machine.baselineAir.temperature).toBe(celsiusToKelvin(-8));
+  });
+
+  test('has a worth of a swap and a rated power of its own, or neither', () => {
+    expect(read()).toMatchObject({ swapWorth: null, ratedPower: null });
+    // 550 ft·lbf/s is 745.6999 W: NIST SP 811 (2008), appendix B.8.
+    const machine = read({ swapWorthPercent: 1.5, ratedPowerHp: 100 });
+    expect(machine.swapWorth).toBe(0.015);
+    expect(machine.ratedPower).toBeCloseTo(74_569.99, 1);
+    expect(machineSchema.safeParse(twin({ swapWorthPercent: 0 })).success).toBe(true);
+    for (const swapWorthPercent of [-0.1, 20.1])
+      expect(machineSchema.safeParse({ ...twin(), swapWorthPercent }).success).toBe(false);
   });
 
   test('turns percent into ratios and degrees into kelvins, once', () => {

@@ -66,13 +66,6 @@ describe('A planning request as it is sent', () => {
     expect(isoUtc(one({ now: '2027-01-16T20:30:00-06:00' }).now)).toBe('2027-01-17T02:30:00Z');
   });
 
-  test('knows sunset and sunrise where the place is known', () => {
-    expect(one().sun).toEqual([]);
-    const place = { latitude: 46.1, longitude: -89.2 };
-    // Two days and ten minutes around the runs hold two or three sunsets and as many sunrises.
-    expect(one({ event: { ...EVENT, place } }).sun?.length).toBeGreaterThanOrEqual(4);
-  });
-
   test('fills the trim of a setting that names none with the baseline position', () => {
     const machine = { ...TWIN, trim: { lowest: 1, highest: 5, baseline: 2, percentPerPosition: 1.5 } };
     expect(one({ machine, fitted: on(420, 410) }).fitted).toEqual({ mains: [420, 410], trim: 2 });

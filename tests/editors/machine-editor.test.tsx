@@ -4,6 +4,7 @@ import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Save } from '@/components/draft/use-form';
 import { MachineEditor } from '@/components/machine/machine-editor';
+import { SWAP_WORTH } from '@/components/machine/swap-worth-hash';
 import type { MachineJson } from '@/lib/contract/machine';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { FULL_MACHINE } from './machines';
@@ -46,6 +47,52 @@ async function typeTheFour(user: ReturnType<typeof userEvent.setup>) {
   await enter(user, 'Temperature', '14');
   await enter(user, 'Elevation', '1150');
 }
+
+describe('what a swap is worth', () => {
+  afterEach(() => {
+    window.location.hash = '';
+  });
+
+  it('stays out of a machine where nobody says so, and its default is told', async () => {
+    const { user, saved } = open();
+    await typeTheFour(user);
+    const hint = screen.getByText(/Power a swap must save/).textContent?.replaceAll('\u00a0', ' ');
+    expect(hint).toContain('Empty: 1 % power, half a percent for each carburettor to open');
+    expect(screen.getByText(/a swap is worth 1 %/)).toBeTruthy();
+    await user.click(save());
+    expect(saved.mock.calls[0]?.[0]).not.toHaveProperty('swapWorthPercent');
+  });
+
+  it('is typed in percent and told in horsepower and seconds', async () => {
+    const { user, saved } = open();
+    await typeTheFour(user);
+    await enter(user, 'Rated power', '200');
+    await enter(user, 'What a swap is worth', '1.5');
+    const hint = screen.getByText(/Power a swap must save/).textContent?.replaceAll('\u00a0', ' ');
+    // 10 s × (0.985^(−1/3) − 1) = 0.0505 s, by hand.
+    expect(hint).toContain('1.5 % power (3 hp) is 0.05 s of a run of 10 s.');
+    await user.click(save());
+    expect(saved.mock.calls[0]?.[0]).toMatchObject({ swapWorthPercent: 1.5, ratedPowerHp: 200 });
+  });
+
+  it('beyond 20 % is asked for again, with nothing lost', async () => {
+    const { user, saved } = open();
+    await typeTheFour(user);
+    await enter(user, 'What a swap is worth', '150');
+    await user.click(save());
+    expect(saved).not.toHaveBeenCalled();
+    expect(field('What a swap is worth')).toHaveProperty('value', '150');
+    expect(field('What a swap is worth').getAttribute('aria-invalid')).toBe('true');
+  });
+
+  it('is what the form opens at where the address asks for it', () => {
+    window.location.hash = SWAP_WORTH;
+    open({ initial: FULL_MACHINE });
+    expect(document.activeElement).toBe(field('What a swap is worth'));
+    expect(field('What a swap is worth')).toHaveProperty('value', '1.2');
+    expect(screen.getByText('Advanced').closest('details')?.open).toBe(true);
+  });
+});
 
 describe('the machine editor', () => {
   it('needs only name, mains, box and baseline air', async () => {

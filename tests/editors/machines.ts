@@ -34,5 +34,6 @@ export const FULL_MACHINE: MachineJson = machineSchema.parse({
   },
   fuelDensity: { offsetC: 2.9, baselineC: 11 },
   richPowerLoss: 2.3,
+  swapWorthPercent: 1.2,
   ratedPowerHp: 127,
 });

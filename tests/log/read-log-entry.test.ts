@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { withItsEvent } from '@/components/log/event-of-run';
 import { blankLogDraft, type LogDraft, logDraft } from '@/components/log/log-draft';
 import { ALL_RUNS, filteredLog } from '@/components/log/log-filter';
 import { readLogEntry } from '@/components/log/read-log-entry';
 import { judged, runsToLog } from '@/components/log/to-log';
-import { logRecordSchema, type MachineRecord, type Stored } from '@/lib/store/records';
+import { DEMO_MACHINE_ID } from '@/components/night/demo-night';
+import { type LogRecord, logRecordSchema, type MachineRecord, type Stored } from '@/lib/store/records';
 import { US_UNITS } from '@/lib/units/choice';
-import { chicago, nightCase } from '../night/night-case';
+import { chicago, demoRecords, nightAt, nightCase } from '../night/night-case';
 import { loggedRun, machineRecord } from '../support/machine-record';
 
 const twin: Stored<MachineRecord> = { id: 'twin', revision: 1, updatedAt: '', value: machineRecord() };
@@ -55,6 +57,20 @@ describe('a run typed into the log', () => {
     expect(readLogEntry({ ...blank, air }, context).errors['air.pressure']).toContain('sea-level');
   });
 
+  it('cylinder by cylinder is as lean as its leanest, comes back as it was, and asks for sizes only where off', () => {
+    const each = typed({ verdict: 'each', verdicts: ['right', 'lean'], sizes: '1.5' });
+    const { value } = readLogEntry(each, context);
+    expect(value).toMatchObject({ verdict: 'lean', verdicts: ['right', 'lean'], sizes: 1.5 });
+    const again = readLogEntry(logDraft(value!, US_UNITS), { ...context, before: value });
+    expect(again.value?.verdicts).toEqual(['right', 'lean']);
+    const alike = readLogEntry({ ...each, verdicts: ['right', 'right'] }, context).value;
+    expect(alike).toMatchObject({ verdict: 'right', sizes: 0 });
+    expect(alike?.verdicts).toBeUndefined();
+    // Said of a machine with fewer cylinders than were looked at: those that are not there do not count.
+    const fewer = readLogEntry({ ...each, verdicts: ['rich', 'none', 'lean'], sizes: '' }, context).value;
+    expect(fewer).toMatchObject({ verdict: 'rich', verdicts: ['rich', null], sizes: null });
+  });
+
   it('comes back as it was when nothing was touched, seconds and offset of its place too', () => {
     const before = loggedRun('r', {
       at: '2027-01-16T20:30:15+02:00',
@@ -86,12 +102,35 @@ describe('runs of the night that are over', () => {
     expect(last?.entry.air.temperatureC).toBeGreaterThan((-1.5 - 32) / 1.8);
   });
 
+  it('were told, so nothing is asked of them; a run under way that nobody told of is', () => {
+    expect(waiting.every(({ choices }) => choices === null)).toBe(true);
+    const under = nightAt(night, chicago('2027-01-16', '22:05'));
+    const [first, second] = runsToLog({ night, plan: under.plan, log: [] });
+    expect(first?.name).toBe('Round 5');
+    expect(first?.choices?.said.mains).toEqual([...(first?.entry.setting.mains ?? [])]);
+    expect(second?.choices).toBeNull();
+  });
+
   it('are a record the store accepts after one tap, and wait no more', () => {
     const [last] = waiting;
-    const entry = judged(last!.entry, 'right');
+    const entry = judged(last!.entry, ['right', 'right', 'right']);
     expect(logRecordSchema.parse(entry)).toEqual(entry);
     const log = [{ id: 'x', revision: 1, updatedAt: '', value: entry }];
     expect(runsToLog({ night, plan, log }).map(({ name }) => name)).not.toContain('Round 4');
+  });
+});
+
+describe('a run typed by hand', () => {
+  const { event } = demoRecords(chicago('2027-01-16', '18:15'));
+  const at = (time: string, change: Partial<LogRecord> = {}) =>
+    withItsEvent(loggedRun('x', { machineId: DEMO_MACHINE_ID, at: time, ...change }).value, [event]).eventId;
+
+  it('belongs to the event its machine takes part in then, so that a lean one counts tonight', () => {
+    expect(at('2027-01-16T20:40:00-06:00')).toBe(event.id);
+    expect(at('2027-01-16T12:00:00-06:00')).toBe(event.id);
+    expect(at('2027-01-20T20:40:00-06:00')).toBeNull();
+    expect(at('2027-01-16T20:40:00-06:00', { machineId: 'twin' })).toBeNull();
+    expect(at('2027-01-20T20:40:00-06:00', { eventId: 'other' })).toBe('other');
   });
 });
 

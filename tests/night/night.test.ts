@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_MACHINE_ID as ID } from '@/components/night/demo-night';
-import { type NightRecords, nightFrom, planNight } from '@/components/night/night';
+import { logOf, type NightRecords, nightFrom, planNight } from '@/components/night/night';
 import { problemSentences } from '@/components/night/problem-words';
 import { expectOk } from '@/lib/result/result';
 import { machineInForce } from '@/lib/store/machine-in-force';
-import type { EventRecord, MachineRecord } from '@/lib/store/records';
+import type { EventRecord, LogRecord, MachineRecord } from '@/lib/store/records';
 import { US_UNITS } from '@/lib/units/choice';
+import { loggedRun } from '../support/machine-record';
 import { demoRecords, BEFORE_THE_FIRST_RUN as NOW } from './night-case';
 
 const records = demoRecords(NOW);
@@ -22,6 +23,26 @@ function withMachine(change: Partial<MachineRecord['machine']>): NightRecords {
     machine: { ...records.machine, value: { ...value, machine: { ...value.machine, ...change } } },
   };
 }
+
+describe('the log of a night', () => {
+  const entry = (at: string, change: Partial<LogRecord> = {}) =>
+    loggedRun(at, { machineId: ID, eventId: records.event.id, at, ...change });
+
+  it('holds the runs of this machine at this event, and none of before the event got another date', () => {
+    const log = [
+      entry('2027-01-16T19:45:00-06:00'),
+      entry('2027-01-16T14:00:00-06:00'),
+      entry('2027-01-15T19:45:00-06:00'),
+      entry('2027-01-18T19:45:00-06:00'),
+      entry('2027-01-16T20:30:00-06:00', { eventId: null }),
+      entry('2027-01-16T20:30:00-06:00', { machineId: 'other' }),
+    ];
+    expect(logOf(log, records.event, ID).map(({ at }) => at)).toEqual([
+      '2027-01-16T19:45:00-06:00',
+      '2027-01-16T14:00:00-06:00',
+    ]);
+  });
+});
 
 describe('a night from its records', () => {
   it('takes the baseline for fitted until it is told', () => {

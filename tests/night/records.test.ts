@@ -11,6 +11,7 @@ import {
   withRunsAsBefore,
   withRunsFrom,
   withRunsMoved,
+  withRunTold,
 } from '@/components/night/records';
 import { eventRecordSchema } from '@/lib/store/records';
 import { BEFORE_THE_FIRST_RUN, chicago, demoRecords } from './night-case';
@@ -45,6 +46,24 @@ describe('what a person tells the plan', () => {
       { at: '2027-01-17T01:30:00Z', setting: jets },
     ]);
     expect(withMachineAsBefore(earlier, ID, first).fittings).toEqual(first.fittings);
+  });
+
+  it('of a past run is also what is in since, unless something was said of later', () => {
+    const old = { mains: [400, 390, 400], trim: null };
+    const at = (clock: string) => chicago('2027-01-16', clock);
+    const early = withFitted(before, ID, { at: at('18:00'), setting: old });
+    // Round 2 is at 19:45.
+    const last = withRunTold(early, { machineId: ID, run: 1, setting: jets });
+    expect(last.made[ID]).toEqual([{ run: 1, setting: jets }]);
+    expect(last.fitted[ID]).toEqual(jets);
+    expect(last.fittings?.[ID]?.at(-1)).toEqual({ at: '2027-01-17T01:45:00Z', setting: jets });
+    expect(eventRecordSchema.parse(last)).toEqual(last);
+    const fittedLater = withFitted(before, ID, { at: at('20:05'), setting: old });
+    const earlier = withRunTold(fittedLater, { machineId: ID, run: 1, setting: jets });
+    expect(earlier.fitted[ID]).toEqual(old);
+    expect(earlier.fittings).toEqual(fittedLater.fittings);
+    const madeLater = withMade(early, { machineId: ID, run: 2, setting: old });
+    expect(withRunTold(madeLater, { machineId: ID, run: 1, setting: jets }).fitted[ID]).toEqual(old);
   });
 
   it('can be undone without touching what was said about other machines', () => {

@@ -7,21 +7,10 @@ import { prepareNight } from '@/lib/plan/night';
 import type { Crossing, Plan } from '@/lib/plan/types';
 import { viewOf } from '@/lib/plan/view';
 import { expectOk } from '@/lib/result/result';
+import { wasLean } from '@/tests/support/lean-runs';
 import { type SimulatedNight, simulatedNight, type TrueNight } from '@/tests/support/simulated-nights';
 
 const NIGHTS = 2000;
-
-/** Whether a run turned lean at one of the instants the plan looks at: runs of ten minutes have their ends only. */
-function wasLean(night: SimulatedNight, plan: Plan, run: number): boolean {
-  const { machine } = night.request;
-  const { start, end } = plan.sortedRuns[run]!;
-  const leanest = Math.min(...logDelivered(machine, plan.runs[run]!.setting));
-  const threshold = leanest - Math.log(1 - machine.limits.lean);
-  return night.truth.ideal.some((ideal, i) => {
-    const at = night.truth.at[i]!;
-    return (at === start || at === end) && ideal > threshold;
-  });
-}
 
 type Tally = { runs: number; lean: number; claimed: number };
 

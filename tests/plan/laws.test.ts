@@ -168,14 +168,13 @@ function rounded(value: unknown): unknown {
 
 function movedRequest(request: PlanRequest, minutes: number): PlanRequest {
   const later = (at: Instant) => addMinutes(at, minutes);
-  const { series, runs, readings, sun, now } = request;
+  const { series, runs, readings, now } = request;
   const { issuedAt, fetchedAt } = series.source;
   return {
     ...request,
     now: later(now),
     runs: runs.map((run) => ({ ...run, start: later(run.start), end: later(run.end) })),
     readings: readings.map((reading) => ({ ...reading, at: later(reading.at) })),
-    ...(sun === undefined ? {} : { sun: sun.map(later) }),
     series: {
       ...series,
       hours: series.hours.map((hour) => ({ ...hour, at: later(hour.at) })),

@@ -44,7 +44,7 @@ const CASES: readonly { name: string; machine?: Partial<Machine>; series?: typeo
 
 describe('The time of a passage', () => {
   for (const { name, machine: given, series } of CASES)
-    it(`is within five minutes of ${DRAWS} plain draws in ${name}`, () => {
+    it(`is that of ${DRAWS} plain draws in ${name}: the middle to five minutes, all of it to 2.5 % of cases`, () => {
       const machine = machineOf(given);
       const request = requestOf({ machine, ...(series === undefined ? {} : { series }) });
       const night = prepareNight(request);
@@ -66,18 +66,16 @@ describe('The time of a passage', () => {
         const threshold = quiet + 0.45 * (mean[top]! - quiet);
         const claimed = chancesPassed({ machine: need, curve, track, mean }, stretch, threshold);
         const counted = countPassed(rows, stretch, threshold);
-        for (const share of [0.1, 0.5, 0.9]) {
-          // A passage outside the stretch is told as one at its open end.
-          const within = (time: number) =>
-            Math.min(Math.max(time, track.at[stretch.from]!), track.at[stretch.to]!);
-          const [told, found] = [claimed, counted].map((passed) =>
-            within(timeOfShare(track.at, stretch, { passed, share })),
-          ) as [number, number];
-          expect(
-            Math.abs(told - found) / MINUTE_MS,
-            `${stretch.rising} ${share}: ${told} ${found}`,
-          ).toBeLessThan(5);
-        }
+        // A passage outside the stretch is told as one at its open end.
+        const within = (time: number) =>
+          Math.min(Math.max(time, track.at[stretch.from]!), track.at[stretch.to]!);
+        const [told, found] = [claimed, counted].map((passed) =>
+          within(timeOfShare(track.at, stretch, { passed, share: 0.5 })),
+        ) as [number, number];
+        expect(Math.abs(told - found) / MINUTE_MS, `${stretch.rising}: ${told} ${found}`).toBeLessThan(5);
+        // In times the ends of the range cannot be compared where the curve of cases runs flat.
+        for (const [k, share] of claimed.entries())
+          expect(Math.abs(share - counted[k]!), `${stretch.rising} ${k}`).toBeLessThan(0.025);
       }
     }, 60_000);
 });

@@ -104,7 +104,7 @@ describe('A barometer at the track', () => {
     ...more,
   });
   const corrected = (reading: Reading, series = at300) =>
-    correctHours({ series, readings: [reading], now: DUSK, sun: [] });
+    correctHours({ series, readings: [reading], now: DUSK });
 
   it('higher than the hours by just the reduction is asked about, and not heard meanwhile', () => {
     // 978 hPa at 300 m and -10 °C is 1016.5 hPa at sea level (WMO-No. 8, vol. I, eq. 3.2).

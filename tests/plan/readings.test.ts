@@ -20,23 +20,26 @@ function reading(given: Partial<Reading> & { readonly celsius: number }): Readin
 }
 
 function track(readings: readonly Reading[], hours: readonly number[], series = COLD_NIGHT) {
-  const corrected = correctHours({ series, readings, now: DUSK, sun: [] });
+  const corrected = correctHours({ series, readings, now: DUSK });
   return { ...corrected.trackAt(Float64Array.from(hours, clock)), warnings: corrected.warnings };
 }
 
 describe('A reading at the track', () => {
   it('moves the rest of the night by the posterior, less and less, and narrows the band', () => {
-    // Forecast -8 °C at 19:00, read -11 °C: 3 K off. Prior variance 4, instrument 0.25: weight 4/4.25 exp(-h/4).
+    // Forecast -8 °C at 19:00 under 12 h ahead, read -11 °C: 3 K off, instrument 0.25. What stays is 22 %, the rest has a
+    // memory of 6 h, so the weight is σ²/(σ² + 0.25) times a correlation of 0.22 + 0.78 exp(-h/6).
+    const prior = 0.96 ** 2 * (3.8 + 0.235 * 3);
     const after = track([reading({ celsius: -11 })], [19, 20, 23, 31]);
     const before = track([], [19, 20, 23, 31]);
     for (const [i, hours] of [0, 1, 4, 12].entries()) {
-      const weight = (4 / 4.25) * Math.exp(-hours / 4);
+      const correlation = 0.22 + 0.78 * Math.exp(-hours / 6);
+      const weight = (prior / (prior + 0.25)) * correlation;
       expect(after.temperature[i]! - before.temperature[i]!).toBeCloseTo(
-        -3 * weight * (before.temperatureSd[i]! / 2),
+        -3 * weight * (before.temperatureSd[i]! / Math.sqrt(prior)),
         9,
       );
       expect(after.temperatureSd[i]! ** 2).toBeCloseTo(
-        before.temperatureSd[i]! ** 2 * (1 - weight * Math.exp(-hours / 4)),
+        before.temperatureSd[i]! ** 2 * (1 - weight * correlation),
         9,
       );
     }
@@ -78,10 +81,12 @@ describe('A reading at the track', () => {
   it('of pressure holds for the night', () => {
     const read = reading({ celsius: -8, stationPressure: hectopascalToPascal(982) });
     const after = track([read], [19, 27]);
-    // 3 hPa off with sd 1 hPa against an instrument of 0.5: weight 1/1.25, kept to exp(-8/24) by three in the morning.
-    expect(after.pressure[0]).toBeCloseTo(98_500 - 300 / 1.25, 6);
+    // 3 hPa off with variance 2 · 0.7² against an instrument of 0.5, kept to exp(-8/24) by three in the morning.
+    const variance = 2 * 70 ** 2;
+    const weight = variance / (variance + 50 ** 2);
+    expect(after.pressure[0]).toBeCloseTo(98_500 - 300 * weight, 6);
     expect(98_500 - after.pressure[1]!).toBeGreaterThan(150);
-    expect(after.pressureSd[0]).toBeCloseTo(Math.sqrt(10_000 - 10_000 / 1.25), 6);
+    expect(after.pressureSd[0]).toBeCloseTo(Math.sqrt(variance * (1 - weight)), 6);
   });
 
   it('more than 10 K off is asked about and left out until it is confirmed', () => {

@@ -54,6 +54,20 @@ describe('A swap on a warming day', () => {
     expect(gain * runs.length).toBeGreaterThan(0.001);
   });
 
+  it('to a leaner jet is not said to be for a lean run that a later swap takes care of', () => {
+    // Warm until midnight, then bitter cold: 420 is too much at first and too little at the end.
+    const plan = planOf({
+      fitted: { mains: [420], trim: null },
+      series: seriesOf([2, 2, 2, 2, 2, 2, 2, -8, -18, -24, -26, -28, -29, -30, -30, -30, -30]),
+      runs: runsOf({ first: 18, every: 60, count: 12 }),
+      machine: machineOf({ limits: { lean: ratio(0.02), rich: ratio(0.2), risk: ratio(0.05) } }),
+    });
+    const [first, ...later] = plan.swaps;
+    expect(first!.to.mains[0]).toBeLessThan(420);
+    expect(first!.reason.code).toBe('power');
+    expect(later.map(({ reason }) => reason.code)).toContain('old-turns-lean');
+  });
+
   it('saves nothing on a run that counts for nothing', () => {
     const light = requestOf().runs.map((run) => ({ ...run, weight: 0 }));
     const limits = { lean: ratio(0.02), rich: ratio(0.2), risk: ratio(0.05) };

@@ -47,6 +47,34 @@ const HEAD = 'time,machine,mains,temperature_c,elevation_m';
 const LINE = '2027-01-16T20:30:00-06:00,Red twin,410,-12.5,402';
 
 describe('the run log as a table', () => {
+  it('keeps what each cylinder said, in a column of its own', () => {
+    const mixed = run({ verdict: 'lean', verdicts: ['right', 'lean', null], sizes: 1.5 });
+    const text = writeLogCsv([rowOf(mixed), rowOf(run({ at: '2027-01-16T21:15:00-06:00' }), 'r2')]);
+    expect(text).toContain(',right/lean/none,');
+    const { entries, ignored } = expectOk(readLogCsv(text, machines));
+    expect(ignored).toEqual([]);
+    expect(entries[0]?.value).toEqual(mixed);
+    expect(entries[1]?.value.verdicts).toBeUndefined();
+  });
+
+  it('without that column reads as before; with it alone the leanest is the verdict of the run', () => {
+    const line = LINE.replace(',410,', ',410/400/410,');
+    const old = expectOk(readLogCsv(table(`${HEAD},verdict`, `${line},lean`), machines));
+    expect(old.entries[0]?.value).toMatchObject({ verdict: 'lean', sizes: null });
+    expect(old.entries[0]?.value.verdicts).toBeUndefined();
+    const only = table(`${HEAD},verdict_by_cylinder`, `${line},Right/ Lean/-`, `${line},rich/rich/rich`);
+    const [first, alike] = expectOk(readLogCsv(only, machines)).entries;
+    expect(first?.value).toMatchObject({ verdict: 'lean', verdicts: ['right', 'lean', null] });
+    expect(alike?.value.verdict).toBe('rich');
+    expect(alike?.value.verdicts).toBeUndefined();
+  });
+
+  it('gives every jet back, also where all are of one size', () => {
+    const alike = run({ setting: { mains: [410, 410], trim: null } });
+    const [entry] = expectOk(readLogCsv(writeLogCsv([rowOf(alike)]), machines)).entries;
+    expect(entry?.value.setting.mains).toEqual([410, 410]);
+  });
+
   it('comes back as it went out', () => {
     const rows = [
       rowOf(run(), 'r1'),
@@ -160,6 +188,16 @@ describe('a table made by hand', () => {
     ['one id twice', table(`${HEAD},id`, `${LINE},a`, `${LINE},a`), 'id-twice'],
   ])('with %s is refused', (_, text, code) => {
     expect(problems(text).map((problem) => problem.code)).toContain(code);
+  });
+
+  it.each([
+    ['a word that is no verdict', 'right/fine/right', '', 'cylinder-verdict-unknown'],
+    ['more verdicts than jets', 'right/lean/right/right', '', 'cylinder-verdicts-do-not-fit'],
+    ['a verdict other than the leanest', 'right/lean/right', 'right', 'cylinder-verdicts-disagree'],
+  ])('with %s cylinder by cylinder is refused', (_, each, verdict, code) => {
+    const line = LINE.replace(',410,', ',410/400/410,');
+    const text = table(`${HEAD},verdict,verdict_by_cylinder`, `${line},${verdict},${each}`);
+    expect(problems(text).map((problem) => problem.code)).toEqual([code]);
   });
 
   it('with a sea-level number as station pressure at 1,600 m is refused', () => {

@@ -52,7 +52,26 @@ function bigNight(): SharedNight {
   });
 }
 
+/** A night packed by the version before a machine could say what a swap is worth. */
+const LINK_BEFORE_WORTH =
+  '1rtnx1qtWAtYdoEiEe8A5PydFARSQQBvw5WXkTGgESojoQQ0JCaxhbQ4PSizhDJY0hEkiwhgUiBSVTSHlwOwPzDA4CgyUMgLIIaqMQM7HRsRlQTOMeAJ5BHs8oVcEQBEyMyVmBYKeTYEiKA0BQzPTWpCPcKdJ1GgknB5x-hNoCzG5xQiaW6KUagE';
+
 describe('a night in a link', () => {
+  it('opens where it was made before a machine could say what a swap is worth', () => {
+    const night = unpackNight(LINK_BEFORE_WORTH);
+    const machine = night.ok ? night.value.machines[0]?.machine : undefined;
+    expect(machine).toMatchObject({ name: 'Twin', ratedPowerHp: 165 });
+    expect(machine).not.toHaveProperty('swapWorthPercent');
+  });
+
+  it('carries what a swap is worth', () => {
+    const night = bigNight();
+    const [first, ...rest] = night.machines;
+    const machines = [{ ...first!, machine: { ...first!.machine, swapWorthPercent: 1.5 } }, ...rest];
+    const sent = { ...night, machines };
+    expect(unpackNight(packNight(sent))).toEqual({ ok: true, value: sent });
+  });
+
   it('comes back as it was sent', () => {
     expect(unpackNight(packNight(bigNight()))).toEqual({ ok: true, value: bigNight() });
   });

@@ -171,15 +171,22 @@ export function plainExtremes(machine: Machine, air: PlainAir, draws: number) {
   return { highest, lowest };
 }
 
-/** A Markov error's whole covariance from neighbours: cov(i, k) = Π cov(j, j+1) / Π var(j) in between. */
-function covarianceOf(sd: Float64Array, toNext: Float64Array): readonly (readonly number[])[] {
+type Errors = { readonly sd: Float64Array; readonly toNext: Float64Array; readonly lasting: Float64Array };
+
+/**
+ * An error's whole covariance from neighbours: what stays all night, l_i l_k, and a Markov rest,
+ * cov(i, k) = Π cov(j, j+1) / Π var(j) in between.
+ */
+function covarianceOf({ sd, toNext, lasting }: Errors): readonly (readonly number[])[] {
+  const stays = (i: number, k: number) => lasting[i]! * lasting[k]!;
+  const variance = (j: number) => sd[j]! ** 2 - stays(j, j);
   const between = (i: number, k: number): number => {
     if (i > k) return between(k, i);
-    let value = sd[i]! ** 2;
-    for (let j = i; j < k; j++) value *= toNext[j]! / sd[j]! ** 2;
+    let value = variance(i);
+    for (let j = i; j < k; j++) value *= (toNext[j]! - stays(j, j + 1)) / variance(j);
     return value;
   };
-  return Array.from(sd, (_, i) => Array.from(sd, (__, k) => between(i, k)));
+  return Array.from(sd, (_, i) => Array.from(sd, (__, k) => stays(i, k) + between(i, k)));
 }
 
 /** The air of a track, as plain draws want it. */
@@ -188,7 +195,15 @@ export function plainAir(track: Track): PlainAir {
     temperature: [...track.temperature],
     pressure: [...track.pressure],
     relativeHumidity: [...track.relativeHumidity],
-    temperatureCovariance: covarianceOf(track.temperatureSd, track.temperatureToNext),
-    pressureCovariance: covarianceOf(track.pressureSd, track.pressureToNext),
+    temperatureCovariance: covarianceOf({
+      sd: track.temperatureSd,
+      toNext: track.temperatureToNext,
+      lasting: track.temperatureLasting,
+    }),
+    pressureCovariance: covarianceOf({
+      sd: track.pressureSd,
+      toNext: track.pressureToNext,
+      lasting: track.pressureLasting,
+    }),
   };
 }

@@ -70,6 +70,8 @@ export function machineOf(given: Partial<Machine> = {}): Machine {
     needle: null,
     fuelDensity: null,
     richPowerLoss: 2,
+    swapWorth: null,
+    ratedPower: null,
     ...given,
   };
 }

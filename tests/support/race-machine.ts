@@ -44,6 +44,8 @@ export function raceMachine(change: Partial<Machine> = {}): Machine {
     needle: null,
     fuelDensity: null,
     richPowerLoss: 2,
+    swapWorth: null,
+    ratedPower: null,
     ...change,
   };
 }

@@ -38,6 +38,8 @@ export function sharedEvening(more: object = {}): SharedNight {
           name: 'Twin',
           carburettors: [{ main: 400 }, { main: 410 }],
           box: [370, 380, 390, 400, 410, 420, 430, 440, 450, 460].map((size) => ({ size, count: 2 })),
+          // Cheap enough for a second swap, so that there is one to move and to call off.
+          swapWorthPercent: 0.5,
           baseline: { air: { temperatureC: -1, pressureHpa: 985.5, relativeHumidity: 0.8 } },
         },
         fitted: { mains: [400, 410] },

@@ -4,6 +4,7 @@ import { intakeAir } from '@/lib/carb/intake';
 import type { Machine } from '@/lib/carb/machine';
 import { logNeed } from '@/lib/carb/need';
 import { airShift, logAreaOf } from '@/lib/carb/response';
+import type { HourSeries } from '@/lib/hours/series';
 import { type ErrorProcess, pressureError, temperatureError } from '@/lib/plan/forecast-error';
 import { correctHours } from '@/lib/plan/readings';
 import { seededUniform } from '@/lib/plan/stratified';
@@ -19,34 +20,39 @@ export type TrueNight = { readonly at: Float64Array; readonly ideal: Float64Arra
 
 export type SimulatedNight = { readonly request: PlanRequest; readonly truth: TrueNight };
 
-/** One path of an error process at rising instants, step by step from its own definition. */
-function wander(process: ErrorProcess, at: readonly number[], next: () => number): readonly number[] {
+/** How the truth of a simulated night strays from its forecast, at rising instants. */
+export type Straying = (
+  process: ErrorProcess,
+  at: readonly number[],
+  next: () => number,
+) => readonly number[];
+
+/** One path of an error process, step by step from its own definition: the planner's stated law. */
+export const asStated: Straying = (process, at, next) => {
+  const stays = Math.sqrt(process.lasting) * next();
+  const wanders = Math.sqrt(1 - process.lasting);
   let z = next();
   return at.map((t, j) => {
     if (j > 0) {
       const kept = Math.exp(-(process.clock(t) - process.clock(at[j - 1]!)));
       z = kept * z + Math.sqrt(1 - kept * kept) * next();
     }
-    return process.sd(t) * z;
+    return process.mean(t) + process.sd(t) * (stays + wanders * z);
   });
-}
+};
 
 /** The forecast of an invented night: it cools after dusk, and comes back or not. */
-function forecast(uniform: () => number): Pick<PlanRequest, 'series' | 'sun'> {
+function forecast(uniform: () => number): HourSeries {
   const length = 11 + Math.floor(uniform() * 6);
   const [start, fall, turn] = [-18 + 22 * uniform(), 2 + 14 * uniform(), 5 + 9 * uniform()];
   const celsius = Array.from({ length }, (_, i) => start - fall * Math.sin(((i / turn) * Math.PI) / 2));
   const spread = uniform() < 0.3 ? kelvinDifference(0.5 + 2 * uniform()) : null;
   const series = seriesOf(celsius, { spread, pressure: hectopascalToPascal(940 + 70 * uniform()) });
   const issuedAt = instant(DUSK - Math.round(30 * uniform()) * HOUR_MS);
-  const sunset = addMinutes(DUSK, Math.round(-30 + 90 * uniform()));
-  return {
-    series: { ...series, source: { ...series.source, issuedAt } },
-    sun: uniform() < 0.7 ? [sunset, addMinutes(sunset, 14 * 60)] : [],
-  };
+  return { ...series, source: { ...series.source, issuedAt } };
 }
 
-function inventedMachine(uniform: () => number, series: PlanRequest['series']): Machine {
+function inventedMachine(uniform: () => number, series: HourSeries): Machine {
   const middle = series.hours[Math.floor(series.hours.length / 2)]!;
   const carburettors = 1 + Math.floor(uniform() * 3);
   const offset = kelvinDifference(Math.floor(uniform() * 3) * 4);
@@ -112,14 +118,27 @@ function readingTimes(uniform: () => number): readonly number[] {
   );
 }
 
+/** What may differ from the planner's own world. */
+export type OtherWorld = {
+  /** How the temperature really strays. */
+  readonly straying?: Straying;
+  /** The hours as the planner is told them, and as they really are. */
+  readonly told?: (series: HourSeries) => HourSeries;
+  readonly truly?: (series: HourSeries) => HourSeries;
+};
+
+const asItIs = (series: HourSeries): HourSeries => series;
+
 /**
  * A night whose truth is drawn from the planner's own stated error process: forecast plus a path of the error, readings
  * taken from that truth. If the planner's chances mean what they say, they come true in this world.
  */
-export function simulatedNight(seed: number): SimulatedNight {
+export function simulatedNight(seed: number, world: OtherWorld = {}): SimulatedNight {
   const uniform = seededUniform(seed, 99);
   const next = gaussian(seed);
-  const { series, sun } = forecast(uniform);
+  const { straying = asStated, told = asItIs, truly = asItIs } = world;
+  const given = forecast(uniform);
+  const series = told(given);
   const machine = inventedMachine(uniform, series);
   const every = 20 + Math.round(uniform() * 40);
   const last = series.hours.at(-1)!.at;
@@ -132,13 +151,13 @@ export function simulatedNight(seed: number): SimulatedNight {
   );
   const inRuns = runs.flatMap(({ start, end }) => [start as number, end as number]);
   const at = [...new Set([...grid, ...inRuns, ...times])].sort((a, b) => a - b);
-  const error = { series, now, sun: sun ?? [] };
+  const error = { series, now };
+  const { mean } = temperatureError(error);
   const foretold = correctHours({ ...error, readings: [] }).trackAt(Float64Array.from(at));
-  const [warmer, higher] = [
-    wander(temperatureError(error), at, next),
-    wander(pressureError(error), at, next),
-  ];
-  const temperature = foretold.temperature.map((t, i) => t + warmer[i]!);
+  const warmer = straying(temperatureError({ series: truly(given), now }), at, next);
+  const higher = asStated(pressureError(error), at, next);
+  // The track without readings has the stated mean in it; what strays is counted from the hours themselves.
+  const temperature = foretold.temperature.map((t, i) => t - mean(at[i]!) + warmer[i]!);
   const pressure = foretold.pressure.map((p, i) => p + higher[i]!);
   const readings = times.map((time, i): Reading => {
     const j = at.indexOf(time);
@@ -157,7 +176,7 @@ export function simulatedNight(seed: number): SimulatedNight {
     next,
   );
   return {
-    request: requestOf({ machine, runs, series, now, readings, ...(sun === undefined ? {} : { sun }) }),
+    request: requestOf({ machine, runs, series, now, readings }),
     truth: { at: foretold.at, ideal },
   };
 }

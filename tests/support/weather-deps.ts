@@ -30,7 +30,7 @@ export function handClock(start: Instant = EVENING): HandClock {
   };
 }
 
-type Given = Partial<Pick<WeatherDeps, 'fetch' | 'now' | 'random'>> & {
+type Given = Partial<Pick<WeatherDeps, 'fetch' | 'now' | 'random' | 'caller'>> & {
   readonly environment?: () => Readonly<Record<string, string>>;
   readonly timings?: Partial<Timings>;
 };
@@ -43,6 +43,7 @@ export function weatherDeps(given: Given = {}): WeatherDeps {
     random: given.random ?? (() => 0.5),
     timings: { ...TIMINGS, ...given.timings },
     settings: () => readSettings(given.environment?.() ?? { WEATHER_CONTACT: 'tests@example.org' }),
+    caller: given.caller ?? 'someone',
     memory: createWeatherMemory(),
   };
 }

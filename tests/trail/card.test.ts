@@ -42,7 +42,7 @@ const bore = trailMachine({
 });
 
 /** The planner asked in the ordinary way: hours typed for the place, one read from the thermometer, one run. */
-function planned(of: Machine, cell: CardCell, change: { fitted: number[] | null; worthIt: number }) {
+function planned(of: Machine, cell: CardCell, change: { fitted: number[] | null; worthIt: number | null }) {
   const typed = {
     hours: [0, 1, 2].map((i) => ({
       time: isoUtc(instant(NOON + i * 3_600_000)),
@@ -64,7 +64,7 @@ function planned(of: Machine, cell: CardCell, change: { fitted: number[] | null;
       fitted: change.fitted === null ? null : { mains: change.fitted, trim: null },
       made: [],
       accepted: null,
-      options: { ...DEFAULT_OPTIONS, worthIt: ratio(change.worthIt) },
+      options: { ...DEFAULT_OPTIONS, worthIt: change.worthIt === null ? null : ratio(change.worthIt) },
     }),
   );
 }
@@ -83,9 +83,7 @@ describe.each([
 
   it('is left alone by the planner as it comes, with the card’s jets fitted', () => {
     for (const cell of cells.filter(({ mark }) => mark !== 'borrow'))
-      expect(planned(of, cell, { fitted: [...cell.mains], worthIt: DEFAULT_OPTIONS.worthIt }).swaps).toEqual(
-        [],
-      );
+      expect(planned(of, cell, { fitted: [...cell.mains], worthIt: null }).swaps).toEqual([]);
   });
 
   it('keeps the lean limit in every cell that needs nothing borrowed', () => {

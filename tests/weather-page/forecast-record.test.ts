@@ -19,6 +19,7 @@ describe('a forecast that is kept', () => {
         freshness: 'stale',
         tries: [{ source: 'met-norway', problem: { code: 'bad-status', status: 500 } }],
         missing: ['2027-01-17T14:00:00Z'],
+        leftOut: [{ time: '2027-01-17T14:00:00Z', code: 'jump' }],
       },
     });
     const record = keep(answer, null);
@@ -28,6 +29,7 @@ describe('a forecast that is kept', () => {
       freshness: 'stale',
       tries: [{ source: 'met-norway', code: 'bad-status' }],
       missing: ['2027-01-17T14:00:00Z'],
+      leftOut: [{ time: '2027-01-17T14:00:00Z', code: 'jump' }],
     });
     const series = forecastSeries(record);
     expect(series.hours).toHaveLength(answer.hours.length);

@@ -18,8 +18,14 @@ const place = { name: 'Lake Orvana', latitude: 47.42, longitude: -93.61 };
 function recordsOn(celsius: readonly number[]): NightRecords {
   const records = demoRecords(NOW);
   const forecast = forecastRecordFrom({ answer: forecastAnswer({ celsius }), place, now: NOW, before: null });
+  const { machine } = records;
   return {
     ...records,
+    // Cheap swaps, so that the first of them can go as it turns colder.
+    machine: {
+      ...machine,
+      value: { ...machine.value, machine: { ...machine.value.machine, swapWorthPercent: 0.5 } },
+    },
     event: { ...records.event, value: { ...records.event.value, typed: null, forecastId: 'f1' } },
     forecast,
   };

@@ -18,7 +18,13 @@ const NOTHING: Omit<ServiceHour, 'at'> = {
 };
 
 function answerOf(elevation: number, hour: Partial<ServiceHour>): ServiceAnswer {
-  return { hours: [{ at: instant(0), ...NOTHING, ...hour }], elevation: metre(elevation), issuedAt: null };
+  return {
+    hours: [{ at: instant(0), ...NOTHING, ...hour }],
+    elevation: metre(elevation),
+    issuedAt: null,
+    place: null,
+    conflicting: [],
+  };
 }
 
 /**

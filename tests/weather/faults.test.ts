@@ -6,7 +6,7 @@ import { metre } from '@/lib/units/quantity';
 import type { Forecast } from '@/lib/weather/forecast';
 import { getForecast } from '@/lib/weather/get-forecast';
 import { TIMINGS } from '@/lib/weather/request/timings';
-import { FAULTS, type Fault } from '@/tests/support/fake-weather/faults';
+import { type BrokenAnswer, FAULTS, type Fault } from '@/tests/support/fake-weather/faults';
 import { fakeWeatherForTests } from '@/tests/support/fake-weather/for-tests';
 import { weatherAt } from '@/tests/support/fake-weather/weather';
 import { BRISK_TIMINGS, EVENING, handClock, weatherDeps } from '@/tests/support/weather-deps';
@@ -19,7 +19,7 @@ const fake = fakeWeatherForTests(() => EVENING, SEED);
 const faults = FAULTS.filter((fault) => fault !== 'none');
 
 /** What each fault is called when it is told. */
-const CODES: Readonly<Record<Exclude<Fault, 'none'>, string>> = {
+const CODES: Readonly<Record<Exclude<BrokenAnswer, 'none'>, string>> = {
   refused: 'unreachable',
   reset: 'unreachable',
   hang: 'timeout',

@@ -34,6 +34,7 @@ const FORECAST: Forecast = {
     },
   ],
   missing: [instant(EVENING + 5 * HOUR_MS)],
+  leftOut: [{ at: instant(EVENING + HOUR_MS), code: 'jump' }],
   elevation: metre(280),
   elevationFrom: 'given',
   place: { latitude: 46.79, longitude: -92.1 },

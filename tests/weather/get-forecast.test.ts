@@ -117,8 +117,8 @@ describe('what is sent', () => {
     );
     expect(callsTo('open-meteo')).toEqual([
       'open-meteo /v1/forecast?latitude=46.79&longitude=-92.1235&elevation=280' +
-        '&hourly=temperature_2m%2Crelative_humidity_2m%2Cdew_point_2m%2Csurface_pressure%2Cpressure_msl' +
-        '&past_hours=24&forecast_hours=240&timeformat=unixtime&timezone=GMT',
+        '&hourly=temperature_2m%2Crelative_humidity_2m%2Cdew_point_2m%2Csurface_pressure%2Cpressure_msl%2Ccloud_cover%2Cwind_speed_10m%2Csnow_depth%2Cis_day' +
+        '&wind_speed_unit=ms&past_hours=24&forecast_hours=240&timeformat=unixtime&timezone=GMT',
     ]);
   });
 

@@ -20,6 +20,7 @@ function lender(...pressures: readonly (readonly [hour: number, hpa: number])[])
       origin: 'forecast',
     })),
     missing: [],
+    leftOut: [],
     hasPressure: true,
     by: 'open-meteo',
     elevation: metre(1000),

@@ -25,7 +25,7 @@ describe('a fair comparison in words', () => {
       fairComparison(dynoPulls([150.2, 149.8, 150], evening), dynoPulls([154.1, 153.8, 154.2], evening)),
     );
     expect(verdictTitle(fair.verdict)).toBe('The part makes power.');
-    const [said] = verdictSentences(fair, 'pipe');
+    const [said] = verdictSentences(fair, { part: 'pipe', ratedPower: null });
     expect(said).toContain('what is left for “pipe” is +4.0\u00a0hp');
     expect(said).toContain('the air makes 0.0\u00a0hp');
   });
@@ -38,7 +38,7 @@ describe('a fair comparison in words', () => {
         dynoPulls([149.6, 148.8, 149.4], evening, { mean: 0.05, sd: 0.015 }),
       ),
     );
-    expect(verdictSentences(fair, '').join(' ')).toContain('It was rich before');
+    expect(verdictSentences(fair, { part: '', ratedPower: null }).join(' ')).toContain('It was rich before');
   });
 
   it('sends whoever does not know the mixture to jet it right, not to repeat', () => {
@@ -50,7 +50,9 @@ describe('a fair comparison in words', () => {
       ),
     );
     expect(fair.verdict).toBe('unclear');
-    expect(verdictSentences(fair, '').join(' ')).toContain('The doubt is mostly in the mixture');
+    expect(verdictSentences(fair, { part: '', ratedPower: null }).join(' ')).toContain(
+      'The doubt is mostly in the mixture',
+    );
   });
 
   it('says every caveat of times in other air, single runs and a guessed pressure', () => {

@@ -13,7 +13,13 @@ import {
   hardwareText,
   intakeCostSentence,
 } from '@/lib/words/hardware';
-import { informationSentence, leftOutSentence, levelSentence, outlierSentence } from '@/lib/words/learning';
+import {
+  informationSentence,
+  leftOutSentence,
+  levelSentence,
+  outlierSentence,
+  scatterSentence,
+} from '@/lib/words/learning';
 import { airOf, raceMachine } from '../support/race-machine';
 
 const machine = raceMachine();
@@ -57,6 +63,40 @@ describe('what learning says in words', () => {
     expect(levelSentence({ log: step, sd: step / 4 }, step)).toContain('1.0 sizes lean');
     expect(levelSentence({ log: -step, sd: step / 4 }, step)).toContain('1.0 sizes rich');
     expect(levelSentence({ log: 0, sd: step / 4 }, step)).toContain('is right');
+  });
+});
+
+describe('what is said of scatter', () => {
+  const entries = (count: number) =>
+    learnResponse(
+      machine,
+      logObservations(
+        machine,
+        Array.from({ length: count }, (_, i) => ({
+          id: `${i}`,
+          air: airOf(-20 + i, 990, 0.6),
+          setting: { mains: [420, 420], trim: null },
+          verdict: 'right' as const,
+          sizes: 0,
+          judgedBy: 'plugs' as const,
+        })),
+      ),
+    );
+
+  it.each([0, 1, 2, 5])('with %i entries nothing: so few cannot scatter', (count) => {
+    expect(scatterSentence(entries(count))).toBe('');
+  });
+
+  it('from six on, one level taken off, whether they scatter as they should', () => {
+    expect(scatterSentence(entries(6))).toContain('scatter about as such verdicts should');
+    expect(scatterSentence({ ...entries(6), scatter: 2 })).toContain('2.0 times as much');
+  });
+
+  it('every group has a level of its own, so a chart and a log need seven', () => {
+    const six = entries(6).entries;
+    const mixed = six.map((entry, i) => ({ ...entry, group: i < 3 ? ('chart' as const) : entry.group }));
+    expect(scatterSentence({ scatter: 1, entries: mixed })).toBe('');
+    expect(scatterSentence({ scatter: 1, entries: [...mixed, mixed[0]!] })).not.toBe('');
   });
 });
 

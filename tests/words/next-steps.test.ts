@@ -196,6 +196,9 @@ const FAIR: Every<FairProblem> = {
 };
 
 const LOG: Every<LogCsvProblem> = {
+  'cylinder-verdict-unknown': { code: 'cylinder-verdict-unknown', line: 2, text: 'fine' },
+  'cylinder-verdicts-do-not-fit': { code: 'cylinder-verdicts-do-not-fit', line: 2, verdicts: 2, mains: 3 },
+  'cylinder-verdicts-disagree': { code: 'cylinder-verdicts-disagree', line: 2, leanest: 'lean' },
   'too-large': { code: 'too-large', limit: 9 },
   'too-many-lines': { code: 'too-many-lines', limit: 9 },
   empty: { code: 'empty' },

@@ -145,6 +145,7 @@ export function planOf(
     warnings: [],
     hoursEnd: at('2027-01-17T03:00:00-06:00'),
     baseline: settings[0] ?? on(410),
+    worth: { swap: ratio(0.005), ratedPower: null },
     inNow: { setting: settings[0] ?? on(410), known: 'baseline' },
     ...more,
     runs,

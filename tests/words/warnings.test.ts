@@ -33,6 +33,8 @@ const ALL: Readonly<Record<PlanWarning['code'], PlanWarning>> = {
     to: at('2027-01-17T00:00:00-06:00'),
   },
   'pressure-is-estimate': { code: 'pressure-is-estimate' },
+  'season-not-forecast': { code: 'season-not-forecast', run: 1, daysAhead: 48 },
+  'model-misses-clear-cold': { code: 'model-misses-clear-cold', run: 1, colder: 1 },
   'reading-far-off': { code: 'reading-far-off', readingId: 'a', difference: 12 },
   'reading-pressure-far-off': { code: 'reading-pressure-far-off', readingId: 'b', difference: 16_000 },
   'baseline-pressure-in-doubt': { code: 'baseline-pressure-in-doubt', doubt: HIGH },

@@ -1,7 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import { HOUR_MS, instant } from '@/lib/time/instant';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
+import { CONTRADICTIONS } from '@/lib/weather/checks/contradiction';
 import type { LookupProblem, WeatherProblem } from '@/lib/weather/problem';
-import { lookupProblemSentence, weatherProblemSentence } from '@/lib/words/weather-problems';
+import {
+  leftOutSentence,
+  lookupProblemSentence,
+  sourceProblemText,
+  triedSentence,
+  weatherProblemSentence,
+} from '@/lib/words/weather-problems';
 import { at, plain, ZONE } from './plan-of';
 
 const voice = { zone: ZONE, units: US_UNITS };
@@ -59,5 +67,35 @@ describe('Having no weather', () => {
     },
   ])('after a look-up ($code) says what to do instead', (problem) => {
     expect(look(problem)).toMatch(/type/i);
+  });
+});
+
+describe('A service that contradicts itself', () => {
+  const nine = at('2027-01-16T03:00:00Z');
+  const told = { service: 'Open-Meteo', clock: { zone: ZONE, from: nine } };
+
+  test('is named with what it did, in words that are its own for each contradiction', () => {
+    const texts = CONTRADICTIONS.map((code) => sourceProblemText({ code }));
+    expect(new Set(texts).size).toBe(CONTRADICTIONS.length);
+    expect(triedSentence([{ source: 'open-meteo', code: 'other-place' }])).toBe(
+      'Open-Meteo answered for another place.',
+    );
+  });
+
+  test('in some hours has them named, with the reason and what to do', () => {
+    const hour = (n: number, code: string) => ({ at: instant(nine + n * HOUR_MS), code });
+    expect(leftOutSentence([hour(0, 'jump')], told)).toBe(
+      'Open-Meteo sent numbers that jump as no weather does for 21:00: left out. Check that hour with a reading.',
+    );
+    expect(
+      plain(leftOutSentence([hour(0, 'two-values'), hour(1, 'two-values'), hour(3, 'jump')], told)),
+    ).toBe(
+      'Open-Meteo gave two values at once for 21:00 to 22:00: left out. Check those hours with a reading. Open-Meteo sent numbers that jump as no weather does for 00:00: left out. Check that hour with a reading.',
+    );
+  });
+
+  test('in no hour has nothing said of it, and a reason of a later version is still told', () => {
+    expect(leftOutSentence([], told)).toBe('');
+    expect(leftOutSentence([{ at: nine, code: 'unheard-of' }], told)).toContain('cannot be right for 21:00');
   });
 });

@@ -1,6 +1,7 @@
 import type { Result } from '@/lib/result/result';
 import { type Problem, problemResponse } from './problem';
 import { createRateLimit, type RateLimit } from './rate-limit';
+import { type Holding, sharedAnswer, unlessKnown } from './shared-answer';
 
 /** On globalThis, since every route may be bundled with a copy of this module of its own. */
 const shared = globalThis as typeof globalThis & { heavyAirRateLimit?: RateLimit };
@@ -18,17 +19,22 @@ function tooManyRequests(seconds: number): Response {
   });
 }
 
-/** Answers with JSON (or with a response that is ready made) or a problem. A fault of our own is logged and told without its inside. */
+/**
+ * Answers with JSON (or with a response that is ready made) or a problem; JSON that is the same for all who ask may be
+ * held by others for as long as is said. A fault of our own is logged and told without its inside.
+ */
 export async function handle(
   request: Request,
   answer: () => Promise<Result<unknown, Problem>>,
+  holding?: Holding,
 ): Promise<Response> {
   const wait = secondsToWait(request);
   if (wait !== null) return tooManyRequests(wait);
   try {
     const result = await answer();
     if (!result.ok) return problemResponse(result.reason);
-    if (result.value instanceof Response) return result.value;
+    if (result.value instanceof Response) return unlessKnown(request, result.value);
+    if (holding !== undefined) return unlessKnown(request, sharedJson(result.value, holding));
     return Response.json(result.value, { headers: { 'cache-control': 'no-store' } });
   } catch (error) {
     console.error(error);
@@ -37,6 +43,10 @@ export async function handle(
       detail: 'Something broke here, not in what you sent. Try again later.',
     });
   }
+}
+
+function sharedJson(value: unknown, holding: Holding): Response {
+  return sharedAnswer(new TextEncoder().encode(JSON.stringify(value)), holding);
 }
 
 /** The answer to every method a route does not have. */

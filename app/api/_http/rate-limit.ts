@@ -13,6 +13,11 @@ function readWhole(text: string | undefined, otherwise: number): number {
   return text !== undefined && /^\d{1,9}$/.test(text) ? Number(text) : otherwise;
 }
 
+/** How many proxies of one's own stand in front. */
+export function trustedProxies(environment: Environment): number {
+  return readWhole(environment.TRUSTED_PROXIES, 0);
+}
+
 /**
  * The limit that the environment asks for: `REQUESTS_PER_MINUTE` (0 turns it off) and `TRUSTED_PROXIES`, the number of
  * proxies of one's own in front of this server.
@@ -21,7 +26,7 @@ export function createRateLimit(environment: Environment): RateLimit {
   const perMinute = readWhole(environment.REQUESTS_PER_MINUTE, REQUESTS_PER_MINUTE);
   if (perMinute === 0) return () => null;
   const perSecond = perMinute / 60;
-  const trusted = readWhole(environment.TRUSTED_PROXIES, 0);
+  const trusted = trustedProxies(environment);
   const buckets = createTokenBuckets({ burst: Math.max(1, perSecond * BURST_SECONDS), perSecond });
   return (request, nowMs) => buckets.take(clientOf(request.headers, trusted), nowMs);
 }

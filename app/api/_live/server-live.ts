@@ -1,8 +1,11 @@
-import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
+import { SERVER_WEATHER, weatherFor } from '@/app/api/_weather/server-weather';
 import { getForecast } from '@/lib/weather/get-forecast';
 import type { LiveDeps } from './live-night';
 
-export const SERVER_LIVE: LiveDeps = {
-  fetchForecast: (question) => getForecast(question, SERVER_WEATHER),
-  now: SERVER_WEATHER.now,
-};
+/** What a live answer to one request needs of the world. */
+export function liveFor(request: Request): LiveDeps {
+  return {
+    fetchForecast: (question) => getForecast(question, weatherFor(request)),
+    now: SERVER_WEATHER.now,
+  };
+}

@@ -39,7 +39,8 @@ const moment = { type: 'string', format: 'date-time' };
 export const LOOKUPS: Readonly<Record<string, Lookup>> = {
   '/api/forecast': {
     summary: 'Hourly air at a place',
-    description: 'From the first weather service that answers, moved to the elevation of the site.',
+    description:
+      'From the first weather service whose answer agrees with itself, moved to the elevation of the site. Hours that cannot be right are left out by name. Has an ETag; a fresh one may be held for a minute.',
     answers: ['Forecast'],
     parameters: [
       latitude(true),

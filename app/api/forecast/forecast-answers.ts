@@ -1,5 +1,6 @@
 import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
 import { parameters } from '@/app/api/_http/query';
+import { sharedAnswer } from '@/app/api/_http/shared-answer';
 import { weatherProblem } from '@/app/api/_http/weather-problem';
 import { parseWith } from '@/lib/contract/parse';
 import { fail, ok, type Result } from '@/lib/result/result';
@@ -19,21 +20,21 @@ const VOICE = { zone: 'UTC', units: METRIC_UNITS };
 /** Fifteen kilobytes each. */
 const MOST_READY = 300;
 
-export type ForecastAnswers = (search: string) => Promise<Result<Response, Problem>>;
+export type ForecastAnswers = (search: string, caller?: string) => Promise<Result<Response, Problem>>;
 
 /** Answers queries, and keeps each answer as bytes for as long as it holds. */
 export function forecastAnswers(deps: WeatherDeps): ForecastAnswers {
   const ready = createBoundedCache<Ready>(MOST_READY);
-  return async (search) => {
+  return async (search, caller = deps.caller) => {
     const kept = ready.get(search);
-    if (kept !== undefined && deps.now() < kept.until) return ok(respond(kept));
+    if (kept !== undefined && deps.now() < kept.until) return ok(respond(kept, deps.now()));
     const query = parseWith(forecastQuerySchema, parameters(search));
     if (!query.ok) return fail(fieldsProblem(query.reason, VOICE));
-    const forecast = await getForecast(forecastQuestion(query.value, deps.now()), deps);
+    const forecast = await getForecast(forecastQuestion(query.value, deps.now()), { ...deps, caller });
     if (!forecast.ok) return fail(weatherProblem(forecast.reason, VOICE));
     const made = prepare(forecast.value, { now: deps.now(), startsNow: query.value.from === undefined });
     ready.set(search, made);
-    return ok(respond(made));
+    return ok(respond(made, deps.now()));
   };
 }
 
@@ -46,12 +47,14 @@ function prepare(forecast: Forecast, { now, startsNow }: { now: Instant; startsN
   };
 }
 
-function respond({ body, fresh }: Ready): Response {
+/** A minute in between spares the server; an old copy is to be asked about again at once. */
+const HELD_S = 60;
+/** A forecast of a few minutes ago, while a newer one is on its way to whoever holds it. */
+const HELD_ON_S = 240;
+
+function respond({ body, until, fresh }: Ready, now: Instant): Response {
+  if (fresh) return sharedAnswer(body, { fresh: Math.min(HELD_S, (until - now) / 1000), stale: HELD_ON_S });
   return new Response(body, {
-    headers: {
-      'content-type': 'application/json',
-      // A minute in between spares the server; an old copy is to be asked about again at once.
-      'cache-control': fresh ? 'public, max-age=60' : 'no-store',
-    },
+    headers: { 'content-type': 'application/json', 'cache-control': 'no-store' },
   });
 }

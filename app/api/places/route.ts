@@ -1,10 +1,13 @@
 import { handle, onlyAllows } from '@/app/api/_http/handle';
 import { searchOf } from '@/app/api/_http/query';
-import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
+import { weatherFor } from '@/app/api/_weather/server-weather';
 import { placeAnswer } from './place-answers';
 
+/** Places stay where they are. */
+const PLACES_HOLD = { fresh: 3600, stale: 7 * 24 * 3600 };
+
 export function GET(request: Request): Promise<Response> {
-  return handle(request, () => placeAnswer(searchOf(request.url), SERVER_WEATHER));
+  return handle(request, () => placeAnswer(searchOf(request.url), weatherFor(request)), PLACES_HOLD);
 }
 
 const notAllowed = onlyAllows('GET');

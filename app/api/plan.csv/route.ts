@@ -1,9 +1,9 @@
 import { handle, onlyAllows } from '@/app/api/_http/handle';
-import { SERVER_LIVE } from '@/app/api/_live/server-live';
+import { liveFor } from '@/app/api/_live/server-live';
 import { tableAnswer } from './table-answer';
 
 export function GET(request: Request): Promise<Response> {
-  return handle(request, () => tableAnswer(request, SERVER_LIVE));
+  return handle(request, () => tableAnswer(request, liveFor(request)));
 }
 
 const notAllowed = onlyAllows('GET');

@@ -1,9 +1,9 @@
 import { handle, onlyAllows } from '@/app/api/_http/handle';
-import { SERVER_LIVE } from '@/app/api/_live/server-live';
+import { liveFor } from '@/app/api/_live/server-live';
 import { calendarAnswer } from './calendar-answer';
 
 export function GET(request: Request): Promise<Response> {
-  return handle(request, () => calendarAnswer(request, SERVER_LIVE));
+  return handle(request, () => calendarAnswer(request, liveFor(request)));
 }
 
 const notAllowed = onlyAllows('GET');

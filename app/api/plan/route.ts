@@ -1,7 +1,7 @@
 import { handle, onlyAllows } from '@/app/api/_http/handle';
 import { fieldsProblem } from '@/app/api/_http/problem';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
-import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
+import { weatherFor } from '@/app/api/_weather/server-weather';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import { planRequestSchema } from '@/lib/contract/plan-request';
@@ -31,7 +31,7 @@ export function POST(request: Request): Promise<Response> {
       runNames: event.runs.map(({ name }) => name),
     };
     const hours = await hoursOfRequest(parsed.value, {
-      fetchForecast: (question) => getForecast(question, SERVER_WEATHER),
+      fetchForecast: (question) => getForecast(question, weatherFor(request)),
       voice,
     });
     if (!hours.ok) return hours;

@@ -28,8 +28,8 @@ export function Plate({ night, standing, acts, large = false }: PlateProps) {
   const verdict = tonightSentence(machine);
   return (
     <div className={styles.plate}>
-      {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
+      {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
       <FittedNow {...{ machine, standing, zone, acts, large }} />
       <NextActBlock {...{ standing, zone, acts, large }} />
       <div className={styles.facts}>

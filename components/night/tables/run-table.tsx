@@ -3,9 +3,11 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent } from '@/lib/units/format';
+import { type Ratio, ratio, type Watt } from '@/lib/units/quantity';
 import { shortCount } from '@/lib/words/counts';
 import { runTemperatureText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
+import { signedHorsepower } from '@/lib/words/power-words';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { windowText } from '@/lib/words/times';
@@ -86,7 +88,7 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
       head: 'Power',
       figures: true,
       wideOnly: true,
-      cell: ({ relativePower }) => formatPercent(relativePower, 1),
+      cell: ({ relativePower }) => <Power {...{ relativePower }} ratedPower={plan.worth.ratedPower} />,
     },
     { head: 'State', wideOnly: true, cell: ({ state }) => RUN_STATE_WORD[state] },
   ];
@@ -95,6 +97,18 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<RunPlan>
 /** False where the numbers of a run say nothing. */
 function isKnown({ state }: RunPlan): boolean {
   return state !== 'beyond-hours' && state !== 'out';
+}
+
+type PowerProps = { readonly relativePower: Ratio; readonly ratedPower: Watt | null };
+
+/** Against the baseline in its own air, whose power the rated one is taken for. */
+function Power({ relativePower, ratedPower }: PowerProps) {
+  return (
+    <>
+      {formatPercent(relativePower, 1)}{' '}
+      <span className={styles.under}>{signedHorsepower(ratio(relativePower - 1), ratedPower)}</span>
+    </>
+  );
 }
 
 function Mixture({ run }: { readonly run: RunPlan }) {

@@ -1,21 +1,31 @@
+import { SWAP_WORTH } from '@/components/machine/swap-worth-hash';
 import { classNames } from '@/components/ui/class-names';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
+import { Way } from '@/components/ui/way';
 import type { BySwapCount, Plan } from '@/lib/plan/types';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { counted } from '@/lib/words/listing';
+import { withHorsepower } from '@/lib/words/power-words';
 import { chosenCount } from '@/lib/words/price';
 import { runName } from '@/lib/words/runs';
 import { sameSetting, settingText } from '@/lib/words/settings';
+import { worthSentences } from '@/lib/words/worth';
 import styles from './tables.module.css';
 
+type SwapCountTableProps = { readonly plan: Plan; readonly machineId: string };
+
 /** The best plan for every number of swaps: what one less costs. */
-export function SwapCountTable({ plan }: { readonly plan: Plan }) {
+export function SwapCountTable({ plan, machineId }: SwapCountTableProps) {
   if (plan.bySwapCount.length < 2) return null;
   const chosen = chosenCount(plan);
   const timed = plan.bySwapCount.some(({ secondsLost }) => secondsLost !== null);
   return (
     <Section title="What a swap is worth">
+      <p>{worthSentences(plan).join(' ')}</p>
+      <Way href={`/machines?edit=${encodeURIComponent(machineId)}#${SWAP_WORTH}`}>
+        Change what a swap is worth
+      </Way>
       <Table
         caption="The best plan with each number of swaps; power and seconds are lost against the ideal mixture."
         columns={columnsOf(plan, timed)}
@@ -49,14 +59,14 @@ function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
             {counted(row.richRuns, 'run')} too rich
           </span>{' '}
           <span className={classNames(styles.under, styles.narrowOnly)}>
-            {formatPercent(row.loss, 2)} power{timed ? `, ${secondsText(row)}` : ''} lost
+            {lossText(plan, row)} power{timed ? `, ${secondsText(row)}` : ''} lost
           </span>
         </div>
       ),
     },
     { head: 'Runs over lean risk', figures: true, cell: ({ leanRunsOverRisk }) => leanRunsOverRisk },
     { head: 'Runs too rich', figures: true, wideOnly: true, cell: ({ richRuns }) => richRuns },
-    { head: 'Power lost', figures: true, wideOnly: true, cell: ({ loss }) => formatPercent(loss, 2) },
+    { head: 'Power lost', figures: true, wideOnly: true, cell: (row) => lossText(plan, row) },
     ...(timed ? [secondsColumn] : []),
   ];
 }
@@ -67,6 +77,11 @@ const secondsColumn: Column<BySwapCount> = {
   wideOnly: true,
   cell: secondsText,
 };
+
+/** "0.65 % (1.3 hp)". */
+function lossText({ worth }: Plan, { loss }: BySwapCount): string {
+  return withHorsepower(formatPercent(loss, 2), loss, worth.ratedPower);
+}
 
 function secondsText({ secondsLost }: BySwapCount): string {
   return secondsLost === null ? '' : `${formatNumber(secondsLost, 2)} s`;

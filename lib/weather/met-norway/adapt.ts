@@ -1,7 +1,8 @@
+import type { Sky } from '@/lib/hours/series';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { readInstant } from '@/lib/time/zone';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import { type KelvinDifference, kelvinDifference, metre, ratio } from '@/lib/units/quantity';
+import { type KelvinDifference, kelvinDifference, metre, ratio, speedMs } from '@/lib/units/quantity';
 import type { AnswerProblem } from '@/lib/weather/problem';
 import type { ServiceAnswer, ServiceHour } from '@/lib/weather/service-hour';
 import type { MetNorwayDetails, MetNorwayForecast } from './schema';
@@ -31,17 +32,22 @@ export function adaptMetNorway(wire: MetNorwayForecast): Result<ServiceAnswer, A
     const last = hours.at(-1);
     if (!at.ok || (last !== undefined && at.value <= last.at))
       return fail({ code: 'unexpected-shape', field: `properties.timeseries.${index}.time` });
-    hours.push({ at: at.value, ...values(data.instant.details) });
+    hours.push({ at: at.value, ...values(data.instant.details, meta.units) });
   }
   const issued = readInstant(meta.updated_at);
+  const [longitude, latitude, altitude] = wire.geometry.coordinates;
   return ok({
     hours,
-    elevation: metre(wire.geometry.coordinates[2]),
+    elevation: metre(altitude),
     issuedAt: issued.ok ? issued.value : null,
+    place: { latitude, longitude },
+    conflicting: [],
   });
 }
 
-function values(details: MetNorwayDetails): Omit<ServiceHour, 'at'> {
+type Units = MetNorwayForecast['properties']['meta']['units'];
+
+function values(details: MetNorwayDetails, units: Units): Omit<ServiceHour, 'at'> {
   const convert = <Q>(value: number | null | undefined, to: (value: number) => Q): Q | null =>
     value === null || value === undefined ? null : to(value);
   return {
@@ -51,6 +57,19 @@ function values(details: MetNorwayDetails): Omit<ServiceHour, 'at'> {
     stationPressure: null,
     seaLevelPressure: convert(details.air_pressure_at_sea_level, hectopascalToPascal),
     spread: spreadOf(details),
+    sky: skyOf(details, units),
+  };
+}
+
+/** The sky, where it comes in the units that are known; there is no snow on the ground in this answer. */
+function skyOf({ cloud_area_fraction: cloud, wind_speed: wind }: MetNorwayDetails, units: Units): Sky {
+  const hasCloud = units.cloud_area_fraction === '%' && cloud !== null && cloud !== undefined;
+  const hasWind = units.wind_speed === 'm/s' && wind !== null && wind !== undefined;
+  return {
+    cloudCover: hasCloud && cloud >= 0 && cloud <= 100 ? ratio(cloud / 100) : null,
+    wind: hasWind && wind >= 0 ? speedMs(wind) : null,
+    snowDepth: null,
+    daylight: null,
   };
 }
 

@@ -1,10 +1,12 @@
 import { fail, ok } from '@/lib/result/result';
+import { HOUR_MS } from '@/lib/time/instant';
 import { parseAnswer } from '@/lib/weather/parse-answer';
 import { address, coordinate } from '@/lib/weather/request/address';
 import { ask } from '@/lib/weather/request/ask';
 import { userAgent } from '@/lib/weather/request/user-agent';
 import type { Source, SourceReply } from '@/lib/weather/source';
 import { adaptMetNorway } from './adapt';
+import { isNordic } from './area';
 import { metNorwaySchema } from './schema';
 
 /**
@@ -17,6 +19,16 @@ export const MET_NORWAY: Source = {
   attribution: 'Weather data from MET Norway (CC BY 4.0)',
   attributionUrl: 'https://api.met.no/',
   covers: () => true,
+  isRawModel: (place) => !isNordic(place),
+  habits: {
+    // `altitude` moves the temperature and nothing else.
+    movesTemperatureOnly: true,
+    repeatsElevation: true,
+    // It begins with the hour under way, and with an earlier one where an answer has waited in a cache. Judgement.
+    backMs: 8 * HOUR_MS,
+    // Nine to ten days.
+    aheadMs: 12 * 24 * HOUR_MS,
+  },
   async request({ site, lastModified, deadline }, deps) {
     const { baseUrls, contact } = deps.settings();
     if (contact === null) return fail({ code: 'no-contact' });

@@ -2,6 +2,9 @@ import { z } from 'zod';
 
 const value = z.number().nullish();
 
+/** Welcome and not needed: one that cannot be read is as good as none. */
+const extra = value.catch(null);
+
 const details = z.object({
   air_temperature: value,
   relative_humidity: value,
@@ -9,6 +12,8 @@ const details = z.object({
   air_pressure_at_sea_level: value,
   air_temperature_percentile_10: value,
   air_temperature_percentile_90: value,
+  cloud_area_fraction: extra,
+  wind_speed: extra,
 });
 
 /** Locationforecast 2.0, `complete`: GeoJSON with the altitude in use as third coordinate. */

@@ -5,6 +5,7 @@ import type { AnswerProblem } from '@/lib/weather/problem';
 import type { ServiceAnswer } from '@/lib/weather/service-hour';
 import { readColumn, readTimes } from './columns';
 import type { OpenMeteoHours } from './schema';
+import { skyOf } from './sky';
 
 const FIELDS = [
   { name: 'temperature_2m', unit: '°C' },
@@ -33,8 +34,10 @@ export function adaptOpenMeteo(wire: OpenMeteoHours): Result<ServiceAnswer, Answ
     stationPressure: convert(at('surface_pressure', row), hectopascalToPascal),
     seaLevelPressure: convert(at('pressure_msl', row), hectopascalToPascal),
     spread: null,
+    sky: skyOf(wire, row),
   }));
-  return ok({ hours, elevation: metre(wire.elevation), issuedAt: null });
+  const place = { latitude: wire.latitude, longitude: wire.longitude };
+  return ok({ hours, elevation: metre(wire.elevation), issuedAt: null, place, conflicting: [] });
 }
 
 type Columns = { readonly [name in FieldName]?: readonly (number | null)[] };

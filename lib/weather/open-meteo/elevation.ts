@@ -5,7 +5,8 @@ import { parseAnswer } from '@/lib/weather/parse-answer';
 import type { Coordinates } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
-import { askOpenMeteo, point } from './request';
+import { askOpenMeteo } from './ask-open-meteo';
+import { points } from './ask-sites';
 import { openMeteoElevationSchema } from './schema';
 
 /** Height of the ground at a point, from the 90 m Copernicus model. */
@@ -15,7 +16,7 @@ export async function requestElevation(
   deps: WeatherDeps,
 ): Promise<Result<Metre, SourceProblem>> {
   const json = await askOpenMeteo(
-    { host: 'openMeteo', path: '/v1/elevation', parameters: point({ ...place, elevation: null }) },
+    { host: 'openMeteo', path: '/v1/elevation', parameters: points([{ ...place, elevation: null }]) },
     deadline,
     deps,
   );

@@ -5,7 +5,7 @@ import { parseAnswer } from '@/lib/weather/parse-answer';
 import type { Place } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
-import { askOpenMeteo } from './request';
+import { askOpenMeteo } from './ask-open-meteo';
 import { type OpenMeteoPlaces, openMeteoPlacesSchema } from './schema';
 
 /** Places of a name, from GeoNames by way of Open-Meteo. */

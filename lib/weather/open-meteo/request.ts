@@ -1,21 +1,28 @@
 import { fail, ok, type Result } from '@/lib/result/result';
+import { HOUR_MS } from '@/lib/time/instant';
+import { isNear } from '@/lib/weather/checks/place';
 import { parseAnswer } from '@/lib/weather/parse-answer';
 import type { Site } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
-import { address, coordinate } from '@/lib/weather/request/address';
-import { ask } from '@/lib/weather/request/ask';
-import type { Host } from '@/lib/weather/settings';
 import type { Source, SourceReply } from '@/lib/weather/source';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
 import { adaptOpenMeteo } from './adapt';
+import { askForSite } from './ask-sites';
 import { openMeteoEnsembleSchema, openMeteoHoursSchema } from './schema';
+import { SKY } from './sky';
 import { adaptSpread, type Spread } from './spread';
 
 /** From this morning's heats to an event ten days ahead. */
-const WINDOW = { past_hours: '24', forecast_hours: '240' };
+const [BACK_H, AHEAD_H] = [24, 240];
+const WINDOW = { past_hours: String(BACK_H), forecast_hours: String(AHEAD_H) };
+/** An answer may have waited in a cache on the way. Judgement. */
+const SLACK_H = 6;
 /** Local clock times come with one offset for all rows, wrong after a change of the clocks: ask for none. */
 const TIMES = { timeformat: 'unixtime', timezone: 'GMT' };
 export const HOURLY = 'temperature_2m,relative_humidity_2m,dew_point_2m,surface_pressure,pressure_msl';
+
+/** Kilometres per hour are what comes unasked. */
+const UNITS = { wind_speed_unit: 'ms' };
 
 export const OPEN_METEO: Source = {
   name: 'open-meteo',
@@ -23,16 +30,21 @@ export const OPEN_METEO: Source = {
   attribution: 'Weather data by Open-Meteo.com',
   attributionUrl: 'https://open-meteo.com/',
   covers: () => true,
+  isRawModel: () => true,
+  habits: {
+    // Its dew point is made of the temperature at the height asked for.
+    movesTemperatureOnly: false,
+    repeatsElevation: true,
+    backMs: (BACK_H + SLACK_H) * HOUR_MS,
+    aheadMs: (AHEAD_H + SLACK_H) * HOUR_MS,
+  },
   async request({ site, deadline }, deps) {
-    const json = await askOpenMeteo(
-      {
-        host: 'openMeteo',
-        path: '/v1/forecast',
-        parameters: { ...point(site), hourly: HOURLY, ...WINDOW, ...TIMES },
-      },
-      deadline,
-      deps,
-    );
+    const question = {
+      host: 'openMeteo',
+      path: '/v1/forecast',
+      parameters: { hourly: `${HOURLY},${SKY}`, ...UNITS, ...WINDOW, ...TIMES },
+    } as const;
+    const json = await askForSite(site, question, deadline, deps);
     if (!json.ok) return json;
     const wire = parseAnswer(openMeteoHoursSchema, json.value);
     if (!wire.ok) return wire;
@@ -53,46 +65,15 @@ export async function requestSpread(
   deps: WeatherDeps,
 ): Promise<Result<Spread, SourceProblem>> {
   const models = deps.settings().ensembleModel;
-  const json = await askOpenMeteo(
-    {
-      host: 'openMeteoEnsemble',
-      path: '/v1/ensemble',
-      parameters: { ...point(site), hourly: 'temperature_2m_spread', models, ...WINDOW, ...TIMES },
-    },
-    deadline,
-    deps,
-  );
+  const question = {
+    host: 'openMeteoEnsemble',
+    path: '/v1/ensemble',
+    parameters: { hourly: 'temperature_2m_spread', models, ...WINDOW, ...TIMES },
+  } as const;
+  const json = await askForSite(site, question, deadline, deps);
   if (!json.ok) return json;
   const wire = parseAnswer(openMeteoEnsembleSchema, json.value);
-  return wire.ok ? adaptSpread(wire.value) : wire;
-}
-
-export type OpenMeteoQuestion = {
-  readonly host: Host;
-  readonly path: string;
-  readonly parameters: Readonly<Record<string, string>>;
-};
-
-/** Asks one of Open-Meteo's hosts and hands back the JSON, unread. */
-export async function askOpenMeteo(
-  question: OpenMeteoQuestion,
-  deadline: AbortSignal,
-  deps: WeatherDeps,
-): Promise<Result<unknown, SourceProblem>> {
-  const { baseUrls, openMeteoKey } = deps.settings();
-  const base = baseUrls[question.host];
-  if (base === null) return fail({ code: 'bad-address' });
-  const key: Readonly<Record<string, string>> = openMeteoKey === null ? {} : { apikey: openMeteoKey };
-  const url = address(base, question.path, { ...question.parameters, ...key });
-  const answer = await ask({ host: question.host, url, deadline }, deps);
-  if (!answer.ok) return answer;
-  // Nothing was asked conditionally, so a 304 is nonsense.
-  return answer.value.kind === 'body' ? ok(answer.value.json) : fail({ code: 'bad-status', status: 304 });
-}
-
-export function point(site: Site): Readonly<Record<string, string>> {
-  const { latitude, longitude, elevation } = site;
-  const place = { latitude: coordinate(latitude), longitude: coordinate(longitude) };
-  // Never NaN: the service then answers with a sea-level pressure (open-meteo issues #1155, #1708).
-  return elevation === null ? place : { ...place, elevation: String(elevation) };
+  if (!wire.ok) return wire;
+  const { latitude = site.latitude, longitude = site.longitude } = wire.value;
+  return isNear({ latitude, longitude }, site) ? adaptSpread(wire.value) : fail({ code: 'other-place' });
 }

@@ -3,6 +3,10 @@ import { z } from 'zod';
 /** Values of one variable; null past a model's horizon and in its gaps. */
 const column = z.array(z.number().nullable());
 
+/** A column that is welcome and not needed: one that cannot be read is as good as none. */
+const extraColumn = column.optional().catch(undefined);
+const extraUnit = z.string().optional().catch(undefined);
+
 /** Seconds since 1970 (asked for), or clock times that all carry the answer's one offset from UTC. */
 const times = z.union([z.array(z.number()), z.array(z.string())]);
 
@@ -13,6 +17,10 @@ const units = z.object({
   relative_humidity_2m: z.string().optional(),
   surface_pressure: z.string().optional(),
   pressure_msl: z.string().optional(),
+  cloud_cover: extraUnit,
+  wind_speed_10m: extraUnit,
+  snow_depth: extraUnit,
+  is_day: extraUnit,
 });
 
 /** The forecast and the archive answer in the same shape. */
@@ -32,11 +40,17 @@ export const openMeteoHoursSchema = z.object({
     relative_humidity_2m: column.optional(),
     surface_pressure: column.optional(),
     pressure_msl: column.optional(),
+    cloud_cover: extraColumn,
+    wind_speed_10m: extraColumn,
+    snow_depth: extraColumn,
+    is_day: extraColumn,
   }),
 });
 
 /** Mean and spread, or one column per member (`temperature_2m_member01` ...). */
 export const openMeteoEnsembleSchema = z.object({
+  latitude: z.number().optional(),
+  longitude: z.number().optional(),
   utc_offset_seconds: z.number(),
   hourly_units: z.object({ time: z.enum(['unixtime', 'iso8601']) }).catchall(z.string()),
   hourly: z.object({ time: times }).catchall(column),

@@ -1,23 +1,25 @@
 import { fail, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
-import type { FetchProblem } from '@/lib/weather/problem';
-import type { Host } from '@/lib/weather/settings';
+import type { FetchProblem, SourceProblem } from '@/lib/weather/problem';
+import type { Host, Service, WeatherSettings } from '@/lib/weather/settings';
 import { type Answer, attempt, type Outside } from './attempt';
 import { afterAskedRest, afterFailure, type Breaker, HEALTHY, isResting } from './breaker';
-import type { Queue } from './queue';
+import type { Pool } from './pool';
 import type { Timings } from './timings';
 
 /** What the request layer remembers between requests. */
 export type RequestMemory = {
   readonly breakers: Map<Host, Breaker>;
-  /** Open-Meteo serves one request at a time per address. */
-  readonly openMeteoQueue: Queue;
+  readonly pools: Readonly<Record<Service, Pool>>;
 };
 
 export type RequestDeps = Outside & {
   /** 0 to 1. */
   readonly random: () => number;
   readonly timings: Timings;
+  readonly settings: () => WeatherSettings;
+  /** Who asks: callers take turns where requests have to wait. */
+  readonly caller: string;
   readonly memory: RequestMemory;
 };
 
@@ -31,14 +33,27 @@ export type Ask = {
 /** Asks a service, with one retry, unless it is resting; and remembers how it went. */
 export async function ask(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
   const rest = restOf(question.host, deps);
-  if (rest !== null) return fail(rest);
-  return question.host.startsWith('openMeteo')
-    ? deps.memory.openMeteoQueue.run(() => askInTurn(question, deps))
-    : askInTurn(question, deps);
+  return rest === null ? inTurn(question, () => askNow(question, deps), deps) : fail(rest);
+}
+
+/** Runs a job when there is room for one more request to the service. */
+export function inTurn<T, R>(
+  { host, deadline }: Pick<Ask, 'host' | 'deadline'>,
+  job: () => Promise<Result<T, R>>,
+  deps: RequestDeps,
+): Promise<Result<T, R | FetchProblem>> {
+  const service = serviceOf(host);
+  const width = deps.settings().concurrency[service];
+  const turn = { caller: deps.caller, deadline, width, longestMs: deps.timings.totalMs };
+  return deps.memory.pools[service].run(turn, job);
+}
+
+function serviceOf(host: Host): Service {
+  return host === 'metNorway' || host === 'weatherGov' ? host : 'openMeteo';
 }
 
 /** What has happened while waiting for this turn counts: the service may be resting by now, or the time be up. */
-async function askInTurn(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
+export async function askNow(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
   const rest = restOf(question.host, deps);
   if (rest !== null) return fail(rest);
   if (question.deadline.aborted) return fail({ code: 'busy' });
@@ -48,7 +63,8 @@ async function askInTurn(question: Ask, deps: RequestDeps): Promise<Result<Answe
   return answer;
 }
 
-function restOf(host: Host, deps: RequestDeps): FetchProblem | null {
+/** Why a service is not to be asked now; null where it may be. */
+export function restOf(host: Host, deps: RequestDeps): FetchProblem | null {
   const breaker = deps.memory.breakers.get(host) ?? HEALTHY;
   if (!isResting(breaker, deps.now())) return null;
   return { code: breaker.asked ? 'rate-limited' : 'resting', until: breaker.restingUntil };
@@ -100,10 +116,14 @@ function sleep(ms: number, deadline: AbortSignal): Promise<void> {
 /** Statuses that are about the question, not about the service's health. */
 const ABOUT_THE_QUESTION = [400, 404, 422];
 
+export function isAboutTheQuestion(problem: SourceProblem): boolean {
+  return problem.code === 'bad-status' && ABOUT_THE_QUESTION.includes(problem.status);
+}
+
 function afterAnswer(breaker: Breaker, answer: Result<Answer, FetchProblem>, now: Instant): Breaker {
   if (answer.ok) return HEALTHY;
   const problem = answer.reason;
   if (problem.code === 'rate-limited') return afterAskedRest(breaker, problem.until);
-  if (problem.code === 'bad-status' && ABOUT_THE_QUESTION.includes(problem.status)) return breaker;
+  if (isAboutTheQuestion(problem)) return breaker;
   return afterFailure(breaker, now);
 }

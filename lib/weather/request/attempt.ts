@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Instant, instant } from '@/lib/time/instant';
 import type { FetchProblem } from '@/lib/weather/problem';
+import { inTime } from './in-time';
 import { readBody } from './read-body';
 import { quietUntil } from './retry-after';
 import { MOST_BYTES } from './timings';
@@ -23,11 +24,27 @@ export type Attempt = {
 
 export type Outside = { readonly fetch: typeof fetch; readonly now: () => Instant };
 
-/** Sends one request and reads its answer; whatever goes wrong comes back as a named problem. */
+/**
+ * Sends one request and reads its answer; whatever goes wrong comes back as a named problem, and so does an answer that
+ * is not there in time: neither fetch nor the body's reader need hear the signal for that.
+ */
 export async function attempt(ask: Attempt, outside: Outside): Promise<Result<Answer, FetchProblem>> {
-  const tooLate = new AbortController();
-  const timer = setTimeout(() => tooLate.abort(), ask.attemptMs);
-  const signal = AbortSignal.any([ask.deadline, tooLate.signal]);
+  const over = new AbortController();
+  const signal = AbortSignal.any([ask.deadline, over.signal]);
+  const late = (): Result<Answer, FetchProblem> => fail({ code: 'timeout' });
+  try {
+    return await inTime(send(ask, signal, outside), { ms: ask.attemptMs, signal: ask.deadline, late });
+  } finally {
+    // Whatever is still coming in is not wanted.
+    over.abort();
+  }
+}
+
+async function send(
+  ask: Attempt,
+  signal: AbortSignal,
+  outside: Outside,
+): Promise<Result<Answer, FetchProblem>> {
   try {
     const response = await outside.fetch(ask.url, {
       headers: { accept: 'application/json', ...ask.headers },
@@ -35,23 +52,23 @@ export async function attempt(ask: Attempt, outside: Outside): Promise<Result<An
       cache: 'no-store',
       signal,
     });
-    return await read(response, outside.now());
+    return await read(response, signal, outside.now());
   } catch {
     return fail(signal.aborted ? { code: 'timeout' } : { code: 'unreachable' });
-  } finally {
-    clearTimeout(timer);
-    // Whatever is still coming in is not wanted.
-    tooLate.abort();
   }
 }
 
-async function read(response: Response, now: Instant): Promise<Result<Answer, FetchProblem>> {
+async function read(
+  response: Response,
+  signal: AbortSignal,
+  now: Instant,
+): Promise<Result<Answer, FetchProblem>> {
   const validity = readValidity(response);
   if (response.status === 304) return ok({ kind: 'not-modified', validity });
   // 'manual' hides the status of a redirect in browsers (type opaqueredirect) and shows it in Node.
   if (response.type === 'opaqueredirect' || (response.status >= 300 && response.status < 400))
     return fail({ code: 'redirected' });
-  const body = await readBody(response, MOST_BYTES);
+  const body = await readBody(response, MOST_BYTES, signal);
   if (!body.ok) return fail({ code: 'too-large' });
   if (response.status === 200) return parse(body.value, validity);
   return fail(readRefusal(response, body.value, now));

@@ -1,9 +1,18 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 
-/** Reads a body as text and stops, with the connection closed, as soon as it is larger than allowed. */
-export async function readBody(response: Response, mostBytes: number): Promise<Result<string, 'too-large'>> {
+/**
+ * Reads a body as text and stops, with the connection closed, as soon as it is larger than allowed or the signal comes.
+ * It may never settle: a reader of a body that is not compressed as its header says hangs and hears no signal. Whoever
+ * waits for this must have a timer of their own.
+ */
+export async function readBody(
+  response: Response,
+  mostBytes: number,
+  signal: AbortSignal,
+): Promise<Result<string, 'too-large'>> {
   const reader = response.body?.getReader();
   if (reader === undefined) return ok('');
+  signal.addEventListener('abort', () => stop(reader));
   if (Number(response.headers.get('content-length') ?? 0) > mostBytes) {
     stop(reader);
     return fail('too-large');

@@ -1,7 +1,7 @@
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 
-/** A service may ask for silence, but not for ever: a mistyped header must not shut it out for a month. */
-const LONGEST_MS = 24 * HOUR_MS;
+/** A service may ask for silence, but not for ever: a mistyped header must not shut it out for a month. Judgement. */
+const LONGEST_ASKED_MS = HOUR_MS;
 const DEFAULT_MS = MINUTE_MS;
 
 /**
@@ -11,14 +11,13 @@ const DEFAULT_MS = MINUTE_MS;
  */
 export function quietUntil(header: string | null, body: string, now: Instant): Instant {
   const wanted = fromHeader(header, now) ?? fromWords(body, now) ?? now + DEFAULT_MS;
-  return instant(Math.min(Math.max(wanted, now), now + LONGEST_MS));
+  return instant(Math.max(wanted, now));
 }
 
 function fromHeader(header: string | null, now: Instant): number | null {
   if (header === null) return null;
-  if (/^\d{1,9}$/.test(header.trim())) return now + Number(header) * 1000;
-  const date = Date.parse(header);
-  return Number.isNaN(date) ? null : date;
+  const wanted = /^\d+$/.test(header.trim()) ? now + Number(header) * 1000 : Date.parse(header);
+  return Number.isNaN(wanted) ? null : Math.min(wanted, now + LONGEST_ASKED_MS);
 }
 
 const NEXT = [

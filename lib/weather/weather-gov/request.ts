@@ -19,6 +19,14 @@ export const WEATHER_GOV: Source = {
   attribution: 'Forecast by the US National Weather Service',
   attributionUrl: 'https://www.weather.gov/',
   covers: coversUnitedStates,
+  isRawModel: () => false,
+  habits: {
+    movesTemperatureOnly: false,
+    repeatsElevation: false,
+    // A grid begins some hours before it was issued, and may be a day old.
+    backMs: 36 * HOUR_MS,
+    aheadMs: 10 * 24 * HOUR_MS,
+  },
   async request(question, deps) {
     const known = await gridCell(question, deps);
     if (!known.ok) return known;

@@ -19,12 +19,17 @@ const layer = z.object({
 
 /** The raw grid: each layer in runs of its own, over intervals such as `2022-02-03T21:00:00+00:00/PT5H`. */
 export const weatherGovGridSchema = z.object({
+  /** The outline of the cell. */
+  geometry: z.object({ coordinates: z.array(z.array(z.tuple([z.number(), z.number()]))) }).nullish(),
   properties: z.object({
     updateTime: z.string(),
     elevation: z.object({ unitCode: z.string(), value: z.number() }),
     temperature: layer,
     dewpoint: layer.optional(),
     relativeHumidity: layer.optional(),
+    /** Welcome and not needed: one that cannot be read is as good as none. */
+    skyCover: layer.optional().catch(undefined),
+    windSpeed: layer.optional().catch(undefined),
   }),
 });
 

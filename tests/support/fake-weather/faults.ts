@@ -1,6 +1,7 @@
 import type { ServerResponse } from 'node:http';
+import { SPOILT_ANSWERS, type SpoiltAnswer, spoilt } from './contradictions';
 
-/** All the ways in which the fake can fail; 'refused' is made by leading callers to a closed port. */
+/** The ways in which the fake can give no answer; 'refused' is made by leading callers to a closed port. */
 export const FAULTS = [
   'none',
   'refused',
@@ -19,7 +20,10 @@ export const FAULTS = [
   'no-pressure',
   'redirect',
 ] as const;
-export type Fault = (typeof FAULTS)[number];
+export type BrokenAnswer = (typeof FAULTS)[number];
+/** An answer that is not one, or one that contradicts itself. */
+export type Fault = BrokenAnswer | 'not-gzip' | SpoiltAnswer;
+export const ALL_FAULTS: readonly Fault[] = [...FAULTS, 'not-gzip', ...SPOILT_ANSWERS];
 
 /** Seconds that a rate-limited caller is told to stay away. */
 export const RETRY_AFTER_S = 120;
@@ -27,7 +31,11 @@ const DRIP_MS = 20;
 const HUGE_BYTES = 100_000_000;
 
 /** Answers in the way of a fault; the good body is what it spoils. */
-export function misbehave(fault: Fault, response: ServerResponse, body: string): void {
+export function misbehave(
+  fault: Fault,
+  response: ServerResponse,
+  { body, now }: { readonly body: string; readonly now: number },
+): void {
   const socket = response.socket;
   switch (fault) {
     case 'none':
@@ -87,6 +95,13 @@ export function misbehave(fault: Fault, response: ServerResponse, body: string):
       return;
     case 'redirect':
       response.writeHead(302, { location: 'http://127.0.0.1:9/elsewhere' }).end();
+      return;
+    case 'not-gzip':
+      response.setHeader('content-encoding', 'gzip');
+      send(response, 200, body);
+      return;
+    default:
+      send(response, 200, spoilt(fault, body, now));
   }
 }
 

@@ -24,6 +24,8 @@ export function metNorwayForecast(query: URLSearchParams, world: World): object 
           air_temperature: 'celsius',
           dew_point_temperature: 'celsius',
           relative_humidity: '%',
+          cloud_area_fraction: '%',
+          wind_speed: 'm/s',
         },
       },
       timeseries: times.map((at) => ({
@@ -44,6 +46,8 @@ function details(seed: number, at: number, spot: Parameters<typeof weatherAt>[2]
     air_temperature_percentile_90: rounded(weather.temperatureC + 1.6, 1),
     dew_point_temperature: rounded(weather.dewPointC, 1),
     relative_humidity: rounded(weather.relativeHumidityPercent, 1),
+    cloud_area_fraction: rounded(weather.cloudPercent, 1),
+    wind_speed: rounded(weather.windMs, 1),
   };
 }
 

@@ -10,12 +10,29 @@ const COLUMNS: Readonly<Record<string, { unit: string; of: (weather: Weather) =>
   relative_humidity_2m: { unit: '%', of: (w) => rounded(w.relativeHumidityPercent, 0) },
   surface_pressure: { unit: 'hPa', of: (w) => rounded(w.stationHpa, 1) },
   pressure_msl: { unit: 'hPa', of: (w) => rounded(w.seaLevelHpa, 1) },
+  wind_speed_10m: { unit: 'm/s', of: (w) => rounded(w.windMs, 2) },
+  cloud_cover: { unit: '%', of: (w) => rounded(w.cloudPercent, 0) },
+  snow_depth: { unit: 'm', of: (w) => rounded(w.snowM, 2) },
+  is_day: { unit: '', of: (w) => (w.isDay ? 1 : 0) },
 };
 
 function place(query: URLSearchParams): { latitude: number; longitude: number; elevationM: number } {
   const [latitude, longitude] = [Number(query.get('latitude')), Number(query.get('longitude'))];
   const asked = query.get('elevation');
   return { latitude, longitude, elevationM: asked === null ? groundM(latitude, longitude) : Number(asked) };
+}
+
+/** A query for a list of places as one for each: the service answers with a list where there is more than one. */
+export function perPlace(query: URLSearchParams): URLSearchParams[] {
+  const lists = (['latitude', 'longitude', 'elevation'] as const)
+    .filter((name) => query.has(name))
+    .map((name) => ({ name, values: (query.get(name) ?? '').split(',') }));
+  const count = lists[0]?.values.length ?? 0;
+  return Array.from({ length: count }, (_, i) => {
+    const one = new URLSearchParams(query);
+    for (const { name, values } of lists) one.set(name, values[i] ?? '');
+    return one;
+  });
 }
 
 function rowTimes(query: URLSearchParams, now: number): number[] {

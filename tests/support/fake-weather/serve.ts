@@ -1,6 +1,6 @@
 // `npm run fake-weather [-- --port 4010 --seed 7 --fault hang]`: all forecast services on one local port.
 import { parseArgs } from 'node:util';
-import { FAULTS } from './faults';
+import { ALL_FAULTS } from './faults';
 import { startFakeWeather } from './server';
 
 const { values } = parseArgs({
@@ -11,8 +11,8 @@ const { values } = parseArgs({
     delay: { type: 'string', default: '80' },
   },
 });
-const fault = FAULTS.find((known) => known === values.fault);
-if (fault === undefined) throw new Error(`unknown fault ${values.fault}; known: ${FAULTS.join(', ')}`);
+const fault = ALL_FAULTS.find((known) => known === values.fault);
+if (fault === undefined) throw new Error(`unknown fault ${values.fault}; known: ${ALL_FAULTS.join(', ')}`);
 
 const fake = await startFakeWeather({
   seed: Number(values.seed),
@@ -26,5 +26,5 @@ console.log(
   `Fake weather on ${fake.url}. Start the app beside it with:\n${lines.join(' \\\n')} \\\n  npm start`,
 );
 console.log(
-  `Faults: curl -X PUT ${fake.url}/faults/<${'host|all'}>/<${FAULTS.join('|')}>; state: ${fake.url}/faults`,
+  `Faults: curl -X PUT ${fake.url}/faults/<${'host|all'}>/<${ALL_FAULTS.join('|')}>; state: ${fake.url}/faults`,
 );

@@ -1,12 +1,13 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { FAULTS, type Fault, misbehave, send } from './faults';
+import { ALL_FAULTS, type Fault, misbehave, send } from './faults';
 import { metNorwayForecast } from './met-norway';
 import {
   openMeteoElevation,
   openMeteoHours,
   openMeteoPlaces,
   openMeteoSpread,
+  perPlace,
   type World,
 } from './open-meteo';
 import { weatherGovGrid, weatherGovPoint } from './weather-gov';
@@ -67,7 +68,7 @@ export async function startFakeWeather(options: FakeOptions): Promise<FakeWeathe
     setTimeout(() => {
       for (const [name, value] of Object.entries(reply.headers ?? {})) response.setHeader(name, value);
       if (reply.status !== 200) return send(response, reply.status, reply.body);
-      misbehave(faults.get(host) ?? 'none', response, reply.body);
+      misbehave(faults.get(host) ?? 'none', response, { body: reply.body, now: world.now });
     }, options.delayMs ?? 0);
   });
   await new Promise<void>((resolve) => server.listen(options.port ?? 0, '127.0.0.1', resolve));
@@ -124,8 +125,9 @@ function answer(asked: Asked, world: World): Reply {
   if (asked.busy) return bad(429, { error: true, reason: 'Too many concurrent requests' });
   if (host === 'open-meteo' && path === '/v1/elevation') return good(openMeteoElevation(query));
   if (host === 'open-meteo-geocoding') return good(openMeteoPlaces(query));
-  if (host === 'open-meteo-ensemble') return good(openMeteoSpread(query, world));
-  return good(openMeteoHours(query, world));
+  const each = host === 'open-meteo-ensemble' ? openMeteoSpread : openMeteoHours;
+  const answers = perPlace(query).map((one) => each(one, world));
+  return good(answers.length === 1 ? answers[0]! : answers);
 }
 
 const AWAY_MS = 32 * 60_000;
@@ -171,9 +173,9 @@ function control(
 ): void {
   if (request.method === 'PUT') {
     const name = [...hosts, 'all' as const].find((known) => known === host);
-    const kind = FAULTS.find((known) => known === fault);
+    const kind = ALL_FAULTS.find((known) => known === fault);
     if (name === undefined || kind === undefined) {
-      send(response, 400, JSON.stringify({ hosts: [...hosts, 'all'], faults: FAULTS }));
+      send(response, 400, JSON.stringify({ hosts: [...hosts, 'all'], faults: ALL_FAULTS }));
       return;
     }
     setFault(name, kind);

@@ -30,8 +30,20 @@ export function weatherGovGrid(gridX: number, gridY: number, world: World): obje
     const at = start + (i - 3) * HOUR;
     return { at, weather: weatherAt(world.seed, at, { latitude, longitude, elevationM }) };
   });
+  // A cell of some 2.5 km around the point.
+  const corners = [
+    [-0.015, 0.011],
+    [-0.017, -0.011],
+    [0.015, -0.012],
+    [0.017, 0.01],
+    [-0.015, 0.011],
+  ] as const;
   return {
     type: 'Feature',
+    geometry: {
+      type: 'Polygon',
+      coordinates: [corners.map(([east, north]) => [longitude + east, latitude + north])],
+    },
     properties: {
       updateTime: iso(start - HOUR),
       validTimes: `${iso(start - 3 * HOUR)}/P7D`,
@@ -51,6 +63,14 @@ export function weatherGovGrid(gridX: number, gridY: number, world: World): obje
       relativeHumidity: layer(
         'wmoUnit:percent',
         rows.map((r) => ({ at: r.at, value: rounded(r.weather.relativeHumidityPercent, 0) })),
+      ),
+      skyCover: layer(
+        'wmoUnit:percent',
+        rows.map((r) => ({ at: r.at, value: rounded(r.weather.cloudPercent, 0) })),
+      ),
+      windSpeed: layer(
+        'wmoUnit:km_h-1',
+        rows.map((r) => ({ at: r.at, value: rounded(r.weather.windMs * 3.6, 1) })),
       ),
       pressure: { values: [] },
     },

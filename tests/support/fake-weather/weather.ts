@@ -5,6 +5,10 @@ export type Weather = {
   readonly dewPointC: number;
   readonly seaLevelHpa: number;
   readonly stationHpa: number;
+  readonly cloudPercent: number;
+  readonly windMs: number;
+  readonly snowM: number;
+  readonly isDay: boolean;
 };
 
 export type Spot = { readonly latitude: number; readonly longitude: number; readonly elevationM: number };
@@ -30,6 +34,9 @@ const PRESSURE: readonly Wave[] = [
   { name: 'low', size: 8, periodMs: 4.9 * DAY },
   { name: 'high', size: 5, periodMs: 9.7 * DAY },
 ];
+
+const CLOUDS: readonly Wave[] = [{ name: 'deck', size: 60, periodMs: 1.7 * DAY }];
+const WINDS: readonly Wave[] = [{ name: 'gale', size: 4, periodMs: 2.3 * DAY }];
 
 function waves(seed: number, all: readonly Wave[], at: number, spot: Spot): number {
   return all.reduce((sum, { name, size, periodMs }) => {
@@ -60,6 +67,11 @@ export function weatherAt(seed: number, at: number, spot: Spot): Weather {
     dewPointC: dewPoint(temperatureC, relativeHumidityPercent),
     seaLevelHpa,
     // Open-Meteo's own formula (Meteorology.swift): the hour's temperature, the standard lapse.
+    cloudPercent: Math.min(100, Math.max(0, 50 + waves(seed, CLOUDS, at, spot))),
+    windMs: Math.max(0, 4 + waves(seed, WINDS, at, spot)),
+    snowM: summer < 0 ? 0.2 * -summer : 0,
+    // The sun is up while it is a good part of the way to the warmest hour; sunrise and sunset are not the fake's matter.
+    isDay: day > -0.3,
     stationHpa: seaLevelHpa * (1 - (0.0065 * elevationM) / warm) ** 5.25578,
   };
 }

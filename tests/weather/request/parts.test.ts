@@ -1,12 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { expectOk, fail, ok, type Result } from '@/lib/result/result';
+import { expectOk } from '@/lib/result/result';
 import { instant } from '@/lib/time/instant';
 import { isoUtc, readInstant } from '@/lib/time/zone';
 import { address, coordinate } from '@/lib/weather/request/address';
 import { createBoundedCache } from '@/lib/weather/request/bounded-cache';
 import { afterAskedRest, afterFailure, HEALTHY, isResting } from '@/lib/weather/request/breaker';
-import { createQueue } from '@/lib/weather/request/queue';
 import { quietUntil } from '@/lib/weather/request/retry-after';
 import { createSingleFlight } from '@/lib/weather/request/single-flight';
 import { readSettings } from '@/lib/weather/settings';
@@ -21,7 +20,10 @@ describe('the silence a service asks for', () => {
     ['0', '2027-01-16T22:10:20Z'],
     ['Sat, 16 Jan 2027 22:30:00 GMT', '2027-01-16T22:30:00Z'],
     ['Sat, 16 Jan 2027 20:00:00 GMT', '2027-01-16T22:10:20Z'],
-    ['999999999', '2027-01-17T22:10:20Z'],
+    ['3600', '2027-01-16T23:10:20Z'],
+    ['999999999', '2027-01-16T23:10:20Z'],
+    ['99999999999999999999', '2027-01-16T23:10:20Z'],
+    ['Sun, 17 Jan 2027 22:10:00 GMT', '2027-01-16T23:10:20Z'],
     ['soon', '2027-01-16T22:11:20Z'],
   ])('by Retry-After %j lasts until %s', (header, until) =>
     expect(isoUtc(quietUntil(header, '', NOW))).toBe(until),
@@ -111,29 +113,6 @@ describe('a single flight', () => {
   });
 });
 
-describe('a queue', () => {
-  it('lets one job run at a time, in order', async () => {
-    const queue = createQueue(10);
-    const log: string[] = [];
-    const job = (name: string) => async (): Promise<Result<string, never>> => {
-      log.push(`${name} starts`);
-      await new Promise((resolve) => setTimeout(resolve, 1));
-      log.push(`${name} ends`);
-      return ok(name);
-    };
-    await Promise.all(['a', 'b', 'c'].map((name) => queue.run(job(name))));
-    expect(log).toEqual(['a starts', 'a ends', 'b starts', 'b ends', 'c starts', 'c ends']);
-  });
-
-  it('turns away the one too many, and goes on after a job that broke', async () => {
-    const queue = createQueue(1);
-    const broken = queue.run(() => Promise.reject(new Error('broke')));
-    expect(await queue.run(async () => ok(1))).toEqual(fail({ code: 'busy' }));
-    await expect(broken).rejects.toThrow('broke');
-    expect(await queue.run(async () => ok(2))).toEqual(ok(2));
-  });
-});
-
 describe('an address', () => {
   it('has coordinates of at most four decimals, no trailing zeros and no minus zero', () => {
     expect([46.790_04, -92.100_06, 30, -0.000_01, 1e-9].map(coordinate)).toEqual([
@@ -178,6 +157,19 @@ describe('the settings', () => {
 
   it.each(['a b@example.org', 'x\r\nx-evil: 1@', '', 'nobody'])('hold %j for no contact', (text) =>
     expect(readSettings({ WEATHER_CONTACT: text }).contact).toBeNull(),
+  );
+
+  it.each([
+    [{}, 1],
+    [{ OPEN_METEO_API_KEY: 'abc-1' }, 8],
+    [{ OPEN_METEO_CONCURRENCY: '3' }, 3],
+    [{ OPEN_METEO_API_KEY: 'abc-1', OPEN_METEO_CONCURRENCY: '20' }, 20],
+    [{ OPEN_METEO_CONCURRENCY: '9999' }, 64],
+    [{ OPEN_METEO_CONCURRENCY: '0' }, 1],
+    [{ OPEN_METEO_CONCURRENCY: '-2' }, 1],
+    [{ OPEN_METEO_CONCURRENCY: 'many' }, 1],
+  ])('%j let %d requests to Open-Meteo be under way at once', (environment, count) =>
+    expect(readSettings(environment).concurrency.openMeteo).toBe(count),
   );
 
   it('read a contact and a key', () => {

@@ -1,0 +1,89 @@
+'use client';
+
+import { useState } from 'react';
+import { useHours } from '@/components/store/use-clock-zone';
+import { Button } from '@/components/ui/button';
+import type { Verdict } from '@/lib/carb/verdicts';
+import type { LogRecord } from '@/lib/store/records';
+import { clockFace } from '@/lib/time/zone';
+import type { UnitChoice } from '@/lib/units/choice';
+import { celsiusToKelvin } from '@/lib/units/convert';
+import { formatTemperature } from '@/lib/units/format';
+import { settingText } from '@/lib/words/settings';
+import { CylinderDialog } from './cylinder-dialog';
+import styles from './log.module.css';
+import { judged, type RunToLog } from './to-log';
+
+const TAPS: readonly { readonly verdict: Verdict | null; readonly label: string }[] = [
+  { verdict: 'lean', label: 'Lean' },
+  { verdict: 'right', label: 'Right' },
+  { verdict: 'rich', label: 'Rich' },
+  { verdict: null, label: 'Not judged' },
+];
+
+type RunTapsProps = {
+  readonly run: RunToLog;
+  readonly units: UnitChoice;
+  /** A tap was just made here: the next one does nothing. */
+  readonly held: boolean;
+  readonly large: boolean;
+  readonly onSay: (entry: LogRecord) => void;
+};
+
+/** One tap says how a run was; with several carburettors also cylinder by cylinder. */
+export function RunTaps({ run, units, held, large, onSay }: RunTapsProps) {
+  const [each, setEach] = useState(false);
+  const { name, entry } = run;
+  const { mains } = entry.setting;
+  const hours = useHours();
+  const size = large ? 'decide' : 'large';
+  const facts = [
+    clockFace(entry.at.slice(11, 16), hours),
+    `on ${settingText(entry.setting)}`,
+    formatTemperature(celsiusToKelvin(entry.air.temperatureC), units),
+  ];
+  const say = (verdicts: readonly (Verdict | null)[], sizes: number | null = null) => {
+    if (!held) onSay(judged(entry, verdicts, sizes));
+  };
+  return (
+    <div className={styles.run}>
+      <p className={styles.facts}>
+        <strong>{name}</strong> {facts.join(', ')}
+      </p>
+      <div className={styles.verdicts}>
+        {TAPS.map(({ verdict, label }) => (
+          <Button
+            key={label}
+            size={size}
+            aria-label={`${name}: ${label}`}
+            aria-disabled={held}
+            onClick={() => say(mains.map(() => verdict))}
+          >
+            {label}
+          </Button>
+        ))}
+        {mains.length > 1 ? (
+          <Button
+            size={size}
+            aria-label={`${name}: One cylinder...`}
+            aria-disabled={held}
+            onClick={() => setEach(!held)}
+          >
+            One cylinder...
+          </Button>
+        ) : null}
+      </div>
+      {each ? (
+        <CylinderDialog
+          title={name}
+          cylinders={mains.length}
+          onSay={(verdicts, sizes) => {
+            setEach(false);
+            say(verdicts, sizes);
+          }}
+          onClose={() => setEach(false)}
+        />
+      ) : null}
+    </div>
+  );
+}

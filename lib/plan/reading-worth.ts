@@ -1,0 +1,69 @@
+import { addMinutes, HOUR_MS, type Instant, instant } from '@/lib/time/instant';
+import { kelvin } from '@/lib/units/quantity';
+import { READING_CHANCE, READING_MINUTES, READING_TELLS, TEMPERATURE_MEMORY_HOURS } from './judgement';
+import { correctHours } from './readings';
+import type { Plan, PlanRequest } from './types';
+
+/** What a thermometer at the track would tell about the next run. */
+export type ReadingWorth = {
+  /** Sorted run it is about. */
+  readonly run: number;
+  /** As late as leaves time to act on it: the later, the more it tells. */
+  readonly at: Instant;
+  /** How well the run's temperature is known without it and with it [K], one standard deviation. */
+  readonly sdBefore: number;
+  readonly sdAfter: number;
+  /** True where it tells enough and something hangs on it: a swap, a risk of lean, or a model that misses the cold. */
+  readonly pays: boolean;
+};
+
+/** The next run that is planned, and those that an error of its hour still reaches. */
+function runsAtStake({ runs, sortedRuns }: Plan) {
+  const open = runs.filter(({ state }) => state === 'planned');
+  const next = open[0];
+  if (next === undefined) return [];
+  const end = sortedRuns[next.run]!.start + TEMPERATURE_MEMORY_HOURS * HOUR_MS;
+  return open.filter(({ run }) => sortedRuns[run]!.start <= end);
+}
+
+function hangsOnIt(plan: Plan, runs: Plan['runs']): boolean {
+  return (
+    runs.some(({ chanceOfLean }) => chanceOfLean >= READING_CHANCE) ||
+    plan.swaps.some(({ beforeRun }) => runs.some(({ run }) => run === beforeRun)) ||
+    plan.warnings.some(({ code }) => code === 'model-misses-clear-cold')
+  );
+}
+
+/**
+ * What a reading would tell, and whether to ask for one; null where no run is to come within the hours. How much an error
+ * narrows hangs on when is read and not on what is read, so it is known beforehand, exactly.
+ */
+export function readingWorth(
+  request: Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options'>,
+  plan: Plan,
+): ReadingWorth | null {
+  const { series, readings, now, options } = request;
+  const runs = runsAtStake(plan);
+  const next = runs[0];
+  if (next === undefined) return null;
+  const { start } = plan.sortedRuns[next.run]!;
+  const first = series.hours[0]!.at;
+  const at = instant(
+    Math.max(now, first, Math.min(start, addMinutes(start, -options.swapMinutes - READING_MINUTES))),
+  );
+  const heard = correctHours({ series, readings, now }).trackAt(Float64Array.of(at, start));
+  const imagined = {
+    id: 'imagined',
+    at,
+    temperature: kelvin(heard.temperature[0]!),
+    stationPressure: null,
+    relativeHumidity: null,
+    confirmed: true,
+  };
+  const told = correctHours({ series, readings: [...readings, imagined], now }).trackAt(
+    Float64Array.of(start),
+  );
+  const [sdBefore, sdAfter] = [heard.temperatureSd[1]!, told.temperatureSd[0]!];
+  const pays = sdBefore - sdAfter >= READING_TELLS && hangsOnIt(plan, runs);
+  return { run: next.run, at, sdBefore, sdAfter, pays };
+}
