@@ -141,5 +141,5 @@ describe('An evening as it happens', () => {
     );
     // The walks reach what they are to try.
     for (const [kind, times] of Object.entries(seen)) expect(times, kind).toBeGreaterThan(5);
-  });
+  }, 180_000);
 });

@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
+import { withRunTold } from '@/components/night/records';
 import type { Acts } from '@/components/night/use-acts';
 import { withReading } from '@/components/reading/stored-readings';
 import type { Setting } from '@/lib/carb/machine';
 import { makePlan } from '@/lib/plan/make-plan';
 import { expectOk } from '@/lib/result/result';
+import { pastRunChoices } from '@/lib/standing/past-run';
 import type { Standing } from '@/lib/standing/standing';
 import { eventRecordSchema, type LogRecord, logRecordSchema } from '@/lib/store/records';
 import { isoUtc } from '@/lib/time/zone';
@@ -126,6 +128,29 @@ const runMade = fc.tuple(tab, fc.boolean()).map(([on, before]) =>
       act: (acts) => acts.runMade(run, setting),
       said: ({ made }) => ({ inNow: setting, at: now, made: new Map([...made, [given, setting]]) }),
     };
+  }),
+);
+
+/** The log asks what a past run was made on; where nothing was said of any later time, that is also what is in since. */
+const tellPast = fc.boolean().map((asPlanned) =>
+  step(`a past run is told ${asPlanned ? 'as planned' : 'as it was in'}`, async (heard, evening) => {
+    await evening.look(0);
+    const { night, standing } = evening.shown(0);
+    const { plan } = standing;
+    const past = plan.runs.findLast(({ state }) => state === 'past');
+    const choices = past === undefined ? null : pastRunChoices(night.request, plan, past);
+    if (past === undefined || choices === null) return;
+    const setting = (asPlanned ? choices.accepted : null) ?? choices.said;
+    const given = plan.order[past.run]!;
+    await evening.change((record) =>
+      withRunTold(record, { machineId: evening.machineId, run: given, setting }),
+    );
+    const { at, made } = heard.said;
+    const start = plan.sortedRuns[past.run]!.start;
+    const later = at > start || plan.runs.some(({ run, state }) => run > past.run && state === 'made');
+    heard.said = { ...heard.said, made: new Map([...made, [given, setting]]) };
+    if (!later) heard.said = { ...heard.said, ...told(setting, start)() };
+    heard.settings.push(setting);
   }),
 );
 
@@ -263,7 +288,7 @@ const share = fc.constant(
 
 export const anySteps = fc.commands(
   [
-    ...[accept, fitAsTold, fitOther, answer, runMade, delay, startNow, addRun, knockOut, comeBack],
+    ...[accept, fitAsTold, fitOther, answer, runMade, tellPast, delay, startNow, addRun, knockOut, comeBack],
     ...[wait, wait, look, read, log, undo, reload, share],
   ],
   { maxCommands: 16, size: 'max' },
