@@ -4,7 +4,7 @@ import { settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Fitting, Plan } from '@/lib/plan/types';
 import { classOf, eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
-import { addMinutes, type Instant, MINUTE_MS } from '@/lib/time/instant';
+import { addMinutes, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { isoLocal, isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
@@ -83,17 +83,33 @@ export function withMachineAsBefore(
   return {
     ...record,
     fitted: putBack(record.fitted, machineId, before.fitted[machineId]),
-    fittings: putBack(record.fittings ?? {}, machineId, before.fittings?.[machineId]),
-    outFrom: putBack(record.outFrom ?? {}, machineId, before.outFrom?.[machineId]),
+    fittings: putBackIn(record.fittings, machineId, before.fittings),
+    outFrom: putBackIn(record.outFrom, machineId, before.outFrom),
     made: putBack(record.made, machineId, before.made[machineId]),
     accepted: putBack(record.accepted, machineId, before.accepted[machineId]),
-    acceptedAir: putBack(record.acceptedAir ?? {}, machineId, before.acceptedAir?.[machineId]),
+    acceptedAir: putBackIn(record.acceptedAir, machineId, before.acceptedAir),
   };
+}
+
+/** All that an event says about one machine: what the way back puts in its old place. */
+export function machinePart(record: EventRecord, machineId: string): readonly unknown[] {
+  const { fitted, fittings, outFrom, made, accepted, acceptedAir } = record;
+  return [fitted, fittings, outFrom, made, accepted, acceptedAir].map((all) => all?.[machineId] ?? null);
 }
 
 function putBack<V>(all: Record<string, V>, key: string, value: V | undefined): Record<string, V> {
   const { [key]: _, ...others } = all;
   return value === undefined ? others : { ...others, [key]: value };
+}
+
+/** The same in what a record may lack: where it lacked it before and nothing is left, it does again. */
+function putBackIn<V>(
+  all: Record<string, V> | undefined,
+  key: string,
+  before: Record<string, V> | undefined,
+): Record<string, V> | undefined {
+  const back = putBack(all ?? {}, key, before?.[key]);
+  return before === undefined && Object.keys(back).length === 0 ? undefined : back;
 }
 
 /** The event after a machine was knocked out, or came back; a run that has begun by then is still its own. */
@@ -107,7 +123,7 @@ export function withOutFrom(record: EventRecord, machineId: string, at: Instant 
  * behind where there is only one.
  */
 export function withRunAdded(record: EventRecord, machineId: string): EventRecord {
-  return withRunsOf(record, machineId, (all) => {
+  const added = withRunsOf(record, machineId, (all) => {
     const sorted = [...all].sort((a, b) => instantFromJson(a.start) - instantFromJson(b.start));
     const [last, before] = [sorted.at(-1), sorted.at(-2)];
     if (last === undefined) return all;
@@ -118,6 +134,24 @@ export function withRunAdded(record: EventRecord, machineId: string): EventRecor
     const added = { ...last, name: nameAfter(last.name), start: move(last.start), end: move(last.end) };
     return [...all, added];
   });
+  return withAcceptedFor(added, record);
+}
+
+/**
+ * A plan that was accepted goes on through a run that came to the end, on the jets of the run before it: what it had put
+ * in is still to be asked about.
+ */
+function withAcceptedFor(record: EventRecord, before: EventRecord): EventRecord {
+  const accepted = Object.entries(record.accepted).map(([id, plan]) => {
+    const past = eventOfRacer(before, id).runs;
+    const now = eventOfRacer(record, id).runs;
+    if (plan.length !== past.length || now.length === past.length) return [id, plan] as const;
+    if (now.length < past.length) return [id, plan.slice(0, now.length)] as const;
+    const starts = past.map(({ start }) => instantFromJson(start));
+    const last = plan[starts.indexOf(instant(Math.max(...starts)))];
+    return [id, last === undefined ? plan : [...plan, last]] as const;
+  });
+  return { ...record, accepted: Object.fromEntries(accepted) };
 }
 
 /** "Round 9" after "Round 8"; "Final 2" after "Final". */
@@ -137,6 +171,16 @@ export function withRunsMoved(record: EventRecord, { machineId, runs, minutes }:
   );
 }
 
+type RunsFrom = { readonly machineId: string; readonly runs: readonly number[]; readonly at: Instant };
+
+/** The event after the first of some runs has begun, the others moved along; whatever time they had by then. */
+export function withRunsFrom(record: EventRecord, { machineId, runs, at }: RunsFrom): EventRecord {
+  const start = eventOfRacer(record, machineId).runs[runs[0] ?? -1]?.start;
+  if (start === undefined) return record;
+  const minutes = Math.round((at - instantFromJson(start)) / MINUTE_MS);
+  return withRunsMoved(record, { machineId, runs, minutes });
+}
+
 type RunsBefore = { readonly machineId: string; readonly before: EventRecord };
 
 /** The way back: the times the runs had, where they are still the same runs. */
@@ -153,7 +197,10 @@ export function withRunsAsBefore(record: EventRecord, { machineId, before }: Run
 /** The way back from a run added: it goes again where it is still the last. */
 export function withoutAddedRun(record: EventRecord, { machineId, before }: RunsBefore): EventRecord {
   const past = eventOfRacer(before, machineId).runs.length;
-  return withRunsOf(record, machineId, (all) => (all.length === past + 1 ? all.slice(0, past) : all));
+  const without = withRunsOf(record, machineId, (all) =>
+    all.length === past + 1 ? all.slice(0, past) : all,
+  );
+  return withAcceptedFor(without, record);
 }
 
 type Runs = EventRecord['event']['runs'];

@@ -6,13 +6,16 @@ import { type OpenedStore, useOpenedStore } from '@/components/store/store-provi
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Setting } from '@/lib/carb/machine';
 import type { Standing } from '@/lib/standing/standing';
+import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
-import { type Instant, MINUTE_MS } from '@/lib/time/instant';
+import { sameValue } from '@/lib/store/same-value';
+import type { Instant } from '@/lib/time/instant';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { accepting } from './accepting';
 import type { Night } from './night';
 import {
+  machinePart,
   withFitted,
   withMachineAsBefore,
   withMade,
@@ -20,6 +23,7 @@ import {
   withoutAddedRun,
   withRunAdded,
   withRunsAsBefore,
+  withRunsFrom,
   withRunsMoved,
 } from './records';
 
@@ -56,21 +60,21 @@ export function useActs({ night, standing }: ActsOf): Acts {
 }
 
 /** The acts on a night, each handed to `write` with its words and its way back. */
-function actsOn({ night, standing }: ActsOf, write: (act: ActWords) => void): Acts {
+export function actsOn({ night, standing }: ActsOf, write: (act: ActWords) => void): Acts {
   const { plan, now } = standing;
   const machineId = night.records.machine.id;
-  const asBefore = (record: EventRecord, before: EventRecord) =>
-    withMachineAsBefore(record, machineId, before);
+  const engine = {
+    part: (record: EventRecord) => machinePart(record, machineId),
+    back: (record: EventRecord, before: EventRecord) => withMachineAsBefore(record, machineId, before),
+  };
+  const schedule = {
+    part: (record: EventRecord) => eventOfRacer(record, machineId).runs,
+    back: (record: EventRecord, before: EventRecord) => withRunsAsBefore(record, { machineId, before }),
+  };
   const tell = (words: string, change: (record: EventRecord) => EventRecord) =>
-    write({ words, change: (record) => accepting(change(record), night.records, now), back: asBefore });
+    write({ words, change: (record) => accepting(change(record), night.records, now), ...engine });
   const leave = (words: string, at: Instant | null) =>
-    write({ words, change: (record) => withOutFrom(record, machineId, at), back: asBefore });
-  const move = (run: number, minutes: number, words: string) =>
-    write({
-      words,
-      change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
-      back: (record, before) => withRunsAsBefore(record, { machineId, before }),
-    });
+    write({ words, change: (record) => withOutFrom(record, machineId, at), ...engine });
   return {
     accept: () => tell('This is your plan now.', (record) => record),
     fit: (setting, since = now) =>
@@ -83,16 +87,22 @@ function actsOn({ night, standing }: ActsOf, write: (act: ActWords) => void): Ac
         return withFitted(withMade(record, made), machineId, { at: now, setting });
       }),
     moveRuns: (run, minutes) =>
-      move(run, minutes, `${runName(plan, run)} and what follows moved by ${minutes} minutes.`),
-    startNow: (run) => {
-      const start = plan.sortedRuns[run]?.start ?? now;
-      const minutes = Math.round((now - start) / MINUTE_MS);
-      move(run, minutes, `${runName(plan, run)} starts now; what follows moved by ${minutes} minutes.`);
-    },
+      write({
+        words: `${runName(plan, run)} and what follows moved by ${minutes} minutes.`,
+        change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
+        ...schedule,
+      }),
+    startNow: (run) =>
+      write({
+        words: `${runName(plan, run)} starts now, and what follows moves along.`,
+        change: (record) => withRunsFrom(record, { machineId, runs: plan.order.slice(run), at: now }),
+        ...schedule,
+      }),
     addRun: () =>
       write({
         words: 'One more run is added at the end.',
         change: (record) => withRunAdded(record, machineId),
+        part: schedule.part,
         back: (record, before) => withoutAddedRun(record, { machineId, before }),
       }),
     knockOut: () => leave('Out: the runs to come are left out.', now),
@@ -100,29 +110,42 @@ function actsOn({ night, standing }: ActsOf, write: (act: ActWords) => void): Ac
   };
 }
 
-type ActWords = {
+export type ActWords = {
   readonly words: string;
   readonly change: (record: EventRecord) => EventRecord;
+  /** What the act changed and its way back puts in its old place. */
+  readonly part: (record: EventRecord) => unknown;
   readonly back: (record: EventRecord, before: EventRecord) => EventRecord;
 };
 type Act = ActWords & {
-  readonly opened: OpenedStore;
+  readonly opened: Pick<OpenedStore, 'store'>;
   readonly say: (words: ToastWords) => void;
   readonly eventId: string;
 };
 
-async function writeAct({ opened, say, words, eventId, change, back }: Act): Promise<void> {
-  const written = await changeRecord(opened.store, { table: 'events', id: eventId, change });
+/** Writes an act on top of what is stored by now, and says it with its way back. */
+export async function writeAct({ opened, say, words, eventId, change, part, back }: Act): Promise<void> {
+  const night = { table: 'events', id: eventId } as const;
+  const written = await changeRecord(opened.store, { ...night, change });
   if (!written.ok) {
     say({ text: 'That was not kept: the night was changed or removed meanwhile. Look again and repeat it.' });
     return;
   }
-  const { before } = written.value;
-  const undo = () =>
-    void changeRecord(opened.store, {
-      table: 'events',
-      id: eventId,
-      change: (record) => back(record, before),
+  const { before, after } = written.value;
+  const undo = async () => {
+    let last = false;
+    const undone = await changeRecord(opened.store, {
+      ...night,
+      change: (record) => {
+        // What another tab was told since is newer than this way back.
+        last = sameValue(part(record), part(after.value));
+        return last ? back(record, before) : record;
+      },
     });
+    if (!last || !undone.ok)
+      say({
+        text: 'Not taken back: something else was told meanwhile. Look again and say what is true now.',
+      });
+  };
   say({ text: words, act: { label: 'Undo', do: undo } });
 }

@@ -20,13 +20,15 @@ type Given = {
 export function sharedNightOf({ night, plan, sharedAt, exactPlace }: Given): SharedNight {
   const { event, machine, box, log } = night.records;
   const { typed } = event.value;
+  const { fitted, made, outFrom } = night.request;
   const shared = makeSharedNight({
     event: eventOfRacer(event.value, machine.id),
     machines: [
       {
         machine: machineTonight(machine.value, box, log),
-        fitted: night.request.fitted,
-        made: night.request.made,
+        fitted,
+        made,
+        ...(outFrom === undefined ? {} : { outFrom }),
         accepted: settingsAsGiven(plan),
       },
     ],

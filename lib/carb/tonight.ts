@@ -27,14 +27,15 @@ const MOST_LOG_AREA = 0.12;
  * rich. Nothing goes leaner than the baseline for a verdict of one night; what the log teaches over many is another
  * matter. null where nothing is asked for.
  *
- * @param machine as proven, without any verdict of tonight in it
+ * @param machine as proven; what earlier verdicts of tonight asked for, where it came along with it, is gone on from
  * @param verdicts oldest first
  */
 export function tonightOf(machine: Machine, verdicts: readonly VerdictTonight[]): Tonight | null {
-  let logAreas: readonly number[] = machine.carburettors.map(() => 0);
-  let run = '';
+  const { tonight, ...proven } = machine;
+  let logAreas = tonight?.logAreas ?? machine.carburettors.map(() => 0);
+  let run = tonight?.run ?? '';
   for (const said of verdicts) {
-    const next = afterVerdict(machine, logAreas, said);
+    const next = afterVerdict(proven, logAreas, said);
     if (next.some((log, i) => log > logAreas[i]!)) run = said.run;
     logAreas = next;
   }

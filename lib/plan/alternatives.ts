@@ -3,6 +3,7 @@ import { timeAtPower } from '@/lib/power/relative-power';
 import { ratio, second } from '@/lib/units/quantity';
 import { LOSS_UNIT, leanOfHarm, richOfHarm } from './choice';
 import type { Decision } from './decide';
+import { isDrowned } from './grade';
 import { MOST_SWAPS_LISTED } from './judgement';
 import { bestBySwaps, bestOtherFirstAct, countSwaps } from './optimise';
 import { settingsByRun } from './situation';
@@ -17,13 +18,15 @@ function settingsOf({ candidates, situation }: Decision, path: readonly number[]
 
 /**
  * Seconds lost against the ideal mixture over the timed runs, through speed in proportion to the third root of power.
- * null where no run is timed.
+ * null where no run is timed, or where one is on a setting that does not run: it has no time.
  */
 function secondsLost(runs: readonly Run[], losses: readonly number[]): number | null {
-  const timed = runs.flatMap(({ typicalSeconds }, i) =>
-    typicalSeconds === null
-      ? []
-      : [timeAtPower(second(typicalSeconds), ratio(1 - losses[i]!)) - typicalSeconds],
+  const times = runs.flatMap(({ typicalSeconds }, i) =>
+    typicalSeconds === null ? [] : [{ typicalSeconds, loss: losses[i]! }],
+  );
+  if (times.some(({ loss }) => isDrowned(loss))) return null;
+  const timed = times.map(
+    ({ typicalSeconds, loss }) => timeAtPower(second(typicalSeconds), ratio(1 - loss)) - typicalSeconds,
   );
   return timed.length === 0 ? null : timed.reduce((sum, each) => sum + each, 0);
 }

@@ -54,15 +54,26 @@ function groupsOf(all: readonly Candidate[]): readonly (readonly Candidate[])[] 
 }
 
 /**
+ * What is in and could not be put together from the box comes last, wherever it stands: where it is leaner than what
+ * comes before it, it says nothing about the others.
+ */
+function offTheLadder(rising: readonly (readonly Candidate[])[]): readonly Candidate[] | null {
+  const [before, last] = rising.slice(-2);
+  return last !== undefined && before !== undefined && last[0]!.leanest < before[0]!.leanest ? last : null;
+}
+
+/**
  * The candidates a night needs. Jet sets come leanest first and each is richer than the one before in every
  * carburettor, and so do the trim positions of a set. So a set that is richer than one that is safe at every trim only
  * loses power, and a set leaner than one that loses nothing at any trim only takes risk; the same holds for positions
  * within a set. Leaving them out changes no best plan, and keeps a box of a hundred sizes quick.
  */
 export function usefulCandidates(all: readonly Candidate[], night: Night): readonly Candidate[] {
-  const sets = between(groupsOf(all), {
+  const rising = groupsOf(all);
+  const off = offTheLadder(rising);
+  const sets = between(rising, {
     safe: (set) => isSafe(set[0]!, night),
-    free: (set) => losesNothing(set.at(-1)!, night),
+    free: (set) => set !== off && losesNothing(set.at(-1)!, night),
     kept: (set) => night.keep.some(({ mains }) => sameMains(mains, set[0]!.setting.mains)),
   });
   return sets.flatMap((set, group) =>

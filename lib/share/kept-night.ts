@@ -49,6 +49,7 @@ export function keptNight(night: SharedNight, newId: () => string): KeptNight {
           fitted === undefined ? undefined : [{ at: night.sharedAt, setting: fitted }],
         ),
         made: each(({ made }) => made),
+        outFrom: each(({ outFrom }) => outFrom),
         demo: false,
         ...racersTold(machines),
       },

@@ -18,6 +18,8 @@ export type MachineToShare = {
   /** null: not told. */
   readonly fitted: Setting | null;
   readonly made: readonly MadeRun[];
+  /** Absent: it is not out. */
+  readonly outFrom?: Instant;
   /** The plan as it stands when the night is shared. */
   readonly accepted: readonly Setting[] | null;
 };
@@ -51,10 +53,11 @@ export function makeSharedNight(given: NightToShare): SharedNight {
   };
 }
 
-function sharedMachine({ machine, fitted, made, accepted }: MachineToShare): SharedMachine {
+function sharedMachine({ machine, fitted, made, outFrom, accepted }: MachineToShare): SharedMachine {
   return {
     machine,
     ...(fitted === null ? {} : { fitted: settingToJson(fitted) }),
+    ...(outFrom === undefined ? {} : { outFrom: isoUtc(outFrom) }),
     ...(accepted === null ? {} : { accepted: accepted.map(settingToJson) }),
     ...(made.length === 0
       ? {}

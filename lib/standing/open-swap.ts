@@ -1,6 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
 import { sameMains, sameSetting } from '@/lib/plan/candidates';
-import { completeSetting } from '@/lib/plan/situation';
+import { completeSetting, isOut } from '@/lib/plan/situation';
 import type { Plan, PlanRequest } from '@/lib/plan/types';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 
@@ -18,7 +18,10 @@ export type OpenSwap = {
   readonly runsSince: readonly number[];
 };
 
-type Asked = Pick<PlanRequest, 'machine' | 'accepted' | 'fitted' | 'fittings' | 'made' | 'now' | 'options'>;
+type Asked = Pick<
+  PlanRequest,
+  'machine' | 'accepted' | 'fitted' | 'fittings' | 'made' | 'outFrom' | 'now' | 'options'
+>;
 
 /** When something was last said of the engine; what comes without a time is said now. */
 function toldAt({ fitted, fittings, now }: Asked): number {
@@ -29,7 +32,8 @@ function toldAt({ fitted, fittings, now }: Asked): number {
 
 /**
  * The accepted swap that has to be asked about: the accepted plan had another setting in by now than the one that was
- * told, and nothing was said since the swap had to be begun. null where there is none.
+ * told, and nothing was said since the swap had to be begun. null where there is none; a swap for a run that the machine
+ * does not make need not be made.
  */
 export function openSwapOf(request: Asked, plan: Plan): OpenSwap | null {
   const { machine, accepted, now, options } = request;
@@ -40,6 +44,7 @@ export function openSwapOf(request: Asked, plan: Plan): OpenSwap | null {
   const from = plan.inNow.setting;
   const minutesFor = (a: Setting, b: Setting) => (sameMains(a.mains, b.mains) ? 0 : options.swapMinutes);
   const begun = (run: number) =>
+    !isOut(request, plan.sortedRuns[run]!.start) &&
     addMinutes(plan.sortedRuns[run]!.start, -minutesFor(wanted[run - 1] ?? from, wanted[run]!)) <= now;
   const last = wanted.findLastIndex((_, run) => begun(run));
   const to = wanted[last];

@@ -23,7 +23,8 @@ export function machineTonight(
   const machine = machineFromJson(json);
   if (!machine.ok) return json;
   const tonight = tonightOf(machine.value, verdictsOf(machine.value, log));
-  return tonight === null ? json : { ...json, tonight: { ...tonight, logAreas: [...tonight.logAreas] } };
+  const { tonight: _, ...proven } = json;
+  return tonight === null ? proven : { ...proven, tonight: { ...tonight, logAreas: [...tonight.logAreas] } };
 }
 
 /** Entries with a verdict that fit the machine as it is, oldest first. */

@@ -2,7 +2,8 @@ import { expect, type Page } from '@playwright/test';
 import { pressAt, soundStop, tabTo, typeInto } from './keyboard';
 import { faultsInEveryLook, test } from './watched-page';
 
-test.use({ timezoneId: 'America/Chicago', now: '18:15' });
+// Half an hour before a swap.
+test.use({ timezoneId: 'America/Chicago', now: '19:40' });
 
 const region = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
 const dialog = (page: Page) => page.locator('dialog[open]');
@@ -29,9 +30,10 @@ test('a night goes by keyboard alone, and the focus is always somewhere and seen
   await night.keyboard.press('ControlOrMeta+Z');
   await expect(fitted).toContainText('410/400/410');
 
-  // The next act: its button goes away once it is done, the focus stays there.
+  // The next act: its button keeps its place for a moment once it is done, then goes; the focus stays there.
   await pressAt(night, 'I have fitted 420/410/420');
   await expect(fitted).toContainText('420/410/420');
+  await expect(night.getByRole('button', { name: 'I have fitted 420/410/420' })).toHaveCount(0);
   expect(await soundStop(night)).toBe('Next');
   await night.keyboard.press('ControlOrMeta+Z');
   await expect(fitted).toContainText('410/400/410');

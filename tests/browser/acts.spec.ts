@@ -1,5 +1,7 @@
 import { expect, type Page } from '@playwright/test';
+import { instantOf } from './clock';
 import { countingHand } from './counting-hand';
+import { enterOwnNight } from './enter-own-night';
 import { test } from './watched-page';
 
 // The rounds of the evening are still to come.
@@ -20,30 +22,88 @@ test('a reading takes four taps and fields at most', async ({ night }) => {
 test('from a first visit to a plan of one’s own takes twenty taps and fields at most', async ({ night }) => {
   await night.goto('/');
   const hand = countingHand();
-  const text = (name: string | RegExp) => form(night).getByRole('textbox', { name, exact: true }).first();
-  await hand.tap(night.getByRole('link', { name: 'Start my own night' }).first());
-  for (const [name, typed] of Object.entries({
-    Name: 'Blue twin',
-    'Main jet': '400',
-    'Jets in the box': '380 390 400 410 420 430',
-    Temperature: '20',
-    Elevation: '1300',
-  }))
-    await hand.fill(text(name), typed);
-  await hand.tap(form(night).getByRole('button', { name: 'Save machine' }));
-  for (const [name, typed] of Object.entries({
-    'Name of the event': 'Saturday heats',
-    Elevation: '1300',
-    'First at': '20:00',
-    Every: '60',
-    'How many': '3',
-    'Each lasting': '10',
-  }))
-    await hand.fill(text(name), typed);
-  await hand.tap(form(night).getByRole('button', { name: 'Save event' }));
-  await hand.fill(text(/19:00/), '18');
-  await hand.fill(text(/23:00/), '2');
-  await hand.tap(form(night).getByRole('button', { name: 'Save hours' }));
+  await enterOwnNight(hand, night, '380 390 400 410 420 430');
   await expect(night.getByRole('region', { name: 'The call' })).toContainText(/(Start on|Fit|No swap)/);
   expect(hand.acts()).toBeLessThanOrEqual(20);
+});
+
+const region = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
+const round = (page: Page, name: string) => page.getByRole('row', { name: new RegExp(`^${name} `) });
+
+test('a delay of everything by fifty minutes takes two taps, and one to take it back', async ({ night }) => {
+  await night.goto('/');
+  const hand = countingHand();
+  await hand.tap(night.getByRole('button', { name: 'Running late?' }));
+  await hand.tap(form(night).getByRole('button', { name: 'All 50 min later: Round 1 at 19:50' }));
+  await expect(round(night, 'Round 1')).toContainText('19:50 to 20:05');
+  await expect(round(night, 'Round 8')).toContainText('01:05');
+  expect(hand.acts()).toBe(2);
+  await hand.tap(night.getByRole('button', { name: 'Undo' }));
+  await expect(round(night, 'Round 1')).toContainText('19:00 to 19:15');
+  expect(hand.acts()).toBe(3);
+});
+
+test('a run that starts now and one more run take two taps each', async ({ night }) => {
+  await night.goto('/');
+  const hand = countingHand();
+  await hand.tap(night.getByRole('button', { name: 'Running late?' }));
+  await hand.tap(form(night).getByRole('button', { name: 'Round 1 starts now' }));
+  await expect(round(night, 'Round 2')).toContainText('19:00 to 19:15');
+  expect(hand.acts()).toBe(2);
+  await hand.tap(night.getByRole('button', { name: 'Running late?' }));
+  await hand.tap(form(night).getByRole('button', { name: 'One more run after Round 8' }));
+  await expect(round(night, 'Round 9')).toBeVisible();
+  expect(hand.acts()).toBe(4);
+});
+
+test('knocked out takes one tap, and one to be back', async ({ night }) => {
+  await night.goto('/');
+  const hand = countingHand();
+  await hand.tap(night.getByRole('button', { name: 'Knocked out' }));
+  await expect(region(night, 'Next')).toContainText('Not in Round 1 to Round 8.');
+  expect(hand.acts()).toBe(1);
+  await night.reload();
+  await hand.tap(night.getByRole('button', { name: 'Back in' }));
+  await expect(region(night, 'Next')).toContainText('Fit 420/410/420');
+  expect(hand.acts()).toBe(2);
+});
+
+test.describe('near the window of a swap', () => {
+  test.use({ now: '19:40' });
+
+  test('that it is in takes one tap', async ({ night }) => {
+    await night.goto('/');
+    const hand = countingHand();
+    await hand.tap(night.getByRole('button', { name: 'I have fitted 420/410/420' }));
+    await expect(region(night, 'Fitted')).toContainText('420/410/420');
+    expect(hand.acts()).toBe(1);
+  });
+});
+
+test('the answer about a missed swap takes one tap', async ({ night }) => {
+  await night.goto('/');
+  await night.getByRole('button', { name: 'This is my plan' }).click();
+  await expect(night.getByText('This is your plan now.')).toBeVisible();
+  await night.clock.setFixedTime(instantOf('21:51'));
+  await night.reload();
+  const hand = countingHand();
+  await hand.tap(
+    region(night, 'Not told').getByRole('button', { name: /^Yes, 420\/410\/420 since before Round/ }),
+  );
+  await expect(region(night, 'Not told')).toHaveCount(0);
+  await expect(region(night, 'Fitted')).toContainText('420/410/420');
+  expect(hand.acts()).toBe(1);
+});
+
+test.describe('after four rounds', () => {
+  test.use({ now: '21:40' });
+
+  test('a verdict takes two taps from the page of the night', async ({ night }) => {
+    await night.goto('/');
+    const hand = countingHand();
+    await hand.tap(night.getByRole('link', { name: 'Log a run' }));
+    await hand.tap(night.getByRole('button', { name: 'Round 4: Right' }));
+    await expect(night.getByRole('row', { name: /^Round 4/ })).toContainText('right');
+    expect(hand.acts()).toBe(2);
+  });
 });

@@ -6,7 +6,7 @@ import { test } from './watched-page';
 test.use({ now: EVENING });
 
 /** What a page itself says loudly; the framework keeps an alert of its own for screen readers. */
-const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__)');
+const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__):visible');
 
 /** An invented chart in °F and feet: what counts here is that it is one, not which. */
 const CHART =

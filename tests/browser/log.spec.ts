@@ -5,8 +5,8 @@ import { test } from './watched-page';
 // Four rounds are over.
 test.use({ now: '21:40' });
 
-/** What a page itself says loudly; the framework keeps an alert of its own for screen readers. */
-const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__)');
+/** What a page itself says loudly; what is hidden says nothing yet, and the framework keeps an alert of its own. */
+const alertIn = (page: Page) => page.locator('[role=alert]:not(#__next-route-announcer__):visible');
 
 async function openLog(page: Page): Promise<void> {
   await page.goto('/log');

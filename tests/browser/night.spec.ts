@@ -4,7 +4,9 @@ import { ON_DESK, overflows, test } from './watched-page';
 // Before the first round.
 test.use({ now: '18:15' });
 
-test.describe('the night page', () => {
+test.describe('half an hour before a swap', () => {
+  test.use({ now: '19:40' });
+
   test('answers on the first screen, without scrolling', ON_DESK, async ({ night }) => {
     await night.goto('/');
     const plate = [
@@ -16,13 +18,6 @@ test.describe('the night page', () => {
     ];
     for (const part of plate) await expect(part).toBeInViewport({ ratio: 1 });
     expect(await overflows(night)).toBe(false);
-  });
-
-  test('is written into the HTML as words only, before any script has run', async ({ request }) => {
-    const html = await (await request.get('/')).text();
-    const body = html.slice(html.indexOf('<body')).replace(/<script[\s\S]*?<\/script>/g, '');
-    expect(body).toContain('Opening the night...');
-    expect(body).toContain('needs JavaScript');
   });
 
   test('keeps what was fitted over a reload, and takes it back', async ({ night }) => {
@@ -41,27 +36,37 @@ test.describe('the night page', () => {
     await expect(fitted).toContainText('420/410/420');
   });
 
-  test('moves the rest of a night that is late', async ({ night }) => {
-    await night.goto('/');
-    await night.getByRole('button', { name: 'Off schedule' }).click();
-    await night.getByRole('radio', { name: '30 later' }).check();
-    await night.getByRole('button', { name: 'Move Round 1 to 19:30' }).click();
-    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('19:30 to 19:45');
-    await night.getByRole('button', { name: 'Undo' }).click();
-    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('19:00 to 19:15');
-  });
-
   test('shows only what gloves need at the track', async ({ night }) => {
     await night.goto('/');
     await night.getByRole('link', { name: 'At the track' }).click();
     await expect(night.getByRole('banner')).toBeHidden();
     const decide = night.getByRole('button', { name: 'I have fitted 420/410/420' });
     expect((await decide.boundingBox())?.height).toBeGreaterThanOrEqual(96);
-    for (const name of ['Other jets', 'Off schedule'])
+    for (const name of ['Other jets', 'Running late?', 'Knocked out'])
       expect((await night.getByRole('button', { name }).boundingBox())?.height).toBeGreaterThanOrEqual(64);
     await expect(night.getByRole('table')).toHaveCount(0);
     await night.goBack();
     await expect(night.getByRole('table').first()).toBeVisible();
+  });
+});
+
+test.describe('the night page', () => {
+  test('is written into the HTML as words only, before any script has run', async ({ request }) => {
+    const html = await (await request.get('/')).text();
+    const body = html.slice(html.indexOf('<body')).replace(/<script[\s\S]*?<\/script>/g, '');
+    expect(body).toContain('Opening the night...');
+    expect(body).toContain('needs JavaScript');
+  });
+
+  test('moves the rest of a night that is late', async ({ night }) => {
+    await night.goto('/');
+    await night.getByRole('button', { name: 'Running late?' }).click();
+    await night.getByText('Another time').click();
+    await night.getByRole('radio', { name: '45 later' }).check();
+    await night.getByRole('button', { name: 'Move Round 1 to 19:45' }).click();
+    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('19:45 to 20:00');
+    await night.getByRole('button', { name: 'Undo' }).click();
+    await expect(night.getByRole('row', { name: /^Round 1/ })).toContainText('19:00 to 19:15');
   });
 
   test('shows the night theme again before the first paint of the next visit', ON_DESK, async ({ night }) => {

@@ -44,6 +44,15 @@ describe('A verdict of tonight', () => {
     expect(asked(said(410, 'lean'), said(420, null))).toBeCloseTo(STEP, 3);
   });
 
+  it('goes on from what came along with a shared machine, which a second lean one never takes back', () => {
+    const tonight = tonightOf(machine, [said(410, 'lean')])!;
+    const along = { ...machine, tonight };
+    expect(tonightOf(along, [])).toEqual(tonight);
+    expect(tonightOf(along, [said(410, 'lean')])).toEqual(tonight);
+    expect(tonightOf(along, [said(420, 'lean')])?.logAreas[0]).toBeCloseTo(Math.log(430 / 410), 2);
+    expect(tonightOf(along, [said(410, 'right')])).toBeNull();
+  });
+
   it('never makes anything leaner than the baseline, and never asks for more than plugs can mean', () => {
     expect(asked(said(410, 'rich'))).toBe(0);
     expect(asked(said(410, 'rich', 3), said(400, 'right'))).toBe(0);

@@ -86,6 +86,24 @@ describe('borrowing', () => {
     expect(lendingTo(makeBriefing([poor('poor'), bore], clubNight()), 'poor')?.loans).toEqual([]);
   });
 
+  it('lends no jet that the borrower’s engine drowns in, and says what it still has to find', () => {
+    const small = { carburettors: [{ main: 170 }] };
+    const briefing = makeBriefing(
+      [
+        racerOf({ id: 'poor', machine: machineOf({ ...small, box: boxOf([165, 170]) }) }),
+        rich('owner', boxOf([340, 400, 410, 420, 430, 440], 3)),
+      ],
+      clubNight(),
+    );
+    const found = lendingTo(briefing, 'poor')!;
+    expect(found.want.side).toBe('richer');
+    expect(found.loans).toEqual([]);
+    expect(found.left.length).toBeGreaterThan(0);
+    const { standing } = briefing.planned.find(({ racer }) => racer.id === 'poor')!;
+    expect(standing.dangers.length).toBeGreaterThan(0);
+    for (const size of found.want.sizes ?? []) expect(size % 2.5).toBe(0);
+  });
+
   it('serves lean engines before rich ones', () => {
     const tooRich = racerOf({
       id: 'rich',

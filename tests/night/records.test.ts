@@ -5,7 +5,11 @@ import {
   withFitted,
   withMachineAsBefore,
   withMade,
+  withOutFrom,
+  withoutAddedRun,
+  withRunAdded,
   withRunsAsBefore,
+  withRunsFrom,
   withRunsMoved,
   withRunTold,
 } from '@/components/night/records';
@@ -67,6 +71,30 @@ describe('what a person tells the plan', () => {
     const back = withMachineAsBefore(now, ID, before);
     expect(back.accepted).toEqual({});
     expect(back.fitted).toEqual({ another: jets });
+  });
+
+  it('gives back the very record that was, also where it knew nothing of what was told', () => {
+    const out = withOutFrom(withFitted(before, ID, { at: NOW, setting: jets }), ID, NOW);
+    const back = withMachineAsBefore(out, ID, before);
+    expect(JSON.stringify(back)).toBe(JSON.stringify(before));
+  });
+
+  it('keeps an accepted plan through a run that is added, and gives it back without it', () => {
+    const plan = before.event.runs.map((_, i) => ({ mains: [i < 4 ? 410 : 420, 400, 410], trim: null }));
+    const accepted = withAccepted(before, ID, plan);
+    const more = withRunAdded(accepted, ID);
+    expect(more.event.runs.length).toBe(9);
+    expect(more.accepted[ID]?.at(-1)).toEqual(plan.at(-1));
+    expect(more.accepted[ID]?.length).toBe(9);
+    expect(withoutAddedRun(more, { machineId: ID, before: accepted })).toEqual(accepted);
+  });
+
+  it('starts a run now by the time it has by then, not by the one that was shown', () => {
+    const late = withRunsMoved(before, { machineId: ID, runs: [2, 3, 4, 5, 6, 7], minutes: 50 });
+    const at = chicago('2027-01-16', '20:40');
+    const now = withRunsFrom(late, { machineId: ID, runs: [2, 3, 4, 5, 6, 7], at });
+    expect(Date.parse(now.event.runs[2]!.start)).toBe(at);
+    expect(Date.parse(now.event.runs[3]!.start) - at).toBe(45 * 60_000);
   });
 
   it('leaves the record it was given as it was', () => {

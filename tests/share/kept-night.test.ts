@@ -109,6 +109,16 @@ describe('A shared night that is kept', () => {
     expect(instantFromJson(opened.sharedAt)).toBe(SHARED_AT);
   });
 
+  test('still knows who is out', () => {
+    const [one] = acceptedEvening().machines;
+    const outFrom = acceptedEvening().event.runs[1]!.start;
+    const kept = nightOf({ ...acceptedEvening(), hoursTyped: true, machines: [{ ...one!, outFrom }] });
+    expect(kept.request.outFrom).toBe(instantFromJson(outFrom));
+    const { plan } = expectOk(standNight(kept, SHARED_AT));
+    const again = sharedNightOf({ night: kept, plan, sharedAt: SHARED_AT, exactPlace: true });
+    expect(instantFromJson(again.machines[0]!.outFrom!)).toBe(instantFromJson(outFrom));
+  });
+
   test('goes out with its place rounded unless its owner says otherwise', () => {
     const kept = nightOf(acceptedEvening());
     const { plan } = expectOk(standNight(kept, SHARED_AT));

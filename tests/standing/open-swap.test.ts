@@ -63,6 +63,11 @@ describe('An accepted swap that nobody confirmed', () => {
     expect(stand({ accepted, made, now: clock(21) }).question).toBeNull();
   });
 
+  it('is none where the machine was out before the run it was for', () => {
+    expect(stand({ accepted, outFrom: clock(19.5), now: clock(21) }).question).toBeNull();
+    expect(stand({ accepted, outFrom: clock(20.5), now: clock(21) }).question).not.toBeNull();
+  });
+
   it('offers both times it may have gone in where a run has begun since', () => {
     const words = questionWords(stand({ accepted, now: clock(21) }), 'UTC')!;
     expect(words.yes.map(({ label }) => label)).toEqual([

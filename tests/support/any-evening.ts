@@ -105,7 +105,12 @@ function nightOf(given: ValueOf<typeof evening>, drop: number): SharedNight {
       elevationM: 250,
       runs: Array.from({ length: runs }, (_, i) => {
         const at = addMinutes(EVENING, 60 + delay + i * every);
-        return { name: `Round ${i + 1}`, start: isoUtc(at), end: isoUtc(addMinutes(at, 10)) };
+        return {
+          name: `Round ${i + 1}`,
+          start: isoUtc(at),
+          end: isoUtc(addMinutes(at, 10)),
+          typicalSeconds: 6.4,
+        };
       }),
     },
     machines: [{ machine: machineOf(given.engine) }],
