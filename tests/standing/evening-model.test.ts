@@ -137,7 +137,7 @@ describe('An evening as it happens', () => {
         await fc.asyncModelRun(() => ({ model: nothingHeard(), real: evening }), [...steps].map(checked));
         evening.close();
       }),
-      { numRuns: Number(process.env.WALKS ?? 60), seed: 11 },
+      { numRuns: Number(process.env.WALKS ?? 100), seed: 11 },
     );
     // The walks reach what they are to try.
     for (const [kind, times] of Object.entries(seen)) expect(times, kind).toBeGreaterThan(5);

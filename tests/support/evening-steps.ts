@@ -186,7 +186,7 @@ const comeBack = tab.map((on) =>
   ),
 );
 
-const wait = fc.constantFrom(3, 15, 25, 45, 90).map((minutes) =>
+const wait = fc.constantFrom(3, 25, 45, 90, 120).map((minutes) =>
   step(`wait ${minutes} minutes`, async (_, evening) => {
     const before = await evening.record();
     evening.wait(minutes);
@@ -288,8 +288,8 @@ const share = fc.constant(
 
 export const anySteps = fc.commands(
   [
-    ...[accept, fitAsTold, fitOther, answer, runMade, tellPast, delay, startNow, addRun, knockOut, comeBack],
-    ...[wait, wait, look, read, log, undo, reload, share],
+    ...[accept, accept, fitAsTold, fitOther, answer, answer, runMade, tellPast, delay, startNow, addRun, knockOut, comeBack],
+    ...[wait, wait, wait, wait, look, read, log, log, undo, reload, share],
   ],
   { maxCommands: 16, size: 'max' },
 );
