@@ -289,7 +289,7 @@ const share = fc.constant(
 export const anySteps = fc.commands(
   [
     ...[accept, fitAsTold, fitOther, answer, runMade, tellPast, delay, startNow, addRun, knockOut, comeBack],
-    ...[wait, wait, look, read, log, undo, reload, share],
+    ...[wait, wait, look, read, runMade, log, log, undo, reload, share],
   ],
   { maxCommands: 16, size: 'max' },
 );
