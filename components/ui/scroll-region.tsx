@@ -14,6 +14,8 @@ export function ScrollRegion({ labelledBy, children }: ScrollRegionProps) {
     if (!element || typeof ResizeObserver === 'undefined') return;
     const observer = new ResizeObserver(() => setScrolls(element.scrollWidth > element.clientWidth));
     observer.observe(element);
+    // What is in it may become too wide while it keeps its own size.
+    for (const child of element.children) observer.observe(child);
     return () => observer.disconnect();
   }, []);
   return (

@@ -105,7 +105,8 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await night.getByRole('button', { name: 'Share this night' }).click();
   const link = await night.getByRole('textbox', { name: 'Link to this night' }).inputValue();
   await night.goto(link);
-  await expect(night.getByRole('button', { name: 'Keep as my night' })).toBeVisible();
+  // It is the night of this browser, made its owner's own above.
+  await expect(night.getByRole('button', { name: 'Keep it a second time' })).toBeVisible();
   await expectClean(night, 'a preview');
 });
 

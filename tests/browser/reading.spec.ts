@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { forecastAnswer } from '../weather-page/forecast-answer';
+import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
 import { accessFaults, overflows, test } from './watched-page';
 import { answerPlaces } from './weather-answers';
 
@@ -7,18 +7,20 @@ import { answerPlaces } from './weather-answers';
 const AT_19_40 = '2027-01-17T01:40:00Z';
 test.use({ now: AT_19_40 });
 
-/** The forecast stands at 12.1 °F (-11.0 °C) at 19:40; this is 4 K (7.2 °F) below it. */
-const FOUR_COLDER = '4.9';
+/** A forecast 5 K milder than the demo's evening, so that its swap lies well after 19:40. */
+const MILDER_C = EVENING_C.map((celsius) => celsius + 5);
+/** It stands at 21.1 °F (-6.0 °C) at 19:40; this is 4 K (7.2 °F) below it. */
+const FOUR_COLDER = '13.9';
 
 const form = (page: Page) => page.getByRole('dialog', { name: 'Reading' });
 const news = (page: Page) => page.getByRole('status', { name: 'What the reading moved' });
 
 /** The demo night at 19:40 on a forecast of its own evening, with its typed hours taken away. */
-async function onForecast(page: Page): Promise<void> {
+async function onForecast(page: Page, celsius: readonly number[] = EVENING_C): Promise<void> {
   await page.route('**/api/forecast?**', (route) =>
     route.fulfill({
       contentType: 'application/json',
-      body: JSON.stringify(forecastAnswer({ fetchedAt: Date.parse(AT_19_40) })),
+      body: JSON.stringify(forecastAnswer({ celsius, fetchedAt: Date.parse(AT_19_40) })),
     }),
   );
   await answerPlaces(page);
@@ -39,19 +41,19 @@ test.describe('a reading at the track', () => {
   test('4 K below the forecast at 19:40 moves the swap earlier, and the page says so and why', async ({
     night,
   }) => {
-    await onForecast(night);
+    await onForecast(night, MILDER_C);
     const call = night.getByRole('region', { name: 'The call' });
-    await expect(call).toContainText('Fit 430/420/430 between Round 7 and Round 8 (23:45');
+    await expect(call).toContainText('Fit 420/410/420 between Round 5 and Round 6 (22:15');
     await take(night, FOUR_COLDER);
     await expect(form(night)).toBeHidden();
     await expect(news(night)).toContainText('at 19:40, 7 °F colder than the hours say.');
     await expect(news(night)).toContainText(
-      'The swap to 430/420/430 moved from 23:45 to 23:00, before Round 7: it is now 5 °F colder.',
+      'The swap to 420/410/420 moved from 22:15 to 21:30, before Round 5: it is now 6 °F colder.',
     );
-    await expect(call).toContainText('Fit 430/420/430 between Round 6 and Round 7 (23:00');
+    await expect(call).toContainText('Fit 420/410/420 between Round 4 and Round 5 (21:30');
     expect(await accessFaults(night)).toEqual([]);
     await night.getByRole('button', { name: 'Undo' }).click();
-    await expect(call).toContainText('Fit 430/420/430 between Round 7 and Round 8 (23:45');
+    await expect(call).toContainText('Fit 420/410/420 between Round 5 and Round 6 (22:15');
     await expect(night.getByRole('region', { name: 'Readings' })).toContainText('None yet.');
   });
 
@@ -92,10 +94,10 @@ test.describe('a reading at the track', () => {
   });
 
   test('is taken from the track view with the same form and leads back there', async ({ night }) => {
-    await onForecast(night);
+    await onForecast(night, MILDER_C);
     await night.getByRole('link', { name: 'At the track' }).click();
     await take(night, FOUR_COLDER);
     await expect(night.getByRole('link', { name: 'Whole night' })).toBeVisible();
-    await expect(news(night)).toContainText('moved from 23:45 to 23:00');
+    await expect(news(night)).toContainText('moved from 22:15 to 21:30');
   });
 });

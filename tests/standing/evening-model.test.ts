@@ -32,6 +32,9 @@ const anyStart: fc.Arbitrary<EveningStart> = fc.record({
   colder: fc.constantFrom(-3, 0, 0, 5, 12),
 });
 
+/** Minutes between a plan that was accepted and the first word of anybody; 0: nothing was accepted. */
+const anyMissed = fc.constantFrom(0, 0, 150, 240);
+
 /** What is in is the last thing that was told, and no run was made on what nobody said. */
 function expectOnlyWhatWasSaid(
   { night, standing }: Shown,
@@ -132,8 +135,10 @@ describe('An evening as it happens', () => {
       },
     });
     await fc.assert(
-      fc.asyncProperty(anyStart, anySteps, async (start, steps) => {
+      fc.asyncProperty(anyStart, anyMissed, anySteps, async (start, missed, steps) => {
         const evening = await WalkedEvening.start(start);
+        if (missed > 0) await evening.press(0, (acts) => acts.accept());
+        evening.wait(missed);
         await fc.asyncModelRun(() => ({ model: nothingHeard(), real: evening }), [...steps].map(checked));
         evening.close();
       }),

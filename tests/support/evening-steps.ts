@@ -288,7 +288,21 @@ const share = fc.constant(
 
 export const anySteps = fc.commands(
   [
-    ...[accept, accept, fitAsTold, fitOther, answer, answer, runMade, tellPast, delay, startNow, addRun, knockOut, comeBack],
+    ...[
+      accept,
+      accept,
+      fitAsTold,
+      fitOther,
+      answer,
+      answer,
+      runMade,
+      tellPast,
+      delay,
+      startNow,
+      addRun,
+      knockOut,
+      comeBack,
+    ],
     ...[wait, wait, wait, wait, look, read, log, log, undo, reload, share],
   ],
   { maxCommands: 16, size: 'max' },
