@@ -25,6 +25,8 @@ export function forecastSeries({ forecast, fetchedAt }: ForecastRecord): HourSer
       relativeHumidity: ratio(hour.relativeHumidity),
       spread: hour.spreadC === null ? null : kelvinDifference(hour.spreadC),
       origin: hour.origin,
+      ...(hour.temperatureBy === undefined ? {} : { temperatureBy: hour.temperatureBy }),
+      ...(hour.pressureBy === undefined ? {} : { pressureBy: hour.pressureBy }),
     })),
   };
 }

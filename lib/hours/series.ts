@@ -21,6 +21,11 @@ export type Hour = {
   /** Standard deviation of an ensemble's temperature, where a service gives one. */
   readonly spread: KelvinDifference | null;
   readonly origin: HourOrigin;
+  /** Where the pressure came from, where not from the temperature's teller. */
+  readonly pressureOrigin?: HourOrigin;
+  /** Short names of the services; absent: the series' own. */
+  readonly temperatureBy?: string;
+  readonly pressureBy?: string;
 };
 
 /** Where a series came from, for the label beside it. */
