@@ -1,0 +1,81 @@
+import { Section } from '@/components/ui/section';
+import { type Column, Table } from '@/components/ui/table';
+import { Way } from '@/components/ui/way';
+import type { NightReview, RunReview } from '@/lib/after/review';
+import { type AfterVoice, runWords } from '@/lib/words/after';
+import { GRADE_SIDE } from '@/lib/words/grades';
+import styles from './after.module.css';
+
+type RunsLookedBackProps = { readonly review: NightReview; readonly voice: AfterVoice };
+
+/** Every run: what was planned, what was in, what the air was, how it stood and what the plugs said. */
+export function RunsLookedBack({ review, voice }: RunsLookedBackProps) {
+  return (
+    <Section title="Run by run">
+      <Table
+        caption="The air is that of the hours and every reading; ± is what is left unsure. How a run stood is against the baseline, at its leanest moment."
+        columns={columnsOf(voice)}
+        rows={review.runs}
+        rowKey={({ start, name }) => `${start} ${name}`}
+      />
+    </Section>
+  );
+}
+
+function columnsOf(voice: AfterVoice): readonly Column<RunReview>[] {
+  return [
+    {
+      head: 'Run',
+      names: true,
+      cell: (run) => {
+        const { when, air, plannedFor } = runWords(run, voice);
+        return (
+          <>
+            {run.name} <span className={styles.under}>{when}</span>{' '}
+            <span className={styles.under}>{air}</span>{' '}
+            {plannedFor === '' ? null : <span className={styles.under}>{plannedFor}</span>}
+          </>
+        );
+      },
+    },
+    {
+      head: 'In',
+      cell: (run) => {
+        const { made, planned } = runWords(run, voice);
+        return (
+          <>
+            <strong>{made}</strong> <span className={styles.under}>{planned}</span>
+          </>
+        );
+      },
+    },
+    { head: 'Stood', cell: (run) => <StoodCell run={run} voice={voice} /> },
+    { head: 'Log', cell: (run) => <LogCell run={run} voice={voice} /> },
+  ];
+}
+
+type CellProps = { readonly run: RunReview; readonly voice: AfterVoice };
+
+function StoodCell({ run, voice }: CellProps) {
+  const { stood, drift } = runWords(run, voice);
+  const side = run.stood === null ? undefined : styles[GRADE_SIDE[run.stood.grade]];
+  return (
+    <>
+      <span className={side}>{stood}</span> <span className={styles.under}>{drift}</span>
+    </>
+  );
+}
+
+function LogCell({ run, voice }: CellProps) {
+  const { verdict } = runWords(run, voice);
+  if (verdict !== null) return verdict;
+  if (run.made === null) return null;
+  return (
+    <>
+      <span className={styles.paper}>not logged</span>
+      <Way href="/log" className={styles.toLog} aria-label={`Log ${run.name}`}>
+        Log it
+      </Way>
+    </>
+  );
+}
