@@ -14,7 +14,8 @@ import { hoursProvenance } from '@/lib/hours/provenance';
 import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
-import { type AfterVoice, afterAnswers, type TallyWords, tallyRows } from '@/lib/words/after';
+import { type AfterVoice, afterAnswers } from '@/lib/words/after';
+import { type TallyWords, tallyRows } from '@/lib/words/after-rows';
 import { hoursSentenceOnPaper } from '@/lib/words/provenance';
 import styles from './after.module.css';
 import { nightToReview } from './night-to-review';
@@ -30,7 +31,9 @@ type ReviewProps = {
 /** One finished night on a page: three answers, the runs behind them, and the night made three ways. */
 export function Review({ night, end, zone, preferences }: ReviewProps) {
   const review = useMemo(() => reviewNight(nightToReview(night, end)), [night, end]);
-  const voice: AfterVoice = { units: preferences, clock: { zone, from: startOfNight(night.request.runs) ?? end },
+  const voice: AfterVoice = {
+    units: preferences,
+    clock: { zone, from: startOfNight(night.request.runs) ?? end },
   };
   if (!review.ok) {
     const problem = { code: 'plan', problem: review.reason } as const;

@@ -2,7 +2,8 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import { Way } from '@/components/ui/way';
 import type { NightReview, RunReview } from '@/lib/after/review';
-import { type AfterVoice, runWords } from '@/lib/words/after';
+import type { AfterVoice } from '@/lib/words/after';
+import { runsCaption, runWords } from '@/lib/words/after-rows';
 import { GRADE_SIDE } from '@/lib/words/grades';
 import styles from './after.module.css';
 
@@ -13,7 +14,7 @@ export function RunsLookedBack({ review, voice }: RunsLookedBackProps) {
   return (
     <Section title="Run by run">
       <Table
-        caption="The air is that of the hours and every reading; ± is what is left unsure. How a run stood is against the baseline, at its leanest moment."
+        caption={runsCaption(review)}
         columns={columnsOf(voice)}
         rows={review.runs}
         rowKey={({ start, name }) => `${start} ${name}`}
@@ -58,7 +59,9 @@ type CellProps = { readonly run: RunReview; readonly voice: AfterVoice };
 
 function StoodCell({ run, voice }: CellProps) {
   const { stood, drift } = runWords(run, voice);
-  const side = run.stood === null ? undefined : styles[GRADE_SIDE[run.stood.grade]];
+  // A guess alarms nobody.
+  const side =
+    run.stood === null || run.made?.told !== true ? undefined : styles[GRADE_SIDE[run.stood.grade]];
   return (
     <>
       <span className={side}>{stood}</span> <span className={styles.under}>{drift}</span>

@@ -1,11 +1,8 @@
-import type { ForecastReview, NightReview, RunReview, Stood, Tally } from '@/lib/after/review';
+import type { ForecastReview, NightReview, RunReview, Tally } from '@/lib/after/review';
 import type { Instant } from '@/lib/time/instant';
-import { formatPercent, formatTemperature, formatTemperatureStep } from '@/lib/units/format';
+import { formatPercent, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, type Ratio, ratio } from '@/lib/units/quantity';
-import { shortCount } from './counts';
-import { GRADE_WORD } from './grades';
 import { counted, listing } from './listing';
-import { verdictText } from './log';
 import { settingText } from './settings';
 import { type Clock, clockText, windowText } from './times';
 import type { Voice } from './voice';
@@ -76,10 +73,22 @@ function offText(off: number, { units }: AfterVoice): string {
 
 function sureText(read: Extract<ForecastReview, { code: 'read' }>, voice: AfterVoice): string {
   if (read.count === 1) return 'One reading speaks for its own hour, and not for the night.';
-  const range = `From ${offText(read.least, voice)} to ${offText(read.most, voice)}`;
+  const range = rangeText(read, voice);
   return read.spread === null
     ? `${range}; too few readings to tell a spread.`
     : `${range}, with a spread of ±${formatTemperatureStep(read.spread, voice.units, 1)}.`;
+}
+
+/** "From 3.6 °F to 6.3 °F too warm", "From 0.4 °F too cold to 0.5 °F too warm". */
+function rangeText(
+  { least, most }: { readonly least: number; readonly most: number },
+  voice: AfterVoice,
+): string {
+  const [near, far] = Math.abs(least) <= Math.abs(most) ? [least, most] : [most, least];
+  const [from, to] = [offText(near, voice), offText(far, voice)];
+  if (from === to) return 'All of them alike';
+  if (near * far <= 0) return `From ${offText(least, voice)} to ${offText(most, voice)}`;
+  return `From ${formatTemperatureStep(kelvinDifference(Math.abs(near)), voice.units, 1)} to ${to}`;
 }
 
 function planAnswer({ compared, runs, known }: NightReview): Answer {
@@ -95,13 +104,17 @@ function planAnswer({ compared, runs, known }: NightReview): Answer {
       'No plan was accepted for every run, so there is none to judge.',
       ...madeLines(compared.made, runs),
     );
+  const kept = planned.lean.length + planned.rich.length === 0;
   return say(
-    outsideText(planned, runs, 'as planned'),
+    kept
+      ? `No: ${lowered(outsideText(planned, runs, 'as planned'))}`
+      : outsideText(planned, runs, 'as planned'),
     `Judged by ${listing([
       ...(known.readings === 0 ? [] : [counted(known.readings, 'reading')]),
       ...(known.verdicts === 0 ? [] : [counted(known.verdicts, 'verdict')]),
     ])}.`,
     ...madeLines(compared.made, runs),
+    ...verdictLines(runs),
   );
 }
 
@@ -111,19 +124,28 @@ function madeLines(made: Tally | null, runs: readonly RunReview[]): readonly str
     : [`As made: ${lowered(outsideText(made, runs, 'on what was in'))}`];
 }
 
+/** What the plugs said against the plan stands beside what the planner says of it, whichever of the two is right. */
+function verdictLines(runs: readonly RunReview[]): readonly string[] {
+  const of = (side: 'lean' | 'rich') => runs.flatMap(({ log }, i) => (log?.verdict === side ? [i] : []));
+  const said = (['lean', 'rich'] as const).flatMap((side) =>
+    of(side).length === 0 ? [] : [`${side} in ${namesOf(of(side), runs)}`],
+  );
+  return said.length === 0 ? [] : [`The log says ${said.join(', ')}.`];
+}
+
 const lowered = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
-/** "1 run of 8 was lean or may have been, as planned: Round 8. No run was too rich." */
+/** "2 runs of 8 lean, or possibly lean, as planned: Round 7 and Round 8; none too rich." */
 function outsideText({ lean, rich }: Tally, runs: readonly RunReview[], how: string): string {
   const all = runs.filter(({ stood }) => stood !== null).length;
-  if (lean.length + rich.length === 0) return `No: every run kept its limits ${how}.`;
+  if (lean.length + rich.length === 0) return `Every run kept its limits ${how}.`;
   const leanText =
     lean.length === 0
-      ? `no run was lean ${how}`
-      : `${counted(lean.length, 'run')} of ${all} lean, or possibly lean, ${how}: ${namesOf(lean, runs)}`;
+      ? `No run was lean ${how}`
+      : `${lean.length} of ${counted(all, 'run')} lean, or possibly lean, ${how}: ${namesOf(lean, runs)}`;
   const richText =
     rich.length === 0 ? 'none too rich' : `${counted(rich.length, 'run')} too rich: ${namesOf(rich, runs)}`;
-  return `${leanText.charAt(0).toUpperCase()}${leanText.slice(1)}; ${richText}.`;
+  return `${leanText}; ${richText}.`;
 }
 
 function namesOf(of: readonly number[], runs: readonly RunReview[]): string {
@@ -138,14 +160,36 @@ function perfectAnswer({ compared, runs }: NightReview): Answer {
   const say = (answer: string, ...lines: readonly string[]): Answer => ({ question: PERFECT, answer, lines });
   if (compared === null) return say('Nobody knows more of this night than the forecast did.');
   const { perfect, made, planned } = compared;
-  const against = made ?? planned;
   const bad = perfect.lean.length + perfect.rich.length;
-  const swaps = `${stintsText(perfect, runs)}: ${counted(perfect.swaps, 'swap')} between the runs`;
+  const against = made ?? planned;
   return say(
-    against === null ? `${swaps}.` : `${swaps}, ${powerText(against.loss, perfect.loss)}.`,
+    against === null ? `${counted(perfect.swaps, 'swap')} between the runs.` : againstText(perfect, against),
+    ...(against === null
+      ? []
+      : [made === null ? 'Against the night as planned.' : 'Against the night as made.']),
+    `${stintsText(perfect, runs)}.`,
     ...(bad === 0 ? [] : [`Even so: ${lowered(outsideText(perfect, runs, 'with it'))}`]),
     'It plans with every reading and verdict known before the first run, and is as perfect as they are many.',
   );
+}
+
+/** "2 swaps instead of 1, no run lean instead of 2, and the same power." */
+function againstText(perfect: Tally, against: Tally): string {
+  const instead = (now: string, before: number, same: boolean): string =>
+    same ? now : `${now} instead of ${before}`;
+  const none = (count: number): string => (count === 0 ? 'no run' : counted(count, 'run'));
+  const lean = perfect.lean.length === 0 && against.lean.length === 0;
+  return [
+    instead(counted(perfect.swaps, 'swap'), against.swaps, perfect.swaps === against.swaps),
+    lean
+      ? 'no run lean'
+      : instead(
+          `${none(perfect.lean.length)} lean`,
+          against.lean.length,
+          perfect.lean.length === against.lean.length,
+        ),
+    `${powerText(against.loss, perfect.loss)}.`,
+  ].join(', ');
 }
 
 /** "420 from Round 1, 430 from Round 6". */
@@ -165,94 +209,6 @@ function powerText(loss: Ratio, perfect: Ratio): string {
   const gain = (1 - perfect) / (1 - loss) - 1;
   if (Math.abs(gain) < SHOWS) return 'and the same power';
   return `and ${formatPercent(ratio(Math.abs(gain)), 1)} ${gain > 0 ? 'more' : 'less'} power`;
-}
-
-/** The rows of the three nights beside each other. */
-export type TallyWords = {
-  readonly how: string;
-  readonly jets: string;
-  readonly swaps: string;
-  readonly lean: string;
-  readonly rich: string;
-  readonly lost: string;
-};
-
-export function tallyRows({ compared, runs }: NightReview): readonly TallyWords[] {
-  if (compared === null) return [];
-  const { made, planned, perfect, untold } = compared;
-  const row = (how: string, tally: Tally | null): readonly TallyWords[] =>
-    tally === null
-      ? []
-      : [
-          {
-            how,
-            jets: stintsText(tally, runs),
-            swaps: String(tally.swaps),
-            lean: String(tally.lean.length),
-            rich: String(tally.rich.length),
-            lost: formatPercent(tally.loss, 1),
-          },
-        ];
-  return [
-    ...row(
-      untold === 0 ? 'As made' : `As made (${counted(untold, 'run')} not told, counted on a guess)`,
-      made,
-    ),
-    ...row('As planned', planned),
-    ...row('Perfect knowledge', perfect),
-  ];
-}
-
-/** One run in the words of its row. */
-export type RunWords = {
-  readonly when: string;
-  /** "9.3 °F ±1.2 °F", or that the hours do not reach it. */
-  readonly air: string;
-  /** '' where it was not kept. */
-  readonly plannedFor: string;
-  readonly planned: string;
-  /** "420", or "not told" with what is counted on. */
-  readonly made: string;
-  /** "right", "lean in 12 of 64". */
-  readonly stood: string;
-  readonly drift: string;
-  /** null: not in the log. */
-  readonly verdict: string | null;
-};
-
-export function runWords(run: RunReview, { units, clock }: AfterVoice): RunWords {
-  const { start, end, air, planned, made, stood, log } = run;
-  return {
-    when: windowText(start, end, clock),
-    air:
-      air === null
-        ? 'no hours'
-        : `${formatTemperature(air.temperature, units)} ±${formatTemperatureStep(air.sd, units, 1)}`,
-    plannedFor:
-      planned?.temperature === undefined || planned.temperature === null
-        ? ''
-        : `planned for ${formatTemperature(planned.temperature, units)}`,
-    planned: planned === null ? 'no plan accepted' : `planned ${settingText(planned.setting)}`,
-    made: made === null ? 'out' : made.told ? settingText(made.setting) : 'not told',
-    stood:
-      stood === null
-        ? ''
-        : `${made?.told === false ? `if on ${settingText(made.setting)}: ` : ''}${stoodText(stood)}`,
-    drift: stood === null ? '' : driftText(stood),
-    verdict: log === null ? null : verdictText(log),
-  };
-}
-
-function stoodText({ grade, leanCount }: Stood): string {
-  return grade === 'lean' ? `lean in ${shortCount(leanCount)}` : GRADE_WORD[grade];
-}
-
-/** Where it stood at its leanest, which is what an engine minds, or at its richest where that is the trouble. */
-function driftText({ grade, leanest, richest }: Stood): string {
-  const drift = grade === 'rich' || grade === 'drowned' ? richest : leanest;
-  const percent = formatPercent(ratio(Math.abs(drift)), 1);
-  if (percent === formatPercent(ratio(0), 1)) return 'as the baseline';
-  return `${percent} ${drift < 0 ? 'leaner' : 'richer'}`;
 }
 
 /** Before the last run is over there is nothing to look back on. */
