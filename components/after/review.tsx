@@ -51,6 +51,10 @@ export function Review({ night, end, zone, preferences }: ReviewProps) {
       <Answers review={review.value} voice={voice} />
       <RunsLookedBack review={review.value} voice={voice} />
       <Ways review={review.value} />
+      <div className={styles.acts}>
+        <Button onClick={() => window.print()}>Print</Button>
+        <Way href="/">To the night</Way>
+      </div>
       <p className={styles.foot}>{hoursSentenceOnPaper(hoursProvenance(night.series), voice.clock)}</p>
     </>
   );
@@ -101,10 +105,6 @@ function Ways({ review }: { readonly review: NightReview }) {
         rows={rows}
         rowKey={({ how }) => how}
       />
-      <div className={styles.acts}>
-        <Button onClick={() => window.print()}>Print</Button>
-        <Way href="/">To the night</Way>
-      </div>
     </Section>
   );
 }

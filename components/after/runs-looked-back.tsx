@@ -29,29 +29,29 @@ function columnsOf(voice: AfterVoice): readonly Column<RunReview>[] {
       head: 'Run',
       names: true,
       cell: (run) => {
-        const { when, air, plannedFor } = runWords(run, voice);
+        const { when, air } = runWords(run, voice);
         return (
-          <>
+          <span className={styles.run}>
             {run.name} <span className={styles.under}>{when}</span>{' '}
-            <span className={styles.under}>{air}</span>{' '}
-            {plannedFor === '' ? null : <span className={styles.under}>{plannedFor}</span>}
-          </>
+            <span className={styles.under}>{air}</span>
+          </span>
         );
       },
     },
     {
       head: 'In',
       cell: (run) => {
-        const { made, planned } = runWords(run, voice);
+        const { made, planned, plannedFor } = runWords(run, voice);
         return (
           <>
-            <strong>{made}</strong> <span className={styles.under}>{planned}</span>
+            <strong>{made}</strong> <span className={styles.under}>{planned}</span>{' '}
+            {plannedFor === '' ? null : <span className={styles.under}>{plannedFor}</span>}
           </>
         );
       },
     },
     { head: 'Stood', cell: (run) => <StoodCell run={run} voice={voice} /> },
-    { head: 'Log', cell: (run) => <LogCell run={run} voice={voice} /> },
+    { head: 'Log', wideOnly: true, cell: (run) => <LogCell run={run} voice={voice} /> },
   ];
 }
 
@@ -65,18 +65,22 @@ function StoodCell({ run, voice }: CellProps) {
   return (
     <>
       <span className={side}>{stood}</span> <span className={styles.under}>{drift}</span>
+      <span className={styles.narrowOnly}>
+        <LogCell run={run} voice={voice} named />
+      </span>
     </>
   );
 }
 
-function LogCell({ run, voice }: CellProps) {
+/** `named`: it stands in no column of its own that says so. */
+function LogCell({ run, voice, named = false }: CellProps & { readonly named?: boolean }) {
   const { verdict } = runWords(run, voice);
-  if (verdict !== null) return verdict;
+  if (verdict !== null) return named ? `log: ${verdict}` : verdict;
   if (run.made === null) return null;
   return (
     <>
       <span className={styles.paper}>not logged</span>
-      <Way href="/log" className={styles.toLog} aria-label={`Log ${run.name}`}>
+      <Way href="/log" className={styles.toLog} aria-label={`Log it: ${run.name}`}>
         Log it
       </Way>
     </>

@@ -73,7 +73,7 @@ export function runWords(run: RunReview, { units, clock }: AfterVoice): RunWords
     plannedFor:
       planned?.temperature === undefined || planned.temperature === null
         ? ''
-        : `planned for ${formatTemperature(planned.temperature, units)}`,
+        : `for ${formatTemperature(planned.temperature, units)}`,
     planned: planned === null ? 'no plan accepted' : `planned ${settingText(planned.setting)}`,
     made: made === null ? 'out' : made.told ? settingText(made.setting) : 'not told',
     stood:

@@ -44,7 +44,7 @@ test(
       await night.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
     ).toBeLessThanOrEqual(0);
     expect(await accessFaults(night)).toEqual([]);
-    await night.getByRole('link', { name: 'Log Round 6' }).click();
+    await night.getByRole('link', { name: 'Log it: Round 6' }).click();
     await night.getByRole('button', { name: 'Round 6: Right' }).click();
     await night.goto('/after');
     await expect(night.getByText('Judged by 4 readings and 3 verdicts.')).toBeVisible();

@@ -87,7 +87,6 @@ const night = {
   readings: [{ id: 'r1', time: '2027-01-16T19:40:00-06:00', temperatureC: -11, confirmed: true }],
   accepted: { m1: [{ mains: [410, 420], trim: 3 }] },
   acceptedAir: { m1: [{ start: '2027-01-16T20:15:00-06:00', temperatureC: -12.5 }] },
-  planned: { m1: [{ run: 0, setting: { mains: [410, 420], trim: 3 }, temperatureC: -12.5 }] },
   fitted: { m1: { mains: [410, 420], trim: 3 } },
   made: { m1: [{ run: 0, setting: { mains: [410, 420], trim: 3 } }] },
   club: {
