@@ -20,7 +20,7 @@ function tellerText({ origin, by }: Teller): string {
     case 'between':
       return 'between typed hours';
     case 'forecast':
-      return by === null ? 'forecast' : serviceName(by);
+      return by === null ? 'forecast' : `forecast, ${serviceName(by)}`;
     case 'filled':
       return by === null ? 'filled' : `filled, ${serviceName(by)}`;
   }
@@ -28,7 +28,7 @@ function tellerText({ origin, by }: Teller): string {
 
 const ESTIMATE = 'pressure an estimate (standard atmosphere)';
 
-/** One hour: "Open-Meteo", "typed; pressure from Open-Meteo", "typed; pressure an estimate (standard atmosphere)". */
+/** One hour: "forecast, Open-Meteo", "typed; pressure from Open-Meteo", "typed; pressure an estimate (standard atmosphere)". */
 export function provenanceText({ temperature, pressure }: Provenance): string {
   const told = tellerText(temperature);
   if (pressure === 'standard') return `${told}; ${ESTIMATE}`;

@@ -71,7 +71,7 @@ describe('an unusual pressure that travels with a night', () => {
 
   it('of a forecast is not called typed where it arrives', () => {
     const { hours, source } = expectOk(sharedSeries(sharedEvening()));
-    expect(provenanceText(provenanceOf(hours[0]!, source))).toBe('the link');
+    expect(provenanceText(provenanceOf(hours[0]!, source))).toBe('forecast, the link');
     const typed = expectOk(sharedSeries(sharedEvening({ hoursTyped: true })));
     expect(provenanceText(provenanceOf(typed.hours[0]!, typed.source))).toBe('typed');
   });

@@ -23,14 +23,14 @@ describe('one hour', () => {
   const service: Teller = { origin: 'forecast', by: 'open-meteo' };
   const person: Teller = { origin: 'typed', by: null };
   it.each([
-    [{ temperature: service, pressure: service }, 'Open-Meteo'],
+    [{ temperature: service, pressure: service }, 'forecast, Open-Meteo'],
     [
       { temperature: service, pressure: 'standard' },
-      'Open-Meteo; pressure an estimate (standard atmosphere)',
+      'forecast, Open-Meteo; pressure an estimate (standard atmosphere)',
     ],
     [{ temperature: person, pressure: person }, 'typed'],
     [{ temperature: person, pressure: service }, 'typed; pressure from Open-Meteo'],
-    [{ temperature: service, pressure: person }, 'Open-Meteo; pressure typed'],
+    [{ temperature: service, pressure: person }, 'forecast, Open-Meteo; pressure typed'],
     [{ temperature: { origin: 'between', by: null }, pressure: person }, 'between typed hours'],
     [
       { temperature: { origin: 'filled', by: 'met-norway' }, pressure: service },
