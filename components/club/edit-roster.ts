@@ -51,6 +51,7 @@ export function withoutRacer(record: EventRecord, machineId: string): EventRecor
     accepted: drop(record.accepted),
     made: drop(record.made),
     ...(record.acceptedAir === undefined ? {} : { acceptedAir: drop(record.acceptedAir) }),
+    ...(record.planned === undefined ? {} : { planned: drop(record.planned) }),
     ...(record.club === undefined ? {} : { club: { ...record.club, racers: drop(record.club.racers) } }),
   };
 }

@@ -17,8 +17,8 @@ export function recordWithEvent(record: EventRecord, { event, from }: TypedEvent
 }
 
 /**
- * What was said about runs, after they were edited; `from` says for each run which one it was before. What was made
- * and accepted is told by the number of a run, so it moves along with its run; what was said about a run that is gone
+ * What was said about runs, after they were edited; `from` says for each run which one it was before. What was made,
+ * planned and accepted is told by the number of a run, so it moves along with its run; what was said about a run that is gone
  * goes with it. An accepted plan stays only where every run was part of it.
  */
 export function withRenumberedRuns(
@@ -26,19 +26,19 @@ export function withRenumberedRuns(
   from: TypedEvent['from'],
   concerns: (machineId: string) => boolean,
 ): EventRecord {
-  const made = mapValues(record.made, (runs, machineId) => {
-    if (!concerns(machineId)) return runs;
-    return runs.flatMap(({ run, setting }) => {
-      const now = from.indexOf(run);
-      return now === -1 ? [] : [{ run: now, setting }];
+  const moved = <R extends { readonly run: number }>(runs: readonly R[], machineId: string): R[] =>
+    runs.flatMap((each) => {
+      const now = concerns(machineId) ? from.indexOf(each.run) : each.run;
+      return now === -1 ? [] : [{ ...each, run: now }];
     });
-  });
+  const made = mapValues(record.made, moved);
   const accepted = mapValues(record.accepted, (settings, machineId) => {
     if (!concerns(machineId)) return settings;
-    const moved = from.flatMap((run) => (run === null ? [] : (settings[run] ?? [])));
-    return moved.length === from.length ? moved : [];
+    const kept = from.flatMap((run) => (run === null ? [] : (settings[run] ?? [])));
+    return kept.length === from.length ? kept : [];
   });
-  return { ...record, made, accepted: withoutEmpty(accepted) };
+  const planned = record.planned === undefined ? {} : { planned: mapValues(record.planned, moved) };
+  return { ...record, made, accepted: withoutEmpty(accepted), ...planned };
 }
 
 function mapValues<V, W>(

@@ -27,6 +27,8 @@ export function forecastSeries({ forecast, fetchedAt }: ForecastRecord): HourSer
       spread: hour.spreadC === null ? null : kelvinDifference(hour.spreadC),
       origin: hour.origin,
       ...skyFromJson(hour),
+      ...(hour.temperatureBy === undefined ? {} : { temperatureBy: hour.temperatureBy }),
+      ...(hour.pressureBy === undefined ? {} : { pressureBy: hour.pressureBy }),
     })),
   };
 }

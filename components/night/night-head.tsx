@@ -3,10 +3,16 @@ import type { EventRecord, MachineRecord } from '@/lib/store/records';
 import { dayText } from './day-text';
 import styles from './night-head.module.css';
 
-type NightHeadProps = { readonly event: EventRecord; readonly machine: MachineRecord | null };
+type NightHeadProps = {
+  readonly event: EventRecord;
+  readonly machine: MachineRecord | null;
+  /** 1 by default: the page is the night's own. */
+  readonly level?: 1 | 2;
+};
 
 /** Which night, which machine. */
-export function NightHead({ event, machine }: NightHeadProps) {
+export function NightHead({ event, machine, level = 1 }: NightHeadProps) {
+  const Title = `h${level}` as const;
   const { name, timezone, runs } = event.event;
   const first = runs[0];
   const parts = [
@@ -15,7 +21,7 @@ export function NightHead({ event, machine }: NightHeadProps) {
   ].filter((part) => part !== null);
   return (
     <div className={styles.head}>
-      <h1 className={styles.title}>{name}</h1>
+      <Title className={styles.title}>{name}</Title>
       <p className={styles.facts}>{parts.join(' · ')}</p>
     </div>
   );

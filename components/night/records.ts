@@ -10,7 +10,10 @@ import { kelvinToCelsius } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 
 type StoredSetting = EventRecord['fitted'][string];
-type MachinePart = Pick<EventRecord, 'fitted' | 'fittings' | 'made' | 'accepted' | 'acceptedAir' | 'outFrom'>;
+type MachinePart = Pick<
+  EventRecord,
+  'fitted' | 'fittings' | 'made' | 'accepted' | 'acceptedAir' | 'planned' | 'outFrom'
+>;
 
 const stored = ({ mains, trim }: Setting): StoredSetting => ({ mains: [...mains], trim });
 
@@ -71,7 +74,28 @@ export function withAcceptedPlan(record: EventRecord, machineId: string, plan: P
   return {
     ...withAccepted(record, machineId, settingsAsGiven(plan)),
     acceptedAir: { ...record.acceptedAir, [machineId]: air },
+    planned: { ...record.planned, [machineId]: plannedWith(record.planned?.[machineId] ?? [], plan) },
   };
+}
+
+type Planned = NonNullable<EventRecord['planned']>[string];
+
+/** Runs to come as they are planned now; a run that has begun keeps what it was planned on before. */
+function plannedWith(before: Planned, plan: Plan): Planned {
+  const now = plan.runs.flatMap(
+    ({ run, state, setting, air: { temperature } }): Planned =>
+      state === 'planned'
+        ? [
+            {
+              run: plan.order[run] ?? run,
+              setting: stored(setting),
+              temperatureC: plainNumber(kelvinToCelsius(temperature), 2),
+            },
+          ]
+        : [],
+  );
+  const again = new Set(now.map(({ run }) => run));
+  return [...before.filter(({ run }) => !again.has(run)), ...now];
 }
 
 /** The event with what it said about one machine before; the way back from the acts above. */
@@ -88,6 +112,7 @@ export function withMachineAsBefore(
     made: putBack(record.made, machineId, before.made[machineId]),
     accepted: putBack(record.accepted, machineId, before.accepted[machineId]),
     acceptedAir: putBackIn(record.acceptedAir, machineId, before.acceptedAir),
+    planned: putBackIn(record.planned, machineId, before.planned),
   };
 }
 

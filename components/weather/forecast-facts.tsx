@@ -1,12 +1,13 @@
 import { forecastSeries } from '@/components/night/forecast-series';
-import { dataAge } from '@/components/night/plate/data-age';
 import { classNames } from '@/components/ui/class-names';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { dataAge, hoursProvenance } from '@/lib/hours/provenance';
 import type { ForecastRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, metre } from '@/lib/units/quantity';
 import { countdown } from '@/lib/words/countdown';
+import { pressureSentence } from '@/lib/words/provenance';
 import { type Clock, clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { leftOutSentence, triedSentence } from '@/lib/words/weather-problems';
@@ -25,7 +26,8 @@ type ForecastFactsProps = {
 export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) {
   const { forecast } = record;
   const series = forecastSeries(record);
-  const age = dataAge(series, now);
+  const told = hoursProvenance(series);
+  const age = dataAge(told, now);
   const clock: Clock = from === null ? { zone: voice.zone } : { zone: voice.zone, from };
   const filled = series.hours.filter(({ origin }) => origin === 'filled').map(({ at }) => at);
   const notes = [
@@ -39,6 +41,7 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
     ),
     missingSentence((forecast.missing ?? []).map(instantFromJson), clock),
     filledSentence(filled, clock),
+    pressureSentence(told),
     spreadSentence(
       series.hours.map(({ spread }) => spread).filter((spread) => spread !== null),
       voice,

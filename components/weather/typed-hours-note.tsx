@@ -23,7 +23,7 @@ export function TypedHoursNote({ event, hasForecast }: TypedHoursNoteProps) {
     <div className={styles.facts}>
       <p>
         The hours you typed, {window}, stand before the forecast; the hours table marks each as typed or
-        forecast.
+        forecast. Where you typed no pressure, the forecast’s counts.
       </p>
       <div className={styles.acts}>
         <Button

@@ -27,6 +27,15 @@ const crossingSchema = z.strictObject({
 const planHourSchema = z.strictObject({
   time: moment,
   origin: z.enum(['forecast', 'typed', 'between', 'filled']),
+  source: z
+    .strictObject({
+      temperatureBy: z.string().nullable().describe('The service; null: typed or sent.'),
+      pressureBy: z.string().nullable().describe('The service; null: typed, sent or estimated.'),
+      pressureIsEstimate: z.boolean().describe('The standard atmosphere stands in.'),
+      madeAt: moment.nullable().describe('Of the forecast in it: issued, or fetched where not said.'),
+      words: z.string(),
+    })
+    .describe('Who told this hour.'),
   air: airAnswerSchema.describe('As the readings correct it.'),
   given: z
     .strictObject({ temperatureC: z.number(), stationPressureHpa: z.number(), relativeHumidity: z.number() })

@@ -17,6 +17,8 @@ export type PlanWords = {
   readonly call: string;
   readonly standing: StandingTexts;
   readonly swapWords: readonly string[];
+  /** Where each hour comes from. */
+  readonly hourWords: readonly string[];
   readonly warnings: readonly { readonly code: string; readonly message: string }[];
 };
 
@@ -34,7 +36,7 @@ export function planAnswer(standing: Standing, words: PlanWords): PlanAnswer {
     standing: standingAnswer(standing, words.standing, write),
     now: write(words.now),
     source: sourceAnswer(words.source, write),
-    hours: plan.hours.map((hour) => hourAnswer(hour, write)),
+    hours: plan.hours.map((hour, i) => hourAnswer(hour, write, words.hourWords[i] ?? '')),
     crossings: plan.crossings.map((crossing) => crossingAnswer(crossing, write)),
     runs: plan.runs.map((run) => runAnswer(run, plan, write)),
     stints: plan.stints.map(({ setting, firstRun, lastRun }) => ({
@@ -67,10 +69,18 @@ function sourceAnswer(source: SeriesSource, write: Write): PlanAnswer['source'] 
   };
 }
 
-function hourAnswer(hour: PlanHour, write: Write): PlanAnswer['hours'][number] {
+function hourAnswer(hour: PlanHour, write: Write, words: string): PlanAnswer['hours'][number] {
+  const { temperature, pressure, madeAt } = hour.from;
   return {
     time: write(hour.at),
     origin: hour.origin,
+    source: {
+      temperatureBy: temperature.by,
+      pressureBy: pressure === 'standard' ? null : pressure.by,
+      pressureIsEstimate: pressure === 'standard',
+      madeAt: madeAt === null ? null : write(madeAt),
+      words,
+    },
     air: airAnswer(hour.air),
     given: {
       temperatureC: kelvinToCelsius(hour.given.temperature),

@@ -44,12 +44,27 @@ function seamsOf(stretches: readonly (readonly [Hour, Hour])[], forecast: HourSe
   );
 }
 
+/** Where no pressure was typed the forecast's is better than the standard atmosphere's. */
+function withToldPressure(hour: Hour, forecast: HourSeries): Hour {
+  if (hour.pressureFrom !== 'standard') return hour;
+  const told = hourAt(forecast, hour.at);
+  if (told === null || told.pressureFrom === 'standard') return hour;
+  return {
+    ...hour,
+    pressure: told.pressure,
+    pressureFrom: told.pressureFrom,
+    pressureOrigin: told.origin === 'filled' ? 'filled' : 'forecast',
+    ...(told.pressureBy === undefined ? {} : { pressureBy: told.pressureBy }),
+  };
+}
+
 const hasHours = (series: HourSeries | null): series is HourSeries =>
   series !== null && series.hours.length > 0;
 
 /**
  * One series from a forecast and typed hours: typed ones win from the first to the last, the forecast stands before
- * and after and where typed hours lie too far apart. The forecast is moved to the height of the typed hours.
+ * and after and where typed hours lie too far apart. The forecast is moved to the height of the typed hours, and lends
+ * its pressure where none was typed.
  */
 export function mixHours(forecast: HourSeries | null, typed: HourSeries | null): MixedHours | null {
   if (!hasHours(typed)) return hasHours(forecast) ? { ...fillShortGaps(forecast), seams: [] } : null;
@@ -61,8 +76,10 @@ export function mixHours(forecast: HourSeries | null, typed: HourSeries | null):
   const kept = moved.hours.filter(
     (hour) => !stretches.some(([start, end]) => hour.at >= start.at && hour.at <= end.at),
   );
-  const hours = [...kept, ...bridged.series.hours].sort((a, b) => a.at - b.at);
-  const source = kept.length === 0 ? typed.source : moved.source;
+  const lent = bridged.series.hours.map((hour) => withToldPressure(hour, moved));
+  const hours = [...kept, ...lent].sort((a, b) => a.at - b.at);
+  const behind = kept.length > 0 || lent.some(({ pressureOrigin }) => pressureOrigin !== undefined);
+  const source = behind ? moved.source : typed.source;
   return {
     ...fillShortGaps({ hours, elevation: typed.elevation, source }),
     seams: seamsOf(stretches, moved),

@@ -35,6 +35,11 @@ export type Hour = {
   readonly rawModel?: boolean;
   /** Absent where nobody told. */
   readonly sky?: Sky;
+  /** Where the pressure came from, where not from the temperature's teller. */
+  readonly pressureOrigin?: HourOrigin;
+  /** Short names of the services; absent: the series' own. */
+  readonly temperatureBy?: string;
+  readonly pressureBy?: string;
 };
 
 /** Where a series came from, for the label beside it. */

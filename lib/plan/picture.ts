@@ -1,6 +1,7 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { sizesAt } from '@/lib/carb/ideal';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { provenanceOf } from '@/lib/hours/provenance';
 import { relativePower } from '@/lib/power/relative-power';
 import type { Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
@@ -28,7 +29,8 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
   const ideals = meanLogIdeal(need, breathed.hours);
   const leanLog = Math.log1p(-machine.limits.lean);
   const baseline = view.deliveredOf(baselineSetting(machine)).leanest;
-  return night.series.hours.map(({ at, origin, temperature, pressure, relativeHumidity }, i) => {
+  return night.series.hours.map((hour, i) => {
+    const { at, origin, temperature, pressure, relativeHumidity } = hour;
     const ideal = ideals[i]!;
     const spread = spreadAt(need, { curve: breathed.hours, track: night.hours, i, mean: ideal });
     const { leanest } = view.deliveredOf(settingAt(at));
@@ -37,6 +39,7 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
     return {
       at,
       origin,
+      from: provenanceOf(hour, night.series.source),
       air: night.hourAirs[i]!,
       given: { temperature, pressure, relativeHumidity },
       temperatureSd: night.hours.temperatureSd[i]!,

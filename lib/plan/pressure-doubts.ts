@@ -7,6 +7,7 @@ import {
   seaLevelOf,
 } from '@/lib/air/pressure-doubt';
 import type { Machine } from '@/lib/carb/machine';
+import { pressureOriginOf } from '@/lib/hours/provenance';
 import type { Hour, HourSeries } from '@/lib/hours/series';
 import { type Metre, pascal, ratio } from '@/lib/units/quantity';
 import { ANOTHER_PLACE_PRESSURE, READING_KINDS_DIFFER, SAME_AS_REDUCTION } from './judgement';
@@ -14,7 +15,7 @@ import type { PlanWarning, Reading } from './types';
 
 /** Hours whose pressure a person gave and has not yet stood by; a service's own are not in doubt. */
 const isOpen = (hour: Hour): boolean =>
-  hour.origin === 'typed' && hour.pressureFrom !== 'standard' && hour.pressureConfirmed !== true;
+  pressureOriginOf(hour) === 'typed' && hour.pressureFrom !== 'standard' && hour.pressureConfirmed !== true;
 
 /**
  * What there is to ask about the pressures of a baseline and of the hours: each by itself, then one beside the other.

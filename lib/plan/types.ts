@@ -2,6 +2,7 @@ import type { Air } from '@/lib/air/air';
 import type { PressureDoubt } from '@/lib/air/pressure-doubt';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import type { MarkingDoubt } from '@/lib/carb/marking-doubt';
+import type { Provenance } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, Pascal, Ratio, Watt } from '@/lib/units/quantity';
@@ -85,6 +86,8 @@ export type LeanCount = { readonly lean: number; readonly of: number };
 export type PlanHour = {
   readonly at: Instant;
   readonly origin: HourSeries['hours'][number]['origin'];
+  /** Who told its temperature and its pressure, and when. */
+  readonly from: Provenance;
   /** The ambient air after readings have corrected the hours (posterior mean). */
   readonly air: Air;
   /** The same as it was forecast or typed, before any reading. */

@@ -1,4 +1,5 @@
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { hoursProvenance } from '@/lib/hours/provenance';
 import { expectOk } from '@/lib/result/result';
 import type { CallVoice } from '@/lib/words/call';
 import { calendarText } from './calendar';
@@ -9,7 +10,8 @@ import type { SharedNight } from './shared-night';
 /** A night that has just been planned, as a calendar that stands still at the moment of sharing. */
 export function downloadedCalendar(night: SharedNight, voice: CallVoice): string {
   const sharedAt = instantFromJson(night.sharedAt);
-  const machines = livePlans(night, { series: expectOk(sharedSeries(night)), clock: sharedAt });
+  const series = expectOk(sharedSeries(night));
+  const machines = livePlans(night, { series, clock: sharedAt });
   return calendarText({
     name: night.event.name,
     machines: expectOk(machines),
@@ -18,7 +20,7 @@ export function downloadedCalendar(night: SharedNight, voice: CallVoice): string
       sharedAt,
       swapMinutes: night.event.swapMinutes,
       voice,
-      hours: { from: 'link', because: 'file' },
+      hours: { from: 'link', because: 'file', told: hoursProvenance(series) },
     },
   });
 }

@@ -3,6 +3,7 @@ import type { Setting } from '@/lib/carb/machine';
 import type { EventJson, HourJson, ReadingJson, SettingJson } from '@/lib/contract/event';
 import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
+import { pressureOriginOf } from '@/lib/hours/provenance';
 import type { Hour, HourSeries } from '@/lib/hours/series';
 import type { MadeRun } from '@/lib/plan/types';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
@@ -80,11 +81,12 @@ function hoursAround({ event, series }: NightToShare, readings: readonly Reading
 
 /** To a hundredth of a kelvin, a tenth of a hectopascal and a hundredth of humidity: together at most 0.03 % of density. */
 function hourToJson(hour: Hour, elevation: Metre): HourJson {
-  const { at, temperature, pressure, relativeHumidity, rawModel } = hour;
+  const { at, temperature, pressure, pressureFrom, relativeHumidity, rawModel } = hour;
   return {
     time: isoUtc(at),
     temperatureC: plainNumber(kelvinToCelsius(temperature), 2),
-    pressureHpa: plainNumber(pascalToHectopascal(pressure), 1),
+    // An estimate travels as one: without a number it is estimated again where it arrives.
+    ...(pressureFrom === 'standard' ? {} : { pressureHpa: plainNumber(pascalToHectopascal(pressure), 1) }),
     relativeHumidity: plainNumber(relativeHumidity, 2),
     ...(isOddButKnown(hour, elevation) ? { pressureConfirmed: true } : {}),
     // Who made it makes it less sure; the sky is not worth the length of the link.
@@ -94,8 +96,13 @@ function hourToJson(hour: Hour, elevation: Metre): HourJson {
 
 /** A pressure that would be asked about where it arrives, but is known here: a service's, or one that was stood by. */
 function isOddButKnown(hour: Hour, elevation: Metre): boolean {
-  const { origin, pressureFrom, pressureConfirmed } = hour;
+  const { pressureFrom, pressureConfirmed } = hour;
+  const origin = pressureOriginOf(hour);
   const typed = origin === 'typed' || origin === 'between';
   const known = !typed || pressureFrom !== 'station' || pressureConfirmed === true;
-  return known && pressureDoubt({ ...hour, pressureFrom: 'station' }, elevation) !== null;
+  return (
+    known &&
+    pressureFrom !== 'standard' &&
+    pressureDoubt({ ...hour, pressureFrom: 'station' }, elevation) !== null
+  );
 }

@@ -2,7 +2,7 @@ import { instantFromJson } from '@/lib/contract/event-from-json';
 import { planRequestsFromJson } from '@/lib/contract/plan-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import { seriesFromJson } from '@/lib/contract/series-from-json';
-import type { HourSeries } from '@/lib/hours/series';
+import type { Hour, HourSeries } from '@/lib/hours/series';
 import type { PlanRequest } from '@/lib/plan/types';
 import { ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
@@ -23,7 +23,17 @@ export function sharedSeries(night: SharedNight): Result<HourSeries, readonly Co
   const { hours, event } = night;
   if (hours.length === 0) return ok({ hours: [], elevation: metre(event.elevationM), source });
   const series = seriesFromJson(hours, event.elevationM);
-  return series.ok ? ok({ ...series.value, source }) : series;
+  if (!series.ok) return series;
+  const told =
+    night.hoursTyped === true
+      ? series.value.hours
+      : series.value.hours.map((hour) => asForecast(hour, source.name));
+  return ok({ ...series.value, hours: told, source });
+}
+
+/** Hours that nobody typed were a service's before they travelled. */
+function asForecast(hour: Hour, by: string): Hour {
+  return { ...hour, origin: 'forecast', temperatureBy: by, pressureBy: by };
 }
 
 /** A planning request for every machine of a shared night, or everything that keeps one from being made. */

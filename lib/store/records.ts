@@ -124,6 +124,16 @@ export const eventRecordSchema = z.strictObject({
    * not known.
    */
   acceptedAir: z.record(id, z.array(z.strictObject({ start: time, temperatureC })).max(60)).optional(),
+  /**
+   * What each run was last planned on before it began, by machine id; `run` counts the event's runs as they stand.
+   * `accepted` follows what was told, this does not. Absent: not kept.
+   */
+  planned: z
+    .record(
+      id,
+      z.array(z.strictObject({ run: z.int().min(0).max(59), setting: settingSchema, temperatureC })).max(60),
+    )
+    .optional(),
   /** Absent: nobody is set apart. */
   club: clubSchema.optional(),
 });

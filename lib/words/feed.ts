@@ -1,22 +1,35 @@
+import type { HoursProvenance } from '@/lib/hours/provenance';
 import type { SwapAct } from '@/lib/plan/compared';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { oldForecastSentence } from './assumptions';
+import { pressureSentence } from './provenance';
 import { sameSetting, settingText } from './settings';
 import { dateClockText } from './times';
 
 /** What a plan that is asked for again and again was made with this time. */
 export type FeedHours =
-  | { readonly from: 'forecast'; readonly name: string; readonly attribution: string }
+  | {
+      readonly from: 'forecast';
+      readonly name: string;
+      readonly attribution: string;
+      readonly told: HoursProvenance;
+    }
   /** No service answered; the last good copy. */
   | {
       readonly from: 'old-forecast';
       readonly name: string;
       readonly attribution: string;
       readonly fetchedAt: Instant | null;
+      readonly told: HoursProvenance;
     }
   /** The hours that were shared with the night, and why nothing newer. */
-  | { readonly from: 'link'; readonly because: 'file' | 'typed' | 'no-place' | 'no-answer' | 'too-far-ahead' }
+  | {
+      readonly from: 'link';
+      readonly because: 'file' | 'typed' | 'no-place' | 'no-answer' | 'too-far-ahead';
+      /** null: none were shared. */
+      readonly told: HoursProvenance | null;
+    }
   /** Every run is past: nothing is planned any more. */
   | { readonly from: 'over' };
 
@@ -25,15 +38,25 @@ export function feedHoursSentence(hours: FeedHours, sharedAt: Instant, zone: Clo
   const shared = `the hours shared with the night at ${dateClockText(sharedAt, zone)}`;
   switch (hours.from) {
     case 'forecast':
-      return `Forecast: ${creditText(hours)}.`;
+      return sentences(`Forecast: ${creditText(hours)}.`, pressureSentence(hours.told));
     case 'old-forecast':
-      return `${oldForecastSentence(hours.fetchedAt, zone)} Forecast: ${creditText(hours)}.`;
+      return sentences(
+        oldForecastSentence(hours.fetchedAt, zone),
+        `Forecast: ${creditText(hours)}.`,
+        pressureSentence(hours.told),
+      );
     case 'over':
       return '';
     case 'link':
-      return `${BECAUSE[hours.because]} This goes by ${shared}.`;
+      return sentences(
+        BECAUSE[hours.because],
+        `This goes by ${shared}.`,
+        hours.told === null ? '' : pressureSentence(hours.told),
+      );
   }
 }
+
+const sentences = (...all: readonly string[]): string => all.filter((each) => each !== '').join(' ');
 
 function creditText({ name, attribution }: { readonly name: string; readonly attribution: string }): string {
   return attribution === '' ? name : `${name} (${attribution})`;

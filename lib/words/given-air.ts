@@ -2,6 +2,7 @@ import type { PlanHour } from '@/lib/plan/types';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
 import type { Kelvin } from '@/lib/units/quantity';
+import { provenanceText } from './provenance';
 
 /** Where an hour came from, as a word beside its number. */
 const ORIGIN: Readonly<Record<PlanHour['origin'], string>> = {
@@ -16,14 +17,14 @@ export type GivenWords = {
   readonly temperature: string | null;
   readonly pressure: string | null;
   readonly humidity: string | null;
-  /** "typed", or "typed, corrected by a reading". */
+  /** "typed; pressure from Open-Meteo, corrected by a reading". */
   readonly from: string;
 };
 
-type Hour = Pick<PlanHour, 'air' | 'given' | 'origin'>;
+type Hour = Pick<PlanHour, 'air' | 'given' | 'origin' | 'from'>;
 
 /** Numbers are told apart as they are shown: a change too small to see is none. */
-export function givenWords({ air, given, origin }: Hour, units: UnitChoice): GivenWords {
+export function givenWords({ air, given, origin, from }: Hour, units: UnitChoice): GivenWords {
   const told = (now: string, before: string): string | null =>
     now === before ? null : `${ORIGIN[origin]} ${before}`;
   const temperature = told(
@@ -37,7 +38,7 @@ export function givenWords({ air, given, origin }: Hour, units: UnitChoice): Giv
     temperature,
     pressure,
     humidity,
-    from: corrected ? `${ORIGIN[origin]}, corrected by a reading` : ORIGIN[origin],
+    from: corrected ? `${provenanceText(from)}, corrected by a reading` : provenanceText(from),
   };
 }
 

@@ -13,6 +13,11 @@ const SERVICES: Readonly<Record<SourceName, string>> = {
   'weather-gov': 'the US National Weather Service',
 };
 
+/** A service as it is called to people: by its short name, or already by its own. */
+export function serviceName(name: string): string {
+  return new Map<string, string>(Object.entries({ ...SERVICES, shared: 'the link' })).get(name) ?? name;
+}
+
 const UNTIL_THEN = 'Type the hours yourself meanwhile, or use the last forecast.';
 
 /** Why there is no forecast, and what to do next. */
@@ -98,9 +103,8 @@ export function triedSentence(tries: readonly { readonly source: string; readonl
   const told = tries.filter(({ code }) => !NOT_ASKED.has(code));
   if (told.length === 0) return '';
   const known = new Map<string, string>(Object.entries(SOURCE_WORDS));
-  const names = new Map<string, string>(Object.entries(SERVICES));
   const texts = told.map(
-    ({ source, code }) => `${names.get(source) ?? source} ${known.get(code) ?? 'did not answer'}`,
+    ({ source, code }) => `${serviceName(source)} ${known.get(code) ?? 'did not answer'}`,
   );
   return `${capital(listing(texts))}.`;
 }

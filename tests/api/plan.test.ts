@@ -42,6 +42,24 @@ describe('POST /api/plan', () => {
     expect(drifts).toEqual([...drifts].sort((a, b) => b - a));
   });
 
+  test('says of every hour whose it is, and which pressures are an estimate', async () => {
+    const sent = await planOf(night());
+    expect(sent.hours[0]?.source).toEqual({
+      temperatureBy: null,
+      pressureBy: null,
+      pressureIsEstimate: false,
+      madeAt: null,
+      words: 'typed',
+    });
+    const without = NIGHT.hours.map(({ time, temperatureC }) => ({ time, temperatureC }));
+    const plan = await planOf(night({ hours: without }));
+    for (const { source } of plan.hours)
+      expect(source).toMatchObject({
+        pressureIsEstimate: true,
+        words: 'typed; pressure an estimate (standard atmosphere)',
+      });
+  });
+
   test('writes times with the offset of the event, whatever the device has', async () => {
     const plan = await planOf(night());
     expect(plan.runs[0]?.start).toBe('2027-01-16T19:00:00-06:00');

@@ -46,7 +46,9 @@ test.describe('the weather of a night', () => {
     await expect(night.getByRole('cell', { name: 'typed' }).first()).toBeVisible();
     await weather(night).getByRole('button', { name: 'Go by the forecast alone' }).click();
     await expect(night.getByRole('cell', { name: 'typed' })).toHaveCount(0);
-    await expect(night.getByRole('cell', { name: 'forecast', exact: true }).first()).toBeVisible();
+    await expect(
+      night.getByRole('cell', { name: 'forecast, Open-Meteo', exact: true }).first(),
+    ).toBeVisible();
     await night.getByRole('button', { name: 'Undo' }).click();
     await expect(night.getByRole('cell', { name: 'typed' }).first()).toBeVisible();
     expect(await accessFaults(night)).toEqual([]);

@@ -63,7 +63,7 @@ describe('hours that a reading corrected', () => {
       /^18:00: 9 °F \(typed 18 °F\)/,
     );
     expect(marksSentence(plan.hours)).toContain('as the readings moved it');
-    const [head, first] = planCsv([{ name: 'Triple', plan }], voice)
+    const [head, first] = planCsv([{ name: 'Triple', plan }], { ...voice, now: at })
       .split('\r\n')
       .map((line) => line.split(','));
     const column = (name: string) => Number(first?.[head?.indexOf(name) ?? -1]);

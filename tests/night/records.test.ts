@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_MACHINE_ID as ID } from '@/components/night/demo-night';
+import { nightFrom, planNight } from '@/components/night/night';
 import {
   withAccepted,
+  withAcceptedPlan,
   withFitted,
   withMachineAsBefore,
   withMade,
@@ -13,7 +15,9 @@ import {
   withRunsMoved,
   withRunTold,
 } from '@/components/night/records';
-import { eventRecordSchema } from '@/lib/store/records';
+import { expectOk } from '@/lib/result/result';
+import { type EventRecord, eventRecordSchema } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
 import { BEFORE_THE_FIRST_RUN, chicago, demoRecords } from './night-case';
 
 const before = demoRecords(BEFORE_THE_FIRST_RUN).event.value;
@@ -95,6 +99,24 @@ describe('what a person tells the plan', () => {
     const now = withRunsFrom(late, { machineId: ID, runs: [2, 3, 4, 5, 6, 7], at });
     expect(Date.parse(now.event.runs[2]!.start)).toBe(at);
     expect(Date.parse(now.event.runs[3]!.start) - at).toBe(45 * 60_000);
+  });
+
+  it('keeps what a run was planned on once it has begun, whatever is planned afterwards', () => {
+    const at = (clock: string) => chicago('2027-01-16', clock);
+    const planned = (record: EventRecord, now: Instant) => {
+      const { event, ...others } = demoRecords(BEFORE_THE_FIRST_RUN);
+      const night = expectOk(nightFrom({ ...others, event: { ...event, value: record } }));
+      return withAcceptedPlan(record, ID, expectOk(planNight(night, now)));
+    };
+    const first = planned(before, at('18:15'));
+    const rich = { mains: [460, 460, 460], trim: null };
+    const later = planned(withMade(first, { machineId: ID, run: 0, setting: rich }), at('22:20'));
+    const byRun = (record: EventRecord) => new Map(record.planned?.[ID]?.map((each) => [each.run, each]));
+    for (const run of [0, 1, 2, 3, 4]) expect(byRun(later).get(run)).toEqual(byRun(first).get(run));
+    expect(later.accepted[ID]?.[0]).toEqual(rich);
+    expect(byRun(later).size).toBe(8);
+    expect(eventRecordSchema.parse(later)).toEqual(later);
+    expect(withMachineAsBefore(later, ID, first).planned).toEqual(first.planned);
   });
 
   it('leaves the record it was given as it was', () => {

@@ -1,12 +1,12 @@
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import type { Plan } from '@/lib/plan/types';
+import type { Plan, PlanHour } from '@/lib/plan/types';
 import { planCsv } from '@/lib/share/plan-csv';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
-import { on, planOf, runOn, swapTo, ZONE } from '@/tests/words/plan-of';
+import { at, FIRST_START, hourAt, on, planOf, runOn, swapTo, ZONE } from '@/tests/words/plan-of';
 
 const plan = planOf([on(410, 400), on(420, 410)], { swaps: [swapTo(1, on(410, 400), on(420, 410))] });
-const voice = { zone: ZONE, units: METRIC_UNITS };
+const voice = { zone: ZONE, units: METRIC_UNITS, now: at('2027-01-16T18:15:00-06:00') };
 const rowsOf = (csv: string) =>
   Papa.parse<Record<string, string>>(csv, { header: true, skipEmptyLines: true }).data;
 
@@ -72,6 +72,27 @@ describe('The runs as a table', () => {
     const csv = planCsv([{ name: 'Twin', plan: planOf([on(410, 400), on(420, 410)], { runs }) }], voice);
     expect(rowsOf(csv)[0]).toMatchObject({ state: 'no hours', 'temperature (C)': '', 'lean in': '' });
     expect(csv).toContain(',-15,');
+  });
+
+  test('say hour by hour whose the air is, and how old it was when the table was written', () => {
+    const told = (by: string, madeAt: string | null): PlanHour => ({
+      ...hourAt(FIRST_START, -15),
+      from: {
+        temperature: { origin: 'typed', by: null },
+        pressure: { origin: 'forecast', by },
+        madeAt: madeAt === null ? null : at(madeAt),
+      },
+    });
+    const lent = { ...plan, hours: [told('open-meteo', '2027-01-16T16:45:00-06:00')] };
+    expect(rowsOf(planCsv([{ name: 'Twin', plan: lent }], voice))[0]).toMatchObject({
+      source: 'typed; pressure from Open-Meteo',
+      'age (h)': '1.5',
+    });
+    const typed = { ...plan, hours: [hourAt(FIRST_START, -15)] };
+    expect(rowsOf(planCsv([{ name: 'Twin', plan: typed }], voice))[0]).toMatchObject({
+      source: 'typed',
+      'age (h)': '',
+    });
   });
 
   test('have as many jet columns as the engine with the most carburettors', () => {

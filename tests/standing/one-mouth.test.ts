@@ -84,7 +84,7 @@ function expectApiSays({ standing, plan }: Told, { night, now }: Evening): void 
 }
 
 function expectTableSays({ plan, request }: Told): void {
-  const rows = planCsv([{ name: 'Twin', plan }], voice)
+  const rows = planCsv([{ name: 'Twin', plan }], { ...voice, now: request.now })
     .trim()
     .split('\r\n')
     .slice(1);
@@ -134,7 +134,7 @@ function expectCalendarSays({ standing, plan }: Told, { night, now }: Evening): 
     sharedAt: now,
     swapMinutes: night.event.swapMinutes,
     voice,
-    hours: { from: 'link', because: 'file' },
+    hours: { from: 'link', because: 'file', told: null },
   });
   const told = acts.map(({ summary, description }) => [summary, ...description].join(' ')).join('\n');
   if (live!.standing !== null) {

@@ -73,6 +73,11 @@ export function hourAt(time: Instant, celsius: number): PlanHour {
   return {
     at: time,
     origin: 'typed',
+    from: {
+      temperature: { origin: 'typed', by: null },
+      pressure: { origin: 'typed', by: null },
+      madeAt: null,
+    },
     air: air(celsius),
     given: air(celsius),
     temperatureSd: 1,

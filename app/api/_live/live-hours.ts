@@ -1,4 +1,5 @@
 import { runsFromEvent } from '@/lib/contract/event-from-json';
+import { hoursProvenance } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Result } from '@/lib/result/result';
 import { joinedHours } from '@/lib/share/joined-hours';
@@ -32,17 +33,19 @@ export async function liveHours(
 ): Promise<LiveHours> {
   const read = sharedSeries(night);
   const shared = read.ok && read.value.hours.length > 0 ? read.value : null;
+  const told = shared === null ? null : hoursProvenance(shared);
   const runs = runsFromEvent(night.event);
   if (runs.every((run) => settledAt(run, night.event.swapMinutes) <= clock))
     return { series: shared, words: { from: 'over' }, fresh: true };
   if (night.hoursTyped === true)
-    return { series: shared, words: { from: 'link', because: 'typed' }, fresh: true };
+    return { series: shared, words: { from: 'link', because: 'typed', told }, fresh: true };
   const question = questionOf(night);
-  if (question === null) return { series: shared, words: { from: 'link', because: 'no-place' }, fresh: true };
+  if (question === null)
+    return { series: shared, words: { from: 'link', because: 'no-place', told }, fresh: true };
   const forecast = await fetchForecast(question);
   if (forecast.ok) return withForecast(forecast.value, shared);
   const because = forecast.reason.code === 'outside-forecast' ? 'too-far-ahead' : 'no-answer';
-  return { series: shared, words: { from: 'link', because }, fresh: false };
+  return { series: shared, words: { from: 'link', because, told }, fresh: false };
 }
 
 function questionOf({ event }: SharedNight): ForecastQuestion | null {
@@ -61,14 +64,15 @@ function questionOf({ event }: SharedNight): ForecastQuestion | null {
 function withForecast(forecast: Forecast, shared: HourSeries | null): LiveHours {
   const { source, freshness } = forecast;
   const { name, attribution } = source;
+  const provenance = hoursProvenance(forecast);
   const fresh = freshness === 'fresh';
   // When a fresh copy was fetched is chance; without it every instance plans alike with the same hours.
   const told = { ...forecast, source: fresh ? { ...source, fetchedAt: null } : source };
   return {
     series: shared === null ? told : joinedHours(shared, told),
     words: fresh
-      ? { from: 'forecast', name, attribution }
-      : { from: 'old-forecast', name, attribution, fetchedAt: source.fetchedAt },
+      ? { from: 'forecast', name, attribution, told: provenance }
+      : { from: 'old-forecast', name, attribution, fetchedAt: source.fetchedAt, told: provenance },
     fresh,
   };
 }

@@ -22,7 +22,7 @@ export async function tableAnswer(request: Request, deps: LiveDeps): Promise<Res
     });
   return ok(
     sendText({
-      text: planCsv(planned, context.voice),
+      text: planCsv(planned, { ...context.voice, now: context.clock }),
       type: 'text/csv',
       file: 'heavy-air.csv',
       fresh,

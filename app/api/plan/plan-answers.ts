@@ -12,6 +12,7 @@ import type { Instant } from '@/lib/time/instant';
 import { zoneName } from '@/lib/time/zone';
 import { actSentences } from '@/lib/words/acts';
 import { type CallVoice, callSentence } from '@/lib/words/call';
+import { givenWords } from '@/lib/words/given-air';
 import { standingTexts } from '@/lib/words/standing';
 import { warningSentences } from '@/lib/words/warnings';
 
@@ -65,6 +66,7 @@ function answerOne(
       call: callSentence(standing, voice),
       standing: standingTexts(standing, voice),
       swapWords: swapWords(plan.value, voice),
+      hourWords: plan.value.hours.map((hour) => givenWords(hour, voice.units).from),
       warnings: [...warningSentences(plan.value, voice), ...warnings],
     }),
   );

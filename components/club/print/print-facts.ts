@@ -1,10 +1,12 @@
 import { dayText } from '@/components/night/day-text';
 import type { EventJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { hoursProvenance } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { zoneName } from '@/lib/time/zone';
+import { hoursSentenceOnPaper } from '@/lib/words/provenance';
 import { dateClockText } from '@/lib/words/times';
 
 /** "Night drags · Sat 16 Jan 2027". */
@@ -19,9 +21,8 @@ export function madeLine(now: Instant, zone: ClockZone): string {
 }
 
 /** Whose hours the plan rests on. */
-export function hoursLine({ source }: HourSeries, zone: ClockZone): string {
-  const at = source.issuedAt ?? source.fetchedAt;
-  const when = at === null ? '' : `, ${dateClockText(at, zone)}`;
-  const credit = source.attribution === '' ? '' : ` ${source.attribution}`;
-  return at === null ? 'Hours entered by hand.' : `Hours from ${source.name}${when}.${credit}`;
+export function hoursLine(series: HourSeries, zone: ClockZone): string {
+  const sentence = hoursSentenceOnPaper(hoursProvenance(series), { zone });
+  const { attribution } = series.source;
+  return attribution === '' ? sentence : `${sentence} ${attribution}`;
 }

@@ -67,6 +67,7 @@ export function PrintView(props: PrintViewProps) {
               event={event}
               now={now}
               units={preferences}
+              series={club.night?.series ?? null}
             />
           ))
         )}

@@ -3,6 +3,7 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { EventJson } from '@/lib/contract/event';
+import type { HourSeries } from '@/lib/hours/series';
 import type { RunPlan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -15,7 +16,7 @@ import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { type Clock, clockText } from '@/lib/words/times';
 import styles from './print.module.css';
-import { eventLine, madeLine } from './print-facts';
+import { eventLine, hoursLine, madeLine } from './print-facts';
 
 type RacerSheetProps = {
   readonly planned: PlannedRacer;
@@ -24,10 +25,12 @@ type RacerSheetProps = {
   readonly event: EventJson;
   readonly now: Instant;
   readonly units: UnitChoice;
+  /** What its plan rests on; null where nobody gave hours. */
+  readonly series: HourSeries | null;
 };
 
 /** What one racer takes along: the call, the acts with a box to tick, and what every run is made on. */
-export function RacerSheet({ planned, briefing, names, event, now, units }: RacerSheetProps) {
+export function RacerSheet({ planned, briefing, names, event, now, units, series }: RacerSheetProps) {
   const { racer, plan, standing } = planned;
   const name = names.racer(racer.id);
   const zone = useClockZone(event.timezone);
@@ -67,6 +70,7 @@ export function RacerSheet({ planned, briefing, names, event, now, units }: Race
       <footer>
         <p>{SWAP_CAUTION_LINE}</p>
         <p>{madeLine(now, zone)}</p>
+        {series === null ? null : <p>{hoursLine(series, zone)}</p>}
       </footer>
     </article>
   );

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import { useHold } from '@/components/ui/use-hold';
+import { Way } from '@/components/ui/way';
 import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
 import { jobWords } from '@/lib/words/job';
@@ -70,6 +71,7 @@ export function NextActBlock({ standing, zone, acts, large }: NextActBlockProps)
           Back in
         </Button>
       ) : null}
+      {job.kind === 'over' ? <Way href="/after">How forecast and plan held</Way> : null}
       {asking ? <ScheduleDialog {...{ standing, zone, acts }} onClose={() => setAsking(false)} /> : null}
     </section>
   );
