@@ -41,7 +41,11 @@ export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
   const live = useLiveNight({ night, plan, now, voice });
   const notices = (
     <>
-      <WatchNotice watch={live.watch} onAccept={acts.accept} shown={live.desk.news === null && standing.question === null} />
+      <WatchNotice
+        watch={live.watch}
+        onAccept={acts.accept}
+        shown={live.desk.news === null && standing.question === null}
+      />
       <ReadingNewsNotice desk={live.desk} onAccept={live.watch.differs ? acts.accept : null} />
       <NewReading planned={live.planned} units={voice.units} desk={live.desk} />
     </>

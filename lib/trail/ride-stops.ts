@@ -16,9 +16,7 @@ export type StopOption = {
   readonly act: StopAct;
   readonly before: Setting;
   readonly after: Setting;
-  /** Power saved over the part of the ride that is not on the one setting. */
-  readonly gain: Ratio;
-  /** The same as a mean over the whole ride. */
+  /** Power saved, as a mean over the whole ride. */
   readonly saved: Ratio;
   /**
    * `lean` and `rich`: the one setting leaves its limits and this does not. null: it saves power and nothing else, which
@@ -121,12 +119,10 @@ function weigh(one: RidePlan, { stop, before, after, ride }: Weighed): StopOptio
   const weights = runsOfRide(ride.ride).map(({ weight }) => weight);
   const parts = [...before.runs, ...after.runs];
   const changed = parts.map(({ setting }) => !same(setting, one.setting));
-  const over = weights.reduce((sum, weight, i) => sum + (changed[i] ? weight : 0), 0);
   const saved = weights.reduce(
     (sum, weight, i) => sum + (changed[i] ? weight * (one.plan.runs[i]!.loss - parts[i]!.loss) : 0),
     0,
   );
-  const gain = ratio(saved / over);
   const { limits } = ride.machine;
   const lean = (runs: Plan['runs']) => runs.filter(({ chanceOfLean }) => chanceOfLean > limits.risk).length;
   const rich = (runs: Plan['runs']) => runs.filter(({ chanceOfRich }) => chanceOfRich > 0.5).length;
@@ -137,7 +133,6 @@ function weigh(one: RidePlan, { stop, before, after, ride }: Weighed): StopOptio
     act: stop.act,
     before: settings[0],
     after: settings[1],
-    gain,
     saved: ratio(saved),
     because,
   };

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { makeBriefing } from '@/lib/club/briefing';
 import { briefingRow } from '@/lib/club/matrix';
 import {
   borrowingSentences,
@@ -12,6 +11,7 @@ import {
 import { clubWarnings } from '@/lib/words/club-warnings';
 import { planClock } from '@/lib/words/runs';
 import { boxOf, clubNight, racerOf } from '@/tests/club/club-cases';
+import { makeBriefing } from '@/tests/support/make-briefing';
 import { clock, machineOf, seriesOf } from '@/tests/support/plan-cases';
 
 const POOR = machineOf({ box: boxOf([400, 410]) });
