@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 
 /** Why an answer of our own server could not be had, as a sentence. */
-export type AskProblem = string;
+type AskProblem = string;
 
 const NO_ANSWER =
   'The server cannot be reached. Without a connection the past cannot be looked up; type the air yourself.';

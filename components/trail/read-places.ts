@@ -8,7 +8,7 @@ import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { rideProblemSentence } from '@/lib/words/ride';
 import { WAY_KM } from './draft-in-units';
 import { placeNames } from './place-names';
-import { heightOf, minutesOf, type Reading } from './read-ride-fields';
+import { heightOf, type Reading, rideMinutes } from './read-ride-fields';
 import type { RideDraft } from './trail-draft';
 
 /** A ride between typed places. */
@@ -22,7 +22,9 @@ export function typedRide(draft: RideDraft, zone: string, reading: Reading): Rid
   const heights = draft.places.map(({ elevation }, i) =>
     heightOf(elevation, `places.${i}.elevation`, reading),
   );
-  const stops = draft.places.map(({ stop }, i) => minutesOf(stop, { name: `places.${i}.stop`, fields }) ?? 0);
+  const stops = draft.places.map(
+    ({ stop }, i) => rideMinutes(stop, { name: `places.${i}.stop`, fields }) ?? 0,
+  );
   if (clocks.some((clock) => clock === null) || heights.some((height) => height === null)) return null;
   const times = ridingTimes(
     draft.date,

@@ -6,7 +6,7 @@ export type Reading = { readonly fields: FieldReader; readonly units: UnitChoice
 
 const ELEVATION = { least: -430, most: 6000 } as const;
 
-export function minutesOf(
+export function rideMinutes(
   text: string,
   { name, fields }: { readonly name: string; readonly fields: FieldReader },
 ): number | undefined {

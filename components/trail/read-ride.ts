@@ -7,7 +7,7 @@ import type { Consumption } from '@/lib/trail/ride-fuel';
 import type { UnitChoice } from '@/lib/units/choice';
 import { THOUSAND_M, WAY_KM } from './draft-in-units';
 import { typedRide } from './read-places';
-import { minutesOf, type Reading } from './read-ride-fields';
+import { type Reading, rideMinutes } from './read-ride-fields';
 import { typedHours } from './read-ride-hours';
 import { trackRide } from './read-track';
 import type { RideDraft } from './trail-draft';
@@ -45,7 +45,7 @@ export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
     ride,
     typedHours: hours,
     fall: fallOf(draft, reading),
-    swapMinutes: minutesOf(draft.swapMinutes, { name: 'swapMinutes', fields }) ?? 20,
+    swapMinutes: rideMinutes(draft.swapMinutes, { name: 'swapMinutes', fields }) ?? 20,
     consumption: consumptionOf(draft, reading),
     errors: fields.errors(),
   };

@@ -9,7 +9,7 @@ import { kelvinDifference, metre } from '@/lib/units/quantity';
 import { countdown } from '@/lib/words/countdown';
 import { type Clock, clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
-import { leftOutSentence, triedSentence } from '@/lib/words/weather-problems';
+import { contradictionSentence, triedSentence } from '@/lib/words/weather-problems';
 import { filledSentence, missingSentence } from './missing-words';
 import styles from './weather.module.css';
 
@@ -33,7 +33,7 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
       ? 'No weather service answered when this was asked for: it is the last good copy.'
       : '',
     triedSentence(forecast.tries ?? []),
-    leftOutSentence(
+    contradictionSentence(
       (forecast.leftOut ?? []).map(({ time, code }) => ({ at: instantFromJson(time), code })),
       { service: forecast.source.name, clock },
     ),

@@ -12,7 +12,7 @@ export type RowDiagnosis = {
   readonly influence: Vector;
 };
 
-export type Fit = { readonly posterior: Belief; readonly rows: readonly RowDiagnosis[] };
+export type RobustFit = { readonly posterior: Belief; readonly rows: readonly RowDiagnosis[] };
 
 /** Where a residual stops counting in full, in sds; leaves 99 % of normal noise alone. Judgement. */
 const HUBER_LIMIT = 2.5;
@@ -24,7 +24,7 @@ const MOST_STEPS = 50;
  *
  * Source: P. J. Huber, Robust estimation of a location parameter, Ann. Math. Stat. 35 (1964) 73.
  */
-export function robustFit(prior: Mixture, rows: readonly Row[]): Fit {
+export function robustFit(prior: Mixture, rows: readonly Row[]): RobustFit {
   let weights: Vector = rows.map(() => 1);
   let mixture = mixturePosterior(prior, rows, weights);
   for (let step = 0; step < MOST_STEPS; step++) {

@@ -18,7 +18,7 @@ export function cellsOf(data: readonly PastedLine[], { columns }: Columns): Cell
 }
 
 /** Date from the one column, clock from the other, or both from either; null where the text has no times. */
-export function momentsOf(cells: CellsOf): readonly LineMoment[] | null {
+export function pastedMoments(cells: CellsOf): readonly LineMoment[] | null {
   const [times, dates] = [cells('time'), cells('date')];
   if (times.length === 0 && dates.length === 0) return null;
   return (times.length > 0 ? times : dates).map((cell, i) => {
@@ -45,7 +45,7 @@ export function questionsOf(
   if (table.question !== null) return [table.question];
   if (columns.question !== null) return [columns.question];
   const cells = cellsOf(data, columns);
-  const moments = momentsOf(cells);
+  const moments = pastedMoments(cells);
   const text = [...cells('date'), ...cells('time')].find((cell) => !isMissing(cell)) ?? '';
   const asked: PasteQuestion[] = [];
   if (moments === null) {

@@ -27,7 +27,7 @@ export function rideCall(answer: RidePlan, voice: Voice, riskLimit: number): rea
     ? `Leave the baseline ${settingText(setting)} in`
     : actText(plan.baseline, setting);
   const safe = plan.runs.every(({ chanceOfLean }) => chanceOfLean <= riskLimit);
-  const clock = clockOf(answer, voice);
+  const clock = rideClock(answer, voice);
   return [
     safe
       ? `${fit}: one setting for the whole ride, safe for its thickest air (${momentText(answer.thickest, voice, clock)}).`
@@ -48,7 +48,7 @@ export function momentText({ at, air }: RideMoment, { units }: Voice, clock: Clo
   return `${formatTemperature(air.temperature, units)} at ${clockText(at, clock)}`;
 }
 
-export function clockOf({ plan }: RidePlan, { zone }: Voice): Clock {
+export function rideClock({ plan }: RidePlan, { zone }: Voice): Clock {
   const from = plan.sortedRuns[0]?.start;
   return from === undefined ? { zone } : { zone, from };
 }

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { Change } from '@/components/club/change';
-import { Matrix } from '@/components/club/matrix/matrix';
+import { ClubMatrix } from '@/components/club/matrix/matrix';
 import { matrixOf, type ShownMatrix } from '@/components/club/matrix/matrix-of';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { useClockZone } from '@/components/store/use-clock-zone';
@@ -42,7 +42,7 @@ export function BriefingPrint({ records, club, briefing, names, hoursAcross, now
       <p>{[SWAP_CAUTION_LINE, ...cautionsFor('indoors')].join(' ')}</p>
       <PrintedActs briefing={briefing} names={names} zone={zone} />
       {blocks.map((block) => (
-        <Matrix
+        <ClubMatrix
           key={block.hours[0]?.at}
           matrix={block}
           names={names}
