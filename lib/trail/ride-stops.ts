@@ -1,4 +1,5 @@
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { sameMains, sameSetting } from '@/lib/carb/same-setting';
 import { swapWorth } from '@/lib/carb/swap-worth';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Plan } from '@/lib/plan/types';
@@ -113,12 +114,12 @@ type Weighed = {
 
 function weigh(one: RidePlan, { stop, before, after, ride }: Weighed): StopOption | null {
   const settings = [before.runs[0]!.setting, after.runs[0]!.setting] as const;
-  if (same(settings[0], settings[1])) return null;
+  if (sameSetting(settings[0], settings[1])) return null;
   // A swap that leaves the jets as they are is a turn of the trim, which is weighed by itself.
-  if (stop.act === 'swap' && sameJets(settings[0], settings[1])) return null;
+  if (stop.act === 'swap' && sameMains(settings[0].mains, settings[1].mains)) return null;
   const weights = runsOfRide(ride.ride).map(({ weight }) => weight);
   const parts = [...before.runs, ...after.runs];
-  const changed = parts.map(({ setting }) => !same(setting, one.setting));
+  const changed = parts.map(({ setting }) => !sameSetting(setting, one.setting));
   const saved = weights.reduce(
     (sum, weight, i) => sum + (changed[i] ? weight * (one.plan.runs[i]!.loss - parts[i]!.loss) : 0),
     0,
@@ -136,12 +137,4 @@ function weigh(one: RidePlan, { stop, before, after, ride }: Weighed): StopOptio
     saved: ratio(saved),
     because,
   };
-}
-
-function same(a: Setting, b: Setting): boolean {
-  return a.trim === b.trim && sameJets(a, b);
-}
-
-function sameJets(a: Setting, b: Setting): boolean {
-  return a.mains.every((main, i) => main === b.mains[i]);
 }

@@ -1,8 +1,9 @@
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { SwapAct } from '@/lib/plan/compared';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { oldForecastSentence } from './assumptions';
-import { sameSetting, settingText } from './settings';
+import { settingText } from './settings';
 import { dateClockText } from './times';
 
 /** What a plan that is asked for again and again was made with this time. */

@@ -1,3 +1,4 @@
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { ClockZone } from '@/lib/time/zone';
 import type { RideProblem } from '@/lib/trail/ride';
 import type { RideFuel } from '@/lib/trail/ride-fuel';
@@ -7,7 +8,7 @@ import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
 import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { riskText } from './counts';
-import { actText, sameSetting, settingText, sizesText } from './settings';
+import { actText, settingText, sizesText } from './settings';
 import { type Clock, clockText, dateClockText } from './times';
 import type { Voice } from './voice';
 
