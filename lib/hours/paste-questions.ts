@@ -1,5 +1,5 @@
 import { humidityScaleOf } from './paste-cells';
-import type { Columns } from './paste-columns';
+import type { PastedColumns } from './paste-columns';
 import { dayOrderOf, type Moment, readMoment } from './paste-moment';
 import { isMissing, type PastedLine, type PastedTable } from './paste-table';
 import { needsHalfDay } from './paste-times';
@@ -10,7 +10,7 @@ export type CellsOf = (meaning: ColumnMeaning) => readonly string[];
 
 export type LineMoment = Moment | null | 'missing';
 
-export function cellsOf(data: readonly PastedLine[], { columns }: Columns): CellsOf {
+export function cellsOf(data: readonly PastedLine[], { columns }: PastedColumns): CellsOf {
   return (meaning) => {
     const column = columns.find((candidate) => candidate.meaning === meaning);
     return column === undefined ? [] : data.map(({ cells }) => cells[column.index] ?? '');
@@ -38,7 +38,7 @@ export function knownMoments(moments: readonly LineMoment[]): readonly (Moment |
 /** What must be asked before the hours can be read; one thing at a time where the rest hangs on it. */
 export function questionsOf(
   table: PastedTable,
-  columns: Columns,
+  columns: PastedColumns,
   data: readonly PastedLine[],
   options: PasteOptions,
 ): readonly PasteQuestion[] {

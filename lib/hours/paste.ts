@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '@/lib/result/result';
 import { addDays, fromLocal } from '@/lib/time/local';
 import { zoneExists } from '@/lib/time/zone';
 import { humidityScaleOf, pressureUnitOf } from './paste-cells';
-import { type Columns, findColumns } from './paste-columns';
+import { findColumns, type PastedColumns } from './paste-columns';
 import { cellsOf, type LineMoment, pastedMoments, questionsOf } from './paste-questions';
 import { type PasteReading, readRows } from './paste-rows';
 import { cutTable, type PastedTable } from './paste-table';
@@ -34,7 +34,7 @@ function timesOf(
   return start.reason.code === 'missing-hour' ? countHours(start.reason.change.at, count) : [];
 }
 
-function aboveHeader({ lines }: PastedTable, { headerAt }: Columns): readonly SkippedLine[] {
+function aboveHeader({ lines }: PastedTable, { headerAt }: PastedColumns): readonly SkippedLine[] {
   return lines
     .slice(0, headerAt ?? 0)
     .map(({ line, cells }) => ({ line, text: cells.join(' ').trim(), reason: 'above-header' as const }))

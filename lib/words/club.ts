@@ -107,7 +107,7 @@ function leftText(left: readonly number[], side: Borrowing['want']['side'], plan
 }
 
 /** "420 (3 short)": sizes of a shared box that are asked for too often. */
-export function shortText(short: ReadonlyMap<number, number>): string {
+export function shortfallText(short: ReadonlyMap<number, number>): string {
   return listing([...short].map(([size, count]) => `${size} (${count} short)`));
 }
 

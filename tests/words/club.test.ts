@@ -6,7 +6,7 @@ import {
   changeText,
   clubActWords,
   clubCall,
-  shortText,
+  shortfallText,
 } from '@/lib/words/club';
 import { clubWarnings } from '@/lib/words/club-warnings';
 import { planClock } from '@/lib/words/runs';
@@ -92,7 +92,7 @@ describe('the club in words', () => {
 
   it('counts what a shared box is short of', () => {
     expect(
-      shortText(
+      shortfallText(
         new Map([
           [420, 3],
           [430, 1],

@@ -8,7 +8,7 @@ import { shortIn } from '@/lib/club/boxes';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClockZone } from '@/lib/time/zone';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortText } from '@/lib/words/club';
+import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortfallText } from '@/lib/words/club';
 import { planClock } from '@/lib/words/runs';
 import styles from './print.module.css';
 import { eventLine, hoursLine, madeLine } from './print-facts';
@@ -128,7 +128,7 @@ function PrintedBorrowing({ briefing, names }: PartProps) {
       })}
       {short.map((box) => (
         <p key={box.boxId}>
-          <b>{names.box(box.boxId)}</b> is asked for too often: {shortText(shortIn(box))}.
+          <b>{names.box(box.boxId)}</b> is asked for too often: {shortfallText(shortIn(box))}.
         </p>
       ))}
     </section>
