@@ -79,6 +79,16 @@ describe('folders of components', () => {
   });
 });
 
+it('shows every part of ui on the page of parts', () => {
+  const shown = components
+    .filter(({ path }) => path.startsWith('components/parts/'))
+    .flatMap(({ imports }) => imports.flatMap(({ target }) => (target.kind === 'file' ? [target.path] : [])));
+  const parts = components
+    .map(({ path }) => path)
+    .filter((path) => path.startsWith('components/ui/') && path.endsWith('.tsx'));
+  expect(parts.filter((path) => !shown.includes(path))).toEqual([]);
+});
+
 describe('an exported name', () => {
   it('stands for one thing', () => {
     const files = new Map<string, number>();

@@ -97,6 +97,7 @@ export const OUTSIDE_READS =
  */
 export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   ui: [],
+  parts: [],
   about: [],
   draft: [],
   store: [],
