@@ -29,7 +29,12 @@ const DATA_POLICY = policy("default-src 'none'", "form-action 'none'", 'sandbox'
 /** Scripts and styles; a policy of theirs counts only where one is started as a worker. */
 const ASSET_POLICY = policy("default-src 'self'");
 
+/** page.dev.tsx is a page while developing and nothing at all in a build. */
+const PAGES = ['tsx', 'ts'];
+const DEVELOPING = process.env.NODE_ENV === 'development';
+
 const config: NextConfig = {
+  pageExtensions: DEVELOPING ? ['dev.tsx', ...PAGES] : PAGES,
   poweredByHeader: false,
   reactStrictMode: true,
   // No page shows a picture that needs scaling; the address that scales them would be work for anybody who asks.

@@ -2,6 +2,7 @@ import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { ASLEEP_SCRIPT, PARSER_SCRIPT } from '@/components/shell/asleep-script';
 import { Frame } from '@/components/shell/frame';
+import { PAPER } from '@/components/shell/paper';
 import { THEME_SCRIPT } from '@/components/shell/theme';
 import './globals.css';
 
@@ -17,8 +18,8 @@ export const viewport: Viewport = {
   initialScale: 1,
   viewportFit: 'cover',
   themeColor: [
-    { media: '(prefers-color-scheme: light)', color: '#fbf9f4' },
-    { media: '(prefers-color-scheme: dark)', color: '#0b0d0f' },
+    { media: '(prefers-color-scheme: light)', color: PAPER.day },
+    { media: '(prefers-color-scheme: dark)', color: PAPER.night },
   ],
 };
 

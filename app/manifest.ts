@@ -1,4 +1,5 @@
 import type { MetadataRoute } from 'next';
+import { PAPER } from '@/components/shell/paper';
 
 export default function manifest(): MetadataRoute.Manifest {
   return {
@@ -8,8 +9,8 @@ export default function manifest(): MetadataRoute.Manifest {
     start_url: '/',
     scope: '/',
     display: 'standalone',
-    background_color: '#fbf9f4',
-    theme_color: '#0b0d0f',
+    background_color: PAPER.day,
+    theme_color: PAPER.night,
     icons: [
       { src: '/icon-192.png', sizes: '192x192', type: 'image/png' },
       { src: '/icon-512.png', sizes: '512x512', type: 'image/png' },

@@ -11,7 +11,7 @@ import { saveFile } from '@/components/ui/save-file';
 import { Acts, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { useToast } from '@/components/ui/toast';
-import { type Backup, MOST_CHARACTERS, readBackup, writeBackup } from '@/lib/store/backup-file';
+import { type Backup, MOST_BACKUP_CHARACTERS, readBackup, writeBackup } from '@/lib/store/backup-file';
 import {
   type ImportMode,
   importBackup,
@@ -91,7 +91,7 @@ function Keeping() {
 }
 
 async function openFile(store: Store, file: File): Promise<Opened> {
-  const backup = readBackup(await fileText(file, MOST_CHARACTERS));
+  const backup = readBackup(await fileText(file, MOST_BACKUP_CHARACTERS));
   if (!backup.ok) return { file: file.name, refused: backupProblemSentence(backup.reason) };
   const preview = previewImport(backup.value, await store.snapshot());
   return { file: file.name, backup: backup.value, preview };

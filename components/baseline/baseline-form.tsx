@@ -29,7 +29,7 @@ import {
   newBaselineDraft,
   readNewBaseline,
 } from './baseline-draft';
-import { PastAir } from './past-air';
+import { PastAirFields } from './past-air';
 
 const SOURCES: readonly { readonly value: AirSource; readonly label: string }[] = [
   { value: 'log', label: 'A run in the log' },
@@ -131,7 +131,7 @@ function AirSourceFields({ draft, log }: SourceProps) {
   const { source } = draft.value;
   const fill = (air: AirStateJson, more: Partial<BaselineDraft>) =>
     draft.change(null, (before) => ({ ...before, ...more, air: airDraft(air, before.units) }));
-  if (source === 'past') return <PastAir onFound={({ air, date }) => fill(air, { provenOn: date })} />;
+  if (source === 'past') return <PastAirFields onFound={({ air, date }) => fill(air, { provenOn: date })} />;
   if (source === 'typed') return null;
   const newest = [...log].sort((a, b) => Date.parse(b.value.at) - Date.parse(a.value.at));
   if (newest.length === 0) return <p>There is no run of this machine in the log yet.</p>;

@@ -20,7 +20,7 @@ type Place = PlacesJson['places'][number];
 export type PastAirFound = { readonly air: AirStateJson; readonly date: string };
 
 /** The air at a place and a past hour, looked up: for jets that were proven when nobody wrote it down. */
-export function PastAir({ onFound }: { readonly onFound: (found: PastAirFound) => void }) {
+export function PastAirFields({ onFound }: { readonly onFound: (found: PastAirFound) => void }) {
   const [places, setPlaces] = useState<readonly Place[]>([]);
   const [chosen, setChosen] = useState(0);
   const [date, setDate] = useState('');

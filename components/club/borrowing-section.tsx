@@ -1,7 +1,7 @@
 import { Section } from '@/components/ui/section';
 import { shortIn } from '@/lib/club/boxes';
 import type { Briefing } from '@/lib/club/briefing';
-import { borrowingSentences, type ClubNames, shortText } from '@/lib/words/club';
+import { borrowingSentences, type ClubNames, shortfallText } from '@/lib/words/club';
 import { listing } from '@/lib/words/listing';
 import styles from './borrowing.module.css';
 
@@ -34,7 +34,7 @@ export function BorrowingSection({ briefing, names }: BorrowingProps) {
           <li key={box.boxId} className={styles.rich}>
             <b>{names.box(box.boxId)}</b>
             <p>
-              {`${listing(box.owners.map(({ racer }) => names.racer(racer.id)))} together ask for more than it holds: ${shortText(sizes)}. Agree who swaps when, or borrow.`}
+              {`${listing(box.owners.map(({ racer }) => names.racer(racer.id)))} together ask for more than it holds: ${shortfallText(sizes)}. Agree who swaps when, or borrow.`}
             </p>
           </li>
         ))}

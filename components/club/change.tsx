@@ -1,12 +1,13 @@
 import type { Setting } from '@/lib/carb/machine';
-import { sameJets, settingText } from '@/lib/words/settings';
+import { sameMains } from '@/lib/carb/same-setting';
+import { settingText } from '@/lib/words/settings';
 import styles from './change.module.css';
 
 type ChangeProps = { readonly from: Setting; readonly to: Setting };
 
 /** "400/390/400 → 410/400/410" with the jets that change set off. */
 export function Change({ from, to }: ChangeProps) {
-  if (sameJets(from, to))
+  if (sameMains(from.mains, to.mains))
     return (
       <span className={styles.change}>
         trim {from.trim} → <b className={styles.changed}>trim {to.trim}</b>

@@ -1,10 +1,10 @@
 import { withRenumberedRuns } from '@/components/event/record-with-event';
 import type { SettingJson } from '@/lib/contract/event';
-import type { Club, ClubClass, EventRecord } from '@/lib/store/records';
+import type { ClubClass, ClubRecord, EventRecord } from '@/lib/store/records';
 
-const NOBODY: Club = { classes: [], racers: {} };
+const NOBODY: ClubRecord = { classes: [], racers: {} };
 
-type Racer = Club['racers'][string];
+type Racer = ClubRecord['racers'][string];
 const PLAIN: Racer = { name: '', classId: null };
 
 /** Somebody who joins the roster; what is told about runs counts those of the class. */

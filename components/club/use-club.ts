@@ -49,7 +49,7 @@ export function useClub(): ClubState {
   return { status: 'there', ...there, now, preferences };
 }
 
-/** The club with the records it was read from: one is never shown with another of the other. */
+/** The club and the very records it was read from, kept together so that neither is shown beside a newer other. */
 function* readingSteps(
   records: ClubRecords,
 ): Generator<void, { readonly records: ClubRecords; readonly club: Club }> {

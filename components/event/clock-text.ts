@@ -1,10 +1,10 @@
-import { clockText, minutesOf, readMoment } from '@/lib/hours/paste-moment';
+import { minutesOf, pastedClockText, readMoment } from '@/lib/hours/paste-moment';
 
 /** "19:00" from "19:00", "1900", "19.00", "7 pm" or "7:00pm"; null where it is no clock time. */
 export function clockOf(text: string): string | null {
   const moment = readMoment(text.trim(), true);
   if (moment === null || moment.clock === null || moment.date !== null) return null;
-  return clockText(minutesOf(moment.clock));
+  return pastedClockText(minutesOf(moment.clock));
 }
 
 const MINUTES = /^(\d{1,3}(?:[.,]\d+)?)\s*(?:min|mins|minutes?|m|')?$/i;

@@ -4,6 +4,7 @@ import { withoutGaps } from '@/components/draft/without-gaps';
 import { type EventJson, eventSchema } from '@/lib/contract/event';
 import { parseWith } from '@/lib/contract/parse';
 import type { Path } from '@/lib/contract/problem';
+import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { isoLocal, zoneExists } from '@/lib/time/zone';
 import { type Axis, readCoordinate } from './coordinate';
 import type { EventDraft } from './event-draft';
@@ -32,7 +33,11 @@ export function readEvent(draft: EventDraft): FormReading<TypedEvent> {
       runs: runs.map((run) => runJson(run, draft.timezone)),
       swapMinutes: draft.ride
         ? undefined
-        : reader.number({ name: 'swapMinutes', text: draft.swapMinutes, example: '15' }),
+        : reader.number({
+            name: 'swapMinutes',
+            text: draft.swapMinutes,
+            example: String(DEFAULT_OPTIONS.swapMinutes),
+          }),
       ride: draft.ride,
     }),
   );

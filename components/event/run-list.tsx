@@ -6,6 +6,7 @@ import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import { type Option, Select } from '@/components/ui/select';
 import { TextField } from '@/components/ui/text-field';
+import { MOST_RUNS } from '@/lib/plan/judgement';
 import { addDays } from '@/lib/time/local';
 import { dateWords } from './date-words';
 import { withAddedRun, withoutRun, withRun } from './edit-runs';
@@ -14,7 +15,6 @@ import { runFieldLabel } from './event-labels';
 import { type PlacedRun, placeRuns } from './place-runs';
 import styles from './run-list.module.css';
 import type { SectionProps } from './section-props';
-import { MOST_RUNS } from './timed-runs';
 
 /** The runs one by one. */
 export function RunList({ draft, form }: SectionProps) {

@@ -1,4 +1,5 @@
 import { type FieldReader, ifTyped } from '@/components/draft/field-reader';
+import { MOST_RUNS } from '@/lib/plan/judgement';
 import type { Instant } from '@/lib/time/instant';
 import { fromLocal, type LocalTime } from '@/lib/time/local';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
@@ -18,8 +19,6 @@ export type TimedRun = {
   /** The clock shows the start twice that night. */
   readonly doubled: boolean;
 };
-
-export const MOST_RUNS = 60;
 
 /** The runs as far as they can be read; complaints go to the fields. */
 export function timedRuns(draft: EventDraft, reader: FieldReader): readonly TimedRun[] {

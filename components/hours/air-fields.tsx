@@ -13,7 +13,7 @@ import { readHours } from './read-hours';
 import type { SectionProps } from './section-props';
 
 /** Asked once for the night: elevation, pressure and humidity; by the hour only where somebody wants that. */
-export function AirFields({ draft, form, event }: SectionProps) {
+export function HourAirFields({ draft, form, event }: SectionProps) {
   const whole = wholeOf(draft);
   const { elevation, pressureKind, pressure, humidity, humidityByHour, pressureByHour, units } = draft.value;
   return (

@@ -10,7 +10,7 @@ import { readPastedHours } from '@/lib/hours/paste';
 import type { TypedHours } from '@/lib/store/records';
 import { type Instant, instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
-import { AirFields } from './air-fields';
+import { HourAirFields } from './air-fields';
 import { blankHoursDraft, draftFromHours, type HoursEvent } from './draft-from-hours';
 import { HourGrid } from './hour-grid';
 import type { HoursDraft } from './hours-draft';
@@ -87,7 +87,7 @@ export function HoursEditor({ id, initial, event, units, onSave, onCancel }: Hou
         <HourGrid {...parts} onPasteLines={pasteLines} />
       </Section>
       <PastePanel {...parts} paste={paste} onTaken={setSaid} />
-      <AirFields {...parts} />
+      <HourAirFields {...parts} />
     </EditorForm>
   );
 }

@@ -3,7 +3,7 @@ import { type Learned, learnResponse } from '@/lib/carb/learn';
 import type { Machine } from '@/lib/carb/machine';
 import { logSizeStep } from '@/lib/carb/size-step';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
-import { chartCellId, evidenceOf, type LeftOut } from '@/lib/store/evidence';
+import { chartCellId, evidenceOf, type Uncounted } from '@/lib/store/evidence';
 import { responseOf } from '@/lib/store/machine-history';
 import { machineBeforeLearning } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
@@ -16,7 +16,7 @@ import { metre } from '@/lib/units/quantity';
 export type MachineLearning = {
   readonly machine: Machine;
   readonly learned: Learned;
-  readonly leftOut: readonly { readonly id: string; readonly why: LeftOut }[];
+  readonly leftOut: readonly { readonly id: string; readonly why: Uncounted }[];
   /** ln of area of one jet size at the baseline. */
   readonly logStep: number;
 };

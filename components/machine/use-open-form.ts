@@ -2,7 +2,7 @@
 
 import { usePathname, useSearchParams } from 'next/navigation';
 
-export type OpenForm = {
+type OpenForm = {
   /** The id of the record whose form is open, `new`, or null for the list. */
   readonly open: string | null;
   readonly show: (id: string) => void;

@@ -1,4 +1,5 @@
 import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { expectOk } from '@/lib/result/result';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
@@ -119,7 +120,7 @@ function demoEvent(date: string, now: Instant): EventRecord {
           typicalSeconds: 6.4,
         };
       }),
-      swapMinutes: 15,
+      swapMinutes: DEFAULT_OPTIONS.swapMinutes,
       ride: false,
     },
     machineIds: [DEMO_MACHINE_ID],

@@ -1,13 +1,13 @@
 'use client';
 
 import { Button } from '@/components/ui/button';
+import { saveFile } from '@/components/ui/save-file';
 import { Acts } from '@/components/ui/stack';
 import { useToast } from '@/components/ui/toast';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
 import type { SharedNight } from '@/lib/share/shared-night';
 import type { UnitChoice } from '@/lib/units/choice';
-import { saveFile } from './save-file';
 
 type FilesProps = { readonly night: SharedNight; readonly plan: Plan; readonly units: UnitChoice };
 

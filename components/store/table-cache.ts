@@ -1,11 +1,11 @@
 import type { Stored, TableName, TableValue } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
 
-export type Table<T extends TableName> = readonly Stored<TableValue[T]>[];
+export type CachedTable<T extends TableName> = readonly Stored<TableValue[T]>[];
 
 export type TableCache = {
   /** What a table held when last read; null until it has been read once. */
-  readonly read: <T extends TableName>(table: T) => Table<T> | null;
+  readonly read: <T extends TableName>(table: T) => CachedTable<T> | null;
   /** Reads the table anew now, without waiting to hear of a change. */
   readonly refresh: (table: TableName) => Promise<void>;
   /** Reads the table, if nobody did yet, and keeps it current until the way out is called. */
@@ -14,11 +14,11 @@ export type TableCache = {
 
 /** Keeps the tables that are on screen in memory, so that a render can read them at once. */
 export function tableCache(store: Store): TableCache {
-  const tables: { [T in TableName]?: Table<T> } = {};
+  const tables: { [T in TableName]?: CachedTable<T> } = {};
   const listeners = new Map<TableName, Set<() => void>>();
 
   async function refresh<T extends TableName>(table: T): Promise<void> {
-    const before: Table<T> = tables[table] ?? [];
+    const before: CachedTable<T> = tables[table] ?? [];
     const rows = withUnchanged(before, await store.list(table));
     if (tables[table] !== undefined && sameItems(rows, before)) return;
     Object.assign(tables, { [table]: rows });

@@ -3,12 +3,12 @@
 import { useCallback, useMemo, useSyncExternalStore } from 'react';
 import type { Stored, TableName, TableValue } from '@/lib/store/records';
 import { useOpenedStore } from './store-provider';
-import type { Table } from './table-cache';
+import type { CachedTable } from './table-cache';
 
 const nothing = () => undefined;
 
 /** All records of a table, kept current, also with what other tabs write; null until read. */
-export function useTable<T extends TableName>(table: T): Table<T> | null {
+export function useTable<T extends TableName>(table: T): CachedTable<T> | null {
   const opened = useOpenedStore();
   const watch = useCallback(
     (listener: () => void) => (opened === null ? nothing : opened.tables.watch(table, listener)),

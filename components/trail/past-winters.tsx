@@ -25,7 +25,7 @@ import { MONTHS, PERCENTILES, type Percentile } from './month-names';
 import { readSeasons } from './read-seasons';
 import styles from './trail.module.css';
 import type { TrailDraft } from './trail-draft';
-import { type PastMonth, withMonth } from './with-month';
+import { type MonthToAdd, withMonth } from './with-month';
 
 type Place = PlacesJson['places'][number];
 
@@ -193,7 +193,7 @@ function Months({ history, units, draft, most }: MonthsProps) {
   const [percentile, setPercentile] = useState<Percentile>('p10');
   const toast = useToast();
   const celsius = (degrees: number) => formatTemperature(celsiusToKelvin(degrees), units);
-  function add(month: PastMonth) {
+  function add(month: MonthToAdd) {
     draft.change(null, (before) => withMonth(before, { month, percentile }, most));
     toast({ text: `${MONTHS[month.month - 1]} added to the days.`, act: { label: 'Undo', do: draft.undo } });
   }
@@ -209,7 +209,7 @@ function Months({ history, units, draft, most }: MonthsProps) {
       <Table
         caption={`Riding hours of past winters at ${formatElevation(metre(history.elevationM), units)}, days ${history.stretches.map(({ from, to }) => `${from} to ${to}`).join(', ')}.`}
         columns={[
-          { head: 'Month', names: true, cell: ({ month }: PastMonth) => MONTHS[month - 1] },
+          { head: 'Month', names: true, cell: ({ month }: MonthToAdd) => MONTHS[month - 1] },
           { head: '1 in 10 colder', figures: true, cell: ({ temperatureC }) => celsius(temperatureC.p10) },
           { head: 'Middle', figures: true, cell: ({ temperatureC }) => celsius(temperatureC.p50) },
           { head: '1 in 10 warmer', figures: true, cell: ({ temperatureC }) => celsius(temperatureC.p90) },

@@ -6,7 +6,7 @@ import { TextField } from '@/components/ui/text-field';
 import { MOST_PLACES } from '@/lib/trail/ride';
 import type { RidePartProps } from './ride-part-props';
 import styles from './trail.module.css';
-import { NEW_PLACE, type PlaceDraft } from './trail-draft';
+import { NEW_PLACE, type TrailPlaceDraft } from './trail-draft';
 
 /** The places of a ride in order: when it gets there, how long it stays, how high it is. */
 export function PlaceRows(props: RidePartProps) {
@@ -32,11 +32,11 @@ export function PlaceRows(props: RidePartProps) {
   );
 }
 
-type PlaceRowProps = RidePartProps & { readonly place: PlaceDraft; readonly index: number };
+type PlaceRowProps = RidePartProps & { readonly place: TrailPlaceDraft; readonly index: number };
 
 function PlaceRow({ ride, draft, errors, place, index }: PlaceRowProps) {
   const { places } = ride.value;
-  const set = (key: keyof PlaceDraft) => (text: string) =>
+  const set = (key: keyof TrailPlaceDraft) => (text: string) =>
     draft.change(`places.${index}.${key}`, (before) => ({
       ...before,
       ride: {
@@ -44,7 +44,7 @@ function PlaceRow({ ride, draft, errors, place, index }: PlaceRowProps) {
         places: before.ride.places.map((each, i) => (i === index ? { ...each, [key]: text } : each)),
       },
     }));
-  const error = (key: keyof PlaceDraft) => errors[`places.${index}.${key}`];
+  const error = (key: keyof TrailPlaceDraft) => errors[`places.${index}.${key}`];
   return (
     <div className={styles.placeRow}>
       <TextField label={`Place ${index + 1}`} maxLength={40} value={place.name} onChange={set('name')} />

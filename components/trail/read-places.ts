@@ -8,11 +8,11 @@ import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { rideProblemSentence } from '@/lib/words/ride';
 import { WAY_KM } from './draft-in-units';
 import { placeNames } from './place-names';
-import { heightOf, minutesOf, type Reading } from './read-ride-fields';
+import { heightOf, type RideReader, rideMinutes } from './read-ride-fields';
 import type { RideDraft } from './trail-draft';
 
 /** A ride between typed places. */
-export function typedRide(draft: RideDraft, zone: string, reading: Reading): Ride | null {
+export function typedRide(draft: RideDraft, zone: string, reading: RideReader): Ride | null {
   const { fields, units } = reading;
   const clocks = draft.places.map(({ clock }, i) => {
     const read = clockOf(clock);
@@ -22,7 +22,9 @@ export function typedRide(draft: RideDraft, zone: string, reading: Reading): Rid
   const heights = draft.places.map(({ elevation }, i) =>
     heightOf(elevation, `places.${i}.elevation`, reading),
   );
-  const stops = draft.places.map(({ stop }, i) => minutesOf(stop, { name: `places.${i}.stop`, fields }) ?? 0);
+  const stops = draft.places.map(
+    ({ stop }, i) => rideMinutes(stop, { name: `places.${i}.stop`, fields }) ?? 0,
+  );
   if (clocks.some((clock) => clock === null) || heights.some((height) => height === null)) return null;
   const times = ridingTimes(
     draft.date,
@@ -57,7 +59,7 @@ export function typedRide(draft: RideDraft, zone: string, reading: Reading): Rid
   return { stops: places, points: pointsBetween(places), distance: distanceOf(draft, reading) };
 }
 
-function distanceOf({ distance }: RideDraft, { fields, units }: Reading) {
+function distanceOf({ distance }: RideDraft, { fields, units }: RideReader) {
   const way = ifTyped(distance, () => fields.number({ name: 'distance', text: distance, example: '80' }));
   if (way === undefined) return null;
   if (way > 0 && way <= 2000) return metre(way * WAY_KM[units.elevation] * 1000);

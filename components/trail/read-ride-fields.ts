@@ -2,11 +2,11 @@ import { type FieldReader, ifTyped } from '@/components/draft/field-reader';
 import type { UnitChoice } from '@/lib/units/choice';
 import { metre } from '@/lib/units/quantity';
 
-export type Reading = { readonly fields: FieldReader; readonly units: UnitChoice };
+export type RideReader = { readonly fields: FieldReader; readonly units: UnitChoice };
 
 const ELEVATION = { least: -430, most: 6000 } as const;
 
-export function minutesOf(
+export function rideMinutes(
   text: string,
   { name, fields }: { readonly name: string; readonly fields: FieldReader },
 ): number | undefined {
@@ -16,7 +16,7 @@ export function minutesOf(
   return undefined;
 }
 
-export function heightOf(text: string, name: string, { fields }: Reading) {
+export function heightOf(text: string, name: string, { fields }: RideReader) {
   const height = fields.elevationM({ name, text, example: '900' });
   if (height === undefined) return null;
   if (height >= ELEVATION.least && height <= ELEVATION.most) return metre(height);

@@ -11,13 +11,13 @@ import { celsiusToKelvin } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
 import { airProblemSentence } from '@/lib/words/air-problems';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
-import { heightOf, type Reading } from './read-ride-fields';
+import { heightOf, type RideReader } from './read-ride-fields';
 import type { HourDraft, RideDraft } from './trail-draft';
 
 type Riding = { readonly zone: string; readonly ride: Ride };
 
 /** Typed temperatures over the day, the first on the ride's own date. */
-export function typedHours(draft: RideDraft, { zone, ride }: Riding, reading: Reading): HourSeries | null {
+export function typedHours(draft: RideDraft, { zone, ride }: Riding, reading: RideReader): HourSeries | null {
   const { fields, units } = reading;
   const elevation = heightOf(draft.hoursElevation, 'hoursElevation', reading);
   const typed = draft.hours.flatMap((hour, i) => hourOf(hour, i, fields));

@@ -7,7 +7,7 @@ import type { Consumption } from '@/lib/trail/ride-fuel';
 import type { UnitChoice } from '@/lib/units/choice';
 import { THOUSAND_M, WAY_KM } from './draft-in-units';
 import { typedRide } from './read-places';
-import { minutesOf, type Reading } from './read-ride-fields';
+import { type RideReader, rideMinutes } from './read-ride-fields';
 import { typedHours } from './read-ride-hours';
 import { trackRide } from './read-track';
 import type { RideDraft } from './trail-draft';
@@ -45,7 +45,7 @@ export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
     ride,
     typedHours: hours,
     fall: fallOf(draft, reading),
-    swapMinutes: minutesOf(draft.swapMinutes, { name: 'swapMinutes', fields }) ?? 20,
+    swapMinutes: rideMinutes(draft.swapMinutes, { name: 'swapMinutes', fields }) ?? 20,
     consumption: consumptionOf(draft, reading),
     errors: fields.errors(),
   };
@@ -58,7 +58,7 @@ function noZone(typed: string): string {
     : `No time zone is called “${typed}”. Type a big city of it and take it from the list.`;
 }
 
-function fallOf({ fall }: RideDraft, { fields, units }: Reading): Lapse | null {
+function fallOf({ fall }: RideDraft, { fields, units }: RideReader): Lapse | null {
   const step = fields.temperatureStepC({ name: 'fall', text: fall, example: '6.5' });
   if (step === undefined) return null;
   const perMetre = step / THOUSAND_M[units.elevation];
@@ -67,7 +67,7 @@ function fallOf({ fall }: RideDraft, { fields, units }: Reading): Lapse | null {
   return null;
 }
 
-function consumptionOf({ fuel, fuelAmount }: RideDraft, { fields, units }: Reading): Consumption | null {
+function consumptionOf({ fuel, fuelAmount }: RideDraft, { fields, units }: RideReader): Consumption | null {
   const amount = ifTyped(fuelAmount, () =>
     fields.number({ name: 'fuelAmount', text: fuelAmount, example: '9' }),
   );

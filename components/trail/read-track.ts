@@ -10,11 +10,11 @@ import { trackProblemSentence } from '@/lib/words/gpx-problems';
 import { rideProblemSentence } from '@/lib/words/ride';
 import { WAY_KM } from './draft-in-units';
 import { profileFromText } from './profile-text';
-import { heightOf, type Reading } from './read-ride-fields';
+import { heightOf, type RideReader } from './read-ride-fields';
 import type { RideDraft } from './trail-draft';
 
 /** A ride along a track, with what the form adds to it. */
-export function trackRide(draft: RideDraft, zone: string, reading: Reading): Ride | null {
+export function trackRide(draft: RideDraft, zone: string, reading: RideReader): Ride | null {
   const { fields, units } = reading;
   const profile = profileFromText(draft.track);
   if (profile === null) return null;

@@ -13,10 +13,10 @@ import { formatElevation, formatGallons, formatPercent, formatTemperature } from
 import { driftText } from '@/lib/words/drift';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import {
-  clockOf,
   fuelSentence,
   rideAirProblemSentence,
   rideCall,
+  rideClock,
   rideSure,
   stopSentences,
 } from '@/lib/words/ride';
@@ -68,7 +68,7 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
       </div>
       <div className={styles.answer}>
         <p>{rideSure(answer)}</p>
-        {circuitSentences(circuits, { machine, voice, clock: clockOf(answer, voice) }).map((sentence) => (
+        {circuitSentences(circuits, { machine, voice, clock: rideClock(answer, voice) }).map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
         {stopSentences(stops, (place) => names[place] ?? '').map((sentence) => (
@@ -129,7 +129,7 @@ type LegTableProps = {
 
 function LegTable({ request, answer, voice, names }: LegTableProps) {
   const legs = legsOf(request.ride);
-  const clock = clockOf(answer, voice);
+  const clock = rideClock(answer, voice);
   const { limits } = request.machine;
   const leg = ({ run }: RunPlan) => legs[run];
   return (

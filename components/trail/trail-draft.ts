@@ -10,7 +10,7 @@ export type ConditionDraft = {
   readonly humidity: string;
 };
 
-export type PlaceDraft = {
+export type TrailPlaceDraft = {
   readonly name: string;
   readonly clock: string;
   /** Minutes stood still there. */
@@ -24,7 +24,7 @@ export type RideDraft = {
   readonly way: 'typed' | 'track';
   readonly date: string;
   readonly timezone: string;
-  readonly places: readonly PlaceDraft[];
+  readonly places: readonly TrailPlaceDraft[];
   /** A profile as JSON; empty where no file was read. */
   readonly track: string;
   readonly untimed: string;
@@ -68,5 +68,5 @@ export type TrailDraft = {
 };
 
 export const NEW_CONDITION: ConditionDraft = { name: '', temperature: '', stationHpa: '', humidity: '' };
-export const NEW_PLACE: PlaceDraft = { name: '', clock: '', stop: '', elevation: '' };
+export const NEW_PLACE: TrailPlaceDraft = { name: '', clock: '', stop: '', elevation: '' };
 export const NEW_HOUR: HourDraft = { clock: '', temperature: '' };

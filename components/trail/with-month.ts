@@ -4,9 +4,9 @@ import type { HistoryJson } from '@/lib/weather/history-json';
 import { MONTHS, type Percentile } from './month-names';
 import type { ConditionDraft, TrailDraft } from './trail-draft';
 
-export type PastMonth = HistoryJson['months'][number];
+export type MonthToAdd = HistoryJson['months'][number];
 
-type Added = { readonly month: PastMonth; readonly percentile: Percentile };
+type Added = { readonly month: MonthToAdd; readonly percentile: Percentile };
 
 /**
  * The draft with a month of past winters as one more day; the last is replaced where the table is full. The elevation of

@@ -1,18 +1,12 @@
-/** Hands a text over as a file, as if a link to it had been followed. */
-export function saveFile({
-  name,
-  type,
-  text,
-}: {
-  readonly name: string;
-  readonly type: string;
-  readonly text: string;
-}): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+type TextFile = { readonly text: string; readonly type: string; readonly name: string };
+
+/** Hands a text to the browser's downloads, as if a link to it had been followed. */
+export function saveFile({ text, type, name }: TextFile): void {
+  const url = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
   link.click();
-  // Not at once: some browsers read it only after the click is through.
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+  // Not at once: some browsers read it only after the click is through, and then hold the bytes themselves.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }

@@ -10,7 +10,7 @@ import { countdown } from '@/lib/words/countdown';
 import { pressureSentence } from '@/lib/words/provenance';
 import { type Clock, clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
-import { leftOutSentence, triedSentence } from '@/lib/words/weather-problems';
+import { contradictionSentence, triedSentence } from '@/lib/words/weather-problems';
 import { filledSentence, missingSentence } from './missing-words';
 import styles from './weather.module.css';
 
@@ -35,7 +35,7 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
       ? 'No weather service answered when this was asked for: it is the last good copy.'
       : '',
     triedSentence(forecast.tries ?? []),
-    leftOutSentence(
+    contradictionSentence(
       (forecast.leftOut ?? []).map(({ time, code }) => ({ at: instantFromJson(time), code })),
       { service: forecast.source.name, clock },
     ),

@@ -3,7 +3,7 @@ import type { EventRecord } from '@/lib/store/records';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 
-export type ForecastQuestion = { readonly from: Instant; readonly hours: number };
+type ForecastQuestion = { readonly from: Instant; readonly hours: number };
 
 /** Hours wanted around the runs: dusk before them, and how it goes on after them. */
 const BEFORE_RUNS_MS = 6 * HOUR_MS;

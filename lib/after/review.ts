@@ -1,5 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
-import type { Verdict } from '@/lib/carb/observation';
+import type { Verdict } from '@/lib/carb/verdicts';
 import type { LeanCount, PlanRequest, RunGrade } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, KelvinDifference, Ratio } from '@/lib/units/quantity';

@@ -4,7 +4,7 @@ import { saturationOverWater } from './saturation';
 import { pressureAltitude, STANDARD, standardPressure } from './standard-atmosphere';
 
 /** What a reduction to sea level rests on, beside the pressure. */
-export type Column = {
+export type AirColumn = {
   readonly elevation: Metre;
   readonly temperature: Kelvin;
   readonly relativeHumidity: Ratio;
@@ -41,7 +41,7 @@ const WMO_HUMIDITY_COEFFICIENT = 0.12 / 100;
  * stations below 750 m; higher up services differ among themselves by 1 to 3 hPa, so a station pressure or an
  * altimeter setting is the better number there.
  */
-function seaLevelFactor({ elevation, temperature, relativeHumidity }: Column): number {
+function seaLevelFactor({ elevation, temperature, relativeHumidity }: AirColumn): number {
   const vapourPressure = relativeHumidity * saturationOverWater(temperature);
   const meanTemperature =
     temperature + (STANDARD.lapse * elevation) / 2 + WMO_HUMIDITY_COEFFICIENT * vapourPressure;
@@ -49,12 +49,12 @@ function seaLevelFactor({ elevation, temperature, relativeHumidity }: Column): n
 }
 
 /** Station pressure from a pressure reduced to mean sea level [Pa]. */
-export function stationFromSeaLevel(seaLevel: Pascal, column: Column): Pascal {
+export function stationFromSeaLevel(seaLevel: Pascal, column: AirColumn): Pascal {
   return pascal(seaLevel / seaLevelFactor(column));
 }
 
 /** Pressure reduced to mean sea level from station pressure [Pa]. */
-export function seaLevelFromStation(station: Pascal, column: Column): Pascal {
+export function seaLevelFromStation(station: Pascal, column: AirColumn): Pascal {
   return pascal(station * seaLevelFactor(column));
 }
 

@@ -1,6 +1,6 @@
 import { hectopascalToPascal } from '@/lib/units/convert';
 import type { Pascal } from '@/lib/units/quantity';
-import { altimeterFromStation, type Column, seaLevelFromStation } from './pressure';
+import { type AirColumn, altimeterFromStation, seaLevelFromStation } from './pressure';
 
 /** From a lowest to a highest sea-level pressure [Pa]. */
 export type SeaLevelRange = { readonly lowest: Pascal; readonly highest: Pascal };
@@ -40,7 +40,7 @@ export const RECORD_WEATHER: SeaLevelRange = {
  * atmosphere and through the air of the hour. In a cold night over high ground they are 50 hPa apart and neither is
  * wrong, so the truth is taken to lie between.
  */
-export function impliedSeaLevel(station: Pascal, column: Column): SeaLevelRange {
+export function impliedSeaLevel(station: Pascal, column: AirColumn): SeaLevelRange {
   const altimeter = altimeterFromStation(station, column.elevation);
   const seaLevel = seaLevelFromStation(station, column);
   return altimeter < seaLevel

@@ -1,6 +1,5 @@
 import {
   type Density,
-  density,
   type Kelvin,
   kelvin,
   type Metre,
@@ -38,11 +37,6 @@ export function standardPressure(elevation: Metre): Pascal {
   return pascal(
     STANDARD.pressure * (standardTemperature(elevation) / STANDARD.temperature) ** PRESSURE_EXPONENT,
   );
-}
-
-/** Standard density [kg/m³]: ρ = p / (R T). Source: ISO 2533:1975, eq. 14. */
-export function standardDensity(elevation: Metre): Density {
-  return density(standardPressure(elevation) / (STANDARD.gasConstant * standardTemperature(elevation)));
 }
 
 /** Height at which the standard atmosphere has this pressure [m]: standardPressure turned round. */

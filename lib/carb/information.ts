@@ -1,4 +1,4 @@
-import type { Belief, Row } from './regression';
+import type { Belief, RegressionRow } from './regression';
 import { inverse, type Matrix, type Vector } from './small-matrix';
 
 /** Whether the evidence itself spoke on an exponent, or only what was believed before. */
@@ -29,7 +29,7 @@ export type Information = {
 export function informationOn(
   prior: Belief,
   posterior: Belief,
-  rows: readonly Row[],
+  rows: readonly RegressionRow[],
   weights: Vector,
 ): { readonly pressure: Information; readonly temperature: Information } {
   const evidence = evidencePrecision(prior, rows, weights);
@@ -53,7 +53,7 @@ export function informationOn(
 }
 
 /** Precision of the rows, with the levels' prior and a trace of the exponents' so that it can always be inverted. */
-function evidencePrecision(prior: Belief, rows: readonly Row[], weights: Vector): Matrix {
+function evidencePrecision(prior: Belief, rows: readonly RegressionRow[], weights: Vector): Matrix {
   const trace = 1e-6;
   return prior.mean.map((_, i) =>
     prior.mean.map((_, j) => {

@@ -2,7 +2,7 @@ import { type Information, informationOn } from './information';
 import type { BaselineShift, Machine, Response, ResponseOrigin } from './machine';
 import { heavyTailed } from './mixture';
 import type { Observation } from './observation';
-import type { Belief, Row } from './regression';
+import type { Belief, RegressionRow } from './regression';
 import { DEFAULT_RESPONSE } from './response';
 import { type RowDiagnosis, robustFit } from './robust-fit';
 import { logSizeStep } from './size-step';
@@ -128,7 +128,10 @@ function priorBelief(machine: Machine, prior: Response, groups: readonly Observa
   };
 }
 
-function rowOf({ shift, logArea, sd, group }: Observation, groups: readonly Observation['group'][]): Row {
+function rowOf(
+  { shift, logArea, sd, group }: Observation,
+  groups: readonly Observation['group'][],
+): RegressionRow {
   return {
     x: [shift.pressure, shift.cold, ...groups.map((name) => (name === group ? 1 : 0))],
     y: logArea - shift.need + (shift.pressure + shift.cold) / 2,
@@ -150,7 +153,7 @@ function responseOf({ mean, covariance }: Belief): Response {
 
 function entryOf(
   observation: Observation,
-  row: Row,
+  row: RegressionRow,
   diagnosis: RowDiagnosis,
   response: Response,
 ): LearnedEntry {

@@ -1,8 +1,8 @@
-import { type Belief, logEvidence, posteriorOf, type Row } from './regression';
+import { type Belief, logEvidence, posteriorOf, type RegressionRow } from './regression';
 import type { Vector } from './small-matrix';
 
 /** A belief that may be narrower or wider than stated: several normals with weights that add up to 1. */
-export type Mixture = readonly { readonly weight: number; readonly belief: Belief }[];
+export type BeliefMixture = readonly { readonly weight: number; readonly belief: Belief }[];
 
 /**
  * The first two coefficients' spread, as shares of the stated variance with weights. Mean, variances and correlation of
@@ -16,7 +16,7 @@ const SPREADS = [
 ] as const;
 
 /** The heavy-tailed form of a normal belief in (n_p, n_T, levels...); the levels stay as they are. */
-export function heavyTailed({ mean, covariance }: Belief): Mixture {
+export function heavyTailed({ mean, covariance }: Belief): BeliefMixture {
   return SPREADS.map(({ weight, variance }) => ({
     weight,
     belief: {
@@ -29,7 +29,11 @@ export function heavyTailed({ mean, covariance }: Belief): Mixture {
 }
 
 /** Each part's own posterior, weighted by how well the part foresaw the rows. */
-export function mixturePosterior(prior: Mixture, rows: readonly Row[], weights?: Vector): Mixture {
+export function mixturePosterior(
+  prior: BeliefMixture,
+  rows: readonly RegressionRow[],
+  weights?: Vector,
+): BeliefMixture {
   const parts = prior.map(({ weight, belief }) => {
     const posterior = posteriorOf(belief, rows, weights);
     return { belief: posterior, log: Math.log(weight) + logEvidence(belief, posterior) };
@@ -40,7 +44,7 @@ export function mixturePosterior(prior: Mixture, rows: readonly Row[], weights?:
 }
 
 /** The normal with the mixture's mean and covariance. */
-export function momentsOf(mixture: Mixture): Belief {
+export function momentsOf(mixture: BeliefMixture): Belief {
   const average = (of: (belief: Belief) => number) =>
     mixture.reduce((sum, { weight, belief }) => sum + weight * of(belief), 0);
   const indexes = mixture[0]!.belief.mean.map((_, i) => i);

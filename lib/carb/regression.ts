@@ -1,7 +1,7 @@
 import { dot, inverse, logDeterminant, type Matrix, times, type Vector } from './small-matrix';
 
 /** One row of a linear model y = x·β + ε with ε normal of a known sd. */
-export type Row = { readonly x: Vector; readonly y: number; readonly sd: number };
+export type RegressionRow = { readonly x: Vector; readonly y: number; readonly sd: number };
 
 /** A normal belief in the coefficients β. */
 export type Belief = { readonly mean: Vector; readonly covariance: Matrix };
@@ -15,7 +15,7 @@ export type Belief = { readonly mean: Vector; readonly covariance: Matrix };
  *
  * @param weights share of each row's information that counts; 1 each by default
  */
-export function posteriorOf(prior: Belief, rows: readonly Row[], weights?: Vector): Belief {
+export function posteriorOf(prior: Belief, rows: readonly RegressionRow[], weights?: Vector): Belief {
   const priorPrecision = inverse(prior.covariance);
   const precision = priorPrecision.map((row) => [...row]);
   const pull = times(priorPrecision, prior.mean);

@@ -9,8 +9,6 @@ export type Exponents = { readonly pressure: number; readonly temperature: numbe
 
 /** Jet area as the square root of density: the orifice law, one end of trade practice. */
 export const ORIFICE_LAW: Exponents = { pressure: 0.5, temperature: 0.5 };
-/** Jet area in proportion to density: the other end of trade practice. */
-export const DENSITY_LAW: Exponents = { pressure: 1, temperature: 1 };
 
 /**
  * Belief before the person's own chart or log has spoken. Judgement between the two ends of practice; no source gives

@@ -1,5 +1,5 @@
-import { type Mixture, mixturePosterior, momentsOf } from './mixture';
-import type { Belief, Row } from './regression';
+import { type BeliefMixture, mixturePosterior, momentsOf } from './mixture';
+import type { Belief, RegressionRow } from './regression';
 import { dot, times, type Vector } from './small-matrix';
 
 export type RowDiagnosis = {
@@ -12,7 +12,7 @@ export type RowDiagnosis = {
   readonly influence: Vector;
 };
 
-export type Fit = { readonly posterior: Belief; readonly rows: readonly RowDiagnosis[] };
+export type RobustFit = { readonly posterior: Belief; readonly rows: readonly RowDiagnosis[] };
 
 /** Where a residual stops counting in full, in sds; leaves 99 % of normal noise alone. Judgement. */
 const HUBER_LIMIT = 2.5;
@@ -24,7 +24,7 @@ const MOST_STEPS = 50;
  *
  * Source: P. J. Huber, Robust estimation of a location parameter, Ann. Math. Stat. 35 (1964) 73.
  */
-export function robustFit(prior: Mixture, rows: readonly Row[]): Fit {
+export function robustFit(prior: BeliefMixture, rows: readonly RegressionRow[]): RobustFit {
   let weights: Vector = rows.map(() => 1);
   let mixture = mixturePosterior(prior, rows, weights);
   for (let step = 0; step < MOST_STEPS; step++) {
@@ -43,7 +43,7 @@ function huberWeight(z: number): number {
 }
 
 /** The parts' diagnoses averaged by their weight, which one row hardly changes. */
-function diagnose(mixture: Mixture, row: Row, weight: number): RowDiagnosis {
+function diagnose(mixture: BeliefMixture, row: RegressionRow, weight: number): RowDiagnosis {
   const parts = mixture.map((part) => ({ share: part.weight, ...leaveOut(part.belief, row, weight) }));
   const average = (of: (part: (typeof parts)[number]) => number) =>
     parts.reduce((sum, part) => sum + part.share * of(part), 0);
@@ -60,7 +60,7 @@ function diagnose(mixture: Mixture, row: Row, weight: number): RowDiagnosis {
  *
  *     μ − μ₋ᵢ = Σ x w r/(1 − w h),  h = xᵀΣx,  w = weight/s²,  r = y − x·μ
  */
-function leaveOut({ mean, covariance }: Belief, { x, y, sd }: Row, weight: number) {
+function leaveOut({ mean, covariance }: Belief, { x, y, sd }: RegressionRow, weight: number) {
   const gain = times(covariance, x);
   const spread = dot(x, gain);
   const information = weight / sd ** 2;

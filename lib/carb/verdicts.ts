@@ -5,7 +5,7 @@ export type Verdict = 'lean' | 'right' | 'rich';
 export type CylinderVerdicts = readonly (Verdict | null)[];
 
 /** A verdict on a run as it is kept: `verdicts` only where the cylinders do not all say the same. */
-export type VerdictFields = {
+export type SaidVerdict = {
   readonly verdict: Verdict | null;
   readonly verdicts?: (Verdict | null)[];
   /** By how many sizes the leanest are lean or rich: 0 when right, null where nobody said. */
@@ -21,7 +21,7 @@ export function leanestVerdict(verdicts: CylinderVerdicts): Verdict | null {
 }
 
 /** @param sizes said of the leanest cylinders; it counts only where they are off */
-export function verdictFields(verdicts: CylinderVerdicts, sizes: number | null): VerdictFields {
+export function verdictFields(verdicts: CylinderVerdicts, sizes: number | null): SaidVerdict {
   const verdict = leanestVerdict(verdicts);
   const alike = verdicts.every((each) => each === verdict);
   return {

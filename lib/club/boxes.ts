@@ -1,6 +1,6 @@
 import { normaliseBox } from '@/lib/carb/box';
 import type { Setting } from '@/lib/carb/machine';
-import { sameSetting } from '@/lib/plan/candidates';
+import { sameSetting } from '@/lib/carb/same-setting';
 import { markingKey, type PlannedRacer } from './racer';
 
 /** How many pieces of a size. */

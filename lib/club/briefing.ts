@@ -38,12 +38,3 @@ export function* briefingSteps(racers: readonly ClubRacer[], night: ClubNight): 
   );
   return { planned, unplanned, acts: actsByTime(planned), boxes, borrowings: lent };
 }
-
-/** The briefing in one go, for those who have nothing else to do meanwhile. */
-export function makeBriefing(racers: readonly ClubRacer[], night: ClubNight): Briefing {
-  const steps = briefingSteps(racers, night);
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-  }
-}

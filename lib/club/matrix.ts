@@ -1,5 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
-import { sameSetting } from '@/lib/plan/candidates';
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { actMoment } from './acts';

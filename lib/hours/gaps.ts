@@ -3,9 +3,9 @@ import { hourCurve, knownCurve, LONGEST_FILL_MS } from './at';
 import type { Hour, HourOrigin, HourSeries } from './series';
 
 /** A stretch between two hours with nothing in it. */
-export type Gap = { readonly from: Instant; readonly to: Instant };
+export type HoursGap = { readonly from: Instant; readonly to: Instant };
 
-export type FilledSeries = { readonly series: HourSeries; readonly gaps: readonly Gap[] };
+export type FilledSeries = { readonly series: HourSeries; readonly gaps: readonly HoursGap[] };
 
 export type FillRule = {
   /** A longer gap stays empty and is reported. */
@@ -19,7 +19,7 @@ export type FillRule = {
 /** Hours of services are exact; a minute forgives a typed 19:59. */
 const SLACK_MS = 60_000;
 
-function stepsWithin({ from, to }: Gap, { stepMs, anchor }: FillRule): readonly Instant[] {
+function stepsWithin({ from, to }: HoursGap, { stepMs, anchor }: FillRule): readonly Instant[] {
   const start = anchor ?? from;
   const first = start + (Math.floor((from + SLACK_MS - start) / stepMs) + 1) * stepMs;
   const count = Math.max(0, Math.ceil((to - SLACK_MS - first) / stepMs));
@@ -30,7 +30,7 @@ function stepsWithin({ from, to }: Gap, { stepMs, anchor }: FillRule): readonly 
 export function fillGaps(series: HourSeries, rule: FillRule): FilledSeries {
   const curve = hourCurve(series.hours);
   const hours: Hour[] = [];
-  const gaps: Gap[] = [];
+  const gaps: HoursGap[] = [];
   for (const [i, hour] of series.hours.entries()) {
     const before = series.hours[i - 1];
     if (before !== undefined) {

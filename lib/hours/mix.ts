@@ -2,7 +2,7 @@ import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { type KelvinDifference, kelvinDifference } from '@/lib/units/quantity';
 import { hourAt } from './at';
 import { moveSeries } from './elevation-shift';
-import { fillGaps, fillShortGaps, type Gap } from './gaps';
+import { fillGaps, fillShortGaps, type HoursGap } from './gaps';
 import type { Hour, HourSeries } from './series';
 
 /**
@@ -17,7 +17,7 @@ export type Seam = { readonly at: Instant; readonly typedMinusForecast: KelvinDi
 export type MixedHours = {
   readonly series: HourSeries;
   /** Stretches without hours, too long to fill. */
-  readonly gaps: readonly Gap[];
+  readonly gaps: readonly HoursGap[];
   /** Where typed hours and forecast meet, so that a step between them can be told. */
   readonly seams: readonly Seam[];
 };

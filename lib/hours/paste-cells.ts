@@ -4,7 +4,7 @@ import type { PressureUnit, TemperatureUnit } from '@/lib/units/choice';
 import { readNumber, readPercent, readPressure, readTemperature } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
 import { type Kelvin, type Pascal, type Ratio, ratio } from '@/lib/units/quantity';
-import type { Column } from './paste-columns';
+import type { PastedColumn } from './paste-columns';
 import { isMissing } from './paste-table';
 import type { DroppedCell, HumidityScale, SkippedLine } from './pasted';
 
@@ -18,13 +18,13 @@ export function cellUnit(cell: string): string {
 }
 
 /** The cell with the header's unit written behind it, where it has none of its own. */
-function withUnit(cell: string, column: Column): string {
+function withUnit(cell: string, column: PastedColumn): string {
   return column.unit === null || cellUnit(cell) !== '' ? cell : `${cell} ${column.unit}`;
 }
 
 export function temperatureCell(
   cell: string,
-  column: Column,
+  column: PastedColumn,
   unit: TemperatureUnit,
 ): Result<Kelvin, Skipped> {
   if (isMissing(cell)) return fail('no-temperature');
@@ -35,7 +35,7 @@ export function temperatureCell(
 
 export function dewPointCell(
   cell: string,
-  column: Column,
+  column: PastedColumn,
   unit: TemperatureUnit,
 ): Result<Kelvin | null, Dropped> {
   if (isMissing(cell)) return ok(null);
@@ -84,7 +84,7 @@ export function pressureUnitOf(
 
 export function pressureCell(
   cell: string,
-  column: Column,
+  column: PastedColumn,
   unit: PressureUnit,
 ): Result<Pascal | null, Dropped> {
   if (isMissing(cell)) return ok(null);

@@ -5,7 +5,7 @@ import { readMoment } from './paste-moment';
 import { isMissing, type PastedLine, type PastedTable } from './paste-table';
 import type { ColumnMeaning, PasteQuestion } from './pasted';
 
-export type Column = {
+export type PastedColumn = {
   readonly index: number;
   readonly header: string | null;
   readonly meaning: ColumnMeaning;
@@ -13,8 +13,8 @@ export type Column = {
   readonly unit: string | null;
 };
 
-export type Columns = {
-  readonly columns: readonly Column[];
+export type PastedColumns = {
+  readonly columns: readonly PastedColumn[];
   readonly pressureKind: PressureKind | null;
   /** Index of the header line; null where there is none. */
   readonly headerAt: number | null;
@@ -91,7 +91,7 @@ function fromCells(
 }
 
 /** Two columns of one meaning that must be told apart by a person. */
-function alike(columns: readonly Column[]): readonly number[] {
+function alike(columns: readonly PastedColumn[]): readonly number[] {
   return columns
     .filter(
       (a) => a.meaning !== 'ignored' && columns.some((b) => b.index !== a.index && b.meaning === a.meaning),
@@ -101,7 +101,7 @@ function alike(columns: readonly Column[]): readonly number[] {
 
 function columnsOf(
   table: PastedTable,
-  { headerAt, dataFrom }: Pick<Columns, 'headerAt' | 'dataFrom'>,
+  { headerAt, dataFrom }: Pick<PastedColumns, 'headerAt' | 'dataFrom'>,
   answers: readonly (ColumnMeaning | undefined)[] | undefined,
 ) {
   const { lines } = table;
@@ -110,7 +110,7 @@ function columnsOf(
   const titles = named ? (lines[headerAt]?.cells ?? []) : [];
   const units = named ? unitRow(lines[headerAt + 1]) : null;
   const guessed = named ? null : fromCells(lines.slice(dataFrom), width);
-  const columns = Array.from({ length: width }, (_, index): Column => {
+  const columns = Array.from({ length: width }, (_, index): PastedColumn => {
     const title = readTitle(titles[index] ?? '');
     return {
       index,
@@ -129,7 +129,7 @@ function columnsOf(
 export function findColumns(
   table: PastedTable,
   answers: readonly (ColumnMeaning | undefined)[] | undefined,
-): Columns {
+): PastedColumns {
   const headerAt = headerRow(table.lines);
   const dataFrom = headerAt === null ? 0 : headerAt + (unitRow(table.lines[headerAt + 1]) === null ? 1 : 2);
   const { columns, open } = columnsOf(table, { headerAt, dataFrom }, answers);

@@ -8,11 +8,15 @@ export type Moment = {
   readonly instant: Instant | null;
   /** 2027-01-16, or a slash date whose order is still open. */
   readonly date: string | { readonly first: number; readonly second: number; readonly year: number } | null;
-  readonly clock: Clock | null;
+  readonly clock: PastedClock | null;
 };
 
 /** `half`: null on the 24-hour clock. */
-export type Clock = { readonly hour: number; readonly minute: number; readonly half: 'am' | 'pm' | null };
+export type PastedClock = {
+  readonly hour: number;
+  readonly minute: number;
+  readonly half: 'am' | 'pm' | null;
+};
 
 const TWELVE = /^(\d{1,2})(?:[:.h](\d{2}))?(?::\d{2})?\s*([ap])\.?\s?(?:m\.?)?$/i;
 const TWENTY_FOUR = /^(\d{1,2})[:h](\d{2})(?::\d{2}(?:\.\d+)?)?$/i;
@@ -25,7 +29,7 @@ const LONGEST_MOMENT = 60;
 const twoDigits = (value: number | string): string => String(value).padStart(2, '0');
 const fullYear = (year: string): number => (year.length === 2 ? 2000 + Number(year) : Number(year));
 
-function readClock(text: string, isTime: boolean): Clock | null {
+function readClock(text: string, isTime: boolean): PastedClock | null {
   const twelve = TWELVE.exec(text);
   const match = twelve ?? TWENTY_FOUR.exec(text) ?? (isTime ? BARE.exec(text) : null);
   if (match === null) return null;
@@ -87,11 +91,11 @@ export function isoDateOf(date: Moment['date'], order: DayOrder): string | null 
 }
 
 /** Minutes since midnight. 12 AM is 0:00, 12 PM is 12:00, 24:00 is the end of the day. */
-export function minutesOf({ hour, minute, half }: Clock): number {
+export function minutesOf({ hour, minute, half }: PastedClock): number {
   const hours = half === null ? hour : (hour % 12) + (half === 'pm' ? 12 : 0);
   return hours * 60 + minute;
 }
 
-export function clockText(minutes: number): string {
+export function pastedClockText(minutes: number): string {
   return `${twoDigits(Math.floor(minutes / 60))}:${twoDigits(minutes % 60)}`;
 }

@@ -1,5 +1,5 @@
 import { humidityScaleOf } from './paste-cells';
-import type { Columns } from './paste-columns';
+import type { PastedColumns } from './paste-columns';
 import { dayOrderOf, type Moment, readMoment } from './paste-moment';
 import { isMissing, type PastedLine, type PastedTable } from './paste-table';
 import { needsHalfDay } from './paste-times';
@@ -10,7 +10,7 @@ export type CellsOf = (meaning: ColumnMeaning) => readonly string[];
 
 export type LineMoment = Moment | null | 'missing';
 
-export function cellsOf(data: readonly PastedLine[], { columns }: Columns): CellsOf {
+export function cellsOf(data: readonly PastedLine[], { columns }: PastedColumns): CellsOf {
   return (meaning) => {
     const column = columns.find((candidate) => candidate.meaning === meaning);
     return column === undefined ? [] : data.map(({ cells }) => cells[column.index] ?? '');
@@ -18,7 +18,7 @@ export function cellsOf(data: readonly PastedLine[], { columns }: Columns): Cell
 }
 
 /** Date from the one column, clock from the other, or both from either; null where the text has no times. */
-export function momentsOf(cells: CellsOf): readonly LineMoment[] | null {
+export function pastedMoments(cells: CellsOf): readonly LineMoment[] | null {
   const [times, dates] = [cells('time'), cells('date')];
   if (times.length === 0 && dates.length === 0) return null;
   return (times.length > 0 ? times : dates).map((cell, i) => {
@@ -38,14 +38,14 @@ export function knownMoments(moments: readonly LineMoment[]): readonly (Moment |
 /** What must be asked before the hours can be read; one thing at a time where the rest hangs on it. */
 export function questionsOf(
   table: PastedTable,
-  columns: Columns,
+  columns: PastedColumns,
   data: readonly PastedLine[],
   options: PasteOptions,
 ): readonly PasteQuestion[] {
   if (table.question !== null) return [table.question];
   if (columns.question !== null) return [columns.question];
   const cells = cellsOf(data, columns);
-  const moments = momentsOf(cells);
+  const moments = pastedMoments(cells);
   const text = [...cells('date'), ...cells('time')].find((cell) => !isMissing(cell)) ?? '';
   const asked: PasteQuestion[] = [];
   if (moments === null) {

@@ -3,7 +3,7 @@ import type { Instant } from '@/lib/time/instant';
 import type { PressureUnit, TemperatureUnit } from '@/lib/units/choice';
 import type { Kelvin, Pascal, Ratio } from '@/lib/units/quantity';
 import { cellUnit, dewPointCell, humidityCell, pressureCell, temperatureCell } from './paste-cells';
-import type { Column } from './paste-columns';
+import type { PastedColumn } from './paste-columns';
 import type { PastedLine } from './paste-table';
 import type { LineTime } from './paste-times';
 import type {
@@ -17,7 +17,7 @@ import type {
 
 export type PasteReading = {
   readonly data: readonly PastedLine[];
-  readonly columns: readonly Column[];
+  readonly columns: readonly PastedColumn[];
   /** One for each line of data. */
   readonly times: readonly LineTime[];
   readonly temperatureUnit: TemperatureUnit;
@@ -41,9 +41,9 @@ type Extras = {
   readonly dropped: readonly DroppedCell[];
 };
 
-type Pick = (meaning: ColumnMeaning) => { readonly cell: string; readonly column: Column } | null;
+type Pick = (meaning: ColumnMeaning) => { readonly cell: string; readonly column: PastedColumn } | null;
 
-function pickFrom(line: PastedLine, columns: readonly Column[]): Pick {
+function pickFrom(line: PastedLine, columns: readonly PastedColumn[]): Pick {
   return (meaning) => {
     const column = columns.find((candidate) => candidate.meaning === meaning);
     return column === undefined ? null : { cell: line.cells[column.index] ?? '', column };
@@ -55,7 +55,7 @@ function readExtras(line: PastedLine, temperature: Kelvin, reading: PasteReading
   const dropped: DroppedCell[] = [];
   const keep = <Q>(
     picked: ReturnType<Pick>,
-    read: (cell: string, column: Column) => Result<Q | null, DroppedCell['reason']>,
+    read: (cell: string, column: PastedColumn) => Result<Q | null, DroppedCell['reason']>,
   ): Q | null => {
     if (picked === null) return null;
     const result = read(picked.cell, picked.column);

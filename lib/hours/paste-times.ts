@@ -1,6 +1,6 @@
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { addDays, fromLocal } from '@/lib/time/local';
-import { clockText, isoDateOf, type Moment, minutesOf } from './paste-moment';
+import { isoDateOf, type Moment, minutesOf, pastedClockText } from './paste-moment';
 import type { ClockKind, DayOrder, SkippedLine } from './pasted';
 
 /** When a line's hour is, or why that cannot be said. */
@@ -38,7 +38,7 @@ function halfDayMinutes(minutes: number, walk: Walk): { readonly minutes: number
 /** A clock time after the one before it: the same date, or the next where it would run backwards. */
 function stepClock(minutes: number, walk: Walk, { zone }: TimeRules): Step {
   const place = (date: string): LineTime & { readonly date: string } => {
-    const local = fromLocal(date, clockText(minutes), zone);
+    const local = fromLocal(date, pastedClockText(minutes), zone);
     if (!local.ok)
       return { date, reason: local.reason.code === 'missing-hour' ? 'missing-hour' : 'time-not-readable' };
     const { at, doubled } = local.value;

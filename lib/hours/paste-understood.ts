@@ -1,5 +1,5 @@
 import { cellUnit } from './paste-cells';
-import type { Column, Columns } from './paste-columns';
+import type { PastedColumn, PastedColumns } from './paste-columns';
 import { dayOrderOf } from './paste-moment';
 import { knownMoments, type LineMoment } from './paste-questions';
 import type { PasteReading } from './paste-rows';
@@ -8,7 +8,7 @@ import type { DayOrder, PasteOptions, Understood, UnderstoodColumn } from './pas
 
 type Unit = Pick<UnderstoodColumn, 'unit' | 'unitFrom'>;
 
-const assumedUnit = (column: Column, reading: PasteReading): Unit => {
+const assumedUnit = (column: PastedColumn, reading: PasteReading): Unit => {
   switch (column.meaning) {
     case 'temperature':
     case 'dew-point':
@@ -22,7 +22,7 @@ const assumedUnit = (column: Column, reading: PasteReading): Unit => {
   }
 };
 
-function unitOf(column: Column, reading: PasteReading): Unit {
+function unitOf(column: PastedColumn, reading: PasteReading): Unit {
   const assumed = assumedUnit(column, reading);
   if (assumed.unitFrom === null) return assumed;
   const written = reading.data
@@ -47,7 +47,7 @@ function timesFrom(moments: readonly LineMoment[] | null): Understood['times'] {
 /** How the text was read, for the person to check. */
 export function understoodOf(
   table: PastedTable,
-  found: Columns,
+  found: PastedColumns,
   {
     reading,
     moments,

@@ -2,8 +2,8 @@ import { fail, ok, type Result } from '@/lib/result/result';
 import { addDays, fromLocal } from '@/lib/time/local';
 import { zoneExists } from '@/lib/time/zone';
 import { humidityScaleOf, pressureUnitOf } from './paste-cells';
-import { type Columns, findColumns } from './paste-columns';
-import { cellsOf, type LineMoment, momentsOf, questionsOf } from './paste-questions';
+import { findColumns, type PastedColumns } from './paste-columns';
+import { cellsOf, type LineMoment, pastedMoments, questionsOf } from './paste-questions';
 import { type PasteReading, readRows } from './paste-rows';
 import { cutTable, type PastedTable } from './paste-table';
 import { countHours, type LineTime, placeTimes, runsBackwards } from './paste-times';
@@ -34,7 +34,7 @@ function timesOf(
   return start.reason.code === 'missing-hour' ? countHours(start.reason.change.at, count) : [];
 }
 
-function aboveHeader({ lines }: PastedTable, { headerAt }: Columns): readonly SkippedLine[] {
+function aboveHeader({ lines }: PastedTable, { headerAt }: PastedColumns): readonly SkippedLine[] {
   return lines
     .slice(0, headerAt ?? 0)
     .map(({ line, cells }) => ({ line, text: cells.join(' ').trim(), reason: 'above-header' as const }))
@@ -59,7 +59,7 @@ export function readPastedHours(text: string, options: PasteOptions): Result<Pas
   const questions = questionsOf(table, found, data, options);
   if (questions.length > 0) return fail({ code: 'ask', questions });
   const cells = cellsOf(data, found);
-  const moments = momentsOf(cells);
+  const moments = pastedMoments(cells);
   if (cells('temperature').length === 0) return fail({ code: 'no-temperature-column' });
   if (moments !== null && runsBackwards(moments)) return fail({ code: 'times-run-backwards' });
   const scale = options.humidityScale ?? humidityScaleOf(cells('humidity'));

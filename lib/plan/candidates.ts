@@ -2,6 +2,7 @@ import { normaliseBox } from '@/lib/carb/box';
 import { logDelivered } from '@/lib/carb/drift';
 import { jetArea } from '@/lib/carb/jets';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { sameMains, sameSetting } from '@/lib/carb/same-setting';
 import { logSizeStep } from '@/lib/carb/size-step';
 import { trimPositions } from '@/lib/carb/trim';
 
@@ -100,14 +101,6 @@ export function unbeatenSets(machine: Machine): readonly (readonly number[])[] {
     sets.set(mains.join('/'), mains);
   }
   return [...sets.values()];
-}
-
-export function sameMains(a: readonly number[], b: readonly number[]): boolean {
-  return a.length === b.length && a.every((size, i) => size === b[i]);
-}
-
-export function sameSetting(a: Setting, b: Setting): boolean {
-  return a.trim === b.trim && sameMains(a.mains, b.mains);
 }
 
 /** All settings the plan may choose from: every jet set of the box and what is fitted, at every trim position. */

@@ -16,7 +16,7 @@ export type NightPassages = {
 };
 
 /** Above `lean` a setting is lean, below `rich` too rich; between it is right. */
-export type Lane = { readonly lean: number; readonly rich: number };
+type Lane = { readonly lean: number; readonly rich: number };
 
 /** Splits the night where its mean turns by more than a wiggle. */
 export function stretchesOf(mean: Float64Array): readonly Stretch[] {

@@ -1,4 +1,4 @@
-import { sameSetting } from './candidates';
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { ComparedPlan, PlanChange, PlanDifference, SwapAct } from './compared';
 
 /** Mean ambient temperature at the run that starts at an instant, colder now than before [K]; 0 where unknown. */

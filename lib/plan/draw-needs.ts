@@ -30,7 +30,7 @@ function steepest(causes: Causes): Causes {
 }
 
 /** Where the numbers of all runs are kept: one piece of memory each, run after run. */
-type Store = {
+type DrawColumns = {
   readonly base: Float64Array;
   readonly slope: Float64Array;
   readonly bend: Float64Array;
@@ -46,7 +46,7 @@ type Place = {
   readonly inputs: Inputs;
   readonly draws: number;
   readonly run: number;
-  /** Where this run starts in the store. */
+  /** Where this run starts in the columns. */
   readonly from: number;
 };
 
@@ -96,12 +96,12 @@ function alongOf({ response, shiftSd }: MachineNeed, unit: Causes) {
 }
 
 /** Writes one run's curves into the store: L, dL/du and ½ d²L/du² of every draw and instant at u = U0. */
-function fillRun(place: Place, store: Store): void {
+function fillRun(place: Place, columns: DrawColumns): void {
   const { machine, curve, window, draws, run, from } = place;
   const { level: warmer, rest: warmerRest } = window.draws.temperature;
   const { level: higher, rest: higherRest } = window.draws.lnPressure;
   const { level, slope, bend, pressureSlope, lnPressure, lnTemperature, temperature } = curve;
-  const { base: bases, slope: slopes, bend: bends, perIdeal } = store;
+  const { base: bases, slope: slopes, bend: bends, perIdeal } = columns;
   const unit = steepest(causesAt(machine, { curve, track: window.track, i: window.centre }));
   const instants = window.track.at.length;
   const { alongPressure, alongCold, alongBaseline } = alongOf(machine, unit);
@@ -141,35 +141,35 @@ function fillRun(place: Place, store: Store): void {
       perIdeal[from + at] = Math.exp(-ideal);
       if (ideal > highest) highest = ideal;
     }
-    store.u[run * draws + s] = moved.u;
-    store.highest[run * draws + s] = highest;
+    columns.u[run * draws + s] = moved.u;
+    columns.highest[run * draws + s] = highest;
   }
 }
 
-function oddsOfRun(place: Place, store: Store): RunOdds {
+function oddsOfRun(place: Place, columns: DrawColumns): RunOdds {
   const { draws, run, from } = place;
   const instants = place.window.track.at.length;
-  fillRun(place, store);
-  // Written out: spreading the store here takes longer than filling it.
+  fillRun(place, columns);
+  // Written out: spreading the columns here takes longer than filling it.
   return {
     draws,
     instants,
     from,
-    base: store.base,
-    slope: store.slope,
-    bend: store.bend,
-    perIdeal: store.perIdeal,
+    base: columns.base,
+    slope: columns.slope,
+    bend: columns.bend,
+    perIdeal: columns.perIdeal,
     drawFrom: run * draws,
-    u: store.u,
-    highest: store.highest,
-    bounds: boundsOf(store, { from, draws, instants }),
+    u: columns.u,
+    highest: columns.highest,
+    bounds: boundsOf(columns, { from, draws, instants }),
     known: new Map(),
   };
 }
 
 /** Bounds of the lines, to tell certainties without an integral. */
 function boundsOf(
-  store: Store,
+  columns: DrawColumns,
   run: { readonly from: number; readonly draws: number; readonly instants: number },
 ): OddsBounds {
   const { from, draws, instants } = run;
@@ -178,14 +178,14 @@ function boundsOf(
   for (let s = 0; s < draws; s++) {
     let [low, high] = [Infinity, -Infinity];
     for (let i = from + s * instants; i < from + (s + 1) * instants; i++) {
-      const base = store.base[i]!;
-      const slope = store.slope[i]!;
+      const base = columns.base[i]!;
+      const slope = columns.slope[i]!;
       if (base < low) low = base;
       if (base > high) high = base;
       if (slope < flattest) flattest = slope;
       if (Math.abs(slope) > steepestSlope) steepestSlope = Math.abs(slope);
-      if (Math.abs(store.bend[i]!) > strongestBend) strongestBend = Math.abs(store.bend[i]!);
-      if (store.perIdeal[i]! > mostPerIdeal) mostPerIdeal = store.perIdeal[i]!;
+      if (Math.abs(columns.bend[i]!) > strongestBend) strongestBend = Math.abs(columns.bend[i]!);
+      if (columns.perIdeal[i]! > mostPerIdeal) mostPerIdeal = columns.perIdeal[i]!;
     }
     if (high > highestBase) highestBase = high;
     if (high < surelyReached) surelyReached = high;
@@ -217,7 +217,7 @@ export function oddsOfRuns(given: {
   const starts = [0];
   for (const { track } of windows) starts.push(starts.at(-1)! + draws * track.at.length);
   const size = starts.at(-1)!;
-  const store = {
+  const columns = {
     base: new Float64Array(size),
     slope: new Float64Array(size),
     bend: new Float64Array(size),
@@ -227,6 +227,6 @@ export function oddsOfRuns(given: {
   };
   const inputs = inputsOf(normals);
   return windows.map((window, run) =>
-    oddsOfRun({ machine, curve: curves[run]!, window, inputs, draws, run, from: starts[run]! }, store),
+    oddsOfRun({ machine, curve: curves[run]!, window, inputs, draws, run, from: starts[run]! }, columns),
   );
 }

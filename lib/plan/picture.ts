@@ -14,7 +14,7 @@ import type { View } from './view';
 /** Standard deviations from the middle to the ends of an 80 % range. */
 const FAN = normalQuantile(0.9);
 
-export function stateOf(drift: number, limits: Machine['limits']): DriftState {
+function stateOf(drift: number, limits: Machine['limits']): DriftState {
   if (drift < -limits.lean) return 'lean';
   return drift > limits.rich ? 'rich' : 'right';
 }

@@ -8,9 +8,10 @@ export const U0 = 1;
  *
  *     L_j(s, u) = base + slope v + bend v²,   v = u − U0
  *
- * u is the one standard normal direction, among all that is uncertain (temperature, pressure, response, baseline), in
- * which L at the window's centre changes most; draw s fixes everything at right angles to it. Chances are then exact
- * integrals over u and a mean over the draws, which needs far fewer draws than counting (conditional Monte Carlo).
+ * u is one direction in the space of all that is uncertain (temperature, pressure, response, baseline): the one in which
+ * L at the window's centre changes most. Along it u is a standard normal variable. A draw s fixes everything at right
+ * angles to it. So a chance is an exact integral over u, and then a mean over the draws. That needs far fewer draws than
+ * counting does (conditional Monte Carlo).
  */
 export type RunOdds = {
   readonly draws: number;

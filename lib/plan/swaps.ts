@@ -1,7 +1,7 @@
 import type { Setting } from '@/lib/carb/machine';
+import { sameMains, sameSetting } from '@/lib/carb/same-setting';
 import { addMinutes } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
-import { sameMains, sameSetting } from './candidates';
 import type { Grade } from './grade';
 import type { GapBefore } from './situation';
 import type { LeanCount, Run, RunGrade, Stint, Swap, SwapReason } from './types';

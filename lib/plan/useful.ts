@@ -1,5 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
-import { type Candidate, sameMains, sameSetting } from './candidates';
+import { sameMains, sameSetting } from '@/lib/carb/same-setting';
+import type { Candidate } from './candidates';
 import { isTooRich, type Judge, leanThreshold } from './grade';
 import { isSurelyRare, type RunOdds } from './run-odds';
 

@@ -2,7 +2,7 @@ import { ok, type Result } from '@/lib/result/result';
 import { type Ratio, ratio, type Watt, watt } from '@/lib/units/quantity';
 import { correctionFactor } from './correction';
 import { type FairCaveat, fairCaveats } from './fair-caveats';
-import { type Belief, mixtureShare } from './mixture-share';
+import { type MixtureBelief, mixtureShare } from './mixture-share';
 import { checkPulls, type FairProblem, logPower, type Pull, type Side } from './pull';
 import { DEFAULT_RICH_POWER_LOSS } from './relative-power';
 import { type Difference, differenceOfMeans } from './repeats';
@@ -35,7 +35,7 @@ export type Share = {
   readonly power: { readonly change: Watt; readonly low: Watt; readonly high: Watt } | null;
 };
 
-export type Verdict =
+export type FairVerdict =
   | 'part-gains'
   | 'part-costs'
   /** The change is real, the part's share may be nothing, and mixture made most of it. */
@@ -53,7 +53,7 @@ export type FairComparison = {
   readonly part: Share;
   /** Mean power of each side in the standard's air and at the baseline's mixture; null for times and speeds. */
   readonly corrected: Readonly<Record<Side, Watt>> | null;
-  readonly verdict: Verdict;
+  readonly verdict: FairVerdict;
   readonly caveats: readonly FairCaveat[];
 };
 
@@ -68,7 +68,7 @@ const meanLogCorrection = (standard: StandardId, pulls: readonly Pull[]): number
  * Change of ln power that air alone makes. Its uncertainty is how much the standards differ over the same two airs:
  * their exponents are all that is known about it.
  */
-function airShare(standard: StandardId, { before, after }: Sides): Belief {
+function airShare(standard: StandardId, { before, after }: Sides): MixtureBelief {
   const change = (id: StandardId) => meanLogCorrection(id, before) - meanLogCorrection(id, after);
   const changes = STANDARD_IDS.map(change);
   const middle = meanOf(changes);
@@ -81,7 +81,11 @@ const airCorrected = (standard: StandardId, pulls: readonly Pull[]): readonly nu
   pulls.map((pull) => logPower(pull.measured) + Math.log(correctionFactor(standard, pull.air)));
 
 /** Half-width of the interval of a sum of what repeats show and what is believed besides (Satterthwaite). */
-function halfWidth(repeats: Difference | null, beliefs: readonly Belief[], confidence: number): number {
+function halfWidth(
+  repeats: Difference | null,
+  beliefs: readonly MixtureBelief[],
+  confidence: number,
+): number {
   const believed = beliefs.reduce((sum, belief) => sum + belief.variance, 0);
   const scatter = repeats?.variance ?? 0;
   const variance = scatter + believed;
@@ -98,7 +102,7 @@ function verdictOf({
   air,
   mixture,
   part,
-}: Pick<FairComparison, 'total' | 'air' | 'mixture' | 'part'>): Verdict {
+}: Pick<FairComparison, 'total' | 'air' | 'mixture' | 'part'>): FairVerdict {
   if (part.low > 0) return 'part-gains';
   if (part.high < 0) return 'part-costs';
   if (total.low <= 0 && total.high >= 0) return 'no-difference-shown';

@@ -3,7 +3,7 @@ import type { Pull } from './pull';
 import { mixtureFactor } from './relative-power';
 
 /** A belief about one number. */
-export type Belief = { readonly mean: number; readonly variance: number };
+export type MixtureBelief = { readonly mean: number; readonly variance: number };
 
 type WeightedPoint = { readonly z: number; readonly weight: number };
 
@@ -23,7 +23,9 @@ const LOSS_POINTS = normalPoints(1);
 /** So rich that an engine hardly runs; keeps the logarithm finite. */
 const LEAST_MIXTURE_FACTOR = 0.05;
 
-function meanAndVariance(values: readonly { readonly value: number; readonly weight: number }[]): Belief {
+function meanAndVariance(
+  values: readonly { readonly value: number; readonly weight: number }[],
+): MixtureBelief {
   const mean = values.reduce((sum, { value, weight }) => sum + value * weight, 0);
   const variance = values.reduce((sum, { value, weight }) => sum + (value - mean) ** 2 * weight, 0);
   return { mean, variance };
@@ -33,7 +35,7 @@ function meanAndVariance(values: readonly { readonly value: number; readonly wei
  * ln of the power that mixture leaves, averaged over a side's pulls. What is not known about the drift is mostly
  * how rich the baseline was, and so is taken to be wrong by the same amount in all pulls of the side.
  */
-function sideLogMixture(pulls: readonly Pull[], richPowerLoss: number): Belief {
+function sideLogMixture(pulls: readonly Pull[], richPowerLoss: number): MixtureBelief {
   return meanAndVariance(
     DRIFT_POINTS.map(({ z, weight }) => {
       const logs = pulls.map(({ drift }) => {
@@ -53,7 +55,7 @@ export function mixtureShare(
   before: readonly Pull[],
   after: readonly Pull[],
   richPowerLoss: { readonly mean: number; readonly sd: number },
-): Belief {
+): MixtureBelief {
   const byLoss = LOSS_POINTS.map(({ z, weight }) => {
     const k = Math.max(0, richPowerLoss.mean + z * richPowerLoss.sd);
     const [from, to] = [sideLogMixture(before, k), sideLogMixture(after, k)];

@@ -1,7 +1,8 @@
+import { sameMains } from '@/lib/carb/same-setting';
 import type { SwapAct } from '@/lib/plan/compared';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { countedOnSentence, notInSentence } from '@/lib/words/feed';
-import { actText, sameJets, settingText } from '@/lib/words/settings';
+import { actText, settingText } from '@/lib/words/settings';
 import type { AcceptedPlan } from './accepted-plan';
 import { actWindow } from './act-window';
 import { type CalendarAct, type CalendarContext, revisedAt } from './calendar-act';
@@ -15,7 +16,7 @@ export function acceptedAct(
   context: CalendarContext,
 ): CalendarAct {
   const { name } = sortedRuns[swap.beforeRun]!;
-  const minutes = sameJets(swap.from, swap.to) ? 0 : context.swapMinutes;
+  const minutes = sameMains(swap.from.mains, swap.to.mains) ? 0 : context.swapMinutes;
   return {
     ...actWindow(sortedRuns, swap.beforeRun, minutes),
     key,

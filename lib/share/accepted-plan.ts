@@ -1,8 +1,8 @@
 import type { Setting } from '@/lib/carb/machine';
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { ComparedPlan, SwapAct } from '@/lib/plan/compared';
 import type { Plan, Run } from '@/lib/plan/types';
 import { type Instant, instant } from '@/lib/time/instant';
-import { sameSetting } from '@/lib/words/settings';
 
 /** A plan known by its settings alone, as a link carries it. All by sorted run. */
 export type AcceptedPlan = {

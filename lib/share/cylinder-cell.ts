@@ -1,9 +1,4 @@
-import {
-  type CylinderVerdicts,
-  leanestVerdict,
-  type VerdictFields,
-  verdictFields,
-} from '@/lib/carb/verdicts';
+import { type CylinderVerdicts, leanestVerdict, type SaidVerdict, verdictFields } from '@/lib/carb/verdicts';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { LogRecord } from '@/lib/store/records';
 
@@ -44,7 +39,7 @@ export function readCylinders({
   mains,
   verdict,
   sizes,
-}: Row): Result<VerdictFields | null, CylinderProblem> {
+}: Row): Result<SaidVerdict | null, CylinderProblem> {
   if (text.trim() === '') return ok(null);
   const verdicts: CylinderVerdicts[number][] = [];
   for (const part of text.toLowerCase().split('/')) {

@@ -8,13 +8,13 @@ import { plainNumber } from '@/lib/units/format';
 import type { SharedMachine, SharedNight } from './shared-night';
 import { sameName, toldApart } from './told-apart';
 
-export type Kept<V> = { readonly id: string; readonly value: V };
+export type KeptRecord<V> = { readonly id: string; readonly value: V };
 
 /** The new records of a night that is kept; nothing that was there before is among them. */
 export type KeptNight = {
-  readonly event: Kept<EventRecord>;
-  readonly machines: readonly Kept<MachineRecord>[];
-  readonly forecast: Kept<ForecastRecord> | null;
+  readonly event: KeptRecord<EventRecord>;
+  readonly machines: readonly KeptRecord<MachineRecord>[];
+  readonly forecast: KeptRecord<ForecastRecord> | null;
 };
 
 /** A shared night as records of one's own. `newId` gives another key each time it is asked. */

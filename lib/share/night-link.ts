@@ -10,7 +10,7 @@ import type { SharedNight } from './shared-night';
 /** First character of a payload. A reader that does not know it says so and changes nothing. */
 const VERSION = '1';
 /** Longest payload read: forty racers fit; what is longer is no link of ours. */
-export const MOST_CHARACTERS = 32_000;
+export const MOST_LINK_CHARACTERS = 32_000;
 /** A payload may not unfold to more than this, whatever it claims. */
 const MOST_BYTES = 400_000;
 const CHECK_BYTES = 4;
@@ -30,7 +30,7 @@ export function packNight(night: SharedNight): string {
 /** The night in a payload. Anything that is not exactly what was packed is refused with a reason. */
 export function unpackNight(text: string): Result<SharedNight, LinkProblem> {
   if (text === '') return fail({ code: 'empty' });
-  if (text.length > MOST_CHARACTERS) return fail({ code: 'too-long', limit: MOST_CHARACTERS });
+  if (text.length > MOST_LINK_CHARACTERS) return fail({ code: 'too-long', limit: MOST_LINK_CHARACTERS });
   const version = text.slice(0, 1);
   if (version !== VERSION)
     return fail(/[2-9]/.test(version) ? { code: 'newer-version', version } : { code: 'damaged' });

@@ -90,7 +90,7 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
     fromCell(cells[columns.places.get(column)?.index ?? -1] ?? '').trim();
   const name = text('name');
   if (name === '') return bad({ code: 'name-missing' });
-  const mains = readMains(text('mains'));
+  const mains = readRosterMains(text('mains'));
   if (!mains.ok) return bad({ code: 'mains', problem: mains.reason });
   const box = readBoxText(text('box'));
   if (!box.ok) return bad({ code: 'box', problem: box.reason });
@@ -120,7 +120,7 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
 const LONGEST_NAME = 80;
 
 /** "410/400/410" from the first carburettor to the last, or "410x3" where all have the same. Their order counts. */
-export function readMains(text: string): Result<readonly number[], BoxTextProblem> {
+export function readRosterMains(text: string): Result<readonly number[], BoxTextProblem> {
   const words = text
     .replace(/\s+/g, ' ')
     .replace(/(\d),(\d)(?!\d)/g, '$1.$2')

@@ -1,5 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
-import { sameMains, sameSetting } from '@/lib/plan/candidates';
+import { sameMains, sameSetting } from '@/lib/carb/same-setting';
 import { completeSetting, isOut } from '@/lib/plan/situation';
 import type { Plan, PlanRequest } from '@/lib/plan/types';
 import { addMinutes, type Instant } from '@/lib/time/instant';

@@ -1,5 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
-import { sameSetting } from '@/lib/plan/candidates';
+import { sameSetting } from '@/lib/carb/same-setting';
 import { completeSetting } from '@/lib/plan/situation';
 import type { Plan, PlanRequest, RunPlan } from '@/lib/plan/types';
 

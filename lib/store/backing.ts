@@ -9,13 +9,13 @@ export type Changes = {
   readonly aside?: readonly SetAside[];
 };
 
-export type Decision<R> = { readonly changes: Changes; readonly answer: R };
+export type WriteDecision<R> = { readonly changes: Changes; readonly answer: R };
 
 /** Where rows lie: a disk or memory. Knows nothing of revisions; the rules decide, it writes. */
 export type Backing = {
   read(scope: Scope): Promise<readonly RawRow[]>;
   /** Reads, decides and writes in one go: nobody else writes in between, and all changes are made or none. */
-  transact<R>(scope: Scope, decide: (rows: readonly RawRow[]) => Decision<R>): Promise<R>;
+  transact<R>(scope: Scope, decide: (rows: readonly RawRow[]) => WriteDecision<R>): Promise<R>;
   asides(): Promise<readonly SetAside[]>;
   dropAside(key: string): Promise<void>;
   close(): void;

@@ -37,7 +37,7 @@ export type BackupProblem =
 const APP = 'heavy-air';
 
 /** Some thousand nights fit; a longer file is not read into memory. */
-export const MOST_CHARACTERS = 20_000_000;
+export const MOST_BACKUP_CHARACTERS = 20_000_000;
 
 const UNSEALED = '00000000';
 const SEAL = /"checksum": "([0-9a-f]{8})"\n\}\n?$/;
@@ -138,7 +138,7 @@ export function readBackup(
   file: string,
   migrations: readonly Migration[] = MIGRATIONS,
 ): Result<Backup, BackupProblem> {
-  if (file.length > MOST_CHARACTERS) return fail({ code: 'too-large', limit: MOST_CHARACTERS });
+  if (file.length > MOST_BACKUP_CHARACTERS) return fail({ code: 'too-large', limit: MOST_BACKUP_CHARACTERS });
   const text = file.replace(/^\uFEFF/, '').replace(/\r\n/g, '\n');
   const data = parseJson(text);
   if (!data.ok) return data;

@@ -1,6 +1,6 @@
 import { type IDBPObjectStore, openDB } from 'idb';
 import { type Connection, connectionOn, type Database, type Schema } from './connection';
-import { DatabaseUnusable, nameOf, reasonOf } from './database-unusable';
+import { DatabaseUnusable, errorName, reasonOf } from './database-unusable';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from './migrations';
 import type { RawRow } from './row';
 
@@ -29,7 +29,7 @@ export function connect(holding: Holding, options: ConnectOptions): Promise<Conn
     const refuse = (error: unknown): void => {
       holding.given = true;
       // Some private windows have a database that cannot be opened: it is in a wrong state from the start.
-      const because = nameOf(error) === 'InvalidStateError' ? 'no-database' : reasonOf(error);
+      const because = errorName(error) === 'InvalidStateError' ? 'no-database' : reasonOf(error);
       reject(new DatabaseUnusable(because, error));
     };
     const opening = async (): Promise<Database> =>

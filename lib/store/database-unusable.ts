@@ -10,13 +10,13 @@ export class DatabaseUnusable extends Error {
 }
 
 /** DOM exceptions of other frames fail instanceof, so names are compared. */
-export const nameOf = (error: unknown): unknown =>
+export const errorName = (error: unknown): unknown =>
   typeof error === 'object' && error !== null && 'name' in error ? error.name : null;
 
 /** What a failed request means. */
 export function reasonOf(error: unknown): MemoryReason {
   if (error instanceof DatabaseUnusable) return error.because;
-  const name = nameOf(error);
+  const name = errorName(error);
   if (name === 'QuotaExceededError') return 'full';
   if (name === 'VersionError') return 'newer-app';
   return name === 'SecurityError' ? 'no-database' : 'failed';

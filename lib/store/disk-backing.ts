@@ -1,6 +1,6 @@
 import type { Backing, Scope } from './backing';
 import type { Connection } from './connection';
-import { nameOf } from './database-unusable';
+import { errorName } from './database-unusable';
 
 function rangeOf(scope: Scope): IDBKeyRange | undefined {
   if (scope === 'all') return undefined;
@@ -25,7 +25,7 @@ async function causeOf(
     () => error,
     (reason: unknown) => reason,
   );
-  return nameOf(error) === 'AbortError' ? ending : error;
+  return errorName(error) === 'AbortError' ? ending : error;
 }
 
 /** Rows in the browser's database. */

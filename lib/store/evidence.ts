@@ -11,11 +11,11 @@ import { settingProblems } from '@/lib/contract/setting-problems';
 import type { LogRecord, MachineRecord, Stored } from './records';
 
 /** Why a log entry teaches nothing. */
-export type LeftOut = 'no-verdict' | 'jets-do-not-fit' | 'air-unclear' | 'older-hardware';
+export type Uncounted = 'no-verdict' | 'jets-do-not-fit' | 'air-unclear' | 'older-hardware';
 
 export type Evidence = {
   readonly observations: readonly Observation[];
-  readonly leftOut: readonly { readonly id: string; readonly why: LeftOut }[];
+  readonly leftOut: readonly { readonly id: string; readonly why: Uncounted }[];
 };
 
 /**
@@ -64,7 +64,7 @@ function chartCells({ chart }: MachineRecord): readonly ChartCell[] {
 
 type Read =
   | { readonly entry: LogEntry; readonly date: string }
-  | { readonly id: string; readonly why: LeftOut };
+  | { readonly id: string; readonly why: Uncounted };
 
 function readEntry({ id, value }: Stored<LogRecord>, machine: Machine, oldest: string | undefined): Read {
   // The local date of the run: the time is written with the offset of its place.

@@ -1,4 +1,4 @@
-import { type Backing, type Decision, keyOf, type Scope } from './backing';
+import { type Backing, keyOf, type Scope, type WriteDecision } from './backing';
 import { reasonOf } from './database-unusable';
 import { memoryBacking } from './memory';
 import { mergeBack, type Seed, seedOf } from './merge-back';
@@ -10,7 +10,7 @@ export type KeeperState = { readonly keeps: 'disk' | 'memory'; readonly because:
 /** A backing that never fails: where the disk does, work goes on in memory with everything last seen. */
 export type Keeper = {
   read(scope: Scope): Promise<readonly RawRow[]>;
-  transact<R>(scope: Scope, decide: (rows: readonly RawRow[]) => Decision<R>): Promise<R>;
+  transact<R>(scope: Scope, decide: (rows: readonly RawRow[]) => WriteDecision<R>): Promise<R>;
   asides(): Promise<readonly SetAside[]>;
   dropAside(key: string): Promise<void>;
   state(): KeeperState;
@@ -29,9 +29,9 @@ type Guarded<R> = { readonly answer: R } | { readonly threw: unknown };
 
 /** A decision that throws is the caller's fault, not the disk's: nothing is written, and the caller gets it back. */
 function guarded<R>(
-  decide: (rows: readonly RawRow[]) => Decision<R>,
+  decide: (rows: readonly RawRow[]) => WriteDecision<R>,
   rows: readonly RawRow[],
-): Decision<Guarded<R>> {
+): WriteDecision<Guarded<R>> {
   try {
     const { changes, answer } = decide(rows);
     return { changes, answer: { answer } };

@@ -1,4 +1,4 @@
-import { type Changes, type Decision, keyOf, type Scope } from './backing';
+import { type Changes, keyOf, type Scope, type WriteDecision } from './backing';
 import type { Keeper } from './keeper';
 import { type Row, readRow } from './row';
 import type { Clock } from './rules';
@@ -9,7 +9,7 @@ export type SoundRows = {
   readonly read: (scope: Scope) => Promise<readonly Row[]>;
   readonly transact: <R>(
     scope: Scope,
-    decide: (rows: readonly Row[], now: Clock) => Decision<R>,
+    decide: (rows: readonly Row[], now: Clock) => WriteDecision<R>,
   ) => Promise<R>;
 };
 

@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '@/lib/result/result';
-import { type Decision, keyOf } from './backing';
+import { keyOf, type WriteDecision } from './backing';
 import { TABLE_SCHEMA, type TableName, type TableValue } from './records';
 import { rowsFor, snapshotOf } from './rewrite';
 import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
@@ -22,7 +22,7 @@ async function write<T extends TableName>(
   rule: Rule<T>,
 ): Promise<Written<T>> {
   if (isClosed()) return fail({ code: 'closed' });
-  const outcome = await rows.transact(key, ([row], now): Decision<Outcome<T>> => {
+  const outcome = await rows.transact(key, ([row], now): WriteDecision<Outcome<T>> => {
     const ruled = rule(row ?? null, now);
     return { changes: { rows: ruled.ok ? [ruled.value.write] : [] }, answer: ruled };
   });
@@ -50,16 +50,19 @@ async function rewrite(
   change: Parameters<Store['rewrite']>[0],
 ): ReturnType<Store['rewrite']> {
   if (isClosed()) return fail({ code: 'closed' });
-  const result = await rows.transact('all', (all, now): Decision<Result<Rewritten, StoreProblem<never>>> => {
-    const before = snapshotOf(all);
-    const writes = rowsFor(all, change(before), now);
-    if (!writes.ok) return { changes: { rows: [] }, answer: writes };
-    const changed = new Map([...all, ...writes.value].map((row) => [keyOf(row), row]));
-    return {
-      changes: { rows: writes.value },
-      answer: ok({ before, after: snapshotOf([...changed.values()]) }),
-    };
-  });
+  const result = await rows.transact(
+    'all',
+    (all, now): WriteDecision<Result<Rewritten, StoreProblem<never>>> => {
+      const before = snapshotOf(all);
+      const writes = rowsFor(all, change(before), now);
+      if (!writes.ok) return { changes: { rows: [] }, answer: writes };
+      const changed = new Map([...all, ...writes.value].map((row) => [keyOf(row), row]));
+      return {
+        changes: { rows: writes.value },
+        answer: ok({ before, after: snapshotOf([...changed.values()]) }),
+      };
+    },
+  );
   if (result.ok) onWritten({ kind: 'everything', origin: 'this-tab' });
   return result;
 }

@@ -45,22 +45,6 @@ export type JetCard = {
   readonly rows: readonly (readonly CardCell[])[];
 };
 
-/**
- * Mains for every pair of temperature and height, each as the planner answers when it is asked about that air: the
- * leanest jets of the box whose chance of being lean keeps the machine's limit, so every rounding is to the rich side.
- * Pressure is the standard atmosphere's, and its weather is in the chance; the trim stands at its baseline.
- */
-export function jetCard(machine: Machine, axes: CardAxes): Result<JetCard, PlanProblem> {
-  const rows: (readonly CardCell[])[] = [];
-  const asked = askedFor(machine);
-  for (const temperature of axes.temperatures) {
-    const row = cardRow(asked, axes, temperature);
-    if (!row.ok) return row;
-    rows.push(row.value);
-  }
-  return ok({ axes, rows });
-}
-
 /** The machine as the card asks about it: as it is, and with every size that is made in its box. */
 export type AskedMachine = { readonly owned: Machine; readonly made: Machine | null };
 
@@ -70,7 +54,12 @@ export function askedFor(machine: Machine): AskedMachine {
   return { owned, made: box === null ? null : { ...owned, box } };
 }
 
-/** One line of the card, for those who must not stand still for all of it. */
+/**
+ * One line of the card: mains for every pair of temperature and height, each as the planner answers when it is asked
+ * about that air: the leanest jets of the box whose chance of being lean keeps the machine's limit, so every rounding is
+ * to the rich side. Pressure is the standard atmosphere's, and its weather is in the chance; the trim stands at its
+ * baseline. Line by line, so that a page does not stand still for all of it.
+ */
 export function cardRow(
   asked: AskedMachine,
   { elevations, relativeHumidity }: CardAxes,

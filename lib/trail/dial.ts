@@ -6,7 +6,7 @@ import { type Kelvin, kelvin, type Pascal, type Ratio } from '@/lib/units/quanti
 import { circuitNeed } from './season';
 
 /** Where the dial is read: everything about the air but its temperature. */
-export type Place = {
+export type DialPlace = {
   readonly pressure: Pascal;
   readonly pressureFrom: PressureKind;
   readonly relativeHumidity: Ratio;
@@ -50,7 +50,7 @@ type Sample = DialPoint & Pick<DialStretch, 'jet' | 'reach'>;
 /** Turns against temperature at one place, with the pilot each stretch of temperatures takes. */
 export function screwDial(
   machine: Machine & { readonly pilot: Pilot },
-  place: Place,
+  place: DialPlace,
   span: DialSpan,
 ): ScrewDial {
   const sampleAt = (t: number): Sample => sample(machine, place, kelvin(t));
@@ -89,7 +89,7 @@ export function screwDial(
 const stand = ({ jet, reach }: Pick<DialStretch, 'jet' | 'reach'>) => ({ jet, reach });
 const isSame = (a: Pick<DialStretch, 'jet' | 'reach'>, b: typeof a) => a.jet === b.jet && a.reach === b.reach;
 
-function sample(machine: Machine & { readonly pilot: Pilot }, place: Place, temperature: Kelvin): Sample {
+function sample(machine: Machine & { readonly pilot: Pilot }, place: DialPlace, temperature: Kelvin): Sample {
   const advice: PilotAdvice = pilotFor(machine.pilot, circuitNeed(machine, airAt({ temperature, ...place })));
   const reach = advice.act === 'none-left' ? 'held' : 'within';
   return { temperature, turns: advice.turns, jet: advice.jet, reach };

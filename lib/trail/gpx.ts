@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '@/lib/result/result';
 import { type Instant, instant } from '@/lib/time/instant';
 import { type Metre, metre } from '@/lib/units/quantity';
 import { checkGpxShape, type GpxShapeProblem } from './gpx-shape';
-import type { Track, TrackPoint } from './track';
+import type { GpxTrack, TrackPoint } from './track';
 
 /** The browser's XML parser, or a stand-in for it; a `parsererror` element or a throw says that it is no XML. */
 export type XmlParser = (text: string) => Document;
@@ -14,7 +14,7 @@ export type GpxProblem =
   | { readonly code: 'gpx-without-track' };
 
 export type GpxTracks = {
-  readonly tracks: readonly Track[];
+  readonly tracks: readonly GpxTrack[];
   /** Points left out because their neighbours have a time and they have none. */
   readonly untimed: number;
 };
@@ -97,7 +97,7 @@ type Feature = {
 /** Longitude, latitude, and height where there is one. */
 type Coordinate = readonly (number | undefined)[];
 
-function trackOf({ geometry, properties }: Feature): readonly Track[] {
+function trackOf({ geometry, properties }: Feature): readonly GpxTrack[] {
   if (geometry === null || geometry.type === 'Point') return [];
   const several = geometry.type === 'MultiLineString';
   const lines = several ? geometry.coordinates : [geometry.coordinates];

@@ -1,15 +1,15 @@
 import { localDate } from '@/lib/time/zone';
-import type { Track } from './track';
+import type { GpxTrack } from './track';
 
 /** Tracks that were ridden on one day, as one. */
-export type DayOfTracks = { readonly date: string; readonly track: Track; readonly count: number };
+export type DayOfTracks = { readonly date: string; readonly track: GpxTrack; readonly count: number };
 
 /**
  * The days on which a file holds more than one recorded track, each as one track in order of time: a recorder that was
  * stopped for lunch starts another. Tracks without times belong to no day, and planned routes were not ridden.
  */
-export function joinedDays(tracks: readonly Track[], zone: string): readonly DayOfTracks[] {
-  const days = new Map<string, Track[]>();
+export function joinedDays(tracks: readonly GpxTrack[], zone: string): readonly DayOfTracks[] {
+  const days = new Map<string, GpxTrack[]>();
   for (const track of [...tracks].sort((a, b) => startOf(a) - startOf(b))) {
     const start = track.segments[0]?.[0]?.at ?? null;
     const timed = track.segments.flat().every(({ at }) => at !== null);
@@ -22,8 +22,8 @@ export function joinedDays(tracks: readonly Track[], zone: string): readonly Day
   );
 }
 
-const startOf = ({ segments }: Track): number => segments[0]?.[0]?.at ?? Number.POSITIVE_INFINITY;
+const startOf = ({ segments }: GpxTrack): number => segments[0]?.[0]?.at ?? Number.POSITIVE_INFINITY;
 
-function joined(tracks: readonly Track[]): Track {
+function joined(tracks: readonly GpxTrack[]): GpxTrack {
   return { name: '', segments: tracks.flatMap(({ segments }) => segments), route: false };
 }

@@ -1,4 +1,5 @@
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { sameMains, sameSetting } from '@/lib/carb/same-setting';
 import { swapWorth } from '@/lib/carb/swap-worth';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Plan } from '@/lib/plan/types';
@@ -16,9 +17,7 @@ export type StopOption = {
   readonly act: StopAct;
   readonly before: Setting;
   readonly after: Setting;
-  /** Power saved over the part of the ride that is not on the one setting. */
-  readonly gain: Ratio;
-  /** The same as a mean over the whole ride. */
+  /** Power saved, as a mean over the whole ride. */
   readonly saved: Ratio;
   /**
    * `lean` and `rich`: the one setting leaves its limits and this does not. null: it saves power and nothing else, which
@@ -115,18 +114,16 @@ type Weighed = {
 
 function weigh(one: RidePlan, { stop, before, after, ride }: Weighed): StopOption | null {
   const settings = [before.runs[0]!.setting, after.runs[0]!.setting] as const;
-  if (same(settings[0], settings[1])) return null;
+  if (sameSetting(settings[0], settings[1])) return null;
   // A swap that leaves the jets as they are is a turn of the trim, which is weighed by itself.
-  if (stop.act === 'swap' && sameJets(settings[0], settings[1])) return null;
+  if (stop.act === 'swap' && sameMains(settings[0].mains, settings[1].mains)) return null;
   const weights = runsOfRide(ride.ride).map(({ weight }) => weight);
   const parts = [...before.runs, ...after.runs];
-  const changed = parts.map(({ setting }) => !same(setting, one.setting));
-  const over = weights.reduce((sum, weight, i) => sum + (changed[i] ? weight : 0), 0);
+  const changed = parts.map(({ setting }) => !sameSetting(setting, one.setting));
   const saved = weights.reduce(
     (sum, weight, i) => sum + (changed[i] ? weight * (one.plan.runs[i]!.loss - parts[i]!.loss) : 0),
     0,
   );
-  const gain = ratio(saved / over);
   const { limits } = ride.machine;
   const lean = (runs: Plan['runs']) => runs.filter(({ chanceOfLean }) => chanceOfLean > limits.risk).length;
   const rich = (runs: Plan['runs']) => runs.filter(({ chanceOfRich }) => chanceOfRich > 0.5).length;
@@ -137,16 +134,7 @@ function weigh(one: RidePlan, { stop, before, after, ride }: Weighed): StopOptio
     act: stop.act,
     before: settings[0],
     after: settings[1],
-    gain,
     saved: ratio(saved),
     because,
   };
-}
-
-function same(a: Setting, b: Setting): boolean {
-  return a.trim === b.trim && sameJets(a, b);
-}
-
-function sameJets(a: Setting, b: Setting): boolean {
-  return a.mains.every((main, i) => main === b.mains[i]);
 }

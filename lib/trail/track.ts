@@ -10,7 +10,7 @@ export type TrackPoint = {
 };
 
 /** A track as a file gave it: pieces of way, each with two points at least. */
-export type Track = {
+export type GpxTrack = {
   readonly name: string;
   readonly segments: readonly (readonly TrackPoint[])[];
   /** True where it was a planned route and not a recording. */
@@ -58,7 +58,7 @@ export function distanceBetween(
 }
 
 /** All segments one after the other; the way between two of them counts as ridden. */
-export function profileOf(track: Track): Profile {
+export function profileOf(track: GpxTrack): Profile {
   const all = track.segments.flat();
   const timed = all.every(({ at }) => at !== null);
   const inOrder = timed ? rising(all) : all;

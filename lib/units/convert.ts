@@ -23,8 +23,6 @@ const INCH_OF_MERCURY_PA = 3386.389;
 const MILLIMETRE_OF_MERCURY_PA = 133.3224;
 /** Mechanical horsepower (550 ft·lbf/s) [W]. Source: NIST SP 811 (2008), appendix B.8. */
 const HORSEPOWER_W = 745.6999;
-/** Metric horsepower (75 kgf·m/s) [W], exact. */
-const METRIC_HORSEPOWER_W = 735.49875;
 
 export const celsiusToKelvin = (t: number): Kelvin => kelvin(t + ZERO_CELSIUS_K);
 export const kelvinToCelsius = (t: Kelvin): number => t - ZERO_CELSIUS_K;
@@ -46,9 +44,7 @@ export const metreToFeet = (h: Metre): number => h / FOOT_M;
 
 export const horsepowerToWatt = (p: number): Watt => watt(p * HORSEPOWER_W);
 export const wattToHorsepower = (p: Watt): number => p / HORSEPOWER_W;
-export const metricHorsepowerToWatt = (p: number): Watt => watt(p * METRIC_HORSEPOWER_W);
 
 /** International mile [m], exact. */
 export const MILE_M = 1609.344;
 export const kilometrePerHourToSpeed = (v: number): SpeedMs => speedMs(v / 3.6);
-export const milePerHourToSpeed = (v: number): SpeedMs => speedMs((v * MILE_M) / 3600);

@@ -45,23 +45,6 @@ export function plainNumber(value: number, digits: number): number {
   return Number(value.toFixed(digits)) + 0;
 }
 
-/** Three digits that count, and halves of the third up to 200, since jets are made in such steps: 127.5, 128, 430. */
-function stepOf(value: number): number {
-  const third = 10 ** (Math.floor(Math.log10(value)) - 2);
-  return value / third < 200 ? third / 2 : third;
-}
-
-/** A jet size that must not be smaller than `size`: "424" for 423.4, "127.5" for 127.2. */
-export function formatSizeUp(size: number): string {
-  const step = stepOf(size);
-  return formatSteps(Math.ceil(size / step - 1e-9), step);
-}
-
-/** The decimals of the step, and none that say nothing; jets are stamped 1080, not 1,080. */
-function formatSteps(count: number, step: number): string {
-  return String(Number((count * step).toFixed(Math.max(0, Math.ceil(-Math.log10(step))))));
-}
-
 export function formatTemperature(t: Kelvin, choice: UnitChoice, digits?: number): string {
   const unit = choice.temperature;
   return withUnit(formatNumber(temperatureIn(t, unit), digits ?? TEMPERATURE_DIGITS[unit]), `°${unit}`);

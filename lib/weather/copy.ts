@@ -29,7 +29,7 @@ export function copyKey(by: SourceName, site: Site): string {
   return `${by} ${siteKey(site)}`;
 }
 
-const FRESH_MS = 15 * MINUTE_MS;
+const USUAL_FRESH_MS = 15 * MINUTE_MS;
 /** A service whose clock or header is wrong must not keep an old forecast alive. */
 const LONGEST_FRESH_MS = 2 * HOUR_MS;
 /** Older than this a copy is no forecast for tonight any more. */
@@ -37,7 +37,7 @@ const USABLE_MS = 12 * HOUR_MS;
 
 /** A quarter of an hour, or as long as the service says nothing new will come. */
 export function freshUntil(now: Instant, expires: Instant | null): Instant {
-  return instant(Math.min(Math.max(now + FRESH_MS, expires ?? 0), now + LONGEST_FRESH_MS));
+  return instant(Math.min(Math.max(now + USUAL_FRESH_MS, expires ?? 0), now + LONGEST_FRESH_MS));
 }
 
 export function isUsable(copy: Copy, now: Instant): boolean {

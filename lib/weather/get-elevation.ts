@@ -9,7 +9,7 @@ import type { LookupProblem } from './problem';
 import { readSite } from './read-site';
 import type { WeatherDeps } from './weather-deps';
 
-const FRESH_MS = 365 * 24 * HOUR_MS;
+const ELEVATION_FRESH_MS = 365 * 24 * HOUR_MS;
 
 /** Height of the ground at a point. */
 export async function getElevation(
@@ -20,7 +20,7 @@ export async function getElevation(
   if (!site.ok) return fail(site.reason);
   const question = {
     key: siteKey(site.value),
-    freshMs: FRESH_MS,
+    freshMs: ELEVATION_FRESH_MS,
     ask: (deadline: AbortSignal) => requestElevation(site.value, deadline, deps),
   };
   return lookUp(deps.memory.elevations, question, deps);

@@ -24,7 +24,7 @@ export type HistoryQuestion = Coordinates & {
   readonly ridingHours: { readonly first: number; readonly last: number };
 };
 
-const FRESH_MS = 7 * 24 * HOUR_MS;
+const SEASONS_FRESH_MS = 7 * 24 * HOUR_MS;
 
 /** How warm, and under what pressure, the riding hours of given months were in past years. */
 export async function getHistory(
@@ -47,7 +47,7 @@ export async function getHistory(
   ].join(';');
   const ask = (deadline: AbortSignal) =>
     askStretches({ site: site.value, stretches, question: { ...question, months: wanted } }, deadline, deps);
-  return lookUp(deps.memory.seasons, { key, freshMs: FRESH_MS, ask }, deps);
+  return lookUp(deps.memory.seasons, { key, freshMs: SEASONS_FRESH_MS, ask }, deps);
 }
 
 type Asked = {

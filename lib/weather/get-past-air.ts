@@ -15,7 +15,7 @@ import type { WeatherDeps } from './weather-deps';
 
 export type PastAirQuestion = Coordinates & { readonly elevation: Metre | null; readonly at: Instant };
 
-const FRESH_MS = 7 * 24 * HOUR_MS;
+const PAST_AIR_FRESH_MS = 7 * 24 * HOUR_MS;
 /** The forecast host keeps 92 days; older hours come from the archive. */
 const RECENT_MS = 90 * 24 * HOUR_MS;
 /** ERA5 begins on 1 January 1940. */
@@ -32,7 +32,11 @@ export async function getPastAir(
   const now = deps.now();
   if (at > now || at < ARCHIVE_BEGINS) return fail({ code: 'not-in-archive', at });
   const ask = (deadline: AbortSignal) => askMoment({ site: site.value, at }, deadline, deps);
-  return lookUp(deps.memory.pastAir, { key: `${siteKey(site.value)};${at}`, freshMs: FRESH_MS, ask }, deps);
+  return lookUp(
+    deps.memory.pastAir,
+    { key: `${siteKey(site.value)};${at}`, freshMs: PAST_AIR_FRESH_MS, ask },
+    deps,
+  );
 }
 
 async function askMoment(

@@ -9,7 +9,7 @@ import type { WeatherDeps } from './weather-deps';
 /** The service finds nothing for less. */
 const SHORTEST_NAME = 2;
 const LONGEST_NAME = 80;
-const FRESH_MS = 30 * 24 * HOUR_MS;
+const PLACES_FRESH_MS = 30 * 24 * HOUR_MS;
 
 /** Places of a name, the likeliest first; an empty list where there is none. */
 export async function getPlaces(
@@ -20,7 +20,7 @@ export async function getPlaces(
   if ([...name].length < SHORTEST_NAME) return fail({ code: 'name-too-short' });
   const question = {
     key: name.toLowerCase(),
-    freshMs: FRESH_MS,
+    freshMs: PLACES_FRESH_MS,
     ask: (deadline: AbortSignal) => requestPlaces(name, deadline, deps),
   };
   return lookUp(deps.memory.places, question, deps);

@@ -6,7 +6,7 @@ import type { Site } from './place';
 import type { WeatherDeps } from './weather-deps';
 
 /** Ensembles run every six hours. */
-const FRESH_MS = 3 * HOUR_MS;
+const SPREAD_FRESH_MS = 3 * HOUR_MS;
 /** A spread that could not be had is not asked for again at once. */
 const FAILED_MS = 15 * MINUTE_MS;
 
@@ -23,7 +23,7 @@ export async function spreadFor(site: Site, deadline: AbortSignal, deps: Weather
   if (kept !== undefined && deps.now() < kept.freshUntil) return { spread: kept.value, pending: false };
   const arriving = requestSpread(site, deadline, deps).then((answer): SpreadAnswer => {
     const spread: Spread = answer.ok ? answer.value : new Map();
-    const freshUntil = instant(deps.now() + (answer.ok ? FRESH_MS : FAILED_MS));
+    const freshUntil = instant(deps.now() + (answer.ok ? SPREAD_FRESH_MS : FAILED_MS));
     deps.memory.spreads.set(key, { value: spread, freshUntil });
     return { spread, pending: false };
   });

@@ -1,4 +1,4 @@
-import type { ClockChange, ClockProblem, LocalTime } from '@/lib/time/local';
+import type { ClockChange, ClockProblem } from '@/lib/time/local';
 import type { ClockZone, InstantProblem } from '@/lib/time/zone';
 import { localDate } from '@/lib/time/zone';
 
@@ -18,12 +18,6 @@ export function clockProblemSentence(problem: ClockProblem | InstantProblem): st
     case 'not-a-time':
       return `"${problem.text}" is not a time. Write it as 2027-01-16T19:30:00-06:00.`;
   }
-}
-
-/** A note beside a time that the clock shows twice; null for every other. */
-export function doubledTimeNote({ doubled }: LocalTime): string | null {
-  if (doubled === null) return null;
-  return 'The clock shows this time twice that night; the first one, before the clocks go back, is taken.';
 }
 
 /** A note for a night in which the clocks change: "The clocks go back from 03:00 to 02:00 on 2027-10-31." */

@@ -1,4 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
+import { sameMains } from '@/lib/carb/same-setting';
 import type { ClubAct } from '@/lib/club/acts';
 import type { Briefing } from '@/lib/club/briefing';
 import type { Borrowing } from '@/lib/club/loans';
@@ -11,12 +12,12 @@ import { loudSentences } from './call';
 import { shortCount } from './counts';
 import { counted, listing } from './listing';
 import { planClock, runNames } from './runs';
-import { sameJets, settingText, sizesText } from './settings';
+import { settingText, sizesText } from './settings';
 import { type Clock, clockText } from './times';
 
 /** "400/390/400 → 410/400/410", or for a turn of the knob alone "trim 3 → trim 4". */
 export function changeText(from: Setting, to: Setting): string {
-  if (sameJets(from, to) && from.trim !== to.trim) return `trim ${from.trim} → trim ${to.trim}`;
+  if (sameMains(from.mains, to.mains) && from.trim !== to.trim) return `trim ${from.trim} → trim ${to.trim}`;
   return `${settingText(from)} → ${settingText(to)}`;
 }
 
@@ -106,7 +107,7 @@ function leftText(left: readonly number[], side: Borrowing['want']['side'], plan
 }
 
 /** "420 (3 short)": sizes of a shared box that are asked for too often. */
-export function shortText(short: ReadonlyMap<number, number>): string {
+export function shortfallText(short: ReadonlyMap<number, number>): string {
   return listing([...short].map(([size, count]) => `${size} (${count} short)`));
 }
 

@@ -1,6 +1,6 @@
 import type { CorrectionCaveat } from '@/lib/power/correction';
 import type { FairCaveat } from '@/lib/power/fair-caveats';
-import type { FairComparison, Share, Verdict } from '@/lib/power/fair-comparison';
+import type { FairComparison, FairVerdict, Share } from '@/lib/power/fair-comparison';
 import type { FairProblem, Side } from '@/lib/power/pull';
 import type { PowerStandard } from '@/lib/power/standards';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -33,7 +33,7 @@ export function shareText({ change, low, high, power }: Share, ratedPower: Watt 
   return `${formatSignedPower(power.change)} (${formatSignedPower(power.low)} to ${formatSignedPower(power.high)}), ${percent}`;
 }
 
-const VERDICTS: Readonly<Record<Verdict, string>> = {
+const VERDICTS: Readonly<Record<FairVerdict, string>> = {
   'part-gains': 'The part makes power.',
   'part-costs': 'The part costs power.',
   'explained-by-mixture': 'The change is explained by the mixture, not proven for the part.',
@@ -42,7 +42,7 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
   'no-difference-shown': 'No difference is shown.',
 };
 
-export function verdictTitle(verdict: Verdict): string {
+export function verdictTitle(verdict: FairVerdict): string {
   return VERDICTS[verdict];
 }
 
@@ -60,7 +60,7 @@ export function verdictSentences(
 
 const width = ({ low, high }: Share): number => high - low;
 
-function nextSentences(verdict: Verdict, { total, mixture }: FairComparison): readonly string[] {
+function nextSentences(verdict: FairVerdict, { total, mixture }: FairComparison): readonly string[] {
   switch (verdict) {
     case 'explained-by-mixture':
       return mixture.change > 0

@@ -1,10 +1,11 @@
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { HoursProvenance } from '@/lib/hours/provenance';
 import type { SwapAct } from '@/lib/plan/compared';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { oldForecastSentence } from './assumptions';
 import { pressureSentence } from './provenance';
-import { sameSetting, settingText } from './settings';
+import { settingText } from './settings';
 import { dateClockText } from './times';
 
 /** What a plan that is asked for again and again was made with this time. */

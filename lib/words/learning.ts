@@ -1,7 +1,7 @@
 import type { Information } from '@/lib/carb/information';
 import type { Interval, Learned, LearnedEntry } from '@/lib/carb/learn';
 import type { BaselineShift, ResponseOrigin } from '@/lib/carb/machine';
-import type { LeftOut } from '@/lib/store/evidence';
+import type { Uncounted } from '@/lib/store/evidence';
 import { formatNumber, formatSignedNumber } from '@/lib/units/format';
 import { counted, listing } from './listing';
 
@@ -94,7 +94,7 @@ export function scatterSentence({ scatter, entries }: Pick<Learned, 'scatter' | 
   return 'The entries scatter about as such verdicts should.';
 }
 
-const LEFT_OUT: Readonly<Record<LeftOut, string>> = {
+const LEFT_OUT: Readonly<Record<Uncounted, string>> = {
   'no-verdict': 'without a verdict',
   'jets-do-not-fit': 'with jets that do not fit the machine as it is now',
   'air-unclear': 'whose air is not clear',
@@ -102,8 +102,8 @@ const LEFT_OUT: Readonly<Record<LeftOut, string>> = {
 };
 
 /** "Not counted: 3 runs without a verdict."; empty where all counted. */
-export function leftOutSentence(leftOut: readonly { readonly why: LeftOut }[]): string {
-  const parts = (Object.keys(LEFT_OUT) as LeftOut[]).flatMap((why) => {
+export function leftOutSentence(leftOut: readonly { readonly why: Uncounted }[]): string {
+  const parts = (Object.keys(LEFT_OUT) as Uncounted[]).flatMap((why) => {
     const count = leftOut.filter((entry) => entry.why === why).length;
     return count === 0 ? [] : [`${counted(count, 'run')} ${LEFT_OUT[why]}`];
   });

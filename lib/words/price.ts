@@ -1,10 +1,11 @@
+import { sameMains, sameSetting } from '@/lib/carb/same-setting';
 import type { BySwapCount, Plan, Swap, Worth } from '@/lib/plan/types';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { counted } from './listing';
 import { powerText, withHorsepower } from './power-words';
 import { plannedRuns, runName } from './runs';
-import { sameJets, sameSetting, settingText } from './settings';
+import { settingText } from './settings';
 
 /** The entry of the plan's own settings among the best for each number of swaps; null where it is none of them. */
 export function chosenCount(plan: Plan): BySwapCount | null {
@@ -14,7 +15,7 @@ export function chosenCount(plan: Plan): BySwapCount | null {
       return other !== undefined && sameSetting(setting, other);
     }),
   );
-  const jetSwaps = plan.swaps.filter((swap) => !sameJets(swap.from, swap.to)).length;
+  const jetSwaps = plan.swaps.filter((swap) => !sameMains(swap.from.mains, swap.to.mains)).length;
   return chosen ?? plan.bySwapCount.find((entry) => entry.swaps === jetSwaps) ?? null;
 }
 

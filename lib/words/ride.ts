@@ -1,3 +1,4 @@
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { ClockZone } from '@/lib/time/zone';
 import type { RideProblem } from '@/lib/trail/ride';
 import type { RideFuel } from '@/lib/trail/ride-fuel';
@@ -7,7 +8,7 @@ import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
 import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { riskText } from './counts';
-import { actText, sameSetting, settingText, sizesText } from './settings';
+import { actText, settingText, sizesText } from './settings';
 import { type Clock, clockText, dateClockText } from './times';
 import type { Voice } from './voice';
 
@@ -27,7 +28,7 @@ export function rideCall(answer: RidePlan, voice: Voice, riskLimit: number): rea
     ? `Leave the baseline ${settingText(setting)} in`
     : actText(plan.baseline, setting);
   const safe = plan.runs.every(({ chanceOfLean }) => chanceOfLean <= riskLimit);
-  const clock = clockOf(answer, voice);
+  const clock = rideClock(answer, voice);
   return [
     safe
       ? `${fit}: one setting for the whole ride, safe for its thickest air (${momentText(answer.thickest, voice, clock)}).`
@@ -48,7 +49,7 @@ export function momentText({ at, air }: RideMoment, { units }: Voice, clock: Clo
   return `${formatTemperature(air.temperature, units)} at ${clockText(at, clock)}`;
 }
 
-export function clockOf({ plan }: RidePlan, { zone }: Voice): Clock {
+export function rideClock({ plan }: RidePlan, { zone }: Voice): Clock {
   const from = plan.sortedRuns[0]?.start;
   return from === undefined ? { zone } : { zone, from };
 }

@@ -113,7 +113,7 @@ export function triedSentence(tries: readonly { readonly source: string; readonl
  * Hours that a service gave and that cannot be right, by reason, and what to do: "Open-Meteo sent numbers that jump as
  * no weather does for 20:00: left out. Check that hour with a reading." '' where none is.
  */
-export function leftOutSentence(
+export function contradictionSentence(
   leftOut: readonly { readonly at: Instant; readonly code: string }[],
   { service, clock }: { readonly service: string; readonly clock: Clock },
 ): string {

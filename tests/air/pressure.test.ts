@@ -7,14 +7,10 @@ import {
   stationFromSeaLevel,
   stationPressure,
 } from '@/lib/air/pressure';
-import {
-  densityAltitude,
-  pressureAltitude,
-  standardDensity,
-  standardPressure,
-} from '@/lib/air/standard-atmosphere';
+import { densityAltitude, pressureAltitude, standardPressure } from '@/lib/air/standard-atmosphere';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { metre, pascal, ratio } from '@/lib/units/quantity';
+import { standardDensity } from '@/tests/support/standard-density';
 import { altimeter, expectWithin, seaLevel, standard, station } from '../support/air';
 
 const cold = celsiusToKelvin(-10);

@@ -5,6 +5,7 @@ import { AIR_EXAMPLE } from '@/app/api/_openapi/examples';
 import { GET as getHealth, POST as postHealth } from '@/app/api/health/route';
 import { GET } from '@/app/api/route';
 import { airRequestSchema } from '@/lib/contract/air-request';
+import { version } from '@/package.json';
 import { problemOf } from './ask';
 
 const document = async () => JSON.parse(await (await GET()).text());
@@ -14,6 +15,10 @@ describe('GET /api', () => {
     const { valid, errors } = await new Validator().validate(await document());
     expect(errors ?? []).toEqual([]);
     expect(valid).toBe(true);
+  });
+
+  test('tells the version of package.json', async () => {
+    expect((await document()).info.version).toBe(version);
   });
 
   test('would not be called valid with a hole in it', async () => {

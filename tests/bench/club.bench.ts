@@ -1,9 +1,9 @@
-import { makeBriefing } from '@/lib/club/briefing';
 import type { ClubRacer } from '@/lib/club/racer';
 import { makePlan } from '@/lib/plan/make-plan';
 import { addMinutes } from '@/lib/time/instant';
 import { kelvinDifference } from '@/lib/units/quantity';
 import { clubNight, racerOf } from '@/tests/club/club-cases';
+import { makeBriefing } from '@/tests/support/make-briefing';
 import { DUSK, runsOf } from '@/tests/support/plan-cases';
 import { airOf, raceMachine } from '@/tests/support/race-machine';
 import { median, ms, tell, times } from './outcome';

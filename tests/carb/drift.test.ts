@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { drifts, logDelivered } from '@/lib/carb/drift';
-import { idealSizes } from '@/lib/carb/ideal';
 import { jetArea } from '@/lib/carb/jets';
 import type { Trim } from '@/lib/carb/machine';
 import { logTrim, trimPositions } from '@/lib/carb/trim';
 import { ratio } from '@/lib/units/quantity';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOf, raceMachine } from '../support/race-machine';
 
 const TRIM: Trim = { lowest: 1, highest: 5, baseline: 3, richerPerPosition: ratio(0.02) };

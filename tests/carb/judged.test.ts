@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { drifts } from '@/lib/carb/drift';
-import { idealSizes } from '@/lib/carb/ideal';
 import { addShifts, judgedShift } from '@/lib/carb/judged';
 import { LIMIT_CHOICES, limitChoiceOf } from '@/lib/carb/limits';
 import { ratio } from '@/lib/units/quantity';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { raceMachine } from '../support/race-machine';
 
 const machine = { ...raceMachine(), main: 410 };

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { standardPressure } from '@/lib/air/standard-atmosphere';
-import { idealSizes } from '@/lib/carb/ideal';
 import { jetArea } from '@/lib/carb/jets';
 import { learnResponse } from '@/lib/carb/learn';
 import { chartObservations, type LogEntry, logObservations } from '@/lib/carb/observation';
 import { DEFAULT_RESPONSE, type Exponents, logIdealArea } from '@/lib/carb/response';
 import { metre } from '@/lib/units/quantity';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOf, raceMachine } from '../support/race-machine';
 import { type SeededRandom, seededRandom } from '../support/seeded-random';
 

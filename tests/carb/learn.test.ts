@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Air } from '@/lib/air/air';
-import { idealSizes } from '@/lib/carb/ideal';
 import { interval90, learnResponse } from '@/lib/carb/learn';
 import { chartObservations, type LogEntry, logObservations } from '@/lib/carb/observation';
 import { DEFAULT_RESPONSE, type Exponents } from '@/lib/carb/response';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOf, raceMachine } from '../support/race-machine';
 
 const machine = raceMachine();

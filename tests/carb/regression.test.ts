@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { heavyTailed, mixturePosterior, momentsOf } from '@/lib/carb/mixture';
-import { logEvidence, posteriorOf, type Row } from '@/lib/carb/regression';
+import { logEvidence, posteriorOf, type RegressionRow } from '@/lib/carb/regression';
 import { robustFit } from '@/lib/carb/robust-fit';
 import { seededRandom } from '../support/seeded-random';
 
@@ -13,7 +13,7 @@ const PRIOR = {
 };
 
 /** Rows of a known line with normal noise. */
-function rowsOf(truth: readonly [number, number], count: number, seed: number): Row[] {
+function rowsOf(truth: readonly [number, number], count: number, seed: number): RegressionRow[] {
   const { uniform, normal } = seededRandom(seed);
   return Array.from({ length: count }, () => {
     const x = [0.4 * (uniform() - 0.5), 0.2 * (uniform() - 0.5)];
@@ -100,7 +100,7 @@ describe('a prior that gives way', () => {
 
 describe('one entry that stands apart', () => {
   const good = rowsOf([0.7, 0.8], 24, 11);
-  const wild: Row = { x: [0.15, 0.08], y: 0.4, sd: 0.01 };
+  const wild: RegressionRow = { x: [0.15, 0.08], y: 0.4, sd: 0.01 };
 
   it('is counted less, and the rest in full', () => {
     const { rows } = robustFit(heavyTailed(PRIOR), [...good, wild]);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { briefingSteps, makeBriefing } from '@/lib/club/briefing';
+import { briefingSteps } from '@/lib/club/briefing';
 import { clubRequests } from '@/lib/club/requests';
 import { makePlan } from '@/lib/plan/make-plan';
+import { makeBriefing } from '@/tests/support/make-briefing';
 import { DUSK, machineOf, runsOf } from '@/tests/support/plan-cases';
 import { boxOf, clubNight, racerOf } from './club-cases';
 

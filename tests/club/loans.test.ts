@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Box } from '@/lib/carb/machine';
 import { clubBoxes, shortIn, spareIn } from '@/lib/club/boxes';
-import { makeBriefing } from '@/lib/club/briefing';
 import { makePlan } from '@/lib/plan/make-plan';
+import { makeBriefing } from '@/tests/support/make-briefing';
 import { machineOf } from '@/tests/support/plan-cases';
 import { boxOf, clubNight, racerOf } from './club-cases';
 

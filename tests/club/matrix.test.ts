@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { makeBriefing } from '@/lib/club/briefing';
 import { briefingHours, briefingRow, briefingSpan } from '@/lib/club/matrix';
 import { HOUR_MS, instant } from '@/lib/time/instant';
+import { makeBriefing } from '@/tests/support/make-briefing';
 import { clock, DUSK, machineOf, runsOf } from '@/tests/support/plan-cases';
 import { boxOf, clubNight, racerOf } from './club-cases';
 

@@ -84,8 +84,8 @@ describe('the machines page', () => {
     await enter(user, 'Temperature', '14');
     await enter(user, 'Elevation', '1150');
     await user.click(screen.getByText('Save machine'));
-    expect(await screen.findByRole('heading', { name: 'Blue 600' })).toBeTruthy();
-    expect(screen.getByText('Mains 410, right at 14 °F and 1,150 ft. 7 jets in the box.')).toBeTruthy();
+    await screen.findByRole('heading', { name: 'Blue 600' });
+    screen.getByText('Mains 410, right at 14 °F and 1,150 ft. 7 jets in the box.');
     await user.click(screen.getByText('Undo'));
     await waitFor(() => expect(screen.queryByRole('heading', { name: 'Blue 600' })).toBeNull());
     expect(await names()).toEqual([]);
@@ -98,7 +98,7 @@ describe('the machines page', () => {
     expect(window.location.search).toBe('?edit=m');
     await enter(user, 'Name', 'Red 800');
     await user.click(screen.getByText('Save machine'));
-    expect(await screen.findByText('Red 800 is saved.')).toBeTruthy();
+    await screen.findByText('Red 800 is saved.');
     expect(await names()).toEqual(['Red 800']);
     expect(window.location.search).toBe('');
     await user.click(screen.getByText('Undo'));
@@ -116,7 +116,7 @@ describe('the machines page', () => {
     await put('m');
     const user = open();
     await user.click(await screen.findByRole('button', { name: 'Delete Blue 600' }));
-    expect(await screen.findByText('Blue 600 is deleted.')).toBeTruthy();
+    await screen.findByText('Blue 600 is deleted.');
     await waitFor(async () => expect(await names()).toEqual([]));
     await user.click(screen.getByText('Undo'));
     await waitFor(async () => expect(await names()).toEqual(['Blue 600']));

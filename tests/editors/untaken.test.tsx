@@ -58,7 +58,7 @@ describe('saving hours with a pasted column that was not taken over', () => {
   it('asks, and keeps the column', async () => {
     const { saved } = await pasteAndSave();
     expect(saved).not.toHaveBeenCalled();
-    expect(screen.getByText('5 pasted hours not in the hours yet.')).toBeTruthy();
+    screen.getByText('5 pasted hours not in the hours yet.');
     expect(screen.getByLabelText<HTMLTextAreaElement>('Pasted hours').value).toBe(COLUMN);
   });
 
@@ -81,7 +81,7 @@ describe('saving hours with a pasted column that was not taken over', () => {
 
   it('does not offer to take what cannot be read', async () => {
     await pasteAndSave('cold\nvery cold');
-    expect(screen.getByText(/cannot be read yet/)).toBeTruthy();
+    screen.getByText(/cannot be read yet/);
     expect(screen.queryByRole('button', { name: 'Take it over and save' })).toBeNull();
   });
 

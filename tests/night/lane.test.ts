@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { laneOf } from '@/components/night/picture/lane';
 import { drifts } from '@/lib/carb/drift';
-import { idealSizes } from '@/lib/carb/ideal';
 import { ratio } from '@/lib/units/quantity';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOf, raceMachine } from '@/tests/support/race-machine';
 
 describe('the lane of a jet', () => {

@@ -47,21 +47,21 @@ const storedEvent = async () => (await store.get('events', DEMO_EVENT_ID))?.valu
 describe('the night page', () => {
   it('opens with words and no number that could be taken for a plan', () => {
     open();
-    expect(screen.getByText('Opening the night...')).toBeTruthy();
+    screen.getByText('Opening the night...');
     expect(screen.getByRole('main').textContent).not.toMatch(/\d/);
   });
 
   it('shows the demo night at first start: what is fitted, how it stands, what is next, how sure, on what', async () => {
     open();
     const fitted = await screen.findByRole('region', { name: 'Fitted' });
-    expect(within(fitted).getByText('410/400/410')).toBeTruthy();
+    within(fitted).getByText('410/400/410');
     expect(fitted.textContent).toMatch(/Now, 18:15: right\./);
     const next = screen.getByRole('region', { name: 'Next' });
     expect(next.textContent).toMatch(
       /Fit 420\/410\/420.*between Round \d and Round \d.*Begin by \d\d:\d\d, ready by \d\d:\d\d\./,
     );
-    expect(screen.getByText(/^Lean in (none|\d+) of 64 forecasts/)).toBeTruthy();
-    expect(screen.getByText('invented')).toBeTruthy();
+    screen.getByText(/^Lean in (none|\d+) of 64 forecasts/);
+    screen.getByText('invented');
   });
 
   it('says in the run table what the call says', async () => {
@@ -83,10 +83,10 @@ describe('the night page', () => {
     const before = await storedEvent();
     await user.click(done);
     const fitted = await screen.findByRole('region', { name: 'Fitted' });
-    await waitFor(() => expect(within(fitted).getByText('420/410/420')).toBeTruthy());
+    await waitFor(() => within(fitted).getByText('420/410/420'));
     expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]).toEqual({ mains: [420, 410, 420], trim: null });
     await user.click(await screen.findByRole('button', { name: 'Undo' }));
-    await waitFor(() => expect(within(fitted).getByText('410/400/410')).toBeTruthy());
+    await waitFor(() => within(fitted).getByText('410/400/410'));
     expect((await storedEvent())?.fitted).toEqual(before?.fitted);
     expect((await storedEvent())?.accepted).toEqual({});
   });
@@ -118,7 +118,7 @@ describe('the night page', () => {
     const asked = await screen.findByRole('region', { name: 'Not told' });
     expect(asked.textContent).toMatch(/^Is 420\/410\/420 in\?/);
     const fitted = screen.getByRole('region', { name: 'Fitted' });
-    expect(within(fitted).getByText('410/400/410')).toBeTruthy();
+    within(fitted).getByText('410/400/410');
     const table = await screen.findByRole('table', { name: /^Jets for every run/ });
     expect(table.textContent).toContain('past, jets not told');
     await user.click(within(asked).getByRole('button', { name: 'No, still 410/400/410' }));
@@ -183,7 +183,7 @@ describe('the night page', () => {
     await user.click(await screen.findByRole('button', { name: 'Knocked out' }));
     const next = await screen.findByRole('region', { name: 'Next' });
     await waitFor(() => expect(next.textContent).toMatch(/^NextOut/));
-    expect(screen.getByText(/^No run to come\.$/)).toBeTruthy();
+    screen.getByText(/^No run to come\.$/);
     await user.click(within(next).getByRole('button', { name: 'Back in' }));
     await waitFor(() => expect(next.textContent).toContain('Fit 420/410/420'));
   });
@@ -195,10 +195,10 @@ describe('the night page', () => {
     if (stored === null) throw new Error('the demo machine must be there');
     const empty = { ...stored.value, machine: { ...stored.value.machine, box: [] } };
     await store.put('machines', DEMO_MACHINE_ID, empty, stored.revision);
-    expect(await screen.findByText(/^The box is empty\. Add the main jets you own/)).toBeTruthy();
+    await screen.findByText(/^The box is empty\. Add the main jets you own/);
     const again = await store.get('machines', DEMO_MACHINE_ID);
     await store.put('machines', DEMO_MACHINE_ID, stored.value, again?.revision ?? null);
-    expect(await screen.findByRole('region', { name: 'Next' })).toBeTruthy();
+    await screen.findByRole('region', { name: 'Next' });
   });
 
   it('shows only the plan at the track', async () => {
@@ -207,7 +207,7 @@ describe('the night page', () => {
     open();
     await screen.findByRole('button', { name: 'I have fitted 420/410/420' });
     expect(screen.queryByRole('table')).toBeNull();
-    expect(screen.getByText('19:40')).toBeTruthy();
+    screen.getByText('19:40');
   });
 });
 

@@ -57,7 +57,7 @@ describe('the night page on the 12-hour clock', () => {
   it('does so at the track', async () => {
     window.location.hash = '#track';
     await open('12');
-    expect(screen.getByText('6:15 pm')).toBeTruthy();
+    screen.getByText('6:15 pm');
     expect(bare()).toEqual([]);
   });
 

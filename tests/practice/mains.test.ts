@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { drifts } from '@/lib/carb/drift';
 import { hardwareShift } from '@/lib/carb/hardware';
-import { idealSizes } from '@/lib/carb/ideal';
 import { judgedShift } from '@/lib/carb/judged';
 import { logIdealArea } from '@/lib/carb/response';
 import { USUAL_LOG_STEP } from '@/lib/carb/size-step';
@@ -11,6 +10,7 @@ import { relativePower } from '@/lib/power/relative-power';
 import { expectOk } from '@/lib/result/result';
 import { horsepowerToWatt } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOfFahrenheit, raceMachine } from '../support/race-machine';
 
 // Common practice, no source: what people in the trade say, in their numbers.

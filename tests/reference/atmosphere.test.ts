@@ -5,7 +5,6 @@ import {
   densityAltitude,
   pressureAltitude,
   STANDARD,
-  standardDensity,
   standardPressure,
   standardTemperature,
 } from '@/lib/air/standard-atmosphere';
@@ -20,6 +19,7 @@ import {
   pascalToInchOfMercury,
 } from '@/lib/units/convert';
 import { density, metre, ratio } from '@/lib/units/quantity';
+import { standardDensity } from '@/tests/support/standard-density';
 import { airOf, altimeter, expectWithin, relative, station } from '../support/air';
 import { referenceTable } from '../support/reference-table';
 

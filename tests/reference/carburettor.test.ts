@@ -4,10 +4,10 @@ import { airAt } from '@/lib/air/air-from';
 import { compressibility } from '@/lib/air/density';
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { drifts } from '@/lib/carb/drift';
-import { idealSizes } from '@/lib/carb/ideal';
 import { logNeed } from '@/lib/carb/need';
 import { ORIFICE_LAW } from '@/lib/carb/response';
 import { kelvin, pascal, ratio } from '@/lib/units/quantity';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOf, raceMachine } from '../support/race-machine';
 
 const BAR_HPA = 1000;

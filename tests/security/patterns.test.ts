@@ -9,7 +9,7 @@ import { readBoxText } from '@/lib/carb/box-text';
 import { time } from '@/lib/contract/numbers';
 import { payloadOf } from '@/lib/share/addresses';
 import { readLogCsv } from '@/lib/share/read-log-csv';
-import { readMains, readRosterTable } from '@/lib/share/roster-table';
+import { readRosterMains, readRosterTable } from '@/lib/share/roster-table';
 import { readInstant } from '@/lib/time/zone';
 import { US_UNITS } from '@/lib/units/choice';
 import { readElevation, readPressure, readTemperature } from '@/lib/units/entry';
@@ -64,7 +64,7 @@ const READERS: Readonly<Record<string, (text: string) => unknown>> = {
   'a pressure': (text) => readPressure(text, 'inHg'),
   'an elevation': (text) => readElevation(text, 'ft'),
   'a box': readBoxText,
-  'the mains of a roster': readMains,
+  'the mains of a roster': readRosterMains,
   'a chart': (text) => readChart(text, 'grid', US_UNITS),
   'a coordinate': (text) => readCoordinate(text, 'latitude'),
   'a pair of coordinates': readCoordinatePair,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { MOST_CHARACTERS, packNight, unpackNight } from '@/lib/share/night-link';
+import { MOST_LINK_CHARACTERS, packNight, unpackNight } from '@/lib/share/night-link';
 import { withRoundedPlace } from '@/lib/share/rounded-place';
 import { type SharedNight, sharedNightSchema } from '@/lib/share/shared-night';
 
@@ -130,9 +130,9 @@ describe('a night in a link', () => {
     });
     expect(unpackNight('')).toEqual({ ok: false, reason: { code: 'empty' } });
     expect(unpackNight('1')).toEqual({ ok: false, reason: { code: 'damaged' } });
-    expect(unpackNight('x'.repeat(MOST_CHARACTERS + 1))).toEqual({
+    expect(unpackNight('x'.repeat(MOST_LINK_CHARACTERS + 1))).toEqual({
       ok: false,
-      reason: { code: 'too-long', limit: MOST_CHARACTERS },
+      reason: { code: 'too-long', limit: MOST_LINK_CHARACTERS },
     });
   });
 
@@ -140,7 +140,7 @@ describe('a night in a link', () => {
     const { deflateSync } = await import('fflate');
     const bomb = deflateSync(new Uint8Array(20_000_000), { level: 9 });
     const payload = `1${Buffer.concat([new Uint8Array(4), bomb]).toString('base64url')}`;
-    expect(payload.length).toBeLessThan(MOST_CHARACTERS);
+    expect(payload.length).toBeLessThan(MOST_LINK_CHARACTERS);
     expect(unpackNight(payload)).toEqual({ ok: false, reason: { code: 'damaged' } });
   });
 

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { planAnswers } from '@/app/api/plan/plan-answers';
 import { nextSizeUp } from '@/lib/carb/existing-size';
 import type { Setting } from '@/lib/carb/machine';
-import { makeBriefing } from '@/lib/club/briefing';
 import { planRequestSchema } from '@/lib/contract/plan-request';
 import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Plan, PlanRequest } from '@/lib/plan/types';
@@ -18,6 +17,7 @@ import { METRIC_UNITS } from '@/lib/units/choice';
 import { riskSentence } from '@/lib/words/risk';
 import { settingText } from '@/lib/words/settings';
 import { anyEvening, type Evening } from '@/tests/support/any-evening';
+import { makeBriefing } from '@/tests/support/make-briefing';
 import { expectNoneSentOutLean, saidTexts } from '@/tests/support/said-texts';
 
 const ZONE = 'America/Chicago';

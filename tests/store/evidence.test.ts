@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { idealSizes } from '@/lib/carb/ideal';
 import { learnResponse } from '@/lib/carb/learn';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
@@ -8,6 +7,7 @@ import { evidenceOf } from '@/lib/store/evidence';
 import { withHardware } from '@/lib/store/machine-history';
 import { machineBeforeLearning } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { idealSizes } from '@/tests/support/ideal-sizes';
 import { loggedRun, machineRecord } from '../support/machine-record';
 
 const evidence = (record: MachineRecord, log: readonly Stored<LogRecord>[]) =>

@@ -93,3 +93,34 @@ export const CORE_FOLDERS = [
 ] as const;
 export const OUTSIDE_READS =
   /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bfetch\(|\blocalStorage\b|\bindexedDB\b|\bprocess\.env\b|DateTime\.(now|local)\(\)/;
+
+/**
+ * Which folder of components may import which. The order is the floors: a folder stands above all that it imports, so
+ * no two can need each other. `ui` is open to all of them and not named.
+ */
+export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
+  ui: [],
+  parts: [],
+  about: [],
+  draft: [],
+  store: [],
+  air: ['draft'],
+  backup: ['store'],
+  offline: ['store'],
+  event: ['draft', 'store'],
+  weather: ['draft', 'event', 'store'],
+  hours: ['air', 'draft', 'event', 'store'],
+  log: ['air', 'draft', 'event', 'store'],
+  reading: ['draft', 'event', 'store'],
+  hardware: ['draft', 'store'],
+  learn: ['draft', 'log', 'store'],
+  baseline: ['air', 'draft', 'event', 'hardware', 'learn', 'log', 'store'],
+  machine: ['air', 'backup', 'baseline', 'draft', 'store'],
+  share: ['store'],
+  watch: ['reading', 'weather'],
+  night: ['air', 'event', 'hours', 'machine', 'reading', 'share', 'store', 'watch', 'weather'],
+  club: ['draft', 'event', 'machine', 'night', 'reading', 'store', 'watch', 'weather'],
+  compare: ['air', 'draft', 'hardware', 'log', 'night', 'store'],
+  trail: ['baseline', 'draft', 'event', 'night', 'store'],
+  shell: ['offline', 'store'],
+};

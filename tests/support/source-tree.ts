@@ -12,11 +12,14 @@ export type SourceFile = {
   readonly imports: readonly SourceImport[];
   readonly longestFunction: { readonly name: string; readonly lines: number } | null;
   readonly hasDefaultExport: boolean;
+  readonly exportNames: readonly string[];
   readonly reExports: boolean;
 };
 
 export type SourceImport = {
   readonly from: string;
+  /** Names it takes; null where it takes all of them, as `import *` and `import()` do. */
+  readonly names: readonly string[] | null;
   /** A file of ours (path from the root), or a package name. */
   readonly target:
     | { readonly kind: 'file'; readonly path: string }
@@ -36,7 +39,7 @@ function packageName(specifier: string): string {
 }
 
 /** Resolves as the bundler does, so that a relative path cannot slip past a rule about folders. */
-function resolveImport(importer: string, specifier: string): SourceImport {
+function resolveImport(importer: string, specifier: string): Omit<SourceImport, 'names'> {
   const base = specifier.startsWith('@/')
     ? join(ROOT, specifier.slice(2))
     : specifier.startsWith('.')
@@ -93,19 +96,26 @@ function readSource(path: string): SourceFile {
     source.slice(i.moduleRequest.start, i.moduleRequest.end).replace(/^['"`]|['"`]$/g, ''),
   );
   const reExported = module.staticExports.flatMap((e) => e.entries).filter((e) => e.moduleRequest !== null);
-  const specifiers = [
-    ...module.staticImports.map((i) => i.moduleRequest.value),
-    ...reExported.map((e) => e.moduleRequest!.value),
-    ...dynamic,
+  const statics = module.staticImports.map((i) => ({
+    from: i.moduleRequest.value,
+    names: i.entries.every((e) => e.importName.kind === 'Name')
+      ? i.entries.map((e) => e.importName.name ?? '')
+      : null,
+  }));
+  const taken = [
+    ...statics,
+    ...reExported.map((e) => ({ from: e.moduleRequest!.value, names: null })),
+    ...dynamic.map((from) => ({ from, names: null })),
   ];
   return {
     path: relative(ROOT, path),
     lines: source.split('\n').length,
-    imports: [...new Set(specifiers)].map((specifier) => resolveImport(path, specifier)),
+    imports: taken.map(({ from, names }) => ({ ...resolveImport(path, from), names })),
     longestFunction: longestFunction(parsed.program, source),
     hasDefaultExport: module.staticExports
       .flatMap((e) => e.entries)
       .some((e) => e.exportName.kind === 'Default'),
+    exportNames: module.staticExports.flatMap((e) => e.entries).flatMap((e) => e.exportName.name ?? []),
     reExports: reExported.length > 0,
   };
 }

@@ -1,6 +1,6 @@
 import { type Instant, instant } from '@/lib/time/instant';
+import { readSettings } from '@/lib/weather/environment';
 import { TIMINGS, type Timings } from '@/lib/weather/request/timings';
-import { readSettings } from '@/lib/weather/settings';
 import { createWeatherMemory, type WeatherDeps } from '@/lib/weather/weather-deps';
 
 /** A winter evening: 2027-01-16T22:10Z. */

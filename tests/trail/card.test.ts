@@ -11,10 +11,11 @@ import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { expectOk } from '@/lib/result/result';
 import { instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
-import { type CardAxes, type CardCell, cardAir, jetCard } from '@/lib/trail/card';
+import { type CardAxes, type CardCell, cardAir } from '@/lib/trail/card';
 import { madeBox } from '@/lib/trail/made-box';
 import { celsiusToKelvin, kelvinToCelsius } from '@/lib/units/convert';
 import { metre, ratio } from '@/lib/units/quantity';
+import { jetCard } from '@/tests/support/jet-card';
 import { airOf } from '../support/race-machine';
 import { trailMachine } from '../support/trail-machine';
 

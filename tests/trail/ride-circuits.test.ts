@@ -5,7 +5,7 @@ import { rideCircuits } from '@/lib/trail/ride-circuits';
 import { planRide } from '@/lib/trail/ride-plan';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { ratio } from '@/lib/units/quantity';
-import { clockOf } from '@/lib/words/ride';
+import { rideClock } from '@/lib/words/ride';
 import { circuitSentences } from '@/lib/words/ride-circuits';
 import { airOf } from '../support/race-machine';
 import { rideRequest, valleyHours, WINTER_DAY } from '../support/rides';
@@ -18,7 +18,7 @@ function asked(change: Partial<Machine> = {}, celsius = WINTER_DAY) {
   const machine: Machine = { ...trailMachine({ baselineAir: airOf(-6, 930, 0.8) }), ...change };
   const answer = expectOk(planRide(rideRequest({ machine, hours: celsius })));
   const circuits = rideCircuits(machine, answer);
-  const said = circuitSentences(circuits, { machine, voice, clock: clockOf(answer, voice) }).map(plain);
+  const said = circuitSentences(circuits, { machine, voice, clock: rideClock(answer, voice) }).map(plain);
   return { machine, answer, circuits, said };
 }
 

@@ -36,7 +36,7 @@ describe('whether a stop would be worth it', () => {
     expect(best).toMatchObject({ act: 'swap', place: 1, before: one.setting });
     expect(best!.after.mains[0]).toBeLessThan(one.setting.mains[0]!);
     expect(best!.because).toBe('rich');
-    expect(best!.gain).toBeGreaterThan(0.01);
+    expect(best!.saved).toBeGreaterThan(0.01);
   });
 
   it('is not where the valley is as cold when the ride comes back', () => {

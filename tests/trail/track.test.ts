@@ -3,7 +3,7 @@ import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { joinedDays } from '@/lib/trail/join-days';
 import { legsOf, movingMs } from '@/lib/trail/ride';
-import { distanceBetween, profileOf, simplified, type Track, type TrackPoint } from '@/lib/trail/track';
+import { distanceBetween, type GpxTrack, profileOf, simplified, type TrackPoint } from '@/lib/trail/track';
 import { rideOfTrack, type TrackChoice } from '@/lib/trail/track-ride';
 import { metre, speedMs } from '@/lib/units/quantity';
 
@@ -16,7 +16,7 @@ const point = (minutes: number | null, north: number, height: number | null): Tr
   elevation: height === null ? null : metre(height),
   at: minutes === null ? null : instant(START + minutes * 60_000),
 });
-const track = (...segments: readonly (readonly TrackPoint[])[]): Track => ({
+const track = (...segments: readonly (readonly TrackPoint[])[]): GpxTrack => ({
   name: 'T',
   segments,
   route: false,

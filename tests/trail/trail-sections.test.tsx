@@ -83,13 +83,13 @@ describe('the zone of a ride', () => {
     await user.click(screen.getByRole('option', { name: 'Europe/Oslo' }));
     expect(zoneField().value).toBe('Europe/Oslo');
     await waitFor(() => expect(call()).not.toBeNull());
-    expect(screen.getByText(/Clock times of Europe\/Oslo/)).toBeTruthy();
+    screen.getByText(/Clock times of Europe\/Oslo/);
   });
 
   it.each(['America/Chicag', '', 'Mars/Base', '__proto__'])('opens with %s kept from before', (timezone) => {
     open(withRide({ timezone }));
     expect(zoneField().value).toBe(timezone);
-    expect(screen.getByText('No answer yet.')).toBeTruthy();
+    screen.getByText('No answer yet.');
   });
 });
 
@@ -139,7 +139,7 @@ describe('no keystroke', () => {
         fireEvent.change(fields()[index]!, { target: { value } });
       fireEvent.change(fields()[index]!, { target: { value: before } });
     }
-    expect(screen.getByRole('heading', { name: 'A ride: one setting for all of it' })).toBeTruthy();
+    screen.getByRole('heading', { name: 'A ride: one setting for all of it' });
   });
 
   const mapped = (value: unknown, text: (before: unknown) => unknown): unknown => {
@@ -175,7 +175,7 @@ describe('no keystroke', () => {
     for (const text of NASTY) {
       // A draft as a browser may bring it back: every text of it replaced.
       open((draft) => ({ ...(mapped(draft, () => text) as TrailDraft), units: draft.units }));
-      expect(screen.getByRole('heading', { name: 'A ride: one setting for all of it' })).toBeTruthy();
+      screen.getByRole('heading', { name: 'A ride: one setting for all of it' });
       cleanup();
     }
   });
@@ -198,7 +198,7 @@ describe('a file that cannot be read', () => {
     await choose(TRACK);
     await waitFor(() => expect(call()).not.toBeNull());
     await choose(cut, 'cut.gpx');
-    expect(screen.getByText(/track before it was taken away, with its answer/)).toBeTruthy();
+    screen.getByText(/track before it was taken away, with its answer/);
     await waitFor(() => expect(call()).toBeNull());
     fireEvent.click(screen.getByText('Undo'));
     await waitFor(() => expect(call()).not.toBeNull());
@@ -208,7 +208,7 @@ describe('a file that cannot be read', () => {
   it('takes nothing away where there was no track, nor coordinates that were typed', async () => {
     open(withRide({ way: 'track', air: 'forecast', latitude: '46.8', longitude: '-92.1' }));
     await choose(cut, 'cut.gpx');
-    expect(screen.getByText(/damaged, or no GPX/)).toBeTruthy();
+    screen.getByText(/damaged, or no GPX/);
     expect(screen.queryByText(/taken away/)).toBeNull();
     expect(screen.getByLabelText<HTMLInputElement>('Latitude of the start').value).toBe('46.8');
   });
@@ -222,7 +222,7 @@ describe('the example’s ride beside one’s own machine', () => {
     expect(screen.queryByText(/this ride is not/)).toBeNull();
     cleanup();
     open(undefined, own);
-    expect(screen.getByText('The machine is yours, this ride is not.')).toBeTruthy();
+    screen.getByText('The machine is yours, this ride is not.');
     expect(screen.getByText(/what this page opens with/).textContent).toContain('3,000');
   });
 

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { hangingIdleSteps } from '@/lib/carb/hanging-idle';
 import { expectOk } from '@/lib/result/result';
 import { jetCardCsv } from '@/lib/share/jet-card-csv';
-import { jetCard } from '@/lib/trail/card';
 import type { GpxProblem } from '@/lib/trail/gpx';
 import { bigPilotCost } from '@/lib/trail/pilot-cost';
 import { planRide } from '@/lib/trail/ride-plan';
@@ -29,6 +28,7 @@ import {
   screwWaySentence,
   turnsText,
 } from '@/lib/words/screw';
+import { jetCard } from '@/tests/support/jet-card';
 import { airOf } from '../support/race-machine';
 import { rideOf, rideRequest } from '../support/rides';
 import { AIR_SCREW_PILOT, SPRING_PILOT, trailMachine } from '../support/trail-machine';

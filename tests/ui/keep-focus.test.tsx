@@ -158,10 +158,10 @@ describe('the way back by keys', () => {
     );
     await user.click(screen.getByRole('textbox', { name: 'Note' }));
     await user.keyboard('{Control>}z{/Control}');
-    expect(screen.getByText('Fitted 420')).toBeTruthy();
+    screen.getByText('Fitted 420');
     screen.getByRole('button', { name: 'Fit 420' }).focus();
     await user.keyboard('{Control>}z{/Control}');
-    expect(screen.getByText('Fitted 410')).toBeTruthy();
+    screen.getByText('Fitted 410');
     expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull();
   });
 });

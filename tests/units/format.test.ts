@@ -14,7 +14,6 @@ import {
   formatSignedNumber,
   formatSignedPercent,
   formatSignedPower,
-  formatSizeUp,
   formatTemperature,
   formatTemperatureStep,
   MINUS,
@@ -113,19 +112,5 @@ describe('what is shown', () => {
       ),
       { numRuns: 500, seed: 21 },
     );
-  });
-});
-
-describe('A jet size that must be enough', () => {
-  it.each([
-    [423.4, '424'],
-    [430, '430'],
-    [127.2, '127.5'],
-    [127.5, '127.5'],
-    [1.622, '1.625'],
-    [47.51, '47.6'],
-    [1083, '1085'],
-  ])('%f is never rounded to a leaner one', (size, up) => {
-    expect(formatSizeUp(size)).toBe(up);
   });
 });

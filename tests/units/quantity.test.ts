@@ -18,8 +18,6 @@ import {
   kelvinToCelsius,
   kelvinToFahrenheit,
   kilometrePerHourToSpeed,
-  metricHorsepowerToWatt,
-  milePerHourToSpeed,
   millimetreOfMercuryToPascal,
   wattToHorsepower,
 } from '@/lib/units/convert';
@@ -65,9 +63,7 @@ describe('conversions', () => {
     expect(inchOfMercuryToPascal(1)).toBe(3386.389);
     expect(millimetreOfMercuryToPascal(1)).toBe(133.3224);
     expect(horsepowerToWatt(1)).toBe(745.6999);
-    expect(metricHorsepowerToWatt(1)).toBe(735.49875);
     expect(elevationFrom(1, 'ft')).toBe(0.3048);
-    expect(milePerHourToSpeed(1)).toBeCloseTo(0.44704, 12);
     expect(kilometrePerHourToSpeed(3.6)).toBeCloseTo(1, 12);
   });
 

@@ -9,6 +9,7 @@ import { metre } from '@/lib/units/quantity';
 import { getElevation } from '@/lib/weather/get-elevation';
 import { getForecast } from '@/lib/weather/get-forecast';
 import { getPlaces } from '@/lib/weather/get-places';
+import { version } from '@/package.json';
 import { BRISK_TIMINGS, handClock, weatherDeps } from '@/tests/support/weather-deps';
 import { weatherFixture } from '@/tests/support/weather-fixture';
 
@@ -53,7 +54,7 @@ describe('recorded answers at the public addresses', () => {
       hours: 6,
     };
     const forecast = expectOk(await getForecast(question, depsAt('2020-07-20T11:44:31Z')));
-    expect(agent).toBe('heavy-air/0.1 tests@example.org');
+    expect(agent).toBe(`heavy-air/${version} tests@example.org`);
     expect(forecast).toMatchObject({
       by: 'met-norway',
       elevation: 25,

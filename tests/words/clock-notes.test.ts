@@ -1,18 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { expectOk } from '@/lib/result/result';
-import { clockChange, fromLocal } from '@/lib/time/local';
-import { clockChangeNote, doubledTimeNote } from '@/lib/words/clock-problems';
+import { clockChange } from '@/lib/time/local';
+import { clockChangeNote } from '@/lib/words/clock-problems';
 import { at } from './plan-of';
 
 // The dates are those of the European Union's summer time (Directive 2000/84/EC): last Sundays of March and October.
 describe('In the night the clocks go back', () => {
-  test('a time shown twice gets a note, its neighbours none', () => {
-    const note = (clock: string) =>
-      doubledTimeNote(expectOk(fromLocal('2027-10-31', clock, 'Europe/Helsinki')));
-    expect(note('03:30')).toContain('the first one, before the clocks go back, is taken');
-    expect(note('05:30')).toBeNull();
-  });
-
   test('the change is told with its clock times', () => {
     const change = clockChange(at('2027-10-30T18:00:00Z'), at('2027-10-31T06:00:00Z'), 'Europe/Helsinki');
     expect(change && clockChangeNote(change, 'Europe/Helsinki')).toBe(

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { makeBriefing } from '@/lib/club/briefing';
 import { briefingRow } from '@/lib/club/matrix';
 import {
   borrowingSentences,
@@ -7,11 +6,12 @@ import {
   changeText,
   clubActWords,
   clubCall,
-  shortText,
+  shortfallText,
 } from '@/lib/words/club';
 import { clubWarnings } from '@/lib/words/club-warnings';
 import { planClock } from '@/lib/words/runs';
 import { boxOf, clubNight, racerOf } from '@/tests/club/club-cases';
+import { makeBriefing } from '@/tests/support/make-briefing';
 import { clock, machineOf, seriesOf } from '@/tests/support/plan-cases';
 
 const POOR = machineOf({ box: boxOf([400, 410]) });
@@ -92,7 +92,7 @@ describe('the club in words', () => {
 
   it('counts what a shared box is short of', () => {
     expect(
-      shortText(
+      shortfallText(
         new Map([
           [420, 3],
           [430, 1],

@@ -4,7 +4,7 @@ import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { CONTRADICTIONS } from '@/lib/weather/checks/contradiction';
 import type { LookupProblem, WeatherProblem } from '@/lib/weather/problem';
 import {
-  leftOutSentence,
+  contradictionSentence,
   lookupProblemSentence,
   sourceProblemText,
   triedSentence,
@@ -84,18 +84,20 @@ describe('A service that contradicts itself', () => {
 
   test('in some hours has them named, with the reason and what to do', () => {
     const hour = (n: number, code: string) => ({ at: instant(nine + n * HOUR_MS), code });
-    expect(leftOutSentence([hour(0, 'jump')], told)).toBe(
+    expect(contradictionSentence([hour(0, 'jump')], told)).toBe(
       'Open-Meteo sent numbers that jump as no weather does for 21:00: left out. Check that hour with a reading.',
     );
     expect(
-      plain(leftOutSentence([hour(0, 'two-values'), hour(1, 'two-values'), hour(3, 'jump')], told)),
+      plain(contradictionSentence([hour(0, 'two-values'), hour(1, 'two-values'), hour(3, 'jump')], told)),
     ).toBe(
       'Open-Meteo gave two values at once for 21:00 to 22:00: left out. Check those hours with a reading. Open-Meteo sent numbers that jump as no weather does for 00:00: left out. Check that hour with a reading.',
     );
   });
 
   test('in no hour has nothing said of it, and a reason of a later version is still told', () => {
-    expect(leftOutSentence([], told)).toBe('');
-    expect(leftOutSentence([{ at: nine, code: 'unheard-of' }], told)).toContain('cannot be right for 21:00');
+    expect(contradictionSentence([], told)).toBe('');
+    expect(contradictionSentence([{ at: nine, code: 'unheard-of' }], told)).toContain(
+      'cannot be right for 21:00',
+    );
   });
 });

@@ -11,7 +11,7 @@ import { readLiveQuery } from './live-query';
 /** What a live answer needs of the world. */
 export type LiveDeps = { readonly fetchForecast: FetchForecast; readonly now: () => Instant };
 
-export type LiveNight = {
+export type PolledNight = {
   readonly night: SharedNight;
   readonly machines: readonly LivePlan[];
   readonly context: CalendarContext;
@@ -19,7 +19,7 @@ export type LiveNight = {
 };
 
 /** The night an address carries, planned with the newest hours there are. */
-export async function liveNight(search: string, deps: LiveDeps): Promise<Result<LiveNight, Problem>> {
+export async function liveNight(search: string, deps: LiveDeps): Promise<Result<PolledNight, Problem>> {
   const query = readLiveQuery(search);
   if (!query.ok) return query;
   const { night, units } = query.value;

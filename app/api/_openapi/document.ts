@@ -1,3 +1,4 @@
+import { VERSION } from '@/lib/contract/version';
 import { AIR_EXAMPLE, PLAN_EXAMPLE } from './examples';
 import { LIVE_PARAMETERS, LIVE_TEXTS, type LiveText } from './live-texts';
 import { LOOKUPS, type Lookup } from './lookups';
@@ -89,7 +90,7 @@ export function openApiDocument(): object {
     openapi: '3.1.0',
     info: {
       title: 'Heavy Air',
-      version: '1.0.0',
+      version: VERSION,
       description:
         "Jetting plans for carburetted two-strokes. Arithmetic on a forecast: the maker's manual and the rules of the event come first.",
     },

@@ -1,8 +1,8 @@
 import { clientOf, EVERYONE } from '@/app/api/_http/client-of';
 import { trustedProxies } from '@/app/api/_http/rate-limit';
 import { instant } from '@/lib/time/instant';
+import { readSettings } from '@/lib/weather/environment';
 import { TIMINGS } from '@/lib/weather/request/timings';
-import { readSettings } from '@/lib/weather/settings';
 import { createWeatherMemory, type WeatherDeps, type WeatherMemory } from '@/lib/weather/weather-deps';
 
 // The framework bundles each route by itself, so a constant here would be one memory per route. What must be shared by

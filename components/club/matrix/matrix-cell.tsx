@@ -2,9 +2,10 @@ import { Jets } from '@/components/club/change';
 import { classNames } from '@/components/ui/class-names';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Setting } from '@/lib/carb/machine';
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { BriefingCell } from '@/lib/club/matrix';
 import { cellStateText } from '@/lib/words/club';
-import { sameSetting, settingText } from '@/lib/words/settings';
+import { settingText } from '@/lib/words/settings';
 import styles from './matrix.module.css';
 
 type MatrixCellProps = {

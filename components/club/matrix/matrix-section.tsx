@@ -5,7 +5,7 @@ import { Section } from '@/components/ui/section';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClockZone } from '@/lib/time/zone';
 import type { ClubNames } from '@/lib/words/club';
-import { Matrix } from './matrix';
+import { ClubMatrix } from './matrix';
 import { matrixOf } from './matrix-of';
 
 type MatrixSectionProps = {
@@ -19,7 +19,7 @@ export function MatrixSection({ briefing, names, zone }: MatrixSectionProps) {
   const matrix = useMemo(() => matrixOf(briefing.planned, zone), [briefing, zone]);
   return (
     <Section title="Racers by the hour" id="matrix">
-      <Matrix matrix={matrix} names={names} caption="What is in each engine in each hour of the night" />
+      <ClubMatrix matrix={matrix} names={names} caption="What is in each engine in each hour of the night" />
     </Section>
   );
 }

@@ -20,7 +20,7 @@ type MatrixProps = {
 /** Rows that are drawn at once. */
 const ROWS_AT_ONCE = 10;
 
-export function Matrix({ matrix, names, caption, atOnce = false }: MatrixProps) {
+export function ClubMatrix({ matrix, names, caption, atOnce = false }: MatrixProps) {
   const captionId = useId();
   const parts = Math.max(1, Math.ceil(matrix.rows.length / ROWS_AT_ONCE));
   const stage = useStages(parts);

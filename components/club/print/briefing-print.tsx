@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { Change } from '@/components/club/change';
-import { Matrix } from '@/components/club/matrix/matrix';
+import { ClubMatrix } from '@/components/club/matrix/matrix';
 import { matrixOf, type ShownMatrix } from '@/components/club/matrix/matrix-of';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { useClockZone } from '@/components/store/use-clock-zone';
@@ -8,7 +8,7 @@ import { shortIn } from '@/lib/club/boxes';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClockZone } from '@/lib/time/zone';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortText } from '@/lib/words/club';
+import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortfallText } from '@/lib/words/club';
 import { planClock } from '@/lib/words/runs';
 import styles from './print.module.css';
 import { eventLine, hoursLine, madeLine } from './print-facts';
@@ -42,7 +42,7 @@ export function BriefingPrint({ records, club, briefing, names, hoursAcross, now
       <p>{[SWAP_CAUTION_LINE, ...cautionsFor('indoors')].join(' ')}</p>
       <PrintedActs briefing={briefing} names={names} zone={zone} />
       {blocks.map((block) => (
-        <Matrix
+        <ClubMatrix
           key={block.hours[0]?.at}
           matrix={block}
           names={names}
@@ -128,7 +128,7 @@ function PrintedBorrowing({ briefing, names }: PartProps) {
       })}
       {short.map((box) => (
         <p key={box.boxId}>
-          <b>{names.box(box.boxId)}</b> is asked for too often: {shortText(shortIn(box))}.
+          <b>{names.box(box.boxId)}</b> is asked for too often: {shortfallText(shortIn(box))}.
         </p>
       ))}
     </section>

@@ -3,13 +3,14 @@ import { classNames } from '@/components/ui/class-names';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import { Way } from '@/components/ui/way';
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { BySwapCount, Plan } from '@/lib/plan/types';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { counted } from '@/lib/words/listing';
 import { withHorsepower } from '@/lib/words/power-words';
 import { chosenCount } from '@/lib/words/price';
 import { runName } from '@/lib/words/runs';
-import { sameSetting, settingText } from '@/lib/words/settings';
+import { settingText } from '@/lib/words/settings';
 import { worthSentences } from '@/lib/words/worth';
 import styles from './tables.module.css';
 

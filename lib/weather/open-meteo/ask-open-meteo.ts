@@ -1,9 +1,9 @@
 import { fail, ok, type Result } from '@/lib/result/result';
+import type { Host } from '@/lib/weather/environment';
 import type { SourceProblem } from '@/lib/weather/problem';
 import { address } from '@/lib/weather/request/address';
 import { ask } from '@/lib/weather/request/ask';
 import type { Answer } from '@/lib/weather/request/attempt';
-import type { Host } from '@/lib/weather/settings';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
 
 export type OpenMeteoQuestion = {

@@ -1,7 +1,7 @@
 import { fail, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
+import type { Host, Service, WeatherSettings } from '@/lib/weather/environment';
 import type { FetchProblem, SourceProblem } from '@/lib/weather/problem';
-import type { Host, Service, WeatherSettings } from '@/lib/weather/settings';
 import { type Answer, attempt, type Outside } from './attempt';
 import { afterAskedRest, afterFailure, type Breaker, HEALTHY, isResting } from './breaker';
 import type { Pool } from './pool';

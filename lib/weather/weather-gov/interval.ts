@@ -2,7 +2,7 @@ import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { readInstant } from '@/lib/time/zone';
 
 /** From `start` (included) to `end` (not included). */
-export type Interval = { readonly start: Instant; readonly end: Instant };
+type Interval = { readonly start: Instant; readonly end: Instant };
 
 const DURATION = /^P(?:(\d+)W)?(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?(?:(\d+)S)?)?$/;
 

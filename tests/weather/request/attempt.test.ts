@@ -59,13 +59,13 @@ describe('a question to a service', () => {
   it('goes out with its headers and follows no redirect', async () => {
     const seen = vi.fn<typeof fetch>(async () => HttpResponse.json({}));
     await ask(
-      question({ headers: { 'user-agent': 'heavy-air/0.1 tests@example.org' } }),
+      question({ headers: { 'user-agent': 'heavy-air/1 tests@example.org' } }),
       weatherDeps({ fetch: seen }),
     );
     expect(seen.mock.calls[0]![1]).toMatchObject({
       redirect: 'manual',
       cache: 'no-store',
-      headers: { accept: 'application/json', 'user-agent': 'heavy-air/0.1 tests@example.org' },
+      headers: { accept: 'application/json', 'user-agent': 'heavy-air/1 tests@example.org' },
     });
   });
 

@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
 import { instant } from '@/lib/time/instant';
 import { isoUtc, readInstant } from '@/lib/time/zone';
+import { readSettings } from '@/lib/weather/environment';
 import { address, coordinate } from '@/lib/weather/request/address';
 import { createBoundedCache } from '@/lib/weather/request/bounded-cache';
 import { afterAskedRest, afterFailure, HEALTHY, isResting } from '@/lib/weather/request/breaker';
 import { quietUntil } from '@/lib/weather/request/retry-after';
 import { createSingleFlight } from '@/lib/weather/request/single-flight';
-import { readSettings } from '@/lib/weather/settings';
 import { weatherFixture } from '@/tests/support/weather-fixture';
 
 const at = (iso: string) => expectOk(readInstant(iso));
