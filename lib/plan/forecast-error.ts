@@ -21,7 +21,7 @@ import {
   TEMPERATURE_MEMORY_HOURS,
   TEMPERATURE_VARIANCE,
 } from './judgement';
-import { knownOffset, type PlaceOffset } from './place-offset';
+import { knownOffset, lastingLeft, type PlaceOffset } from './place-offset';
 
 /**
  * How a forecast goes wrong (what is, minus what was forecast): a part a that stays all night, and a part w that wanders,
@@ -150,7 +150,7 @@ type Untaught = {
  */
 function taught({ series, placeOffset }: ErrorRequest, { means, sds, clock }: Untaught): ErrorProcess {
   const known = series.hours.map((hour) => knownOffset(placeOffset, hour));
-  const lasting = sds.map((sd, i) => Math.max(0, LASTING_SHARE * sd ** 2 - known[i]!.variance));
+  const lasting = sds.map((sd, i) => lastingLeft(LASTING_SHARE * sd ** 2, known[i]!.variance));
   const left = sds.map((sd, i) => (1 - LASTING_SHARE) * sd ** 2 + lasting[i]!);
   const sum = (values: readonly number[]) => values.reduce((all, each) => all + each, 0);
   const untouched = known.every(({ variance }) => variance === 0);

@@ -14,7 +14,7 @@ import {
   PLACE_SD,
   TEMPERATURE_MEMORY_HOURS,
 } from './judgement';
-import { type HoursKind, hoursKind, type PlaceOffset } from './place-offset';
+import { type HoursKind, hoursKind, lastingLeft, type PlaceOffset } from './place-offset';
 import { temperaturesRead } from './readings';
 import type { Reading } from './types';
 
@@ -68,7 +68,7 @@ function ownCovariance(kind: HoursKind, a: number, b: number): number {
 /** Covariance of what is not the place: a night's constant, kept in part to the next, and what wanders [K²]. */
 function nightCovariance(kind: HoursKind, a: Lesson, b: Lesson): number {
   // The measured lasting part has the places' own offsets in it.
-  const constant = ({ sd }: Lesson) => Math.sqrt(Math.max(0, LASTING_SHARE * sd ** 2 - PLACE_SD[kind] ** 2));
+  const constant = ({ sd }: Lesson) => Math.sqrt(lastingLeft(LASTING_SHARE * sd ** 2, PLACE_SD[kind] ** 2));
   const apart = Math.abs(a.at - b.at) / (TEMPERATURE_MEMORY_HOURS * HOUR_MS);
   return (
     constant(a) * constant(b) * NIGHT_TO_NIGHT ** Math.abs(a.night - b.night) +

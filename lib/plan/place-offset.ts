@@ -4,7 +4,7 @@ import type { SunPlace } from '@/lib/time/sun';
 import type { KelvinDifference } from '@/lib/units/quantity';
 import { hoursAfterSunset } from './after-sunset';
 import { isRawModel } from './clear-calm';
-import { PLACE_SD } from './judgement';
+import { PLACE_MOST_OF_LASTING, PLACE_SD } from './judgement';
 
 /** What kind of hours an offset was learnt against; it says nothing about the other kind. */
 export type HoursKind = keyof typeof PLACE_SD;
@@ -44,4 +44,9 @@ export function knownOffset(
   if (offset === undefined || offset.kind !== hoursKind(hour)) return { mean: 0, variance: 0 };
   const { mean, sd } = offsetAt(offset, hour.at);
   return { mean, variance: Math.max(0, PLACE_SD[offset.kind] ** 2 - sd ** 2) };
+}
+
+/** What stays all night besides the place [K²]: the variance that stays, without what is known to be the place's. */
+export function lastingLeft(lasting: number, known: number): number {
+  return lasting - Math.min(known, PLACE_MOST_OF_LASTING * lasting);
 }

@@ -27,7 +27,7 @@ export function placeOffsetSentence(
   const { mean, sd } = offsetAt(offset, at);
   const [low, high] = [mean - HALF_RANGE * sd, mean + HALF_RANGE * sd].map((step) => wayText(step, units));
   const clock = clockText(at, planClock(plan, zone));
-  return `${ran} The plan counts on ${wayText(mean, units)} at ${clock} (in 4 of 5 cases between ${low} and ${high}): ${counted(offset.nights, 'night')} can tell no more.`;
+  return `${ran} The plan counts on ${wayText(mean, units)} at ${clock} (in 4 of 5 cases between ${low} and ${high}).`;
 }
 
 /** The start of the next run that is planned, else of the last. */
