@@ -115,6 +115,7 @@ const WEATHER: Every<WeatherProblem> = {
 const LOOKUP: Every<LookupProblem> = {
   ...SITE,
   'name-too-short': { code: 'name-too-short' },
+  'no-stations-here': { code: 'no-stations-here' },
   'not-in-archive': { code: 'not-in-archive', at: AT },
   'lookup-failed': { code: 'lookup-failed', problem: { code: 'timeout' }, retryAfterSeconds: 30 },
 };
