@@ -38,12 +38,12 @@ export const observationsJsonSchema = z
     attribution: z.string(),
     attributionUrl: z.string(),
   })
-  .meta({ id: 'Observations' });
+  .meta({ id: 'Stations' });
 
 export type ObservationsJson = z.output<typeof observationsJsonSchema>;
 
 const CREDIT = {
-  attribution: 'Observations by the US National Weather Service',
+  attribution: 'Weather stations: US National Weather Service',
   attributionUrl: 'https://www.weather.gov/',
 } as const;
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { seededUniform } from '@/lib/plan/stratified';
 import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant, MINUTE_MS } from '@/lib/time/instant';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { readMetar } from '@/lib/weather/metar/read-metar';
-import { seededUniform } from '@/lib/plan/stratified';
 
 const at = (iso: string) => instant(Date.parse(iso));
 /** Twenty minutes after the reports below. */

@@ -6,7 +6,11 @@ import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { metre } from '@/lib/units/quantity';
 import { checkObservation } from '@/lib/weather/checks/check-observation';
 import { getObservations } from '@/lib/weather/get-observations';
-import { observationFromJson, observationsJsonSchema, observationsToJson } from '@/lib/weather/observations-json';
+import {
+  observationFromJson,
+  observationsJsonSchema,
+  observationsToJson,
+} from '@/lib/weather/observations-json';
 import { adaptObservation } from '@/lib/weather/weather-gov/adapt-observation';
 import { latestSchema } from '@/lib/weather/weather-gov/station-schema';
 import { FAULTS } from '@/tests/support/fake-weather/faults';

@@ -67,7 +67,7 @@ export const LOOKUPS: Readonly<Record<string, Lookup>> = {
     summary: 'What weather stations around a place observed last',
     description:
       'Up to four stations within 80 km, in the United States only, nearest first, as observed at the station: neither moved to the height of the place nor used for any plan. Those that contradict themselves are left out by name. Send one on as a reading with its sd.',
-    answers: ['Observations'],
+    answers: ['Stations'],
     parameters: [latitude(true), longitude(true)],
   },
   '/api/history': {

@@ -53,12 +53,12 @@ const ANSWERED = {
   Forecast: forecastJsonSchema,
   Health: healthSchema,
   History: historyJsonSchema,
-  Observations: observationsJsonSchema,
   PastAir: pastAirJsonSchema,
   Places: placesJsonSchema,
   Plan: planAnswerSchema,
   Plans: plansAnswerSchema,
   Problem: problemSchema,
+  Stations: observationsJsonSchema,
 } as const;
 
 export type SchemaName = keyof typeof SENT | keyof typeof ANSWERED;
