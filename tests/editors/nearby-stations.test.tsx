@@ -98,7 +98,7 @@ describe('A station nearby', () => {
     await user.click(screen.getByRole('button', { name: 'Use KXYZ as a reading', hidden: true }));
     const reading = readingSchema.parse(keep.mock.calls[0]?.[0]);
     // 98 m down at 6.5 K/km.
-    expect(reading).toMatchObject({ from: 'KXYZ', temperatureC: -10.36, time: '2027-01-17T01:25:00.000Z' });
+    expect(reading).toMatchObject({ from: 'KXYZ', temperatureC: -10.36, time: '2027-01-17T01:25:00Z' });
     expect(reading.temperatureSdK).toBeGreaterThan(1.5);
     const value = withReading(night.records.event.value, reading);
     cleanup();
@@ -149,13 +149,13 @@ describe('Readings of a station', () => {
     confirmed: false,
     ...(sd === undefined ? {} : { from: 'KXYZ', temperatureSdK: sd }),
   });
-  const after = (...readings: readonly ReadingJson[]) =>
+  const heard = (...readings: readonly ReadingJson[]) =>
     correctHours({ series: night.series, readings: readings.map(readingFromJson), now: NOW }).trackAt(
       Float64Array.of(NOW),
     );
 
   it('move the night less than a thermometer at the track', () => {
-    const [none, station, track] = [after(), after(json('a', 5, 2.2)), after(json('a', 5))];
+    const [none, station, track] = [heard(), heard(json('a', 5, 2.2)), heard(json('a', 5))];
     const moved = (by: typeof none) => Math.abs(by.temperature[0]! - none.temperature[0]!);
     expect(moved(station)).toBeGreaterThan(0);
     expect(moved(station)).toBeLessThan(moved(track));
@@ -163,8 +163,8 @@ describe('Readings of a station', () => {
   });
 
   it('tell no more when the same station has told it ten times', () => {
-    const often = after(...Array.from({ length: 10 }, (_, i) => json(`r${i}`, 5 + i, 2.2)));
-    const once = after(json('a', 5, 2.2));
+    const often = heard(...Array.from({ length: 10 }, (_, i) => json(`r${i}`, 5 + i, 2.2)));
+    const once = heard(json('a', 5, 2.2));
     expect(often.temperatureSd[0]!).toBeGreaterThan(once.temperatureSd[0]! - 0.05);
   });
 });

@@ -7,38 +7,14 @@ import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
 import { nightRequests, sharedSeries } from '@/lib/share/night-requests';
 import { type EventRecord, eventRecordSchema, type Stored } from '@/lib/store/records';
-import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { placeOffsetSentence } from '@/lib/words/place-offset';
+import { LAKE, type LakeEvening, lakeEvening } from '../support/lake-evenings';
 import { chicago, demoRecords } from './night-case';
 
 const NOW = chicago('2027-01-16', '18:15');
-const DAY_MS = 24 * HOUR_MS;
-const LAKE = { name: 'Lake', latitude: 46.79, longitude: -92.1 };
-
-type Given = {
-  readonly daysAgo: number;
-  readonly off: number;
-  readonly place?: typeof LAKE;
-  readonly demo?: boolean;
-};
-
-/** The demo's evening some days ago at a lake, with two readings a little off what its hours say. */
-function evening(id: string, { daysAgo, off, place = LAKE, demo = false }: Given): Stored<EventRecord> {
-  const { event } = demoRecords(instant(NOW - daysAgo * DAY_MS));
-  const value = { ...event.value, demo, event: { ...event.value.event, place } };
-  const hours = value.typed!.hours.map((hour) => ({ at: Date.parse(hour.time), celsius: hour.temperatureC }));
-  const first = Date.parse(value.event.runs[0]!.start);
-  const near = hours.filter(({ at }) => at >= first).slice(0, 2);
-  const readings = near.map(({ at, celsius }, i) => ({
-    id: `${id}${i}`,
-    time: isoUtc(instant(at)),
-    temperatureC: celsius + off,
-    confirmed: false,
-  }));
-  return { ...event, id, value: { ...value, readings } };
-}
+const evening = (id: string, given: LakeEvening) => lakeEvening(id, given, NOW);
 
 const tonight = evening('tonight', { daysAgo: 0, off: 0 });
 const taughtBy = (...events: readonly Stored<EventRecord>[]) =>
