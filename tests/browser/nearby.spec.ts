@@ -70,7 +70,7 @@ test('a station nearby and a pasted report are offered, and used only when taken
   await night.getByRole('button', { name: 'Look for stations nearby' }).click();
   const offers = night.getByRole('list', { name: 'Stations nearby' }).getByRole('listitem');
   await expect(offers).toHaveCount(2);
-  await expect(offers.first()).toContainText(/Fake Lake: \d\.\d mi away, .* minutes ago\. Here that is/);
+  await expect(offers.first()).toContainText(/Fake Lake: \d\.\d\smi away, .*\sminutes ago\. Here that is/);
   await expect(readings(night)).toContainText('None yet.');
   await night.getByLabel('Airfield report (METAR)').fill('it is cold');
   await night.getByRole('button', { name: 'Read the report' }).click();
