@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { withoutOffsetElsewhere } from '@/components/event/moved-place';
 import { nightFrom, planNight } from '@/components/night/night';
 import { placeTaught } from '@/components/night/place-taught';
 import { sharedNightOf } from '@/components/share/shared-night-of';
+import { placeOffsetToJson } from '@/lib/contract/place-offset';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
@@ -89,5 +91,12 @@ describe('A night at a place that is known', () => {
     const kept = eventRecordSchema.parse(event.value);
     const there = { id: event.id, revision: 1, updatedAt: isoUtc(NOW), value: kept };
     expect(placeTaught(there, { events: [there], forecasts: [] })).toMatchObject({ nights: 5 });
+  });
+
+  it('does not keep what it came with when its place is moved', () => {
+    const given = { ...tonight.value, placeOffset: placeOffsetToJson(placeOffset), withoutPlaceOffset: true };
+    expect(withoutOffsetElsewhere(given, { ...LAKE, latitude: 46.791 })).toBe(given);
+    expect(withoutOffsetElsewhere(given, { ...LAKE, latitude: 47 })).not.toHaveProperty('placeOffset');
+    expect(withoutOffsetElsewhere(given, undefined)).not.toHaveProperty('withoutPlaceOffset');
   });
 });
