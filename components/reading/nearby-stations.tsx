@@ -2,7 +2,6 @@
 
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
-import { Disclosure } from '@/components/ui/disclosure';
 import { Stack } from '@/components/ui/stack';
 import type { UnitChoice } from '@/lib/units/choice';
 import { type Offer, offerSentence } from '@/lib/words/observations';
@@ -29,27 +28,25 @@ export function NearbyStations({ planned, units, desk }: NearbyProps) {
   const { found } = nearby;
   const offers = [...(pasted === null ? [] : [pasted]), ...(found?.offers ?? [])];
   return (
-    <Disclosure summary="No thermometer? Ask a weather station">
-      <Stack>
-        <p className={styles.words}>
-          A station is not the track: the farther away it is, the less it counts. It is used only where you
-          take it.
-        </p>
-        {place === undefined ? null : (
-          <Button disabled={nearby.busy} onClick={() => void nearby.ask({ place, elevation })}>
-            Look for stations nearby
-          </Button>
-        )}
-        <p role="status">{nearby.busy ? 'Asking…' : (found?.words ?? '')}</p>
-        <ul className={styles.list} aria-label="Stations nearby">
-          {offers.map((offer) => (
-            <OfferRow key={readingOfOffer(offer).id} {...{ offer, planned, units, desk }} />
-          ))}
-        </ul>
-        {found === null || found.credit === '' ? null : <p className={styles.words}>{found.credit}.</p>}
-        <MetarForm units={units} site={elevation} planned={planned} onOffer={setPasted} />
-      </Stack>
-    </Disclosure>
+    <Stack>
+      <p className={styles.words}>
+        A station is not the track: the farther away it is, the less it counts. It is used only where you take
+        it.
+      </p>
+      {place === undefined ? null : (
+        <Button disabled={nearby.busy} onClick={() => void nearby.ask({ place, elevation })}>
+          Look for stations nearby
+        </Button>
+      )}
+      <p role="status">{nearby.busy ? 'Asking…' : (found?.words ?? '')}</p>
+      <ul className={styles.list} aria-label="Stations nearby">
+        {offers.map((offer) => (
+          <OfferRow key={readingOfOffer(offer).id} {...{ offer, planned, units, desk }} />
+        ))}
+      </ul>
+      {found === null || found.credit === '' ? null : <p className={styles.words}>{found.credit}.</p>}
+      <MetarForm units={units} site={elevation} planned={planned} onOffer={setPasted} />
+    </Stack>
   );
 }
 

@@ -1,5 +1,6 @@
 'use client';
 
+import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
@@ -9,9 +10,8 @@ import { readingFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure } from '@/lib/units/format';
-import { readFromText } from '@/lib/words/observations';
+import { readFromText } from '@/lib/words/read-from';
 import type { Voice } from '@/lib/words/voice';
-import { NearbyStations } from './nearby-stations';
 import { PlaceTaught } from './place-taught';
 import styles from './reading.module.css';
 import { ReadingDialog } from './reading-dialog';
@@ -70,7 +70,7 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
       )}
       <Way href="#reading">Take a reading</Way>
       <PlaceTaught planned={planned} />
-      {planned.night.records.event.value.demo ? null : <NearbyStations {...{ planned, units, desk }} />}
+      {planned.night.records.event.value.demo ? null : <StationsOnRequest {...{ planned, units, desk }} />}
       {edited === null ? null : (
         <ReadingDialog
           key={edited.id}
@@ -80,6 +80,22 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
         />
       )}
     </Section>
+  );
+}
+
+const NearbyStations = dynamic(() => import('./nearby-stations').then((module) => module.NearbyStations), {
+  ssr: false,
+  loading: () => <p>Opening…</p>,
+});
+
+/** Few nights need a station: what asks one is loaded by whoever wants it. */
+function StationsOnRequest(props: ReadingsSectionProps) {
+  const [wanted, setWanted] = useState(false);
+  if (wanted) return <NearbyStations {...props} />;
+  return (
+    <Button kind="quiet" onClick={() => setWanted(true)}>
+      No thermometer? Ask a weather station
+    </Button>
   );
 }
 

@@ -66,7 +66,7 @@ test('a place that past nights taught is told, counted on, and switched off and 
 test('a station nearby and a pasted report are offered, and used only when taken', async ({ night }) => {
   await tonightAtTheLake(night);
   await expect(readings(night)).toContainText('None yet.');
-  await night.getByText('No thermometer? Ask a weather station').click();
+  await night.getByRole('button', { name: 'No thermometer? Ask a weather station' }).click();
   await night.getByRole('button', { name: 'Look for stations nearby' }).click();
   const offers = night.getByRole('list', { name: 'Stations nearby' }).getByRole('listitem');
   await expect(offers).toHaveCount(2);

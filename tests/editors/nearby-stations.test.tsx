@@ -79,7 +79,7 @@ describe('A station nearby', () => {
     const fetch = answering(ANSWER);
     const { user } = show();
     expect(fetch).not.toHaveBeenCalled();
-    await user.click(screen.getByRole('button', { name: 'Look for stations nearby', hidden: true }));
+    await user.click(screen.getByRole('button', { name: 'Look for stations nearby' }));
     expect(await screen.findByText(/Fake Lake/)).toBeTruthy();
     expect(fetch.mock.calls[0]?.[0]).toBe('/api/observations?lat=46.79&lon=-92.1');
   });
@@ -87,7 +87,7 @@ describe('A station nearby', () => {
   it('is offered with its name, distance, height and age, and used only when taken', async () => {
     answering(ANSWER);
     const { user, keep, night } = show();
-    await user.click(screen.getByRole('button', { name: 'Look for stations nearby', hidden: true }));
+    await user.click(screen.getByRole('button', { name: 'Look for stations nearby' }));
     const offer = await screen.findByText(/Fake Lake/);
     expect(plainOf(offer.textContent)).toMatch(
       /^KXYZ, Fake Lake: 7\.8 km away, 98 m higher, 15 minutes ago\. Here that is −10\.4 °C, give or take 2\.\d °C, and station pressure 971 hPa\.$/,
@@ -95,7 +95,7 @@ describe('A station nearby', () => {
     expect(screen.getByText('KOLD has been silent for hours: left out.')).toBeTruthy();
     expect(screen.getByText(/US National Weather Service/)).toBeTruthy();
     expect(keep).not.toHaveBeenCalled();
-    await user.click(screen.getByRole('button', { name: 'Use KXYZ as a reading', hidden: true }));
+    await user.click(screen.getByRole('button', { name: 'Use KXYZ as a reading' }));
     const reading = readingSchema.parse(keep.mock.calls[0]?.[0]);
     // 98 m down at 6.5 K/km.
     expect(reading).toMatchObject({ from: 'KXYZ', temperatureC: -10.36, time: '2027-01-17T01:25:00Z' });
@@ -103,14 +103,14 @@ describe('A station nearby', () => {
     const value = withReading(night.records.event.value, reading);
     cleanup();
     const again = show({ ...records, event: { ...records.event, value } });
-    await again.user.click(screen.getByRole('button', { name: 'Look for stations nearby', hidden: true }));
+    await again.user.click(screen.getByRole('button', { name: 'Look for stations nearby' }));
     expect(await screen.findByText('Taken: it is among the readings.')).toBeTruthy();
   });
 
   it('that cannot be asked is told in words, with another way', async () => {
     answering({ detail: 'No weather station is known near this place.' }, 422);
     const { user } = show();
-    await user.click(screen.getByRole('button', { name: 'Look for stations nearby', hidden: true }));
+    await user.click(screen.getByRole('button', { name: 'Look for stations nearby' }));
     expect(await screen.findByText(/No weather station is known/)).toBeTruthy();
   });
 });
@@ -119,7 +119,7 @@ describe('A pasted report', () => {
   const paste = async (text: string) => {
     const shown = show();
     await shown.user.type(screen.getByLabelText('Airfield report (METAR)'), text);
-    await shown.user.click(screen.getByRole('button', { name: 'Read the report', hidden: true }));
+    await shown.user.click(screen.getByRole('button', { name: 'Read the report' }));
     return shown;
   };
 
@@ -128,7 +128,7 @@ describe('A pasted report', () => {
     expect(plainOf((await screen.findByText(/^KXYZ:/)).textContent)).toMatch(
       /^KXYZ: distance not told, height not told, 45 minutes ago\. Here that is −11\.0 °C, give or take 3\.0/,
     );
-    await user.click(screen.getByRole('button', { name: 'Use KXYZ as a reading', hidden: true }));
+    await user.click(screen.getByRole('button', { name: 'Use KXYZ as a reading' }));
     expect(keep.mock.calls[0]?.[0]).toMatchObject({ from: 'KXYZ', temperatureC: -11 });
   });
 
