@@ -1,11 +1,13 @@
 import { hoursOfNight } from '@/components/night/hours-of-night';
 import { logOf, type NightRecords } from '@/components/night/night';
+import { countedOn } from '@/components/night/place-taught';
 import { toldAbout } from '@/components/night/told-about';
 import type { ClubNight, ClubRacer } from '@/lib/club/racer';
 import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
+import type { PlaceOffset } from '@/lib/plan/place-offset';
 import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer, racerName } from '@/lib/store/racer-event';
 import type {
@@ -25,17 +27,20 @@ export type ClubRecords = {
   readonly boxes: readonly Stored<BoxRecord>[];
   readonly forecast: ForecastRecord | null;
   readonly log: readonly Stored<LogRecord>[];
+  /** What past nights at the place taught. Absent: nothing. */
+  readonly placeOffset?: PlaceOffset;
 };
 
 /** What the store holds about one racer, as a night of one; null where the racer is not among them. */
 export function recordsOf(
-  { event, machines, boxes, forecast, log }: ClubRecords,
+  { event, machines, boxes, forecast, log, placeOffset }: ClubRecords,
   id: string,
 ): NightRecords | null {
   const machine = machines.find((each) => each.id === id);
   if (machine === undefined) return null;
   const box = boxes.find((each) => each.id === machine.value.boxId)?.value ?? null;
-  return { event, machine, box, forecast, log: logOf(log, event, id) };
+  const own = { event, machine, box, forecast, log: logOf(log, event, id) };
+  return placeOffset === undefined ? own : { ...own, placeOffset };
 }
 
 /** A racer whose machine cannot be planned as it is stored. */
@@ -71,7 +76,7 @@ export function* clubSteps(records: ClubRecords): Generator<void, Club> {
   return { racers, broken, ...nightOf(records) };
 }
 
-function nightOf({ event: { value }, forecast }: ClubRecords): Pick<Club, 'night' | 'problem'> {
+function nightOf({ event: { value }, forecast, placeOffset }: ClubRecords): Pick<Club, 'night' | 'problem'> {
   const { event, readings } = value;
   const series = hoursOfNight(value, forecast);
   if (series === null) return { night: null, problem: { code: 'no-hours' } };
@@ -79,6 +84,7 @@ function nightOf({ event: { value }, forecast }: ClubRecords): Pick<Club, 'night
   const night = {
     series: series.value,
     readings: readings.map(readingFromJson),
+    ...countedOn(value, placeOffset),
     options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
   };
   return { night, problem: null };

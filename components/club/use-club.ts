@@ -1,6 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
+import { placeTaught } from '@/components/night/place-taught';
 import { useNow } from '@/components/night/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
@@ -31,16 +32,18 @@ export function useClub(): ClubState {
   const log = useTable('log');
   const event = events?.find(({ id }) => id === preferences.eventId) ?? events?.at(-1) ?? null;
   const records = useMemo<ClubRecords | null>(() => {
-    if (event === null || machines === null || boxes === null || forecasts === null || log === null)
-      return null;
+    if (event === null || events === null || machines === null) return null;
+    if (boxes === null || forecasts === null || log === null) return null;
     const byId = new Map(machines.map((machine) => [machine.id, machine]));
     const taking = event.value.machineIds.flatMap((id): Stored<MachineRecord>[] => {
       const machine = byId.get(id);
       return machine === undefined ? [] : [machine];
     });
     const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
-    return { event, machines: taking, boxes, forecast, log };
-  }, [event, machines, boxes, forecasts, log]);
+    const taught = placeTaught(event, { events, forecasts });
+    const known = { event, machines: taking, boxes, forecast, log };
+    return taught === null ? known : { ...known, placeOffset: taught };
+  }, [event, events, machines, boxes, forecasts, log]);
   const read = useMemo(() => (records === null ? null : () => readingSteps(records)), [records]);
   const there = useSteps(read);
   if (!known || now === null || events === null) return { status: 'opening' };

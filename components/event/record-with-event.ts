@@ -1,6 +1,7 @@
 import { typedHoursAt } from '@/lib/store/pressure-answers';
 import { classOf } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
+import { withoutOffsetElsewhere } from './moved-place';
 import type { TypedEvent } from './read-event';
 
 /**
@@ -10,7 +11,11 @@ import type { TypedEvent } from './read-event';
 export function recordWithEvent(record: EventRecord, { event, from }: TypedEvent): EventRecord {
   const inClass = (machineId: string): boolean => classOf(record, machineId) !== null;
   return {
-    ...withRenumberedRuns(record, from, (machineId) => !inClass(machineId)),
+    ...withRenumberedRuns(
+      withoutOffsetElsewhere(record, event.place),
+      from,
+      (machineId) => !inClass(machineId),
+    ),
     typed: typedHoursAt(record, event.elevationM),
     event,
   };

@@ -6,6 +6,7 @@ import type { ContractProblem } from '@/lib/contract/problem';
 import type { HourSeries } from '@/lib/hours/series';
 import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
+import type { PlaceOffset } from '@/lib/plan/place-offset';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Standing, standingOf } from '@/lib/standing/standing';
@@ -21,6 +22,7 @@ import type {
 } from '@/lib/store/records';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { hoursOfNight } from './hours-of-night';
+import { countedOn } from './place-taught';
 import { toldAbout } from './told-about';
 
 /** What the store holds about one night and one machine. */
@@ -31,6 +33,8 @@ export type NightRecords = {
   readonly forecast: ForecastRecord | null;
   /** The run log of this machine at this event. */
   readonly log: readonly LogRecord[];
+  /** What past nights at the place taught. Absent: nothing. */
+  readonly placeOffset?: PlaceOffset;
 };
 
 /** A run of this long before the first one planned, or after the last, still belongs to the same night. */
@@ -99,6 +103,7 @@ function readyNight(records: NightRecords, machine: Machine, series: HourSeries)
       runs,
       series,
       readings: readings.map(readingFromJson),
+      ...countedOn(records.event.value, records.placeOffset),
       ...told,
       options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
     },

@@ -6,6 +6,7 @@ import { useTable } from '@/components/store/use-table';
 import type { Standing } from '@/lib/standing/standing';
 import type { EventRecord, MachineRecord, Preferences, Stored } from '@/lib/store/records';
 import { logOf, type Night, type NightProblem, type NightRecords, nightFrom, standNight } from './night';
+import { placeTaught } from './place-taught';
 import { useDemo } from './use-demo';
 import { useNow } from './use-now';
 
@@ -34,12 +35,20 @@ export function useNight(): NightState {
   const event = events === null ? null : chosenEvent(events, preferences);
   const machine = event === null || machines === null ? null : chosenMachine(event, machines, preferences);
   const records = useMemo<NightRecords | null>(() => {
-    if (event === null || machine === null || boxes === null || forecasts === null || log === null)
-      return null;
+    if (event === null || events === null || machine === null) return null;
+    if (boxes === null || forecasts === null || log === null) return null;
     const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
     const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
-    return { event, machine, box, forecast, log: logOf(log, event, machine.id) };
-  }, [event, machine, boxes, forecasts, log]);
+    const taught = placeTaught(event, { events, forecasts });
+    return {
+      event,
+      machine,
+      box,
+      forecast,
+      log: logOf(log, event, machine.id),
+      ...(taught === null ? {} : { placeOffset: taught }),
+    };
+  }, [event, machine, boxes, forecasts, log, events]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
   const standing = useMemo(
     () => (night?.ok === true && now !== null ? standNight(night.value, now) : null),

@@ -1,5 +1,6 @@
 'use client';
 
+import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
@@ -9,7 +10,9 @@ import { readingFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure } from '@/lib/units/format';
+import { readFromText } from '@/lib/words/read-from';
 import type { Voice } from '@/lib/words/voice';
+import { PlaceTaught } from './place-taught';
 import styles from './reading.module.css';
 import { ReadingDialog } from './reading-dialog';
 import { asSeaLevel, seaLevelMeant } from './sea-level-reading';
@@ -52,9 +55,11 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
                     It is a sea-level number
                   </Button>
                 ) : null}
-                <Button kind="quiet" onClick={() => setEdited({ id, value })}>
-                  Change
-                </Button>
+                {value.from === undefined ? (
+                  <Button kind="quiet" onClick={() => setEdited({ id, value })}>
+                    Change
+                  </Button>
+                ) : null}
                 <Button kind="quiet" onClick={() => void desk.remove(id, value)}>
                   Remove
                 </Button>
@@ -64,6 +69,8 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
         </ul>
       )}
       <Way href="#reading">Take a reading</Way>
+      <PlaceTaught planned={planned} />
+      {planned.night.records.event.value.demo ? null : <StationsOnRequest {...{ planned, units, desk }} />}
       {edited === null ? null : (
         <ReadingDialog
           key={edited.id}
@@ -76,6 +83,22 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
   );
 }
 
+const NearbyStations = dynamic(() => import('./nearby-stations').then((module) => module.NearbyStations), {
+  ssr: false,
+  loading: () => <p>Opening…</p>,
+});
+
+/** Few nights need a station: what asks one is loaded by whoever wants it. */
+function StationsOnRequest(props: ReadingsSectionProps) {
+  const [wanted, setWanted] = useState(false);
+  if (wanted) return <NearbyStations {...props} />;
+  return (
+    <Button kind="quiet" onClick={() => setWanted(true)}>
+      No thermometer? Ask a weather station
+    </Button>
+  );
+}
+
 type ReadingWordsProps = {
   readonly id: string;
   readonly value: ReadingJson;
@@ -84,7 +107,12 @@ type ReadingWordsProps = {
 
 function ReadingWords({ id, value, planned }: ReadingWordsProps) {
   const reading = readingFromJson({ ...value, id }, 0);
-  const parts = [`${readingText(reading, planned)}.`, alsoRead(reading, planned.voice)];
+  const { voice } = planned;
+  const parts = [
+    `${readingText(reading, planned)}.`,
+    alsoRead(reading, voice),
+    readFromText(reading, voice.units),
+  ];
   const use = unheard(planned.plan, id);
   return (
     <p className={styles.words}>

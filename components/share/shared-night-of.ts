@@ -35,6 +35,7 @@ export function sharedNightOf({ night, plan, sharedAt, exactPlace }: Given): Sha
     series: night.series,
     hoursTyped: typed !== null && typed.hours.length > 0,
     readings: event.value.readings,
+    placeOffset: night.request.placeOffset,
     sharedAt,
   });
   return exactPlace ? shared : withRoundedPlace(shared);

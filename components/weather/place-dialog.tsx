@@ -1,6 +1,7 @@
 'use client';
 
 import dynamic from 'next/dynamic';
+import { withoutOffsetElsewhere } from '@/components/event/moved-place';
 import { newId } from '@/components/night/setup/new-id';
 import { useSave } from '@/components/night/setup/use-save';
 import { Dialog } from '@/components/ui/dialog';
@@ -47,7 +48,7 @@ export function withForecastAt(
   freshId: string,
 ): EventRecord {
   return {
-    ...record,
+    ...withoutOffsetElsewhere(record, place),
     event: { ...record.event, place, elevationM },
     typed: typedHoursAt(record, elevationM),
     forecastId: record.forecastId ?? freshId,

@@ -14,7 +14,7 @@ export type ClubRacer = Pick<
 };
 
 /** What is the same for everybody at the event. */
-export type ClubNight = Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options'>;
+export type ClubNight = Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options' | 'placeOffset'>;
 
 /** A racer with a plan, and what is true of the machine now by it. */
 export type PlannedRacer = {

@@ -1,3 +1,4 @@
+import { READING_PRESSURE_SD, READING_TEMPERATURE_SD } from '@/lib/plan/judgement';
 import type { Reading, Run } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
@@ -31,5 +32,18 @@ export function readingFromJson(json: ReadingJson, index: number): Reading {
     stationPressure: json.pressureHpa === undefined ? null : hectopascalToPascal(json.pressureHpa),
     relativeHumidity: json.relativeHumidity === undefined ? null : ratio(json.relativeHumidity),
     confirmed: json.confirmed,
+    ...(json.from === undefined ? {} : { from: json.from }),
+    ...sdOf(json),
+  };
+}
+
+/** Where only one of the two is told, the other is an instrument's at the track. */
+function sdOf({ temperatureSdK, pressureSdHpa }: ReadingJson): Pick<Reading, 'sd'> {
+  if (temperatureSdK === undefined && pressureSdHpa === undefined) return {};
+  return {
+    sd: {
+      temperature: temperatureSdK ?? READING_TEMPERATURE_SD,
+      pressure: pressureSdHpa === undefined ? READING_PRESSURE_SD : hectopascalToPascal(pressureSdHpa),
+    },
   };
 }

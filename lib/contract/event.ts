@@ -102,6 +102,21 @@ export const readingSchema = z
       .boolean()
       .default(false)
       .describe('True where a reading far from the hours has been confirmed by the person.'),
+    from: shortText
+      .optional()
+      .describe('Station it was observed at, already moved to the height of the site; left out: the track.'),
+    temperatureSdK: z
+      .number()
+      .min(0.1, 'expected 0.1 to 20')
+      .max(20, 'expected 0.1 to 20')
+      .optional()
+      .describe('Standard deviation for the site [K]; that of a thermometer at the track where left out.'),
+    pressureSdHpa: z
+      .number()
+      .min(0.1, 'expected 0.1 to 50')
+      .max(50, 'expected 0.1 to 50')
+      .optional()
+      .describe('Standard deviation for the site [hPa]; that of a barometer at the track where left out.'),
   })
   .meta({ id: 'Reading' });
 

@@ -8,6 +8,7 @@ import { ratio } from '@/lib/units/quantity';
 import type { EventJson } from './event';
 import { instantFromJson, readingFromJson, runsFromEvent } from './event-from-json';
 import { machineFromJson } from './machine-from-json';
+import { placeOffsetFromJson } from './place-offset';
 import { entriesOf, type PlacedEntry, type PlanEntryJson, type PlanRequestJson } from './plan-request';
 import type { ContractProblem, Path } from './problem';
 import { settingOf, settingProblems } from './setting-problems';
@@ -36,10 +37,13 @@ export function planRequestsFromJson(
   const runs = runsFromEvent(body.event);
   const spans = spanProblems(runs, given.series);
   if (spans.length > 0) return fail(spans);
+  const placeOffset =
+    body.placeOffset === undefined ? null : placeOffsetFromJson(body.placeOffset, body.event);
   const shared: SharedInputs = {
     runs,
     series: given.series,
     readings: body.readings.map(readingFromJson),
+    ...(placeOffset === null ? {} : { placeOffset }),
     now: nowFromJson(body.now, runs, given.clock),
     options: optionsFromJson(body.options, body.event),
   };

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from './event';
 import { machineSchema } from './machine';
 import { time } from './numbers';
+import { placeOffsetSchema } from './place-offset';
 
 /** Bounds that keep one call's work small; an event of a season's length is split by whoever sends it. */
 export const LIMITS = { machines: 100, hours: 400, readings: 500, scenarios: 256 } as const;
@@ -76,6 +77,9 @@ export const planRequestSchema = z
       ),
     place: placeSchema.optional().describe('Where to fetch a forecast for, instead of hours.'),
     readings: z.array(readingSchema).max(LIMITS.readings, 'at most 500 readings').default([]),
+    placeOffset: placeOffsetSchema
+      .optional()
+      .describe('What past nights taught about event.place; without a place it is not used.'),
     now: time
       .optional()
       .describe('The moment of planning; the clock, but not after the first run starts, where not told.'),

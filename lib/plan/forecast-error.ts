@@ -21,6 +21,7 @@ import {
   TEMPERATURE_MEMORY_HOURS,
   TEMPERATURE_VARIANCE,
 } from './judgement';
+import { knownOffset, lastingLeft, type PlaceOffset } from './place-offset';
 
 /**
  * How a forecast goes wrong (what is, minus what was forecast): a part a that stays all night, and a part w that wanders,
@@ -42,7 +43,12 @@ export type ErrorProcess = {
   readonly lasting: number;
 };
 
-export type ErrorRequest = { readonly series: HourSeries; readonly now: Instant };
+export type ErrorRequest = {
+  readonly series: HourSeries;
+  readonly now: Instant;
+  /** What past nights taught about the place. */
+  readonly placeOffset?: PlaceOffset;
+};
 
 /** A number by lead time: straight lines between the given leads, the ends held. */
 export function atLead(table: readonly AtLead[], leadHours: number): number {
@@ -125,11 +131,38 @@ export function temperatureError(request: ErrorRequest): ErrorProcess {
   });
   const means = series.hours.map((hour) => (isRawModel(hour) ? -RAW_MODEL_BIAS * clearCalm(hour) : 0));
   const start = series.hours[0]?.at ?? issued;
-  return {
-    mean: betweenHours(series, means),
-    sd: betweenHours(series, sds),
+  return taught(request, {
+    means,
+    sds,
     clock: (at) => (at - start) / (TEMPERATURE_MEMORY_HOURS * HOUR_MS),
-    lasting: LASTING_SHARE,
+  });
+}
+
+type Untaught = {
+  readonly means: readonly number[];
+  readonly sds: readonly number[];
+  readonly clock: ErrorProcess['clock'];
+};
+
+/**
+ * The error with what is known about the place: its mean offset, and without the part of the lasting variance that is no
+ * longer unknown. The measured sizes have every place's own offset in them, so nothing learnt changes nothing.
+ */
+function taught({ series, placeOffset }: ErrorRequest, { means, sds, clock }: Untaught): ErrorProcess {
+  const known = series.hours.map((hour) => knownOffset(placeOffset, hour));
+  const lasting = sds.map((sd, i) => lastingLeft(LASTING_SHARE * sd ** 2, known[i]!.variance));
+  const left = sds.map((sd, i) => (1 - LASTING_SHARE) * sd ** 2 + lasting[i]!);
+  const sum = (values: readonly number[]) => values.reduce((all, each) => all + each, 0);
+  const untouched = known.every(({ variance }) => variance === 0);
+  return {
+    mean: betweenHours(
+      series,
+      means.map((mean, i) => mean + known[i]!.mean),
+    ),
+    sd: betweenHours(series, untouched ? sds : left.map(Math.sqrt)),
+    clock,
+    // One share for the whole night, as the law has it: that of its hours together.
+    lasting: untouched ? LASTING_SHARE : sum(lasting) / sum(left),
   };
 }
 

@@ -19,7 +19,7 @@ import { keptNormals, type Normals } from './stratified';
 import type { PlanRequest, Run } from './types';
 
 /** The part of a request that is the same for every machine at the event. */
-export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now'> & {
+export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now' | 'placeOffset'> & {
   readonly options: Pick<PlanRequest['options'], 'scenarios' | 'seed'>;
 };
 

@@ -39,7 +39,7 @@ function hangsOnIt(plan: Plan, runs: Plan['runs']): boolean {
  * narrows hangs on when is read and not on what is read, so it is known beforehand, exactly.
  */
 export function readingWorth(
-  request: Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options'>,
+  request: Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options' | 'placeOffset'>,
   plan: Plan,
 ): ReadingWorth | null {
   const { series, readings, now, options } = request;
@@ -51,7 +51,7 @@ export function readingWorth(
   const at = instant(
     Math.max(now, first, Math.min(start, addMinutes(start, -options.swapMinutes - READING_MINUTES))),
   );
-  const heard = correctHours({ series, readings, now }).trackAt(Float64Array.of(at, start));
+  const heard = correctHours(request).trackAt(Float64Array.of(at, start));
   const imagined = {
     id: 'imagined',
     at,
@@ -60,7 +60,7 @@ export function readingWorth(
     relativeHumidity: null,
     confirmed: true,
   };
-  const told = correctHours({ series, readings: [...readings, imagined], now }).trackAt(
+  const told = correctHours({ ...request, readings: [...readings, imagined] }).trackAt(
     Float64Array.of(start),
   );
   const [sdBefore, sdAfter] = [heard.temperatureSd[1]!, told.temperatureSd[0]!];

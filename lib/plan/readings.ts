@@ -13,6 +13,7 @@ import {
   READING_PRESSURE_SD,
   READING_TEMPERATURE_SD,
 } from './judgement';
+import type { PlaceOffset } from './place-offset';
 import { readingDoubt } from './pressure-doubts';
 import type { PlanWarning, Reading } from './types';
 
@@ -88,9 +89,24 @@ type Judged = {
 
 const NOTHING: Judged = { temperature: [], pressure: [], depression: [], warnings: [] };
 
+const AT_THE_TRACK = { temperature: READING_TEMPERATURE_SD, pressure: READING_PRESSURE_SD };
+
+/**
+ * What sets a station apart from the track stays through the night, so what it observed n times tells as much as once:
+ * each time with n times the variance.
+ */
+function withStationsOnce(readings: readonly Reading[]): readonly Reading[] {
+  return readings.map((reading) => {
+    const { from, sd } = reading;
+    if (from === undefined || sd === undefined) return reading;
+    const times = Math.sqrt(readings.filter((other) => other.from === from).length);
+    return { ...reading, sd: { temperature: sd.temperature * times, pressure: sd.pressure * times } };
+  });
+}
+
 /** What one reading says against the hours, or why it is not heard. */
 function judge(reading: Reading, series: HourSeries, curves: Curves): Judged {
-  const { at, id } = reading;
+  const { at, id, sd = AT_THE_TRACK } = reading;
   const { hours } = series;
   if (at < hours[0]!.at || at > hours.at(-1)!.at)
     return { ...NOTHING, warnings: [{ code: 'reading-outside-hours', readingId: id }] };
@@ -106,12 +122,11 @@ function judge(reading: Reading, series: HourSeries, curves: Curves): Judged {
       ? null
       : depression(reading.temperature, reading.relativeHumidity) - curves.depression(at);
   return {
-    temperature: [{ at, value: off, sd: READING_TEMPERATURE_SD }],
+    temperature: [{ at, value: off, sd: sd.temperature }],
     pressure:
-      pressureOff === null || pressureWarning !== null
-        ? []
-        : [{ at, value: pressureOff, sd: READING_PRESSURE_SD }],
-    depression: drier === null ? [] : [{ at, value: drier, sd: READING_DEPRESSION_SD }],
+      pressureOff === null || pressureWarning !== null ? [] : [{ at, value: pressureOff, sd: sd.pressure }],
+    depression:
+      drier === null ? [] : [{ at, value: drier, sd: Math.max(READING_DEPRESSION_SD, sd.temperature) }],
     warnings: pressureWarning === null ? [] : [pressureWarning],
   };
 }
@@ -130,7 +145,17 @@ export type ReadingsRequest = {
   readonly series: HourSeries;
   readonly readings: readonly Reading[];
   readonly now: Instant;
+  readonly placeOffset?: PlaceOffset;
 };
+
+/** How far the temperatures read lie from the hours [K], of all readings that can be heard. */
+export function temperaturesRead({
+  series,
+  readings,
+}: Pick<ReadingsRequest, 'series' | 'readings'>): readonly Observation[] {
+  const curves = curvesOf(series);
+  return readings.flatMap((reading) => judge(reading, series, curves).temperature);
+}
 
 /**
  * The hours as the readings correct them. The error of the hours is conditioned on every reading exactly, always
@@ -144,7 +169,7 @@ export type ReadingsRequest = {
 export function correctHours(request: ReadingsRequest): CorrectedHours {
   const { series, readings } = request;
   const curves = curvesOf(series);
-  const sorted = [...readings].sort((a, b) => a.at - b.at);
+  const sorted = [...withStationsOnce(readings)].sort((a, b) => a.at - b.at);
   const judged = sorted.map((reading) => judge(reading, series, curves));
   const temperatureProcess = temperatureError(request);
   const temperature = judged.flatMap((each) => each.temperature);

@@ -6,6 +6,7 @@ import type { Provenance } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { Kelvin, Pascal, Ratio, Watt } from '@/lib/units/quantity';
+import type { PlaceOffset } from './place-offset';
 
 /** One timed stretch the engine works: a heat, a round, a leg of a ride. */
 export type Run = {
@@ -27,6 +28,10 @@ export type Reading = {
   readonly relativeHumidity: Ratio | null;
   /** True where the person has confirmed a reading that stands far from the hours; otherwise such a one is left out. */
   readonly confirmed?: boolean;
+  /** Name of the station it was observed at; absent: read at the track. */
+  readonly from?: string;
+  /** How far it may be off for the track [K, Pa]; absent: as an instrument at the track. */
+  readonly sd?: { readonly temperature: number; readonly pressure: number };
 };
 
 /** A run that has been made, and with what. The plan never touches it. `run` counts the request's runs as given. */
@@ -56,6 +61,8 @@ export type PlanRequest = {
   readonly series: HourSeries;
   readonly readings: readonly Reading[];
   readonly now: Instant;
+  /** What past nights taught about the place; absent: nothing, or it is not to be used. */
+  readonly placeOffset?: PlaceOffset;
   /** What the person said is in the engine; null where nobody said so. */
   readonly fitted: Setting | null;
   /** All that was said of it tonight, oldest first; absent: `fitted` is said as of `now`. */

@@ -43,6 +43,7 @@ export function keptNight(night: SharedNight, newId: () => string): KeptNight {
             : { hours: [...night.hours], pressure: { kind: 'standard' }, relativeHumidity: 0.8 },
         forecastId,
         readings: night.readings,
+        ...(night.placeOffset === undefined ? {} : { placeOffset: night.placeOffset }),
         accepted: each(({ accepted }) => accepted),
         fitted: each(({ fitted }) => fitted),
         fittings: each(({ fitted }) =>

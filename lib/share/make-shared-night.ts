@@ -3,8 +3,10 @@ import type { Setting } from '@/lib/carb/machine';
 import type { EventJson, HourJson, ReadingJson, SettingJson } from '@/lib/contract/event';
 import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
+import { placeOffsetToJson } from '@/lib/contract/place-offset';
 import { pressureOriginOf } from '@/lib/hours/provenance';
 import type { Hour, HourSeries } from '@/lib/hours/series';
+import type { PlaceOffset } from '@/lib/plan/place-offset';
 import type { MadeRun } from '@/lib/plan/types';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
@@ -32,6 +34,8 @@ export type NightToShare = {
   /** True where a person typed hours of their own. */
   readonly hoursTyped: boolean;
   readonly readings: readonly ReadingJson[];
+  /** What the plan counts on of the place's own; absent: nothing. */
+  readonly placeOffset?: PlaceOffset | undefined;
   readonly sharedAt: Instant;
 };
 
@@ -50,6 +54,7 @@ export function makeSharedNight(given: NightToShare): SharedNight {
       .map((hour) => hourToJson(hour, given.series.elevation)),
     ...(given.hoursTyped ? { hoursTyped: true } : {}),
     readings,
+    ...(given.placeOffset === undefined ? {} : { placeOffset: placeOffsetToJson(given.placeOffset) }),
     sharedAt: isoUtc(given.sharedAt),
   };
 }

@@ -38,10 +38,10 @@ function asForecast(hour: Hour, by: string): Hour {
 
 /** A planning request for every machine of a shared night, or everything that keeps one from being made. */
 export function nightRequests(
-  { event, machines, readings, sharedAt }: SharedNight,
+  { event, machines, readings, placeOffset, sharedAt }: SharedNight,
   { series, now }: { readonly series: HourSeries; readonly now: Instant },
 ): Result<readonly PlanRequest[], readonly ContractProblem[]> {
-  const body = { event, machines, readings, options: {}, now: isoUtc(now) };
+  const body = { event, machines, readings, placeOffset, options: {}, now: isoUtc(now) };
   const placed = planRequestsFromJson(body, { series, clock: now });
   return placed.ok ? ok(placed.value.map(({ request }) => toldWhenShared(request, sharedAt))) : placed;
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
 import { time } from '@/lib/contract/numbers';
+import { placeOffsetSchema } from '@/lib/contract/place-offset';
 
 /** One engine of a shared night, with what its owner accepted and has done. */
 export const sharedMachineSchema = z.strictObject({
@@ -27,6 +28,8 @@ export const sharedNightSchema = z.strictObject({
   /** True where a person typed the hours: no forecast is put in their place. */
   hoursTyped: z.boolean().optional(),
   readings: z.array(readingSchema).max(100).default([]),
+  /** What past nights taught about the place. Absent: nothing, or it is not to be used. */
+  placeOffset: placeOffsetSchema.optional(),
   sharedAt: time,
 });
 

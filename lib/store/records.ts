@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { baselineSchema, hardwareKindSchema, hardwareSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
+import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { skyFields } from '@/lib/contract/sky';
 import { webAddress } from '@/lib/contract/web-address';
 
@@ -136,6 +137,10 @@ export const eventRecordSchema = z.strictObject({
     .optional(),
   /** Absent: nobody is set apart. */
   club: clubSchema.optional(),
+  /** What past nights taught about the place, where the night came with it. Absent: one's own nights teach it. */
+  placeOffset: placeOffsetSchema.optional(),
+  /** True where the plan is to count on nothing of the kind. */
+  withoutPlaceOffset: z.boolean().optional(),
 });
 
 const verdictSchema = z.enum(['lean', 'right', 'rich']);

@@ -61,6 +61,8 @@ export type WeatherProblem =
 export type LookupProblem =
   | SiteProblem
   | { readonly code: 'name-too-short' }
+  /** No station near is known to any service that is asked. */
+  | { readonly code: 'no-stations-here' }
   /** Not past yet, or before the archive begins. */
   | { readonly code: 'not-in-archive'; readonly at: Instant }
   | { readonly code: 'lookup-failed'; readonly problem: SourceProblem; readonly retryAfterSeconds: number };

@@ -13,6 +13,8 @@ import type { RequestDeps, RequestMemory } from './request/ask';
 import { type BoundedCache, createBoundedCache } from './request/bounded-cache';
 import { createPool } from './request/pool';
 import { createSingleFlight, type SingleFlight } from './request/single-flight';
+import type { Observed } from './stations/observed';
+import type { Station } from './weather-gov/adapt-observation';
 import type { WeatherGovPoint } from './weather-gov/schema';
 
 /** What is remembered between questions: bounded, in this process only, safe to lose. */
@@ -26,6 +28,9 @@ export type WeatherMemory = RequestMemory & {
   readonly siteBatches: SiteBatches;
   readonly spreads: BoundedCache<Kept<Spread>>;
   readonly gridCells: BoundedCache<Kept<WeatherGovPoint>>;
+  /** The stations of a grid cell, by its path. */
+  readonly stations: BoundedCache<Kept<readonly Station[]>>;
+  readonly observations: Lookup<Observed>;
   readonly places: Lookup<readonly Place[]>;
   readonly elevations: Lookup<Metre>;
   readonly seasons: Lookup<PastSeason>;
@@ -56,6 +61,8 @@ export function createWeatherMemory(): WeatherMemory {
     siteBatches: createSiteBatches(MOST_WAITING),
     spreads: createBoundedCache(MOST_SITES),
     gridCells: createBoundedCache(MOST_LOOKUPS),
+    stations: createBoundedCache(MOST_LOOKUPS),
+    observations: createLookup(MOST_LOOKUPS),
     places: createLookup(MOST_LOOKUPS),
     elevations: createLookup(MOST_LOOKUPS),
     seasons: createLookup(MOST_SITES),

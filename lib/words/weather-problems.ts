@@ -37,6 +37,8 @@ export function lookupProblemSentence(problem: LookupProblem, voice: Voice): str
   switch (problem.code) {
     case 'name-too-short':
       return 'Type at least two letters of the place, or its coordinates.';
+    case 'no-stations-here':
+      return 'No weather station is known near this place: they are looked up in the United States only. Paste the report of an airfield instead, or read a thermometer.';
     case 'not-in-archive':
       return `There is no past weather for ${dateClockText(problem.at, voice.zone)}: it has not passed yet, or lies before the archive begins. Type the air yourself.`;
     case 'lookup-failed':

@@ -19,6 +19,7 @@ import type { RideProblem } from '@/lib/trail/ride';
 import type { TrackProblem } from '@/lib/trail/track-ride';
 import { US_UNITS } from '@/lib/units/choice';
 import type { EntryProblem } from '@/lib/units/entry-number';
+import type { MetarProblem } from '@/lib/weather/metar/metar-problem';
 import type { LookupProblem, WeatherProblem } from '@/lib/weather/problem';
 import { airProblemSentence } from '@/lib/words/air-problems';
 import { backupProblemSentence } from '@/lib/words/backup';
@@ -30,6 +31,7 @@ import { fairProblemSentence } from '@/lib/words/fair';
 import { gpxProblemSentence, trackProblemSentence } from '@/lib/words/gpx-problems';
 import { hardwareProblemSentence } from '@/lib/words/hardware';
 import { linkProblemSentence } from '@/lib/words/link-problems';
+import { metarProblemSentence } from '@/lib/words/observations';
 import { pasteProblemSentence } from '@/lib/words/paste';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import { rideAirProblemSentence, rideProblemSentence } from '@/lib/words/ride';
@@ -115,6 +117,7 @@ const WEATHER: Every<WeatherProblem> = {
 const LOOKUP: Every<LookupProblem> = {
   ...SITE,
   'name-too-short': { code: 'name-too-short' },
+  'no-stations-here': { code: 'no-stations-here' },
   'not-in-archive': { code: 'not-in-archive', at: AT },
   'lookup-failed': { code: 'lookup-failed', problem: { code: 'timeout' }, retryAfterSeconds: 30 },
 };
@@ -228,6 +231,19 @@ const LOCATE: Readonly<Record<LocateProblem, LocateProblem>> = {
   timeout: 'timeout',
 };
 
+const METAR: Every<MetarProblem> = {
+  empty: { code: 'empty' },
+  'no-report': { code: 'no-report' },
+  'several-reports': { code: 'several-reports' },
+  'no-such-time': { code: 'no-such-time', group: '322255Z' },
+  'too-old': { code: 'too-old', at: AT },
+  nil: { code: 'nil' },
+  'unknown-group': { code: 'unknown-group', group: 'A30.05' },
+  'no-temperature': { code: 'no-temperature' },
+  disagrees: { code: 'disagrees', group: 'A2905' },
+  implausible: { code: 'implausible', group: '71/14' },
+};
+
 const told = <P>(kind: string, every: Readonly<Record<string, P>>, words: (problem: P) => string) =>
   Object.entries(every).map(([code, problem]) => [kind, code, words(problem)] as const);
 
@@ -241,6 +257,7 @@ const ALL = [
   ...told('paste', PASTE, pasteProblemSentence),
   ...told('weather', WEATHER, (p) => weatherProblemSentence(p, VOICE)),
   ...told('lookup', LOOKUP, (p) => lookupProblemSentence(p, VOICE)),
+  ...told('metar', METAR, (p) => metarProblemSentence(p, VOICE)),
   ...told('locate', LOCATE, locateProblemWords),
   ...told('link', LINK, linkProblemSentence),
   ...told('backup', BACKUP, backupProblemSentence),

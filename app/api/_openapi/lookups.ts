@@ -63,6 +63,13 @@ export const LOOKUPS: Readonly<Record<string, Lookup>> = {
       longitude(false),
     ],
   },
+  '/api/observations': {
+    summary: 'What weather stations around a place observed last',
+    description:
+      'Up to four stations within 80 km, in the United States only, nearest first, as observed at the station: neither moved to the height of the place nor used for any plan. Those that contradict themselves are left out by name. Send one on as a reading with its sd.',
+    answers: ['Stations'],
+    parameters: [latitude(true), longitude(true)],
+  },
   '/api/history': {
     summary: 'Past air: a season, or one moment',
     description: 'Send months for percentiles over past years, or at for the air at one past moment.',

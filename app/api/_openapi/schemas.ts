@@ -4,10 +4,12 @@ import { airAnswerSchema } from '@/lib/contract/air-answer';
 import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';
 import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
+import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { planAnswerSchema, plansAnswerSchema } from '@/lib/contract/plan-answer';
 import { planEntrySchema, planOptionsSchema, planRequestSchema } from '@/lib/contract/plan-request';
 import { forecastJsonSchema } from '@/lib/weather/forecast-json';
 import { historyJsonSchema, pastAirJsonSchema } from '@/lib/weather/history-json';
+import { observationsJsonSchema } from '@/lib/weather/observations-json';
 import { placesJsonSchema } from '@/lib/weather/places-json';
 
 const healthSchema = z.strictObject({ status: z.literal('ok') });
@@ -38,6 +40,7 @@ const SENT = {
   Event: eventSchema,
   Hour: hourSchema,
   Machine: machineSchema,
+  PlaceOffset: placeOffsetSchema,
   PlanEntry: planEntrySchema,
   PlanOptions: planOptionsSchema,
   PlanRequest: planRequestSchema,
@@ -55,6 +58,7 @@ const ANSWERED = {
   Plan: planAnswerSchema,
   Plans: plansAnswerSchema,
   Problem: problemSchema,
+  Stations: observationsJsonSchema,
 } as const;
 
 export type SchemaName = keyof typeof SENT | keyof typeof ANSWERED;

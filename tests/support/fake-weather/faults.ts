@@ -1,5 +1,11 @@
 import type { ServerResponse } from 'node:http';
 import { SPOILT_ANSWERS, type SpoiltAnswer, spoilt } from './contradictions';
+import {
+  isSpoiltObservation,
+  SPOILT_OBSERVATIONS,
+  type SpoiltObservation,
+  spoiltObservation,
+} from './spoilt-observations';
 
 /** The ways in which the fake can give no answer; 'refused' is made by leading callers to a closed port. */
 export const FAULTS = [
@@ -22,8 +28,13 @@ export const FAULTS = [
 ] as const;
 export type BrokenAnswer = (typeof FAULTS)[number];
 /** An answer that is not one, or one that contradicts itself. */
-export type Fault = BrokenAnswer | 'not-gzip' | SpoiltAnswer;
-export const ALL_FAULTS: readonly Fault[] = [...FAULTS, 'not-gzip', ...SPOILT_ANSWERS];
+export type Fault = BrokenAnswer | 'not-gzip' | SpoiltAnswer | SpoiltObservation;
+export const ALL_FAULTS: readonly Fault[] = [
+  ...FAULTS,
+  'not-gzip',
+  ...SPOILT_ANSWERS,
+  ...SPOILT_OBSERVATIONS,
+];
 
 /** Seconds that a rate-limited caller is told to stay away. */
 export const RETRY_AFTER_S = 120;
@@ -101,7 +112,11 @@ export function misbehave(
       send(response, 200, body);
       return;
     default:
-      send(response, 200, spoilt(fault, body, now));
+      send(
+        response,
+        200,
+        isSpoiltObservation(fault) ? spoiltObservation(fault, body) : spoilt(fault, body, now),
+      );
   }
 }
 

@@ -11,6 +11,7 @@ import {
   type World,
 } from './open-meteo';
 import { weatherGovGrid, weatherGovPoint } from './weather-gov';
+import { weatherGovLatest, weatherGovStations } from './weather-gov-stations';
 
 /** The services by the first part of their path here, with the environment variable that leads the app to them. */
 export const FAKE_HOSTS = {
@@ -153,6 +154,13 @@ function answerWeatherGov({ path, query, request }: Asked, world: World): Reply 
     return inside
       ? good(weatherGovPoint(latitude, longitude))
       : bad(404, { title: 'Data Unavailable For Requested Point', status: 404 });
+  }
+  const around = /^\/gridpoints\/FAK\/(\d+),(\d+)\/stations$/.exec(path);
+  if (around !== null) return good(weatherGovStations(Number(around[1]), Number(around[2])));
+  const station = /^\/stations\/([A-Z0-9]+)\/observations\/latest$/.exec(path);
+  if (station !== null) {
+    const latest = weatherGovLatest(station[1] ?? '', world);
+    return latest === null ? bad(404, { title: 'Not Found', status: 404 }) : good(latest);
   }
   const grid = /^\/gridpoints\/FAK\/(\d+),(\d+)$/.exec(path);
   return grid === null ? bad(404, {}) : good(weatherGovGrid(Number(grid[1]), Number(grid[2]), world));
