@@ -20,6 +20,7 @@ import { callSentences } from '@/lib/words/call';
 import { dangerSentences } from '@/lib/words/danger';
 import { jobWords } from '@/lib/words/job';
 import { questionWords } from '@/lib/words/question';
+import { readingWorthSentence } from '@/lib/words/reading-worth';
 import { riskSentence } from '@/lib/words/risk';
 import { settingText } from '@/lib/words/settings';
 import { anyEvening, type Evening } from '@/tests/support/any-evening';
@@ -108,6 +109,7 @@ function expectApiSays({ standing, plan }: Told, { night, now }: Evening): void 
   expect(answer!.standing.inNow.setting.mains).toEqual(standing.inNow.setting.mains);
   expect(answer!.standing.job.kind).toBe(standing.job.kind);
   expect(answer!.standing.risk).toBe(riskSentence(standing));
+  expect(answer!.standing.reading?.words ?? null).toBe(readingWorthSentence(standing, voice));
   expect(answer!.runs.map(({ setting, grade, leanCount }) => [setting.mains, grade, leanCount])).toEqual(
     plan.runs.map(({ setting, grade, leanCount }) => [setting.mains, grade, leanCount]),
   );
@@ -144,6 +146,7 @@ function expectClubSays({ request, plan, standing }: Told): void {
     plan.runs.map(({ setting }) => jets(setting)),
   );
   expect(planned!.standing.question).toEqual(standing.question);
+  expect(planned!.standing.reading).toEqual(standing.reading);
   expect(planned!.standing.dangers.map(({ grade, why }) => [grade, why])).toEqual(
     standing.dangers.map(({ grade, why }) => [grade, why]),
   );
