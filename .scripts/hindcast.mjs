@@ -1,4 +1,4 @@
-// `npm run hindcast`: a season of real hours against five ways of jetting. `npm run hindcast 1000` for more nights.
+// `npm run hindcast`: a season of real hours against eight ways of jetting. `npm run hindcast 1000` for more nights.
 import { join } from 'node:path';
 import { installIfNeeded, ROOT } from './prepare.mjs';
 import { runGroup } from './process-group.mjs';

@@ -2,9 +2,8 @@ import { GROUPS, tallyOf } from '@/tests/support/lean-runs';
 import { WORLDS } from '@/tests/support/other-worlds';
 import { REAL_NIGHTS } from './real-nights';
 import { type Season, seasonOf } from './season';
-import type { WayName } from './ways';
 
-/** `npm run hindcast`: what five ways of jetting are worth over a season, and whether stated risks came true. */
+/** `npm run hindcast`: what ways of jetting are worth over a season, and whether stated risks came true. */
 
 const NIGHTS = Number(process.argv[2] ?? 300);
 
@@ -22,11 +21,9 @@ function printTable(rows: readonly (readonly string[])[]): void {
 }
 
 function waysTable({ scores }: Season): readonly (readonly string[])[] {
-  const names = Object.keys(scores) as readonly WayName[];
   return [
     ['way', 'lean runs', 'lean minutes', 'swaps a night', 'rich loss'],
-    ...names.map((name) => {
-      const { leanRuns, leanMinutes, swapsPerNight, richLoss } = scores[name];
+    ...Object.entries(scores).map(([name, { leanRuns, leanMinutes, swapsPerNight, richLoss }]) => {
       return [name, percent(leanRuns), percent(leanMinutes), swapsPerNight.toFixed(2), percent(richLoss)];
     }),
   ];
@@ -46,11 +43,12 @@ console.log(
 console.log(
   `again to ${NIGHTS} nights. Drawn: every forecast's error, every engine, its response, and each reading's own error.`,
 );
-const seasons = Object.entries(WORLDS).map(([name, world]) => ({ name, season: seasonOf(world, NIGHTS) }));
-for (const { name, season } of seasons) {
+const seasons = Object.entries(WORLDS).map(([name, world]) => {
+  const season = seasonOf(world, NIGHTS);
   console.log(`\nThe truth: ${name}`);
   printTable(waysTable(season));
-}
+  return { name, season };
+});
 console.log('\n"At most 5 %": said, were (runs)');
 printTable([
   ['the truth', ...Object.keys(GROUPS)],

@@ -16,7 +16,7 @@ export type Score = {
 };
 
 export type Season = {
-  readonly scores: Readonly<Record<WayName, Score>>;
+  readonly scores: Readonly<Partial<Record<WayName, Score>>>;
   /** Of the plan without and with readings: what it said of each run that it took to keep the limit, and what became of it. */
   readonly outcomes: readonly RunOutcome[];
 };
@@ -44,9 +44,10 @@ function outcomesOf({ machine, ideals }: DrawnNight, ridden: readonly Ridden[], 
   );
 }
 
+export const WAY_NAMES = Object.keys(WAYS) as readonly WayName[];
+
 /** A season of as many seeded nights in a world. */
-export function seasonOf(world: OtherWorld, nights: number): Season {
-  const names = Object.keys(WAYS) as readonly WayName[];
+export function seasonOf(world: OtherWorld, nights: number, names: readonly WayName[] = WAY_NAMES): Season {
   const sums = new Map(names.map((name) => [name, { runs: 0, lean: 0, minutes: 0, swaps: 0, loss: 0 }]));
   const outcomes: RunOutcome[] = [];
   for (let seed = 1; seed <= nights; seed++) {
@@ -54,7 +55,8 @@ export function seasonOf(world: OtherWorld, nights: number): Season {
     for (const name of names) {
       const ridden = WAYS[name](night);
       add(sums.get(name)!, night, ridden);
-      outcomes.push(...outcomesOf(night, ridden, name === 'the plan, a reading before each run'));
+      const read = name === 'the plan, a reading before each run';
+      if (read || name === 'the plan') outcomes.push(...outcomesOf(night, ridden, read));
     }
   }
   const scoreOf = (name: WayName): Score => {
@@ -68,7 +70,7 @@ export function seasonOf(world: OtherWorld, nights: number): Season {
     };
   };
   return {
-    scores: Object.fromEntries(names.map((name) => [name, scoreOf(name)])) as Record<WayName, Score>,
+    scores: Object.fromEntries(names.map((name) => [name, scoreOf(name)])),
     outcomes,
   };
 }

@@ -113,7 +113,7 @@ function nearest(box: Box, ideal: number): number {
 }
 
 /** The plan: accepted before the first run, made again before each one, and followed. */
-export const planned =
+const planned =
   (reads: boolean): Way =>
   (night) => {
     const { runs } = night;
@@ -133,6 +133,15 @@ export const planned =
     });
   };
 
+/** The dearest worth there is: no swap is made for power, and what is left are those that keep the limit. */
+const forSafetyAlone =
+  (way: Way): Way =>
+  (night) =>
+    way({
+      ...night,
+      request: { ...night.request, options: { ...night.request.options, worthIt: ratio(1) } },
+    });
+
 export const WAYS = {
   'keep the baseline': keep,
   'react at 3 % lean': react,
@@ -141,6 +150,7 @@ export const WAYS = {
   'thermometer, next richer': thermometer(true),
   'the plan': planned(false),
   'the plan, a reading before each run': planned(true),
+  'the same, swaps for safety alone': forSafetyAlone(planned(true)),
   'perfect knowledge': (night) => plainly(perfectSettings(night)),
 } as const satisfies Readonly<Record<string, Way>>;
 
