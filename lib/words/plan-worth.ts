@@ -16,35 +16,35 @@ export const OTHER_NIGHTS = '1,147';
 export const WAYS_WORTH: readonly WayWorth[] = [
   {
     way: 'Keep the baseline',
-    here: { leanRuns: 'A', swaps: '0' },
+    here: { leanRuns: '27.7', swaps: '0' },
     elsewhere: { leanRuns: '25', swaps: '0' },
   },
   {
     way: 'React once it runs 3 % lean',
-    here: { leanRuns: 'B', swaps: 'b' },
+    here: { leanRuns: '16.9', swaps: '0.25' },
     elsewhere: { leanRuns: '15', swaps: '0.21' },
   },
   {
     way: 'One size richer all night',
-    here: { leanRuns: 'C', swaps: '1' },
+    here: { leanRuns: '3.2', swaps: '1' },
     elsewhere: { leanRuns: '5.4', swaps: '1' },
   },
   {
     way: 'Thermometer and this law, nearest jet',
-    here: { leanRuns: 'D', swaps: 'd' },
+    here: { leanRuns: '2.5', swaps: '0.95' },
     elsewhere: { leanRuns: '2.0', swaps: '1.06' },
   },
   {
     way: 'The same, next richer jet',
-    here: { leanRuns: 'E', swaps: 'e' },
+    here: { leanRuns: '0.00', swaps: '1.06' },
     elsewhere: { leanRuns: '0.1', swaps: '0.87 to 1.15' },
   },
   {
     way: 'The plan',
-    here: { leanRuns: 'F', swaps: 'f' },
+    here: { leanRuns: '0.12', swaps: '0.83' },
     elsewhere: { leanRuns: '0.4', swaps: '0.69' },
   },
-  { way: 'The plan, a reading before each run', here: { leanRuns: 'G', swaps: 'g' }, elsewhere: null },
-  { way: 'The same, swaps for safety alone', here: { leanRuns: 'H', swaps: 'h' }, elsewhere: null },
-  { way: 'Perfect knowledge', here: { leanRuns: '0', swaps: 'i' }, elsewhere: null },
+  { way: 'The plan, a reading before each run', here: { leanRuns: '0.05', swaps: '0.80' }, elsewhere: null },
+  { way: 'The same, swaps for safety alone', here: { leanRuns: '0.03', swaps: '0.62' }, elsewhere: null },
+  { way: 'Perfect knowledge', here: { leanRuns: '0.00', swaps: '0.52' }, elsewhere: null },
 ];
