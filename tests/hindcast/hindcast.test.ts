@@ -2,13 +2,14 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { GROUPS, type RunOutcome, tallyOf } from '@/tests/support/lean-runs';
 import { WORLDS } from '@/tests/support/other-worlds';
 import { REAL_NIGHTS } from './real-nights';
-import { type Season, seasonOf } from './season';
+import { type Season, seasonOf, WAY_NAMES } from './season';
 
 /** A small seeded part of `npm run hindcast`. */
-const NIGHTS = 50;
-const NIGHTS_ELSEWHERE = 15;
+const NIGHTS = 40;
+const NIGHTS_ELSEWHERE = 12;
 
 const READ = 'the plan, a reading before each run';
+const WAYS_HERE = WAY_NAMES.filter((name) => name !== 'the same, swaps for safety alone');
 const PLANS = ['the plan', READ] as const;
 
 describe('A season of real hours', () => {
@@ -17,7 +18,7 @@ describe('A season of real hours', () => {
   const scoreOf = (way: keyof Season['scores']) => season.scores[way]!;
 
   beforeAll(() => {
-    season = seasonOf(WORLDS['as stated'], NIGHTS);
+    season = seasonOf(WORLDS['as stated'], NIGHTS, WAYS_HERE);
     for (const [name, world] of Object.entries(WORLDS))
       elsewhere.set(name, seasonOf(world, NIGHTS_ELSEWHERE, PLANS).outcomes);
   }, 240_000);
@@ -35,14 +36,14 @@ describe('A season of real hours', () => {
         expect(scoreOf(plan).leanRuns, `${plan} and ${other}`).toBeLessThan(scoreOf(other).leanRuns / 3);
   });
 
-  it('is by the plan with readings as safe as by a thermometer and the law, at no more swaps', () => {
+  it('is by the plan with readings as safe as by a thermometer and the law, and between its two ways in power', () => {
     const nearest = scoreOf('thermometer, nearest');
     const richer = scoreOf('thermometer, next richer');
     const plan = scoreOf(READ);
-    // Over 500 nights 0.80 against 0.95 and 1.06; so few nights cannot tell them apart.
-    expect(plan.swapsPerNight).toBeLessThanOrEqual(Math.max(nearest.swapsPerNight, richer.swapsPerNight));
+    // Swaps are 0.80 against 0.95 and 1.06 over 500 nights; so few as these cannot tell them apart.
     expect(plan.leanRuns).toBeLessThanOrEqual(nearest.leanRuns);
     expect(plan.richLoss).toBeLessThan(richer.richLoss);
+    expect(plan.richLoss).toBeGreaterThan(nearest.richLoss);
   });
 
   /**
@@ -54,7 +55,7 @@ describe('A season of real hours', () => {
   it('reaches the goal for lean runs by the plan with readings, and the swaps that were measured', () => {
     const { leanRuns, swapsPerNight } = scoreOf(READ);
     expect(leanRuns).toBeLessThanOrEqual(0.002);
-    // 0.80 over 500 nights, and three standard errors of a count of fifty (sd 0.9 a night).
+    // 0.80 over 500 nights, and three standard errors of a count of forty (sd 0.9 a night).
     expect(swapsPerNight).toBeLessThan(0.8 + (3 * 0.9) / Math.sqrt(NIGHTS));
     expect(swapsPerNight).toBeGreaterThan(scoreOf('perfect knowledge').swapsPerNight);
   });
@@ -68,7 +69,7 @@ describe('A season of real hours', () => {
       }
     // Too few in one world to say anything of it.
     const { runs, were } = tallyOf([...elsewhere.values()].flat(), GROUPS['runs said 3 to 5 %']);
-    expect(runs).toBeGreaterThan(20);
+    expect(runs).toBeGreaterThan(10);
     expect(were).toBeLessThan(0.05);
   });
 });
