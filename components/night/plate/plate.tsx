@@ -39,7 +39,6 @@ export function Plate({ night, standing, acts, units, large = false }: PlateProp
       <NextActBlock {...{ standing, zone, acts, large }} />
       <div className={styles.facts}>
         <p>{riskSentence(standing)}</p>
-        <ReadingLine {...{ standing, zone, units }} href={large ? `#${TRACK_READING}` : '#reading'} />
         {verdict === null ? null : <p>{verdict}</p>}
         <DataLine
           series={series}
@@ -48,6 +47,7 @@ export function Plate({ night, standing, acts, units, large = false }: PlateProp
           now={now}
           zone={zone}
         />
+        <ReadingLine {...{ standing, zone, units }} href={large ? `#${TRACK_READING}` : '#reading'} />
       </div>
     </div>
   );
