@@ -6,6 +6,7 @@ import { ForecastPart } from './forecast-part';
 import { MixturePart } from './mixture-part';
 import { PlanPart } from './plan-part';
 import { workedExample } from './worked-example';
+import { WorthPart } from './worth-part';
 
 /** The model in words and formulae, so that a doubter can check a number by hand. */
 export function AboutPage() {
@@ -22,6 +23,7 @@ export function AboutPage() {
       <Example />
       <ForecastPart />
       <PlanPart />
+      <WorthPart />
     </main>
   );
 }

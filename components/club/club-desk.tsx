@@ -10,6 +10,7 @@ import { WeatherSection } from '@/components/weather/weather-section';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClockZone } from '@/lib/time/zone';
 import { clubCall } from '@/lib/words/club';
+import { clubReadingSentence } from '@/lib/words/reading-worth';
 import { ActList } from './act-list';
 import { BorrowingSection } from './borrowing-section';
 import { ChooseEvent } from './choose-event';
@@ -43,6 +44,7 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
       <div className={styles.head}>
         <ClubHead {...props} />
         {ready ? <Call briefing={briefing} names={names} zone={zone} /> : null}
+        {ready ? <ReadingLine briefing={briefing} zone={zone} /> : null}
         <div className={styles.ways}>
           {ready ? (
             <>
@@ -106,6 +108,17 @@ function Call({ briefing, names, zone }: CallProps) {
         <p key={sentence}>{sentence}</p>
       ))}
     </div>
+  );
+}
+
+/** Readings count for everybody: one quiet line, and only while one would tell enough. */
+function ReadingLine({ briefing, zone }: Omit<CallProps, 'names'>) {
+  const sentence = clubReadingSentence(briefing, zone);
+  if (sentence === null) return null;
+  return (
+    <p>
+      {sentence} <Way href="#reading">Enter what it says</Way>
+    </p>
   );
 }
 

@@ -54,7 +54,7 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
         <div className={styles.first}>
           <NightHead event={records.event.value} machine={records.machine.value} />
           {notices}
-          <Plate night={night} standing={standing} acts={acts} />
+          <Plate {...{ night, standing, acts }} units={voice.units} />
           <div className={styles.ways}>
             <Way href="#track">At the track</Way>
             <Way href="#reading">Take a reading</Way>

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useRef, useState } from 'react';
-import { askApi } from '@/components/baseline/ask-api';
+import { askFor } from '@/components/server/ask-for';
 import type { PlaceJson } from '@/lib/contract/event';
 import type { Metre } from '@/lib/units/quantity';
 import { type Offer, stationsLeftOutSentence } from '@/lib/words/observations';
@@ -23,7 +23,12 @@ async function look({ place, elevation }: Site, signal: AbortSignal): Promise<Fo
   // The schemas come along with the first question.
   const { observationsJsonSchema } = await import('@/lib/weather/observations-json');
   const query = new URLSearchParams({ lat: String(place.latitude), lon: String(place.longitude) });
-  const answer = await askApi({ path: `/api/observations?${query}`, reader: observationsJsonSchema, signal });
+  const answer = await askFor({
+    path: `/api/observations?${query}`,
+    reader: observationsJsonSchema,
+    instead: 'Type a report or a reading yourself.',
+    cancel: signal,
+  });
   if (!answer.ok) return { offers: [], words: answer.reason, credit: '' };
   const { leftOut, attribution } = answer.value;
   const offers = await offersOf(answer.value, elevation);

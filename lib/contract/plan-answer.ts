@@ -132,6 +132,18 @@ const standingSchema = z
       }),
     ),
     risk: z.string().describe('The risk of what is to come, in counts.'),
+    reading: z
+      .strictObject({
+        run: runIndex,
+        at: moment.describe('As late as leaves time to act on it.'),
+        temperatureSdBeforeC: z.number(),
+        temperatureSdAfterC: z.number(),
+        words: z.string(),
+      })
+      .nullable()
+      .describe(
+        'A reading at the track that pays now, and how well it would tell the temperature of a run: one standard deviation without it and with it.',
+      ),
   })
   .describe('What is true now and what to do next.');
 

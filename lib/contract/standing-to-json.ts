@@ -10,6 +10,7 @@ export type StandingTexts = {
   /** One for each danger. */
   readonly dangers: readonly string[];
   readonly risk: string;
+  readonly reading: string;
 };
 
 export function settingJson({ mains, trim }: Setting): SettingJson {
@@ -18,7 +19,7 @@ export function settingJson({ mains, trim }: Setting): SettingJson {
 
 /** A standing as JSON. */
 export function standingAnswer(
-  { plan, inNow, mixture, question, dangers, job }: Standing,
+  { plan, inNow, mixture, question, dangers, job, reading }: Standing,
   texts: StandingTexts,
   write: (at: Instant) => string,
 ): PlanAnswer['standing'] {
@@ -45,5 +46,15 @@ export function standingAnswer(
       words: texts.dangers[i] ?? '',
     })),
     risk: texts.risk,
+    reading:
+      reading === null
+        ? null
+        : {
+            run: reading.run,
+            at: write(reading.at),
+            temperatureSdBeforeC: reading.sdBefore,
+            temperatureSdAfterC: reading.sdAfter,
+            words: texts.reading,
+          },
   };
 }

@@ -132,6 +132,8 @@ export const READING_TELLS = 0.5; // K
 export const READING_CHANCE = 0.01;
 /** From the reading to the decision: time to type it and to look. Judgement. */
 export const READING_MINUTES = 10;
+/** A reading is asked for this long before it tells most. Judgement: a memory of six hours keeps nine tenths of it. */
+export const READING_NOTICE_MINUTES = 30;
 /** What a barometer at the track may be off. Judgement. */
 export const READING_PRESSURE_SD = 50; // Pa
 /** What a dew-point depression read at the track may be off (a hygrometer of ±4 %). Judgement. */

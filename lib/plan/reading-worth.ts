@@ -4,7 +4,7 @@ import { READING_CHANCE, READING_MINUTES, READING_TELLS, TEMPERATURE_MEMORY_HOUR
 import { correctHours } from './readings';
 import type { Plan, PlanRequest } from './types';
 
-/** What a thermometer at the track would tell about the next run. */
+/** What a thermometer at the track would tell about the next run that it can still change. */
 export type ReadingWorth = {
   /** Sorted run it is about. */
   readonly run: number;
@@ -17,13 +17,23 @@ export type ReadingWorth = {
   readonly pays: boolean;
 };
 
-/** The next run that is planned, and those that an error of its hour still reaches. */
-function runsAtStake({ runs, sortedRuns }: Plan) {
-  const open = runs.filter(({ state }) => state === 'planned');
-  const next = open[0];
-  if (next === undefined) return [];
-  const end = sortedRuns[next.run]!.start + TEMPERATURE_MEMORY_HOURS * HOUR_MS;
-  return open.filter(({ run }) => sortedRuns[run]!.start <= end);
+type Asked = Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options' | 'placeOffset'>;
+
+/** The next planned run that leaves time for a swap after a reading, by sorted run; null where none is to come. */
+export function runToReadFor({ runs, sortedRuns }: Plan, { now, options }: Asked): number | null {
+  const next = runs.find(
+    ({ state, run }) =>
+      state === 'planned' && addMinutes(sortedRuns[run]!.start, -options.swapMinutes) >= now,
+  );
+  return next?.run ?? null;
+}
+
+/** A run, and those planned after it that an error of its hour still reaches. */
+function runsAtStake({ runs, sortedRuns }: Plan, first: number) {
+  const end = sortedRuns[first]!.start + TEMPERATURE_MEMORY_HOURS * HOUR_MS;
+  return runs.filter(
+    ({ state, run }) => state === 'planned' && run >= first && sortedRuns[run]!.start <= end,
+  );
 }
 
 function hangsOnIt(plan: Plan, runs: Plan['runs']): boolean {
@@ -35,18 +45,14 @@ function hangsOnIt(plan: Plan, runs: Plan['runs']): boolean {
 }
 
 /**
- * What a reading would tell, and whether to ask for one; null where no run is to come within the hours. How much an error
- * narrows hangs on when is read and not on what is read, so it is known beforehand, exactly.
+ * What a reading would tell, and whether to ask for one; null where no run is to come that it could still change. How
+ * much an error narrows hangs on when is read and not on what is read, so it is known beforehand, exactly.
  */
-export function readingWorth(
-  request: Pick<PlanRequest, 'series' | 'readings' | 'now' | 'options' | 'placeOffset'>,
-  plan: Plan,
-): ReadingWorth | null {
+export function readingWorth(request: Asked, plan: Plan): ReadingWorth | null {
   const { series, readings, now, options } = request;
-  const runs = runsAtStake(plan);
-  const next = runs[0];
-  if (next === undefined) return null;
-  const { start } = plan.sortedRuns[next.run]!;
+  const run = runToReadFor(plan, request);
+  if (run === null) return null;
+  const { start } = plan.sortedRuns[run]!;
   const first = series.hours[0]!.at;
   const at = instant(
     Math.max(now, first, Math.min(start, addMinutes(start, -options.swapMinutes - READING_MINUTES))),
@@ -64,6 +70,6 @@ export function readingWorth(
     Float64Array.of(start),
   );
   const [sdBefore, sdAfter] = [heard.temperatureSd[1]!, told.temperatureSd[0]!];
-  const pays = sdBefore - sdAfter >= READING_TELLS && hangsOnIt(plan, runs);
-  return { run: next.run, at, sdBefore, sdAfter, pays };
+  const pays = sdBefore - sdAfter >= READING_TELLS && hangsOnIt(plan, runsAtStake(plan, run));
+  return { run, at, sdBefore, sdAfter, pays };
 }

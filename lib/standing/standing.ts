@@ -1,9 +1,11 @@
+import type { ReadingWorth } from '@/lib/plan/reading-worth';
 import type { InNow, Plan, PlanRequest, RunPlan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { type Danger, dangersOf } from './danger';
 import { type Job, jobOf } from './job';
 import { type MixtureNow, mixtureNow } from './mixture';
 import { type OpenSwap, openSwapOf } from './open-swap';
+import { readingToAskFor } from './reading';
 
 /**
  * What is true of one machine now and what to do: worked out once, read by everything that tells a person anything.
@@ -21,6 +23,8 @@ export type Standing = {
   readonly job: Job;
   /** The run to come with the highest risk on what the plan has in it; null where none is to come. */
   readonly worst: RunPlan | null;
+  /** A reading to ask for now, and what it would tell; null where none is. */
+  readonly reading: ReadingWorth | null;
 };
 
 export function standingOf(request: PlanRequest, plan: Plan): Standing {
@@ -34,6 +38,7 @@ export function standingOf(request: PlanRequest, plan: Plan): Standing {
     dangers: dangersOf(plan),
     job: jobOf(plan, now),
     worst: worstOf(plan),
+    reading: readingToAskFor(request, plan),
   };
 }
 

@@ -69,6 +69,19 @@ describe('POST /api/plan', () => {
     expect(moved.runs.map(({ setting }) => setting)).toEqual(plan.runs.map(({ setting }) => setting));
   });
 
+  test('asks for a reading while there is time to act on it, and not once it was taken', async () => {
+    const readingAt = async (now: string, readings: PlanBody['readings'] = []) =>
+      (await planOf(night({ now, readings }))).standing.reading;
+    expect(await readingAt('2027-01-16T12:00:00-06:00')).toBeNull();
+    const now = '2027-01-16T18:20:00-06:00';
+    const asked = await readingAt(now);
+    expect(asked).toMatchObject({ run: 0, at: '2027-01-16T18:35:00-06:00' });
+    expect(asked!.temperatureSdAfterC).toBeLessThan(asked!.temperatureSdBeforeC - 0.5);
+    expect(asked!.words).toMatch(/^Read the thermometer at 18:35: it would tell the temperature of /);
+    const reading = { id: 'r', time: '2027-01-16T18:15:00-06:00', temperatureC: -9 };
+    expect(await readingAt(now, [reading])).toBeNull();
+  });
+
   test('gives the same plan for the same input', async () => {
     expect(await planOf(night())).toEqual(await planOf(night()));
   });

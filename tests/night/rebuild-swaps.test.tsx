@@ -74,7 +74,7 @@ function show({ night, plan, standing, now }: NightCase) {
   } as const;
   render(
     <>
-      <Plate night={night} standing={standing} acts={NO_ACTS} />
+      <Plate night={night} standing={standing} acts={NO_ACTS} units={voice.units} />
       <Call standing={standing} voice={voice} />
       <RunTable plan={plan} voice={voice} />
     </>,

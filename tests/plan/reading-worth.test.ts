@@ -56,11 +56,14 @@ describe('What a reading would tell', () => {
 
   it('is one sentence, or none', () => {
     const plan = planOf(requestOf());
+    const reading = readingWorth(requestOf(), plan);
     const voice = { zone: 'UTC', units: US_UNITS };
-    const worth = readingWorth(requestOf(), plan);
-    expect(plain(readingWorthSentence(worth, plan, voice) ?? '')).toMatch(
+    expect(plain(readingWorthSentence({ reading, plan, now: clock(17.2) }, voice))).toMatch(
       /^Read the thermometer at 17:35: it would tell the temperature of Round 1 to ±\d\.\d °F, not ±\d\.\d °F\.$/u,
     );
-    expect(readingWorthSentence(null, plan, voice)).toBeNull();
+    expect(plain(readingWorthSentence({ reading, plan, now: reading!.at }, voice))).toMatch(
+      /^Read the thermometer now: it would tell/,
+    );
+    expect(readingWorthSentence({ reading: null, plan, now: clock(17.2) }, voice)).toBeNull();
   });
 });

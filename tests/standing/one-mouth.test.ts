@@ -14,6 +14,7 @@ import { planCsv } from '@/lib/share/plan-csv';
 import { type Standing, standingOf } from '@/lib/standing/standing';
 import { isoUtc } from '@/lib/time/zone';
 import { METRIC_UNITS } from '@/lib/units/choice';
+import { readingWorthSentence } from '@/lib/words/reading-worth';
 import { riskSentence } from '@/lib/words/risk';
 import { settingText } from '@/lib/words/settings';
 import { anyEvening, type Evening } from '@/tests/support/any-evening';
@@ -75,6 +76,8 @@ function expectApiSays({ standing, plan }: Told, { night, now }: Evening): void 
   expect(answer!.standing.inNow.setting.mains).toEqual(standing.inNow.setting.mains);
   expect(answer!.standing.job.kind).toBe(standing.job.kind);
   expect(answer!.standing.risk).toBe(riskSentence(standing));
+  expect(answer!.standing.reading?.words ?? null).toBe(readingWorthSentence(standing, voice));
+  expect(answer!.standing.reading?.words ?? null).toBe(readingWorthSentence(standing, voice));
   expect(answer!.runs.map(({ setting, grade, leanCount }) => [setting.mains, grade, leanCount])).toEqual(
     plan.runs.map(({ setting, grade, leanCount }) => [setting.mains, grade, leanCount]),
   );
@@ -111,6 +114,7 @@ function expectClubSays({ request, plan, standing }: Told): void {
     plan.runs.map(({ setting }) => jets(setting)),
   );
   expect(planned!.standing.question).toEqual(standing.question);
+  expect(planned!.standing.reading).toEqual(standing.reading);
   expect(planned!.standing.dangers.map(({ grade, why }) => [grade, why])).toEqual(
     standing.dangers.map(({ grade, why }) => [grade, why]),
   );

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant } from '@/lib/time/instant';
-import { type SunPlace, sunEvents } from '@/lib/time/sun';
+import { nightAround, type SunPlace, sunEvents } from '@/lib/time/sun';
 import { readInstant } from '@/lib/time/zone';
 
 const at = (iso: string) => expectOk(readInstant(iso));
@@ -88,23 +88,31 @@ describe('sunset and dusk', () => {
   });
 });
 
-describe('a night', () => {
+describe('the night around a moment', () => {
   const chicago: SunPlace = { latitude: 45, longitude: -93 };
 
+  it('is the same night from the afternoon before to the morning after', () => {
+    const evening = nightAround(at('2027-01-16T15:00-06:00'), chicago);
+    expect(nightAround(at('2027-01-17T03:00-06:00'), chicago)).toEqual(evening);
+    expect(nightAround(at('2027-01-17T11:00-06:00'), chicago)).toEqual(evening);
+    expect(nightAround(at('2027-01-17T15:00-06:00'), chicago)).not.toEqual(evening);
+  });
+
   it('runs sunset, dusk, dawn, sunrise', () => {
-    const events = sunEvents(
-      { from: at('2027-01-16T12:00-06:00'), to: at('2027-01-17T12:00-06:00') },
-      chicago,
-    );
-    expect(events.map(({ kind }) => kind)).toEqual(['sunset', 'dusk', 'dawn', 'sunrise']);
-    expect(events[3]!.at - events[0]!.at).toBeLessThan(16 * HOUR_MS);
+    const { sunset, dusk, dawn, sunrise, allDay } = nightAround(at('2027-01-16T22:00-06:00'), chicago);
+    const order = [sunset, dusk, dawn, sunrise].map((time) => time ?? Number.NaN);
+    expect([...order].sort((a, b) => a - b)).toEqual(order);
+    expect((order[3] ?? 0) - (order[0] ?? 0)).toBeLessThan(16 * HOUR_MS);
+    expect(allDay).toBeNull();
   });
 
   it('has no sunset in polar night, but a dusk', () => {
     // USNO for Tromsø, 3 January 2026: "Object continuously below the Horizon", civil twilight 08:24 to 13:14 UTC.
-    const events = sunEvents({ from: at('2026-01-03T00:00Z'), to: at('2026-01-03T23:59Z') }, tromso);
-    expect(events.map(({ kind }) => kind)).toEqual(['dawn', 'dusk']);
-    expect(Math.abs(events[1]!.at - at('2026-01-03T13:14Z')) / 1000).toBeLessThanOrEqual(USNO_TOLERANCE_S);
+    const night = nightAround(at('2026-01-03T20:00Z'), tromso);
+    expect(night).toMatchObject({ sunset: null, sunrise: null, allDay: 'down' });
+    expect(Math.abs((night.dusk ?? Number.NaN) - at('2026-01-03T13:14Z')) / 1000).toBeLessThanOrEqual(
+      USNO_TOLERANCE_S,
+    );
   });
 
   it('at 69.65 N on 21 December has no sunrise anywhere in the day', () => {
@@ -116,13 +124,23 @@ describe('a night', () => {
     );
   });
 
-  it('has neither at 78 N, in January or in June', () => {
+  it('has neither at 78 N in January, and the sun stays up in June', () => {
     // USNO for Longyearbyen, 3 January and 21 June 2026: continuously below the twilight limit; continuously above the horizon.
     const north: SunPlace = { latitude: 78.22334, longitude: 15.64689 };
-    const eventsOf = (day: string) =>
-      sunEvents({ from: at(`${day}T00:00Z`), to: at(`${day}T23:59Z`) }, north);
-    expect(eventsOf('2026-01-03')).toEqual([]);
-    expect(eventsOf('2026-06-21')).toEqual([]);
+    expect(nightAround(at('2026-01-03T20:00Z'), north)).toEqual({
+      sunset: null,
+      dusk: null,
+      dawn: null,
+      sunrise: null,
+      allDay: 'down',
+    });
+    expect(nightAround(at('2026-06-21T20:00Z'), north)).toEqual({
+      sunset: null,
+      dusk: null,
+      dawn: null,
+      sunrise: null,
+      allDay: 'up',
+    });
   });
 
   it('lists each event of several nights once, at the date line too', () => {

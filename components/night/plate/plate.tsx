@@ -1,8 +1,10 @@
 import type { Night } from '@/components/night/night';
 import type { Acts } from '@/components/night/use-acts';
+import { TRACK_READING } from '@/components/reading/reading-dialog';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import type { Standing } from '@/lib/standing/standing';
+import type { UnitChoice } from '@/lib/units/choice';
 import { dangerSentences } from '@/lib/words/danger';
 import { riskSentence } from '@/lib/words/risk';
 import { tonightSentence } from '@/lib/words/tonight';
@@ -11,16 +13,19 @@ import { FittedNow } from './fitted-now';
 import { NextActBlock } from './next-act-block';
 import styles from './plate.module.css';
 import { QuestionBlock } from './question-block';
+import { ReadingLine } from './reading-line';
 
 export type PlateProps = {
   readonly night: Night;
   readonly standing: Standing;
   readonly acts: Acts;
+  readonly units: UnitChoice;
+  /** At the track. */
   readonly large?: boolean;
 };
 
 /** The first screen: what is in, how it stands, what comes next, the risk, and what all of it rests on. */
-export function Plate({ night, standing, acts, large = false }: PlateProps) {
+export function Plate({ night, standing, acts, units, large = false }: PlateProps) {
   const zone = useClockZone(night.zone);
   const { machine, request, series, records } = night;
   const { now, dangers, plan } = standing;
@@ -42,6 +47,7 @@ export function Plate({ night, standing, acts, large = false }: PlateProps) {
           now={now}
           zone={zone}
         />
+        <ReadingLine {...{ standing, zone, units }} href={large ? `#${TRACK_READING}` : '#reading'} />
       </div>
     </div>
   );

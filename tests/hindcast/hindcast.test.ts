@@ -1,0 +1,75 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { GROUPS, type RunOutcome, tallyOf } from '@/tests/support/lean-runs';
+import { WORLDS } from '@/tests/support/other-worlds';
+import { REAL_NIGHTS } from './real-nights';
+import { type Season, seasonOf, WAY_NAMES } from './season';
+
+/** A small seeded part of `npm run hindcast`. */
+const NIGHTS = 40;
+const NIGHTS_ELSEWHERE = 12;
+
+const READ = 'the plan, a reading before each run';
+const WAYS_HERE = WAY_NAMES.filter((name) => name !== 'the same, swaps for safety alone');
+const PLANS = ['the plan', READ] as const;
+
+describe('A season of real hours', () => {
+  let season: Season;
+  const elsewhere = new Map<string, readonly RunOutcome[]>();
+  const scoreOf = (way: keyof Season['scores']) => season.scores[way]!;
+
+  beforeAll(() => {
+    season = seasonOf(WORLDS['as stated'], NIGHTS, WAYS_HERE);
+    for (const [name, world] of Object.entries(WORLDS))
+      elsewhere.set(name, seasonOf(world, NIGHTS_ELSEWHERE, PLANS).outcomes);
+  }, 240_000);
+
+  it('is made of hours as stations had them', () => {
+    expect(REAL_NIGHTS.map(({ hours }) => hours.length)).toEqual([16, 16, 16, 16, 16, 16, 16, 13]);
+    const lows = REAL_NIGHTS.map(({ hours }) => Math.min(...hours.map((each) => each.temperature)) - 273.15);
+    // Read off the files: the coldest hour of each night.
+    expect(lows.map((low) => Math.round(10 * low) / 10)).toEqual([-22.8, -5, -16, -11, -24.3, -26, -23, -7]);
+  });
+
+  it('is far safer by the plan than by keeping, reacting or one size richer', () => {
+    for (const plan of PLANS)
+      for (const other of ['keep the baseline', 'react at 3 % lean', 'one size richer all night'] as const)
+        expect(scoreOf(plan).leanRuns, `${plan} and ${other}`).toBeLessThan(scoreOf(other).leanRuns / 3);
+  });
+
+  it('is by the plan with readings as safe as by a thermometer and the law, and between its two ways in power', () => {
+    const nearest = scoreOf('thermometer, nearest');
+    const richer = scoreOf('thermometer, next richer');
+    const plan = scoreOf(READ);
+    // Swaps are 0.80 against 0.95 and 1.06 over 500 nights; so few as these cannot tell them apart.
+    expect(plan.leanRuns).toBeLessThanOrEqual(nearest.leanRuns);
+    expect(plan.richLoss).toBeLessThan(richer.richLoss);
+    expect(plan.richLoss).toBeGreaterThan(nearest.richLoss);
+  });
+
+  /**
+   * The goal was at most 0.2 % lean runs at no more than 0.6 swaps a night. Lean runs: 0.05 % over 500 nights (0.00 to
+   * 0.05 % in the other worlds). Swaps: 0.80 (0.77 to 0.85), the goal is missed. 0.62 of them (0.60 to 0.67) keep the
+   * limit and would be made at any price; the others save more power than a swap is worth by default. Perfect knowledge
+   * takes 0.52. No noise for room (0 to 1.2 K) or steadiness (5 to 60 %) that was tried moved them by more than 0.02.
+   */
+  it('reaches the goal for lean runs by the plan with readings, and the swaps that were measured', () => {
+    const { leanRuns, swapsPerNight } = scoreOf(READ);
+    expect(leanRuns).toBeLessThanOrEqual(0.002);
+    // 0.80 over 500 nights, and three standard errors of a count of forty (sd 0.9 a night).
+    expect(swapsPerNight).toBeLessThan(0.8 + (3 * 0.9) / Math.sqrt(NIGHTS));
+    expect(swapsPerNight).toBeGreaterThan(scoreOf('perfect knowledge').swapsPerNight);
+  });
+
+  it('keeps "at most 5 %" in every world: all runs, in deep cold, and with a reading', () => {
+    for (const [world, outcomes] of elsewhere)
+      for (const group of ['all runs', 'runs below -12 °C', 'runs below -12 °C with a reading'] as const) {
+        const { runs, were } = tallyOf(outcomes, GROUPS[group]);
+        expect(runs, `${world}, ${group}`).toBeGreaterThan(40);
+        expect(were, `${world}, ${group}`).toBeLessThan(0.05);
+      }
+    // Too few in one world to say anything of it.
+    const { runs, were } = tallyOf([...elsewhere.values()].flat(), GROUPS['runs said 3 to 5 %']);
+    expect(runs).toBeGreaterThan(10);
+    expect(were).toBeLessThan(0.05);
+  });
+});
