@@ -60,7 +60,7 @@ export function useActs({ night, standing }: ActsOf): Acts {
 }
 
 /** The acts on a night, each handed to `write` with its words and its way back. */
-export function actsOn({ night, standing }: ActsOf, write: (act: ActWords) => void): Acts {
+export function actsOn({ night, standing }: ActsOf, write: (act: DeedWords) => void): Acts {
   const { plan, now } = standing;
   const machineId = night.records.machine.id;
   const engine = {
@@ -110,14 +110,14 @@ export function actsOn({ night, standing }: ActsOf, write: (act: ActWords) => vo
   };
 }
 
-export type ActWords = {
+export type DeedWords = {
   readonly words: string;
   readonly change: (record: EventRecord) => EventRecord;
   /** What the act changed and its way back puts in its old place. */
   readonly part: (record: EventRecord) => unknown;
   readonly back: (record: EventRecord, before: EventRecord) => EventRecord;
 };
-type Act = ActWords & {
+type Act = DeedWords & {
   readonly opened: Pick<OpenedStore, 'store'>;
   readonly say: (words: ToastWords) => void;
   readonly eventId: string;

@@ -30,7 +30,7 @@ export function forward(lower: readonly Float64Array[], b: (i: number) => number
 }
 
 /** Sum of the products, pair by pair. */
-export function dot(a: Float64Array, b: Float64Array): number {
+export function innerProduct(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
   return sum;

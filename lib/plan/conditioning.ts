@@ -1,4 +1,4 @@
-import { cholesky, dot, forward } from './cholesky';
+import { cholesky, forward, innerProduct } from './cholesky';
 import type { ErrorProcess } from './forecast-error';
 
 /** What was read minus what was forecast, with the sd of the instrument. */
@@ -48,11 +48,12 @@ export function conditionOn(process: ErrorProcess, observations: readonly Observ
   );
   const whitened = forward(lower, (i) => observations[i]!.value - seen[i]!.mean);
   const knownLasting = forward(lower, (i) => withLasting(seen[i]!));
-  const lastingSd = Math.sqrt(1 - dot(knownLasting, knownLasting));
+  const lastingSd = Math.sqrt(1 - innerProduct(knownLasting, knownLasting));
   return (instants) => {
     const points = Array.from(instants, pointAt);
     const known = points.map((point) => forward(lower, (i) => covariance(point, seen[i]!)));
-    const left = (i: number, j: number) => covariance(points[i]!, points[j]!) - dot(known[i]!, known[j]!);
+    const left = (i: number, j: number) =>
+      covariance(points[i]!, points[j]!) - innerProduct(known[i]!, known[j]!);
     const count = points.length;
     const track = {
       mean: new Float64Array(count),
@@ -61,9 +62,9 @@ export function conditionOn(process: ErrorProcess, observations: readonly Observ
       lasting: new Float64Array(count),
     };
     for (let i = 0; i < count; i++) {
-      track.mean[i] = points[i]!.mean + dot(known[i]!, whitened);
+      track.mean[i] = points[i]!.mean + innerProduct(known[i]!, whitened);
       track.sd[i] = Math.sqrt(Math.max(0, left(i, i)));
-      track.lasting[i] = (withLasting(points[i]!) - dot(known[i]!, knownLasting)) / lastingSd;
+      track.lasting[i] = (withLasting(points[i]!) - innerProduct(known[i]!, knownLasting)) / lastingSd;
       if (i < count - 1) track.toNext[i] = left(i, i + 1);
     }
     return track;

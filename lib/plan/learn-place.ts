@@ -3,7 +3,7 @@ import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import type { SunPlace } from '@/lib/time/sun';
 import { kelvinDifference } from '@/lib/units/quantity';
 import { hoursAfterSunset, hoursBetween, nightNumber } from './after-sunset';
-import { cholesky, dot, forward } from './cholesky';
+import { cholesky, forward, innerProduct } from './cholesky';
 import { temperatureError } from './forecast-error';
 import {
   LASTING_SHARE,
@@ -115,8 +115,8 @@ export function learnPlace(events: readonly PastEvent[], learner: Learner): Plac
     ran: kelvinDifference(meanOfNights(lessons, nights)),
     byHour: Array.from({ length: 24 }, (_, hour) => {
       const known = forward(lower, (i) => ownCovariance(kind, hour, lessons[i]!.hour));
-      const left = ownCovariance(kind, hour, hour) - dot(known, known);
-      return { mean: dot(known, whitened), sd: Math.sqrt(Math.max(0, left)) };
+      const left = ownCovariance(kind, hour, hour) - innerProduct(known, known);
+      return { mean: innerProduct(known, whitened), sd: Math.sqrt(Math.max(0, left)) };
     }),
   };
 }

@@ -8,7 +8,7 @@ import { type Clock, clockText, windowText } from './times';
 import type { Voice } from './voice';
 
 /** One question of the night with its answer: the number first, then what it rests on. */
-export type Answer = {
+export type LookBackAnswer = {
   readonly question: string;
   readonly answer: string;
   readonly lines: readonly string[];
@@ -20,7 +20,7 @@ const FORECAST = 'Was the forecast off?';
 const PLAN = 'Was the plan off?';
 const PERFECT = 'What would perfect knowledge have done?';
 
-export function afterAnswers(review: NightReview, voice: AfterVoice): readonly Answer[] {
+export function afterAnswers(review: NightReview, voice: AfterVoice): readonly LookBackAnswer[] {
   return [forecastAnswer(review.forecast, voice), planAnswer(review), perfectAnswer(review)];
 }
 
@@ -30,8 +30,8 @@ const HOURS = {
   both: 'the hours, typed and forecast, were',
 } as const;
 
-function forecastAnswer(forecast: ForecastReview, voice: AfterVoice): Answer {
-  const say = (answer: string, ...lines: readonly string[]): Answer => ({
+function forecastAnswer(forecast: ForecastReview, voice: AfterVoice): LookBackAnswer {
+  const say = (answer: string, ...lines: readonly string[]): LookBackAnswer => ({
     question: FORECAST,
     answer,
     lines,
@@ -91,8 +91,12 @@ function rangeText(
   return `From ${formatTemperatureStep(kelvinDifference(Math.abs(near)), voice.units, 1)} to ${to}`;
 }
 
-function planAnswer({ compared, runs, known }: NightReview): Answer {
-  const say = (answer: string, ...lines: readonly string[]): Answer => ({ question: PLAN, answer, lines });
+function planAnswer({ compared, runs, known }: NightReview): LookBackAnswer {
+  const say = (answer: string, ...lines: readonly string[]): LookBackAnswer => ({
+    question: PLAN,
+    answer,
+    lines,
+  });
   if (compared === null)
     return say(
       'Nobody read the air and no run was judged, so the plan cannot be judged.',
@@ -156,8 +160,12 @@ function namesOf(of: readonly number[], runs: readonly RunReview[]): string {
   return listing(of.map(name));
 }
 
-function perfectAnswer({ compared, runs }: NightReview): Answer {
-  const say = (answer: string, ...lines: readonly string[]): Answer => ({ question: PERFECT, answer, lines });
+function perfectAnswer({ compared, runs }: NightReview): LookBackAnswer {
+  const say = (answer: string, ...lines: readonly string[]): LookBackAnswer => ({
+    question: PERFECT,
+    answer,
+    lines,
+  });
   if (compared === null) return say('Nobody knows more of this night than the forecast did.');
   const { perfect, made, planned } = compared;
   const bad = perfect.lean.length + perfect.rich.length;

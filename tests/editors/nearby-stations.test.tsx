@@ -80,7 +80,7 @@ describe('A station nearby', () => {
     const { user } = show();
     expect(fetch).not.toHaveBeenCalled();
     await user.click(screen.getByRole('button', { name: 'Look for stations nearby' }));
-    expect(await screen.findByText(/Fake Lake/)).toBeTruthy();
+    await screen.findByText(/Fake Lake/);
     expect(fetch.mock.calls[0]?.[0]).toBe('/api/observations?lat=46.79&lon=-92.1');
   });
 
@@ -92,8 +92,8 @@ describe('A station nearby', () => {
     expect(plainOf(offer.textContent)).toMatch(
       /^KXYZ, Fake Lake: 7\.8 km away, 98 m higher, 15 minutes ago\. Here that is −10\.4 °C, give or take 2\.\d °C, and station pressure 971 hPa\.$/,
     );
-    expect(screen.getByText('KOLD has been silent for hours: left out.')).toBeTruthy();
-    expect(screen.getByText(/US National Weather Service/)).toBeTruthy();
+    screen.getByText('KOLD has been silent for hours: left out.');
+    screen.getByText(/US National Weather Service/);
     expect(keep).not.toHaveBeenCalled();
     await user.click(screen.getByRole('button', { name: 'Use KXYZ as a reading' }));
     const reading = readingSchema.parse(keep.mock.calls[0]?.[0]);
@@ -104,14 +104,14 @@ describe('A station nearby', () => {
     cleanup();
     const again = show({ ...records, event: { ...records.event, value } });
     await again.user.click(screen.getByRole('button', { name: 'Look for stations nearby' }));
-    expect(await screen.findByText('Taken: it is among the readings.')).toBeTruthy();
+    await screen.findByText('Taken: it is among the readings.');
   });
 
   it('that cannot be asked is told in words, with another way', async () => {
     answering({ detail: 'No weather station is known near this place.' }, 422);
     const { user } = show();
     await user.click(screen.getByRole('button', { name: 'Look for stations nearby' }));
-    expect(await screen.findByText(/No weather station is known/)).toBeTruthy();
+    await screen.findByText(/No weather station is known/);
   });
 });
 
@@ -134,7 +134,7 @@ describe('A pasted report', () => {
 
   it('that is none is refused in words and stays to be mended', async () => {
     const { keep } = await paste('-11 and clear');
-    expect(await screen.findByText(/does not begin as a report does/)).toBeTruthy();
+    await screen.findByText(/does not begin as a report does/);
     expect(screen.getByLabelText<HTMLTextAreaElement>('Airfield report (METAR)').value).toBe('-11 and clear');
     expect(keep).not.toHaveBeenCalled();
   });

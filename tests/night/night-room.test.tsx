@@ -156,9 +156,7 @@ describe('the night page', () => {
     const shorter = { ...stored.value, typed: { ...stored.value.typed, hours } };
     await store.put('events', DEMO_EVENT_ID, shorter, stored.revision);
     await user.click(await screen.findByRole('button', { name: 'Running late?' }));
-    expect(
-      await screen.findByText(/^50 minutes later, Round 8 would be past the end of the hours/),
-    ).toBeTruthy();
+    await screen.findByText(/^50 minutes later, Round 8 would be past the end of the hours/);
     expect(screen.queryByText(/^20 minutes later/)).toBeNull();
   });
 

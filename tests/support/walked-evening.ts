@@ -1,6 +1,6 @@
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/components/night/demo-night';
 import { type Night, type NightRecords, nightFrom, standNight } from '@/components/night/night';
-import { type Acts, type ActWords, actsOn, writeAct } from '@/components/night/use-acts';
+import { type Acts, actsOn, type DeedWords, writeAct } from '@/components/night/use-acts';
 import { sharedNightOf } from '@/components/share/shared-night-of';
 import { changeRecord } from '@/components/store/change-record';
 import type { ToastWords } from '@/components/ui/toast';
@@ -88,7 +88,7 @@ export class WalkedEvening {
   /** What a press on something that a tab shows does. */
   async press(tab: 0 | 1, press: (acts: Acts, standing: Standing) => void): Promise<Act> {
     const shown = this.shown(tab);
-    const pressed: ActWords[] = [];
+    const pressed: DeedWords[] = [];
     press(
       actsOn(shown, (act) => pressed.push(act)),
       shown.standing,
@@ -98,7 +98,7 @@ export class WalkedEvening {
     return { before, after: await this.record(), words: this.#saidIn(tab) };
   }
 
-  #write(tab: 0 | 1, act: ActWords): Promise<void> {
+  #write(tab: 0 | 1, act: DeedWords): Promise<void> {
     const { store } = this.tabs[tab];
     const say = (words: ToastWords) => {
       this.tabs[tab].toast = words;

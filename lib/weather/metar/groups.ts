@@ -59,7 +59,7 @@ export function readTenths(group: string): Temperatures | undefined {
 }
 
 /** Altimeter setting; null for `not observed`, undefined for another group. */
-export function readPressure(group: string): Pascal | null | undefined {
+export function readPressureGroup(group: string): Pascal | null | undefined {
   const match = PRESSURE.exec(group);
   if (match === null) return undefined;
   const [, kind, digits = ''] = match;

@@ -9,7 +9,7 @@ import {
 } from '@/lib/weather/stations/observation';
 import {
   END,
-  readPressure,
+  readPressureGroup,
   readTemperatures,
   readTenths,
   readWind,
@@ -94,7 +94,7 @@ function readBody(groups: readonly string[]): Result<Body, MetarProblem> {
 }
 
 function isKnown(group: string): boolean {
-  const reads = [readWind, readTemperatures, readPressure];
+  const reads = [readWind, readTemperatures, readPressureGroup];
   return reads.some((read) => read(group) !== undefined) || saysNothing(group);
 }
 
@@ -129,7 +129,7 @@ function apart(whole: number | null, fine: number | null): boolean {
 
 function readAltimeter(body: readonly string[]): Result<Pascal | null, MetarProblem> {
   const told = body.flatMap((group) => {
-    const value = readPressure(group);
+    const value = readPressureGroup(group);
     return value === undefined || value === null ? [] : [{ group, value }];
   });
   const [first] = told;

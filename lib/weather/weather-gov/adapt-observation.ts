@@ -6,7 +6,7 @@ import { type Kelvin, type Metre, metre, type Pascal, pascal } from '@/lib/units
 import type { Coordinates } from '@/lib/weather/place';
 import type { AnswerProblem } from '@/lib/weather/problem';
 import type { PlacedObservation } from '@/lib/weather/stations/observation';
-import type { Latest, Measured } from './station-schema';
+import type { Latest, MeasuredValue } from './station-schema';
 
 /** A station as it is listed. */
 export type Station = {
@@ -32,7 +32,7 @@ const REFUSED = /^[XQB]$/;
 type Unit = { readonly unit: string; readonly field: string };
 
 /** The number in the unit it should have; null where it is missing or refused. */
-function told(given: Measured | undefined, { unit, field }: Unit): Result<number | null, AnswerProblem> {
+function told(given: MeasuredValue | undefined, { unit, field }: Unit): Result<number | null, AnswerProblem> {
   if (given === undefined || given.value === null) return ok(null);
   if (given.unitCode !== unit) return fail({ code: 'wrong-units', field, unit: given.unitCode });
   return ok(REFUSED.test(given.qualityControl ?? '') ? null : given.value);

@@ -47,4 +47,4 @@ export const latestSchema = z.object({
 export type StationList = z.output<typeof stationListSchema>;
 export type Latest = z.output<typeof latestSchema>['properties'] &
   Pick<z.output<typeof latestSchema>, 'geometry'>;
-export type Measured = z.output<typeof measured>;
+export type MeasuredValue = z.output<typeof measured>;
