@@ -1,12 +1,12 @@
 'use client';
 
-import type { Night } from '@/components/night/night';
 import { NightHead } from '@/components/night/night-head';
 import { useNight } from '@/components/night/use-night';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import { Way } from '@/components/ui/way';
 import { endOfNight } from '@/lib/after/review-night';
+import type { Night } from '@/lib/night/night';
 import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { notOverSentence } from '@/lib/words/after';

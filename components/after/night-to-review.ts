@@ -1,7 +1,7 @@
-import type { Night } from '@/components/night/night';
 import type { LoggedRun, NightToReview, PlannedRun } from '@/lib/after/review';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { settingOf, settingProblems } from '@/lib/contract/setting-problems';
+import type { Night } from '@/lib/night/night';
 import type { Instant } from '@/lib/time/instant';
 import { celsiusToKelvin } from '@/lib/units/convert';
 

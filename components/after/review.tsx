@@ -1,8 +1,6 @@
 'use client';
 
 import { useMemo } from 'react';
-import type { Night } from '@/components/night/night';
-import { problemSentences, problemTitle } from '@/components/night/problem-words';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
@@ -11,11 +9,13 @@ import { Way } from '@/components/ui/way';
 import type { NightReview } from '@/lib/after/review';
 import { reviewNight, startOfNight } from '@/lib/after/review-night';
 import { hoursProvenance } from '@/lib/hours/provenance';
+import type { Night } from '@/lib/night/night';
 import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { type AfterVoice, afterAnswers } from '@/lib/words/after';
 import { type TallyWords, tallyRows } from '@/lib/words/after-rows';
+import { problemSentences, problemTitle } from '@/lib/words/night-problems';
 import { hoursSentenceOnPaper } from '@/lib/words/provenance';
 import styles from './after.module.css';
 import { nightToReview } from './night-to-review';

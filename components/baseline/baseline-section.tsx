@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { newId } from '@/components/night/setup/new-id';
+import { newId } from '@/components/store/new-id';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';

@@ -4,7 +4,7 @@ import { useMemo } from 'react';
 import { deviceZone } from '@/components/event/zones';
 import { HardwareSection } from '@/components/hardware/hardware-section';
 import { LearnSection } from '@/components/learn/learn-section';
-import { useNow } from '@/components/night/use-now';
+import { useNow } from '@/components/store/use-now';
 import { useTable } from '@/components/store/use-table';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import { localDate } from '@/lib/time/zone';

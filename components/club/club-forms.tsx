@@ -1,8 +1,8 @@
 'use client';
 
 import { EditEvent, EditHours } from '@/components/night/setup/edit-dialogs';
+import type { ClubRecords } from '@/lib/night/club';
 import type { UnitChoice } from '@/lib/units/choice';
-import type { ClubRecords } from './club';
 import { NewClubNight } from './new-club-night';
 import { AddRacers } from './roster/add-racers';
 import { ClassDialog } from './roster/class-dialog';

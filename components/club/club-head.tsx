@@ -1,6 +1,6 @@
-import { dayText } from '@/components/night/day-text';
 import { DataLine } from '@/components/night/plate/data-line';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { dayText } from '@/lib/words/day-text';
 import styles from './club-page.module.css';
 import type { ClubViewProps } from './view-props';
 

@@ -1,7 +1,7 @@
+import type { ClubRecords } from '@/lib/night/club';
 import { racerName } from '@/lib/store/racer-event';
 import type { ClubNames } from '@/lib/words/club';
 import { listing } from '@/lib/words/listing';
-import type { ClubRecords } from './club';
 
 /** What racers and boxes are called: a box of one's own goes by its owner. */
 export function clubNames({ event, machines, boxes }: ClubRecords): ClubNames {

@@ -2,8 +2,8 @@
 
 import { EventEditor } from '@/components/night/setup/edit-dialogs';
 import { newEventRecord } from '@/components/night/setup/edited-records';
-import { newId } from '@/components/night/setup/new-id';
 import { useAdd } from '@/components/night/setup/use-save';
+import { newId } from '@/components/store/new-id';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Dialog } from '@/components/ui/dialog';
 import type { UnitChoice } from '@/lib/units/choice';

@@ -1,11 +1,11 @@
-import { problemSentences, problemTitle } from '@/components/night/problem-words';
 import { Notice } from '@/components/ui/notice';
 import { Way } from '@/components/ui/way';
 import type { Briefing } from '@/lib/club/briefing';
+import type { Club, ClubProblem } from '@/lib/night/club';
 import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
+import { problemSentences, problemTitle } from '@/lib/words/night-problems';
 import { planProblemSentence } from '@/lib/words/plan-problems';
-import type { Club, ClubProblem } from './club';
 
 type ClubProblemsProps = {
   readonly club: Club;

@@ -1,6 +1,6 @@
 'use client';
 
-import { newId } from '@/components/night/setup/new-id';
+import { newId } from '@/components/store/new-id';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { useToast } from '@/components/ui/toast';
 import { undoRewrite } from '@/lib/store/backup-import';

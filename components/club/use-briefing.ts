@@ -2,8 +2,8 @@
 
 import { useMemo } from 'react';
 import { type Briefing, briefingSteps } from '@/lib/club/briefing';
+import type { Club } from '@/lib/night/club';
 import type { Instant } from '@/lib/time/instant';
-import type { Club } from './club';
 import { useSteps } from './use-steps';
 
 /** The briefing as of now; null until it has been planned once, and while there is nobody to plan for. */

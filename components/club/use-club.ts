@@ -1,13 +1,13 @@
 'use client';
 
 import { useMemo } from 'react';
-import { placeTaught } from '@/components/night/place-taught';
-import { useNow } from '@/components/night/use-now';
+import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
+import { type Club, type ClubRecords, clubSteps } from '@/lib/night/club';
+import { placeTaught } from '@/lib/night/place-taught';
 import type { MachineRecord, Preferences, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
-import { type Club, type ClubRecords, clubSteps } from './club';
 import { useSteps } from './use-steps';
 
 export type ClubState =

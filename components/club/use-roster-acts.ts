@@ -1,15 +1,15 @@
 'use client';
 
 import { useMemo } from 'react';
-import { accepting } from '@/components/night/accepting';
-import { withAcceptedPlan, withFitted } from '@/components/night/records';
 import { useWrite, type Write } from '@/components/store/use-write';
 import type { Setting } from '@/lib/carb/machine';
 import type { PlannedRacer } from '@/lib/club/racer';
+import { accepting } from '@/lib/night/accepting';
+import { type ClubRecords, recordsOf } from '@/lib/night/club';
+import { withAcceptedPlan, withFitted } from '@/lib/night/records';
 import type { ClubClass, EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { settingText } from '@/lib/words/settings';
-import { type ClubRecords, recordsOf } from './club';
 import { type Joining, withClass, withClassOf, withJoined, withoutClass, withoutRacer } from './edit-roster';
 
 type Outcome = ReturnType<Write['change']>;

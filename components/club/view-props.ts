@@ -1,8 +1,8 @@
 import type { ForecastState } from '@/components/weather/use-forecast';
 import type { Briefing } from '@/lib/club/briefing';
+import type { Club, ClubRecords } from '@/lib/night/club';
 import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
-import type { Club, ClubRecords } from './club';
 
 /** What every view of the club's night is given; the briefing is null until it has been planned. */
 export type ClubViewProps = {

@@ -1,5 +1,5 @@
-import { dayText } from '@/components/night/day-text';
 import { fromLocal } from '@/lib/time/local';
+import { dayText } from '@/lib/words/day-text';
 
 /** "Sat 16 Jan" for 2027-01-16; null where the text is no date. */
 export function dateWords(date: string): string | null {

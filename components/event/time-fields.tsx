@@ -1,8 +1,8 @@
 'use client';
 
 import { wholeOf } from '@/components/draft/part';
-import { useNow } from '@/components/night/use-now';
 import { useClockZone } from '@/components/store/use-clock-zone';
+import { useNow } from '@/components/store/use-now';
 import { Button } from '@/components/ui/button';
 import { Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import type { HistoryProps } from '@/components/baseline/baseline-section';
-import { newId } from '@/components/night/setup/new-id';
+import { newId } from '@/components/store/new-id';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';

@@ -2,7 +2,6 @@
 
 import { Fragment, useMemo, useState } from 'react';
 import { clockOf } from '@/components/event/clock-text';
-import { dayText } from '@/components/night/day-text';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
@@ -13,6 +12,7 @@ import { runsFromEvent } from '@/lib/contract/event-from-json';
 import { minutesToSpare } from '@/lib/plan/delay';
 import { type Instant, instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
+import { dayText } from '@/lib/words/day-text';
 import { spareWords } from '@/lib/words/delay';
 import { listing } from '@/lib/words/listing';
 import { rowValues, uncoveredRuns } from './between';

@@ -1,4 +1,4 @@
-import { isOfNight } from '@/components/night/night';
+import { isOfNight } from '@/lib/night/night';
 import type { EventRecord, LogRecord, Stored } from '@/lib/store/records';
 
 /**

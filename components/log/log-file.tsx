@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { newId } from '@/components/night/setup/new-id';
+import { newId } from '@/components/store/new-id';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { Button } from '@/components/ui/button';
 import { FileButton } from '@/components/ui/file-button';

@@ -2,8 +2,8 @@
 
 import { useMemo, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
-import { useNow } from '@/components/night/use-now';
 import { useHours } from '@/components/store/use-clock-zone';
+import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { useWrite, type Write } from '@/components/store/use-write';

@@ -5,11 +5,11 @@ import { FitDialog } from '@/components/night/plate/fit-dialog';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import type { RunToLog } from '@/lib/night/to-log';
 import type { PastRunChoices } from '@/lib/standing/past-run';
 import { clockFace } from '@/lib/time/zone';
 import { pastRunWords } from '@/lib/words/log';
 import styles from './log.module.css';
-import type { RunToLog } from './to-log';
 
 type RunAskedProps = {
   readonly run: RunToLog;

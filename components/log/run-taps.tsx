@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import type { Verdict } from '@/lib/carb/verdicts';
+import { judged, type RunToLog } from '@/lib/night/to-log';
 import type { LogRecord } from '@/lib/store/records';
 import { clockFace } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -12,7 +13,6 @@ import { formatTemperature } from '@/lib/units/format';
 import { settingText } from '@/lib/words/settings';
 import { CylinderDialog } from './cylinder-dialog';
 import styles from './log.module.css';
-import { judged, type RunToLog } from './to-log';
 
 const TAPS: readonly { readonly verdict: Verdict | null; readonly label: string }[] = [
   { verdict: 'lean', label: 'Lean' },

@@ -4,12 +4,12 @@ import { useNight } from '@/components/night/use-night';
 import type { Write } from '@/components/store/use-write';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
+import { type RunToLog, runsToLog } from '@/lib/night/to-log';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { NotedRun } from './noted-run';
 import { RunAsked } from './run-asked';
 import { RunTaps } from './run-taps';
-import { type RunToLog, runsToLog } from './to-log';
 import { TonightNow } from './tonight-now';
 import { type LogActs, useLogActs } from './use-log-acts';
 

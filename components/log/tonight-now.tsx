@@ -1,6 +1,6 @@
-import type { Night } from '@/components/night/night';
 import { Notice } from '@/components/ui/notice';
 import { Way } from '@/components/ui/way';
+import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import { cautionsFor } from '@/lib/words/cautions';
 import { dangerSentences } from '@/lib/words/danger';

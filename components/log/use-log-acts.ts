@@ -1,14 +1,14 @@
 import { useState } from 'react';
-import { withRunTold } from '@/components/night/records';
 import { useHours } from '@/components/store/use-clock-zone';
 import type { Write } from '@/components/store/use-write';
 import { useHold } from '@/components/ui/use-hold';
 import type { Setting } from '@/lib/carb/machine';
+import { withRunTold } from '@/lib/night/records';
+import type { RunToLog } from '@/lib/night/to-log';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import { verdictText } from '@/lib/words/log';
 import { settingText } from '@/lib/words/settings';
 import { nameOf } from './log-table';
-import type { RunToLog } from './to-log';
 
 export type LogActs = {
   /** The runs as they stand; for a moment after a tap as they stood, so that a second tap meets nothing else. */

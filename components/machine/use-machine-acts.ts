@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react';
 import type { SaveOutcome } from '@/components/draft/use-form';
-import { newId } from '@/components/night/setup/new-id';
+import { newId } from '@/components/store/new-id';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';

@@ -1,6 +1,6 @@
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
-import { dayText } from './day-text';
+import { dayText } from '@/lib/words/day-text';
 import styles from './night-head.module.css';
 
 type NightHeadProps = {

@@ -4,12 +4,12 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
 import { FollowedWeather } from '@/components/weather/followed-weather';
+import type { NightProblem, NightRecords } from '@/lib/night/night';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord, Stored } from '@/lib/store/records';
-import type { NightProblem, NightRecords } from './night';
+import { problemSentences, problemTitle } from '@/lib/words/night-problems';
 import { NightHead } from './night-head';
 import styles from './night-page.module.css';
-import { problemSentences, problemTitle } from './problem-words';
 import { SetupSection } from './setup/setup-section';
 
 export function NoEvent() {

@@ -4,13 +4,13 @@ import { PressureQuestion } from '@/components/air/pressure-question';
 import { recordWithMachine } from '@/components/machine/record-with-machine';
 import { useWrite } from '@/components/store/use-write';
 import { type PressureAnswer, withPressureAnswer } from '@/lib/contract/pressure-answer';
+import type { NightRecords } from '@/lib/night/night';
 import type { PlanWarning } from '@/lib/plan/types';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { withHoursPressure } from '@/lib/store/pressure-answers';
 import type { MachineRecord } from '@/lib/store/records';
 import { pressureWarningQuestion } from '@/lib/words/pressure-doubts';
 import type { Voice } from '@/lib/words/voice';
-import type { NightRecords } from './night';
 
 /** The warnings that are answered here. */
 export const PRESSURE_QUESTION_CODES = ['baseline-pressure-in-doubt', 'hours-pressure-in-doubt'] as const;

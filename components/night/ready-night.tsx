@@ -8,10 +8,10 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import { useHash } from '@/components/ui/use-hash';
 import { useLiveNight } from '@/components/watch/use-live-night';
 import { WatchNotice } from '@/components/watch/watch-notice';
+import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { Preferences } from '@/lib/store/records';
 import type { CallVoice } from '@/lib/words/call';
-import type { Night } from './night';
 import { useActs } from './use-acts';
 import { WholeNight } from './whole-night';
 

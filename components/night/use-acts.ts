@@ -5,15 +5,8 @@ import { changeRecord } from '@/components/store/change-record';
 import { type OpenedStore, useOpenedStore } from '@/components/store/store-provider';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Setting } from '@/lib/carb/machine';
-import type { Standing } from '@/lib/standing/standing';
-import { eventOfRacer } from '@/lib/store/racer-event';
-import type { EventRecord } from '@/lib/store/records';
-import { sameValue } from '@/lib/store/same-value';
-import type { Instant } from '@/lib/time/instant';
-import { runName } from '@/lib/words/runs';
-import { settingText } from '@/lib/words/settings';
-import { accepting } from './accepting';
-import type { Night } from './night';
+import { accepting } from '@/lib/night/accepting';
+import type { Night } from '@/lib/night/night';
 import {
   machinePart,
   withFitted,
@@ -25,7 +18,14 @@ import {
   withRunsAsBefore,
   withRunsFrom,
   withRunsMoved,
-} from './records';
+} from '@/lib/night/records';
+import type { Standing } from '@/lib/standing/standing';
+import { eventOfRacer } from '@/lib/store/racer-event';
+import type { EventRecord } from '@/lib/store/records';
+import { sameValue } from '@/lib/store/same-value';
+import type { Instant } from '@/lib/time/instant';
+import { runName } from '@/lib/words/runs';
+import { settingText } from '@/lib/words/settings';
 
 export type Acts = {
   /** "This is my plan." */

@@ -3,10 +3,10 @@
 import { useEffect } from 'react';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { useTable } from '@/components/store/use-table';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight, isLiving } from '@/lib/night/demo-night';
 import type { EventRecord } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
 import type { Instant } from '@/lib/time/instant';
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight, isLiving } from './demo-night';
 
 /** Puts the demo night into an empty store, and the next evening in its place once its last run has started. */
 export function useDemo(now: Instant | null): void {

@@ -1,14 +1,21 @@
 'use client';
 
 import { useMemo } from 'react';
+import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
+import {
+  logOf,
+  type Night,
+  type NightProblem,
+  type NightRecords,
+  nightFrom,
+  standNight,
+} from '@/lib/night/night';
+import { placeTaught } from '@/lib/night/place-taught';
 import type { Standing } from '@/lib/standing/standing';
 import type { EventRecord, MachineRecord, Preferences, Stored } from '@/lib/store/records';
-import { logOf, type Night, type NightProblem, type NightRecords, nightFrom, standNight } from './night';
-import { placeTaught } from './place-taught';
 import { useDemo } from './use-demo';
-import { useNow } from './use-now';
 
 export type NightState =
   | { readonly status: 'opening' }

@@ -1,9 +1,9 @@
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
+import type { NightRecords } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import type { Voice } from '@/lib/words/voice';
 import { warningSentences } from '@/lib/words/warnings';
-import type { NightRecords } from './night';
 import { isPressureQuestion, PRESSURE_QUESTION_CODES, PressureQuestions } from './pressure-questions';
 
 type WarningsProps = {

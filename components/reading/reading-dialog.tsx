@@ -2,7 +2,7 @@
 
 import dynamic from 'next/dynamic';
 import { useState } from 'react';
-import { newId } from '@/components/night/setup/new-id';
+import { newId } from '@/components/store/new-id';
 import { Dialog } from '@/components/ui/dialog';
 import { useHash } from '@/components/ui/use-hash';
 import type { ReadingJson } from '@/lib/contract/event';

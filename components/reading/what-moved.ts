@@ -1,7 +1,7 @@
-import { type Night, planNight } from '@/components/night/night';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
 import { hourAt } from '@/lib/hours/at';
+import { type Night, planNight } from '@/lib/night/night';
 import { comparePlans } from '@/lib/plan/difference';
 import { correctHours } from '@/lib/plan/readings';
 import type { Plan, PlanWarning, Reading } from '@/lib/plan/types';

@@ -1,7 +1,6 @@
 'use client';
 
 import { useMemo } from 'react';
-import { dayText } from '@/components/night/day-text';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
@@ -18,6 +17,7 @@ import { formatElevation } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import { type CallVoice, callSentences } from '@/lib/words/call';
 import { contractProblemSentence } from '@/lib/words/contract-problems';
+import { dayText } from '@/lib/words/day-text';
 import { counted } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import { dateClockText, windowText } from '@/lib/words/times';

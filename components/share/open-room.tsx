@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import { useNow } from '@/components/night/use-now';
+import { useNow } from '@/components/store/use-now';
 import { Notice } from '@/components/ui/notice';
 import { useHash } from '@/components/ui/use-hash';
 import type { LinkProblem } from '@/lib/contract/link-problem';

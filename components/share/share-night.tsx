@@ -2,11 +2,11 @@
 
 import dynamic from 'next/dynamic';
 import { useState } from 'react';
-import type { Night } from '@/components/night/night';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
 import { Acts } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
+import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import { OPEN_PAGE } from '@/lib/share/addresses';
 import { type Instant, instant } from '@/lib/time/instant';

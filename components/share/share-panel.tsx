@@ -1,21 +1,21 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import type { Night } from '@/components/night/night';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import { Way } from '@/components/ui/way';
+import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import { linkAddress, OPEN_PAGE } from '@/lib/share/addresses';
 import { packNight } from '@/lib/share/night-link';
+import { sharedNightOf } from '@/lib/share/shared-night-of';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
 import { CopyField } from './copy-field';
 import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
 import { QrCode } from './qr-code';
-import { sharedNightOf } from './shared-night-of';
 
 type SharePanelProps = {
   readonly night: Night;

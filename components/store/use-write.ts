@@ -1,10 +1,10 @@
 'use client';
 
 import { useMemo } from 'react';
-import { newId } from '@/components/night/setup/new-id';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { Stored, TableName, TableValue } from '@/lib/store/records';
 import { changeRecord } from './change-record';
+import { newId } from './new-id';
 import { type OpenedStore, useOpenedStore } from './store-provider';
 
 /** Nothing where it was kept, else a sentence that says why not. */

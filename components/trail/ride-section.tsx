@@ -1,8 +1,8 @@
 'use client';
 
 import { useDeferredValue, useMemo } from 'react';
-import { useNow } from '@/components/night/use-now';
 import { useClockZone } from '@/components/store/use-clock-zone';
+import { useNow } from '@/components/store/use-now';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';

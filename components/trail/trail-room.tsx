@@ -2,13 +2,13 @@
 
 import { useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
-import { problemSentences } from '@/components/night/problem-words';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
 import { instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
+import { problemSentences } from '@/lib/words/night-problems';
 import { CardSection } from './card-section';
 import { DialSection } from './dial-section';
 import { MachineSection } from './machine-section';

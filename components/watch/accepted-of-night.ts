@@ -1,7 +1,7 @@
-import type { Night } from '@/components/night/night';
 import { airAt } from '@/lib/air/air-from';
 import type { Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { Night } from '@/lib/night/night';
 import type { ComparedPlan } from '@/lib/plan/compared';
 import type { Plan } from '@/lib/plan/types';
 import { acceptedPlan, comparedAccepted } from '@/lib/share/accepted-plan';

@@ -1,10 +1,10 @@
 'use client';
 
 import { useMemo } from 'react';
-import type { Night } from '@/components/night/night';
 import { type ReadingDesk, useReadingDesk } from '@/components/reading/use-reading-desk';
 import type { PlannedNight } from '@/components/reading/what-moved';
 import { type ForecastState, useForecast } from '@/components/weather/use-forecast';
+import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { CallVoice } from '@/lib/words/call';

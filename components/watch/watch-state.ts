@@ -1,4 +1,4 @@
-import type { Night } from '@/components/night/night';
+import type { Night } from '@/lib/night/night';
 import { comparePlans } from '@/lib/plan/difference';
 import type { Plan } from '@/lib/plan/types';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';

@@ -1,6 +1,6 @@
 'use client';
 
-import { useNow } from '@/components/night/use-now';
+import { useNow } from '@/components/store/use-now';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { useForecast } from './use-forecast';

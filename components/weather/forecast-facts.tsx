@@ -1,7 +1,7 @@
-import { forecastSeries } from '@/components/night/forecast-series';
 import { classNames } from '@/components/ui/class-names';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { dataAge, hoursProvenance } from '@/lib/hours/provenance';
+import { forecastSeries } from '@/lib/night/forecast-series';
 import type { ForecastRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatTemperatureStep } from '@/lib/units/format';

@@ -2,8 +2,8 @@
 
 import dynamic from 'next/dynamic';
 import { withoutOffsetElsewhere } from '@/components/event/moved-place';
-import { newId } from '@/components/night/setup/new-id';
 import { useSave } from '@/components/night/setup/use-save';
+import { newId } from '@/components/store/new-id';
 import { Dialog } from '@/components/ui/dialog';
 import { typedHoursAt } from '@/lib/store/pressure-answers';
 import type { EventRecord, Stored } from '@/lib/store/records';

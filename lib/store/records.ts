@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
-import { baselineSchema, hardwareKindSchema, hardwareSchema, machineSchema } from '@/lib/contract/machine';
+import { baselineSchema, hardwareKindSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { skyFields } from '@/lib/contract/sky';
 import { webAddress } from '@/lib/contract/web-address';
+import { comparisonRecordSchema } from './comparison-record';
+import { recordId as id } from './record-id';
 
 /** Tables of the browser database. All keys in one place. */
 export const TABLES = [
@@ -17,8 +19,6 @@ export const TABLES = [
   'preferences',
 ] as const;
 export type TableName = (typeof TABLES)[number];
-
-const id = z.string().min(1).max(64);
 
 /** A baseline of the past or present: jets proven right in given air. */
 const datedBaselineSchema = z.strictObject({
@@ -218,41 +218,6 @@ export const forecastRecordSchema = z.strictObject({
       .max(1000)
       .optional(),
   }),
-});
-
-/** One run or dyno pull of a fair comparison. One of the three measures is given, the same for all pulls. */
-export const pullSchema = z
-  .strictObject({
-    id,
-    side: z.enum(['before', 'after']),
-    air: baselineSchema.shape.air,
-    setting: settingSchema,
-    powerHp: z.number().gt(0).max(5000).nullable().default(null),
-    seconds: z.number().gt(0).max(86_400).nullable().default(null),
-    speedKmh: z.number().gt(0).max(600).nullable().default(null),
-    at: time.nullable().default(null),
-    note: z.string().max(500).default(''),
-  })
-  .refine(
-    (pull) => [pull.powerHp, pull.seconds, pull.speedKmh].filter((measure) => measure !== null).length === 1,
-    {
-      message: 'give one of powerHp, seconds, speedKmh',
-      path: ['powerHp'],
-    },
-  );
-
-export const comparisonRecordSchema = z.strictObject({
-  name: z.string().trim().min(1).max(80),
-  /** What was changed between before and after. */
-  part: z.string().max(200).default(''),
-  machineId: id.nullable().default(null),
-  /** Where the part is one that moves the mixture by itself; absent where it is not, or nobody knows. */
-  hardware: hardwareSchema.optional(),
-  /** Name of the correction standard; the names are those of lib/power. */
-  standard: z.string().max(40),
-  /** Distance of timed runs; null where power or speed was measured. */
-  distanceM: z.number().gt(0).max(1_000_000).nullable().default(null),
-  pulls: z.array(pullSchema).max(200),
 });
 
 export const preferencesSchema = z.strictObject({

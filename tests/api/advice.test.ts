@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { demoNight } from '@/components/night/demo-night';
 import { type PlanAnswer, planAnswerSchema } from '@/lib/contract/plan-answer';
+import { demoNight } from '@/lib/night/demo-night';
 import { chicago } from '@/tests/night/night-case';
 import { answerOf, askPlan, type PlanBody } from './ask';
 import { NIGHT, night, withMachine } from './night';

@@ -1,5 +1,5 @@
 import type { Browser, Page } from '@playwright/test';
-import { demoNight } from '@/components/night/demo-night';
+import { demoNight } from '@/lib/night/demo-night';
 import { expectOk } from '@/lib/result/result';
 import { writeBackup } from '@/lib/store/backup-file';
 import { openStore } from '@/lib/store/open-store';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { compare, standardOf } from '@/components/compare/pulls-of';
 import { expectOk } from '@/lib/result/result';
-import { type ComparisonRecord, comparisonRecordSchema } from '@/lib/store/records';
+import { comparisonRecordSchema } from '@/lib/store/comparison-record';
+import type { ComparisonRecord } from '@/lib/store/records';
 import { wattToHorsepower } from '@/lib/units/convert';
 import { verdictSentences, verdictTitle } from '@/lib/words/fair';
 import { machineRecord } from '../support/machine-record';

@@ -2,12 +2,12 @@
 import { cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { type NightRecords, nightFrom, planNight } from '@/components/night/night';
 import { NearbyStations } from '@/components/reading/nearby-stations';
 import { withReading } from '@/components/reading/stored-readings';
 import type { ReadingDesk } from '@/components/reading/use-reading-desk';
 import { type ReadingJson, readingSchema } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
+import { type NightRecords, nightFrom, planNight } from '@/lib/night/night';
 import { correctHours } from '@/lib/plan/readings';
 import { expectOk } from '@/lib/result/result';
 import { METRIC_UNITS } from '@/lib/units/choice';

@@ -2,11 +2,11 @@
 import { cleanup, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { planNight } from '@/components/night/night';
 import { ReadingForm } from '@/components/reading/reading-form';
 import { asSeaLevel, seaLevelMeant } from '@/components/reading/sea-level-reading';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
+import { planNight } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { chicago, nightCase } from '../night/night-case';

@@ -4,9 +4,9 @@ import { cleanup, configure, render, screen, waitFor, within } from '@testing-li
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { LogRoom } from '@/components/log/log-room';
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/components/night/demo-night';
 import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/lib/night/demo-night';
 import { openStore } from '@/lib/store/open-store';
 import type { EventRecord } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';

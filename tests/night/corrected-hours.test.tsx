@@ -1,10 +1,10 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import { type Night, nightFrom, planNight } from '@/components/night/night';
 import { hourSentence } from '@/components/night/picture/hour-sentence';
 import { marksSentence } from '@/components/night/picture/marks-sentence';
 import { AirTable } from '@/components/night/tables/air-table';
+import { type Night, nightFrom, planNight } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import { planCsv } from '@/lib/share/plan-csv';
 import { US_UNITS } from '@/lib/units/choice';

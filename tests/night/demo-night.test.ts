@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { demoDate, demoNight } from '@/components/night/demo-night';
+import { demoDate, demoNight } from '@/lib/night/demo-night';
 import { eventRecordSchema, machineRecordSchema } from '@/lib/store/records';
 import { chicago, nightCase } from './night-case';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { demoNight, isLiving } from '@/components/night/demo-night';
+import { demoNight, isLiving } from '@/lib/night/demo-night';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { nightCase } from './night-case';

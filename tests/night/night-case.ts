@@ -1,5 +1,5 @@
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/components/night/demo-night';
-import { type Night, type NightRecords, nightFrom, standNight } from '@/components/night/night';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/lib/night/demo-night';
+import { type Night, type NightRecords, nightFrom, standNight } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import type { Standing } from '@/lib/standing/standing';

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO_MACHINE_ID as ID } from '@/components/night/demo-night';
-import { logOf, type NightRecords, nightFrom, planNight } from '@/components/night/night';
-import { problemSentences } from '@/components/night/problem-words';
+import { DEMO_MACHINE_ID as ID } from '@/lib/night/demo-night';
+import { logOf, type NightRecords, nightFrom, planNight } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import { machineInForce } from '@/lib/store/machine-in-force';
 import type { EventRecord, LogRecord, MachineRecord } from '@/lib/store/records';
 import { US_UNITS } from '@/lib/units/choice';
+import { problemSentences } from '@/lib/words/night-problems';
 import { loggedRun } from '../support/machine-record';
 import { demoRecords, BEFORE_THE_FIRST_RUN as NOW } from './night-case';
 

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { withoutOffsetElsewhere } from '@/components/event/moved-place';
-import { nightFrom, planNight } from '@/components/night/night';
-import { placeTaught } from '@/components/night/place-taught';
-import { sharedNightOf } from '@/components/share/shared-night-of';
 import { placeOffsetToJson } from '@/lib/contract/place-offset';
+import { nightFrom, planNight } from '@/lib/night/night';
+import { placeTaught } from '@/lib/night/place-taught';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
 import { nightRequests, sharedSeries } from '@/lib/share/night-requests';
+import { sharedNightOf } from '@/lib/share/shared-night-of';
 import { type EventRecord, eventRecordSchema, type Stored } from '@/lib/store/records';
 import { isoUtc } from '@/lib/time/zone';
 import { METRIC_UNITS } from '@/lib/units/choice';

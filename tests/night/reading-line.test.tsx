@@ -2,10 +2,10 @@
 import 'fake-indexeddb/auto';
 import { cleanup, configure, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { DEMO_EVENT_ID } from '@/components/night/demo-night';
 import { NightRoom } from '@/components/night/night-room';
 import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
+import { DEMO_EVENT_ID } from '@/lib/night/demo-night';
 import { openStore } from '@/lib/store/open-store';
 import type { Store } from '@/lib/store/store-type';
 import { chicago } from './night-case';

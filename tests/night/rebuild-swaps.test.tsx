@@ -2,11 +2,11 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Call } from '@/components/night/call';
-import { type NightRecords, nightFrom } from '@/components/night/night';
 import { Plate } from '@/components/night/plate/plate';
 import { RunTable } from '@/components/night/tables/run-table';
 import type { Acts } from '@/components/night/use-acts';
 import type { MachineJson } from '@/lib/contract/machine';
+import { type NightRecords, nightFrom } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { BEFORE_THE_FIRST_RUN, demoRecords, type NightCase, nightAt } from './night-case';

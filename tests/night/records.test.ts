@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO_MACHINE_ID as ID } from '@/components/night/demo-night';
-import { nightFrom, planNight } from '@/components/night/night';
+import { DEMO_MACHINE_ID as ID } from '@/lib/night/demo-night';
+import { nightFrom, planNight } from '@/lib/night/night';
 import {
   withAccepted,
   withAcceptedPlan,
@@ -14,7 +14,7 @@ import {
   withRunsFrom,
   withRunsMoved,
   withRunTold,
-} from '@/components/night/records';
+} from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { type EventRecord, eventRecordSchema } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';

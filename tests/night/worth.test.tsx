@@ -2,10 +2,10 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Call } from '@/components/night/call';
-import { nightFrom } from '@/components/night/night';
 import { RunTable } from '@/components/night/tables/run-table';
 import { SwapCountTable } from '@/components/night/tables/swap-count-table';
 import type { MachineJson } from '@/lib/contract/machine';
+import { nightFrom } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import { purposeSentence } from '@/lib/words/price';
 import { BEFORE_THE_FIRST_RUN, demoRecords, nightAt } from './night-case';

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { nightFrom, standNight } from '@/components/night/night';
-import { sharedNightOf } from '@/components/share/shared-night-of';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { nightFrom, standNight } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import { isHere, keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
 import { previewedPlans } from '@/lib/share/previewed-plans';
 import type { SharedNight } from '@/lib/share/shared-night';
+import { sharedNightOf } from '@/lib/share/shared-night-of';
 import { racerName } from '@/lib/store/racer-event';
 import { TABLE_SCHEMA } from '@/lib/store/records';
 import { METRIC_UNITS } from '@/lib/units/choice';

@@ -1,6 +1,6 @@
+import { comparisonRecordSchema } from '@/lib/store/comparison-record';
 import {
   boxRecordSchema,
-  comparisonRecordSchema,
   eventRecordSchema,
   forecastRecordSchema,
   logRecordSchema,

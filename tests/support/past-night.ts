@@ -1,8 +1,8 @@
-import { demoNight } from '@/components/night/demo-night';
-import { type NightRecords, nightFrom, planNight } from '@/components/night/night';
-import { withAcceptedPlan, withMade } from '@/components/night/records';
 import type { Setting } from '@/lib/carb/machine';
 import { hourAt } from '@/lib/hours/at';
+import { demoNight } from '@/lib/night/demo-night';
+import { type NightRecords, nightFrom, planNight } from '@/lib/night/night';
+import { withAcceptedPlan, withMade } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { writeBackup } from '@/lib/store/backup-file';
 import type { EventRecord, LogRecord } from '@/lib/store/records';

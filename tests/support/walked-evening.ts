@@ -1,13 +1,13 @@
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/components/night/demo-night';
-import { type Night, type NightRecords, nightFrom, standNight } from '@/components/night/night';
 import { type Acts, actsOn, type DeedWords, writeAct } from '@/components/night/use-acts';
-import { sharedNightOf } from '@/components/share/shared-night-of';
 import { changeRecord } from '@/components/store/change-record';
 import type { ToastWords } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/lib/night/demo-night';
+import { type Night, type NightRecords, nightFrom, standNight } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
+import { sharedNightOf } from '@/lib/share/shared-night-of';
 import type { Standing } from '@/lib/standing/standing';
 import { memoryBacking } from '@/lib/store/memory';
 import { openStore } from '@/lib/store/open-store';

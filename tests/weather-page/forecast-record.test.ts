@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { forecastSeries } from '@/components/night/forecast-series';
 import { forecastRecordFrom } from '@/components/weather/forecast-record';
+import { forecastSeries } from '@/lib/night/forecast-series';
 import { forecastRecordSchema } from '@/lib/store/records';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { forecastAnswer, NOON } from './forecast-answer';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type NightRecords, nightFrom, planNight } from '@/components/night/night';
-import { withAcceptedPlan } from '@/components/night/records';
 import { look, watchState } from '@/components/watch/watch-state';
 import { forecastRecordFrom } from '@/components/weather/forecast-record';
+import { type NightRecords, nightFrom, planNight } from '@/lib/night/night';
+import { withAcceptedPlan } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { addMinutes } from '@/lib/time/instant';
 import { US_UNITS } from '@/lib/units/choice';

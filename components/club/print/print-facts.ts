@@ -1,4 +1,3 @@
-import { dayText } from '@/components/night/day-text';
 import type { EventJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { hoursProvenance } from '@/lib/hours/provenance';
@@ -6,6 +5,7 @@ import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { zoneName } from '@/lib/time/zone';
+import { dayText } from '@/lib/words/day-text';
 import { hoursSentenceOnPaper } from '@/lib/words/provenance';
 import { dateClockText } from '@/lib/words/times';
 

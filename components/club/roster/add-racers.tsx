@@ -1,12 +1,12 @@
 'use client';
 
 import { useState } from 'react';
-import type { ClubRecords } from '@/components/club/club';
 import { show } from '@/components/club/show';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { Choice } from '@/components/ui/choice';
 import { Dialog } from '@/components/ui/dialog';
 import { Stack } from '@/components/ui/stack';
+import type { ClubRecords } from '@/lib/night/club';
 import type { UnitChoice } from '@/lib/units/choice';
 import { OpenShared } from './open-shared';
 import { PasteRoster } from './paste-roster';

@@ -1,7 +1,6 @@
 'use client';
 
 import { useCallback, useState } from 'react';
-import type { ClubRecords } from '@/components/club/club';
 import { show } from '@/components/club/show';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { EditorForm } from '@/components/draft/editor-form';
@@ -15,11 +14,12 @@ import { eventLabel } from '@/components/event/event-labels';
 import { EVENT_SHAPE } from '@/components/event/event-shape';
 import { readEvent, type TypedEvent } from '@/components/event/read-event';
 import { RunFields } from '@/components/event/run-fields';
-import { newId } from '@/components/night/setup/new-id';
+import { newId } from '@/components/store/new-id';
 import { Dialog } from '@/components/ui/dialog';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { ClubRecords } from '@/lib/night/club';
 import type { ClubClass } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';

@@ -1,7 +1,6 @@
 'use client';
 
 import { useId, useMemo, useState } from 'react';
-import type { ClubRecords } from '@/components/club/club';
 import { racersOfNight } from '@/components/club/new-racers';
 import { useKeptText } from '@/components/draft/use-kept-text';
 import { useClockZone } from '@/components/store/use-clock-zone';
@@ -9,6 +8,7 @@ import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { ClubRecords } from '@/lib/night/club';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { HOUR_MS } from '@/lib/time/instant';
 import { linkProblemSentence } from '@/lib/words/link-problems';

@@ -1,7 +1,6 @@
 'use client';
 
 import { memo } from 'react';
-import type { Club, ClubRecords } from '@/components/club/club';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
@@ -10,6 +9,7 @@ import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { Way } from '@/components/ui/way';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { Club, ClubRecords } from '@/lib/night/club';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { classOf, eventOfRacer, racerName } from '@/lib/store/racer-event';
 import type { ClubClass, EventRecord, MachineRecord, Stored } from '@/lib/store/records';

@@ -1,9 +1,9 @@
 'use client';
 
 import { type ReactNode, useMemo, useState } from 'react';
-import type { ClubRecords } from '@/components/club/club';
 import { calledOf, type NewRacer, repeatsOf } from '@/components/club/new-racers';
 import { Choice } from '@/components/ui/choice';
+import type { ClubRecords } from '@/lib/night/club';
 import { repeatedRacersSentence } from '@/lib/words/roster';
 
 type Repeats = {

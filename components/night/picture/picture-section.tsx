@@ -2,7 +2,6 @@
 
 import dynamic from 'next/dynamic';
 import { useMemo, useState } from 'react';
-import type { Night } from '@/components/night/night';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { Section } from '@/components/ui/section';
@@ -10,6 +9,7 @@ import { Select } from '@/components/ui/select';
 import { useNear } from '@/components/ui/use-near';
 import { useWidth } from '@/components/ui/use-width';
 import type { Machine } from '@/lib/carb/machine';
+import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { crossingsSentence } from '@/lib/words/drift';

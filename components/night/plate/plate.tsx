@@ -1,8 +1,8 @@
-import type { Night } from '@/components/night/night';
 import type { Acts } from '@/components/night/use-acts';
 import { TRACK_READING } from '@/components/reading/reading-dialog';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
+import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { UnitChoice } from '@/lib/units/choice';
 import { dangerSentences } from '@/lib/words/danger';

@@ -1,16 +1,16 @@
 'use client';
 
 import { useState } from 'react';
-import { DEMO_MACHINE_ID } from '@/components/night/demo-night';
+import { newId } from '@/components/store/new-id';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Stack } from '@/components/ui/stack';
+import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
 import type { UnitChoice } from '@/lib/units/choice';
 import { EventEditor, MachineEditor } from './edit-dialogs';
 import { newEventRecord } from './edited-records';
-import { newId } from './new-id';
 import { useAdd } from './use-save';
 
 type NewNightProps = {

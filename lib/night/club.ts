@@ -1,7 +1,3 @@
-import { hoursOfNight } from '@/components/night/hours-of-night';
-import { logOf, type NightRecords } from '@/components/night/night';
-import { countedOn } from '@/components/night/place-taught';
-import { toldAbout } from '@/components/night/told-about';
 import type { ClubNight, ClubRacer } from '@/lib/club/racer';
 import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
@@ -18,6 +14,10 @@ import type {
   MachineRecord,
   Stored,
 } from '@/lib/store/records';
+import { hoursOfNight } from './hours-of-night';
+import { logOf, type NightRecords } from './night';
+import { countedOn } from './place-taught';
+import { toldAbout } from './told-about';
 
 /** What the store holds about an event and everybody who takes part. */
 export type ClubRecords = {

@@ -1,12 +1,12 @@
-import type { Night } from '@/components/night/night';
+import type { Night } from '@/lib/night/night';
 import { settingsAsGiven } from '@/lib/plan/make-plan';
 import type { Plan } from '@/lib/plan/types';
-import { makeSharedNight } from '@/lib/share/make-shared-night';
-import { withRoundedPlace } from '@/lib/share/rounded-place';
-import type { SharedNight } from '@/lib/share/shared-night';
 import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { Instant } from '@/lib/time/instant';
+import { makeSharedNight } from './make-shared-night';
+import { withRoundedPlace } from './rounded-place';
+import type { SharedNight } from './shared-night';
 
 type Given = {
   readonly night: Night;

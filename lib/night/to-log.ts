@@ -1,4 +1,3 @@
-import type { Night } from '@/components/night/night';
 import type { Air } from '@/lib/air/air';
 import { type CylinderVerdicts, verdictFields } from '@/lib/carb/verdicts';
 import type { AirStateJson } from '@/lib/contract/air';
@@ -8,6 +7,7 @@ import type { LogRecord, Stored } from '@/lib/store/records';
 import { isoLocal } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { withoutDust } from '@/lib/units/entry-text';
+import type { Night } from './night';
 
 /** A run that was made or has begun and is not in the log yet: all that is known of it without asking. */
 export type RunToLog = {

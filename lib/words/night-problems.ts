@@ -1,8 +1,8 @@
 import { type ContractProblem, pathText } from '@/lib/contract/problem';
-import { contractProblemSentence } from '@/lib/words/contract-problems';
-import { planProblemSentence } from '@/lib/words/plan-problems';
-import type { Voice } from '@/lib/words/voice';
-import type { NightProblem } from './night';
+import type { NightProblem } from '@/lib/night/night';
+import { contractProblemSentence } from './contract-problems';
+import { planProblemSentence } from './plan-problems';
+import type { Voice } from './voice';
 
 export type ProblemVoice = Voice & { readonly runNames: readonly string[] };
 
