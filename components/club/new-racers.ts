@@ -1,10 +1,10 @@
-import { newMachineRecord } from '@/components/machine/record-with-machine';
 import type { RunJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { sameName, toldApart } from '@/lib/share/told-apart';
+import { newMachineRecord } from '@/lib/store/new-machine-record';
 import { racerName } from '@/lib/store/racer-event';
 import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';

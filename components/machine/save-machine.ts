@@ -1,8 +1,8 @@
 import type { SaveOutcome } from '@/components/draft/use-form';
 import type { MachineJson } from '@/lib/contract/machine';
+import { recordWithMachine } from '@/lib/store/record-with-machine';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
-import { recordWithMachine } from './record-with-machine';
 
 /** How a save ended: what stands now, or a sentence and what the next try is based on. */
 export type Saved =

@@ -6,9 +6,9 @@ import { newId } from '@/components/store/new-id';
 import { useOpenedStore } from '@/components/store/store-provider';
 import { type ToastWords, useToast } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';
+import { duplicateOf, newMachineRecord } from '@/lib/store/new-machine-record';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
-import { duplicateOf, newMachineRecord } from './record-with-machine';
 
 export type MachineActs = {
   readonly add: (machine: MachineJson) => Promise<SaveOutcome>;

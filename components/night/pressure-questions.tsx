@@ -1,14 +1,12 @@
 'use client';
 
 import { PressureQuestion } from '@/components/air/pressure-question';
-import { recordWithMachine } from '@/components/machine/record-with-machine';
 import { useWrite } from '@/components/store/use-write';
-import { type PressureAnswer, withPressureAnswer } from '@/lib/contract/pressure-answer';
+import type { PressureAnswer } from '@/lib/contract/pressure-answer';
 import type { NightRecords } from '@/lib/night/night';
 import type { PlanWarning } from '@/lib/plan/types';
-import { machineWithBaseline } from '@/lib/store/machine-in-force';
+import { withBaselinePressure } from '@/lib/store/baseline-pressure';
 import { withHoursPressure } from '@/lib/store/pressure-answers';
-import type { MachineRecord } from '@/lib/store/records';
 import { pressureWarningQuestion } from '@/lib/words/pressure-doubts';
 import type { Voice } from '@/lib/words/voice';
 
@@ -61,10 +59,4 @@ export function PressureQuestions({ questions, records, voice }: PressureQuestio
       />
     );
   });
-}
-
-function withBaselinePressure(record: MachineRecord, answer: PressureAnswer): MachineRecord {
-  const machine = machineWithBaseline(record);
-  const air = withPressureAnswer(machine.baseline.air, answer);
-  return recordWithMachine(record, { ...machine, baseline: { ...machine.baseline, air } });
 }

@@ -5,13 +5,14 @@ import userEvent from '@testing-library/user-event';
 import { useSyncExternalStore } from 'react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { MachinesPage } from '@/components/machine/machines-page';
-import { newMachineRecord, recordWithMachine } from '@/components/machine/record-with-machine';
 import { saveMachine } from '@/components/machine/save-machine';
 import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
 import { expectOk } from '@/lib/result/result';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
+import { newMachineRecord } from '@/lib/store/new-machine-record';
 import { openStore } from '@/lib/store/open-store';
+import { recordWithMachine } from '@/lib/store/record-with-machine';
 import type { Store } from '@/lib/store/store-type';
 import { FULL_MACHINE } from './machines';
 

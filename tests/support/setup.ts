@@ -1,9 +1,22 @@
+import { threadId } from 'node:worker_threads';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 
 // Anything the code complains about on the console is a failure: warnings nobody reads are how faults hide.
 // Whatever language the machine speaks: clock times are those of the 24-hour clock unless a test says otherwise.
 if (typeof navigator !== 'undefined')
   Object.defineProperty(navigator, 'language', { value: 'en-GB', configurable: true });
+
+// Threads of one process hear each other on a channel of the same name, as tabs do: each gets names of its own.
+const OWN_CHANNELS = Symbol.for('channels of this thread');
+if (!(OWN_CHANNELS in globalThis)) {
+  const Shared = globalThis.BroadcastChannel;
+  class OwnChannel extends Shared {
+    constructor(name: string) {
+      super(`${name}, thread ${threadId}`);
+    }
+  }
+  Object.assign(globalThis, { BroadcastChannel: OwnChannel, [OWN_CHANNELS]: true });
+}
 
 beforeEach(() => {
   vi.spyOn(console, 'error');

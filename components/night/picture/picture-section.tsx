@@ -13,23 +13,22 @@ import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { crossingsSentence } from '@/lib/words/drift';
-import { settingText } from '@/lib/words/settings';
 import type { Voice } from '@/lib/words/voice';
 import { carburettorOptions } from './carburettor-options';
-import { DriftStrip } from './drift-strip';
 import { chartHeight } from './frame-of-picture';
-import { HourWalk } from './hour-walk';
 import { laneOf } from './lane';
 import { marksSentence } from './marks-sentence';
 import { pictureOf } from './picture';
 import styles from './picture-section.module.css';
 // With the page's own styles: one request less when the chart arrives.
 import './night-chart.module.css';
+import './hour-walk.module.css';
+import './drift-strip.module.css';
 
 const Drawing = () => <p className={styles.loading}>Drawing the night...</p>;
 
 /** The chart library is a third of the page: it is asked for when the picture comes near the screen. */
-const NightChart = dynamic(() => import('./night-chart').then((module) => module.NightChart), {
+const Figures = dynamic(() => import('./figures').then((module) => module.Figures), {
   ssr: false,
   loading: Drawing,
 });
@@ -74,17 +73,17 @@ export function PictureSection(props: PictureSectionProps) {
       </p>
       <div ref={ref} className={styles.figures}>
         {width === 0 ? null : (
-          <>
-            {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
-            <div className={styles.chart} style={{ minHeight: chartHeight(width) }} aria-hidden="true" inert>
-              {near ? <NightChart {...{ picture, zone: clock, width, now, extra, cursor }} /> : <Drawing />}
-            </div>
-            <p className={styles.legend}>
-              The baseline {settingText(plan.baseline)}, hour by hour, if it stayed in: percent and jet sizes.
-            </p>
-            <DriftStrip picture={picture} machine={machine} width={width} />
-            <HourWalk {...{ picture, plan, voice, now, cursor, width }} onWalk={setCursor} />
-          </>
+          <div className={styles.figures} style={{ minHeight: chartHeight(width) }}>
+            {near ? (
+              <Figures
+                {...{ picture, plan, machine, voice, width, now, extra, cursor }}
+                zone={clock}
+                onWalk={setCursor}
+              />
+            ) : (
+              <Drawing />
+            )}
+          </div>
         )}
       </div>
       <p className={styles.crossings}>{crossingsSentence(plan, voice)}</p>

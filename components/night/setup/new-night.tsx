@@ -82,7 +82,7 @@ function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
       onSave={async (machine) => {
         const id = newId();
         // Loaded with the form, since it brings the schemas along.
-        const { newMachineRecord } = await import('@/components/machine/record-with-machine');
+        const { newMachineRecord } = await import('@/lib/store/new-machine-record');
         const refusal = await add('machines', id, newMachineRecord(machine));
         if (refusal === undefined) onChosen(id);
         return refusal;
