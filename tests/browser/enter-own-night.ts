@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import type { Hand } from './counting-hand';
 
 /** From the demo night to a night of one's own with three rounds from 20:00, getting colder from 18 to 2 °F. */
@@ -28,4 +28,6 @@ export async function enterOwnNight(hand: Hand, night: Page, box: string): Promi
   await hand.fill(text(/19:00/), '18');
   await hand.fill(text(/23:00/), '2');
   await hand.tap(form.getByRole('button', { name: 'Save hours' }));
+  // The form goes when the hours are kept; whoever leaves the page before loses them.
+  await expect(form).toHaveCount(0);
 }

@@ -58,6 +58,8 @@ export async function accessFaults(
           ) => Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }>;
         };
       };
+      // What grew is measured in the next frame, and what scrolls can be reached by keyboard from the one after.
+      await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
       const { violations } = await axe.run(part, { runOnly, resultTypes: ['violations'], preload: false });
       return violations.flatMap(({ id, nodes }) =>
         nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 160)} ${failureSummary}`),
