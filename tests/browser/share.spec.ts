@@ -69,6 +69,8 @@ test.describe('sharing a night', () => {
     await expect(night.getByRole('button', { name: 'Keep as my night' })).toBeVisible();
     expect(eventsOf(await stored(night))).toBe(eventsOf(before));
     await night.getByRole('button', { name: 'Keep as my night' }).click();
+    // Whoever leaves before it is kept loses it.
+    await expect(night.getByText('Kept as a night of yours.')).toBeVisible();
     await night.goto(link);
     await night.reload();
     await expect(night.getByText('This night is here already.')).toBeVisible();
