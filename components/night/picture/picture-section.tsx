@@ -71,19 +71,19 @@ export function PictureSection(props: PictureSectionProps) {
         the curve rises above a band the jet turns lean, where it falls below it turns too rich.{' '}
         {marksSentence(picture.hours)}
       </p>
-      <div ref={ref} className={styles.figures}>
-        {width === 0 ? null : (
-          <div className={styles.figures} style={{ minHeight: chartHeight(width) }}>
-            {near ? (
-              <Figures
-                {...{ picture, plan, machine, voice, width, now, extra, cursor }}
-                zone={clock}
-                onWalk={setCursor}
-              />
-            ) : (
-              <Drawing />
-            )}
-          </div>
+      <div
+        ref={ref}
+        className={styles.figures}
+        style={width === 0 ? undefined : { minHeight: chartHeight(width) }}
+      >
+        {width > 0 && near ? (
+          <Figures
+            {...{ picture, plan, machine, voice, width, now, extra, cursor }}
+            zone={clock}
+            onWalk={setCursor}
+          />
+        ) : (
+          <Drawing />
         )}
       </div>
       <p className={styles.crossings}>{crossingsSentence(plan, voice)}</p>
