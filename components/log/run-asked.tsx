@@ -35,7 +35,7 @@ export function RunAsked({ run, choices, machine, held, large, onTell }: RunAske
       <p className={styles.facts}>
         <strong>{words.ask}</strong> {clockFace(run.entry.at.slice(11, 16), hours)}, and nobody said.
       </p>
-      <div className={styles.verdicts}>
+      <div className={styles.settings}>
         {words.answers.map(({ setting, label }) => (
           <Button
             key={label}
