@@ -1,8 +1,7 @@
 import type { ClubNight, ClubRacer } from '@/lib/club/racer';
-import { readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import { runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
-import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
 import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer, racerName } from '@/lib/store/racer-event';
@@ -14,9 +13,9 @@ import type {
   MachineRecord,
   Stored,
 } from '@/lib/store/records';
+import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
 import { logOf, type NightRecords } from './night';
-import { countedOn } from './place-taught';
 import { toldAbout } from './told-about';
 
 /** What the store holds about an event and everybody who takes part. */
@@ -77,17 +76,10 @@ export function* clubSteps(records: ClubRecords): Generator<void, Club> {
 }
 
 function nightOf({ event: { value }, forecast, placeOffset }: ClubRecords): Pick<Club, 'night' | 'problem'> {
-  const { event, readings } = value;
   const series = hoursOfNight(value, forecast);
   if (series === null) return { night: null, problem: { code: 'no-hours' } };
   if (!series.ok) return { night: null, problem: { code: 'hours', problems: series.reason } };
-  const night = {
-    series: series.value,
-    readings: readings.map(readingFromJson),
-    ...countedOn(value, placeOffset),
-    options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
-  };
-  return { night, problem: null };
+  return { night: { series: series.value, ...eventRequest(value, placeOffset) }, problem: null };
 }
 
 function racerFrom(

@@ -1,11 +1,10 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import type { Machine, Setting } from '@/lib/carb/machine';
-import { instantFromJson, readingFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
+import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { HourSeries } from '@/lib/hours/series';
 import { makePlan } from '@/lib/plan/make-plan';
-import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
@@ -21,8 +20,8 @@ import type {
   Stored,
 } from '@/lib/store/records';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
+import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
-import { countedOn } from './place-taught';
 import { toldAbout } from './told-about';
 
 /** What the store holds about one night and one machine. */
@@ -88,7 +87,6 @@ export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
 }
 
 function readyNight(records: NightRecords, machine: Machine, series: HourSeries): Night {
-  const { readings } = records.event.value;
   const event = eventOfRacer(records.event.value, records.machine.id);
   const runs = runsFromEvent(event);
   const told = toldAbout(records.event.value, { machineId: records.machine.id, machine, runs: runs.length });
@@ -102,10 +100,8 @@ function readyNight(records: NightRecords, machine: Machine, series: HourSeries)
       machine,
       runs,
       series,
-      readings: readings.map(readingFromJson),
-      ...countedOn(records.event.value, records.placeOffset),
+      ...eventRequest(records.event.value, records.placeOffset),
       ...told,
-      options: { ...DEFAULT_OPTIONS, swapMinutes: event.swapMinutes, oneSetting: event.ride },
     },
   };
 }
