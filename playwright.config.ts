@@ -1,4 +1,5 @@
 import { defineConfig, devices } from '@playwright/test';
+import { fakeWeatherEnvironment } from './.scripts/fake-weather-environment.mjs';
 import { chromiumHere } from './.scripts/find-chromium.mjs';
 import { withShiftedClock } from './.scripts/shifted-clock.mjs';
 import { instantOf, NOW } from './tests/browser/clock';
@@ -57,13 +58,7 @@ export default defineConfig({
       command: `npx --no-install next start -p ${PORT}`,
       url: `http://127.0.0.1:${PORT}/api/health`,
       env: {
-        OPEN_METEO_BASE_URL: `${FAKE}/open-meteo`,
-        OPEN_METEO_GEOCODING_BASE_URL: `${FAKE}/open-meteo-geocoding`,
-        OPEN_METEO_ENSEMBLE_BASE_URL: `${FAKE}/open-meteo-ensemble`,
-        OPEN_METEO_ARCHIVE_BASE_URL: `${FAKE}/open-meteo-archive`,
-        METNO_BASE_URL: `${FAKE}/met-norway`,
-        WEATHER_CONTACT: 'tests@example.org',
-        NWS_BASE_URL: `${FAKE}/weather-gov`,
+        ...fakeWeatherEnvironment(FAKE),
         NEXT_TELEMETRY_DISABLED: '1',
         TZ: 'America/New_York',
         ...CLOCK,

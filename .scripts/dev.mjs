@@ -1,5 +1,6 @@
 // `npm run dev`: the app as it is written, beside a stand-in for the weather services, so that no network is needed.
 // PORT=8080 serves elsewhere, the weather on the port after it; REAL_WEATHER=1 asks the services themselves.
+import { fakeWeatherEnvironment } from './fake-weather-environment.mjs';
 import { installIfNeeded, ROOT } from './prepare.mjs';
 import { runGroup } from './process-group.mjs';
 
@@ -14,14 +15,6 @@ const app = (more) => npx(['next', 'dev', '-p', String(port)], more);
 if (process.env.REAL_WEATHER === '1') process.exit(await app({}));
 
 const weather = npx(['tsx', 'tests/support/fake-weather/serve.ts', '--port', String(port + 1)]);
-const served = app({
-  OPEN_METEO_BASE_URL: `${fake}/open-meteo`,
-  OPEN_METEO_GEOCODING_BASE_URL: `${fake}/open-meteo-geocoding`,
-  OPEN_METEO_ENSEMBLE_BASE_URL: `${fake}/open-meteo-ensemble`,
-  OPEN_METEO_ARCHIVE_BASE_URL: `${fake}/open-meteo-archive`,
-  METNO_BASE_URL: `${fake}/met-norway`,
-  NWS_BASE_URL: `${fake}/weather-gov`,
-  WEATHER_CONTACT: 'tests@example.org',
-});
+const served = app(fakeWeatherEnvironment(fake));
 // The end of either is the end of both.
 process.exit(await Promise.race([weather, served]));

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, vi } from 'vitest';
-import { FAKE_HOSTS } from '@/tests/support/fake-weather/server';
+import { FAKE_HOSTS } from '@/.scripts/fake-weather-environment.mjs';
 
 /** Leads the routes to no weather service at all: tests of anything else must not reach for the network. */
 export function withoutWeather(): void {

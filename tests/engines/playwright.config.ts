@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from '@playwright/test';
+import { fakeWeatherEnvironment } from '../../.scripts/fake-weather-environment.mjs';
 import type { EngineName } from './engine';
 
 // `npm run engines` finds free ports and says which engines are there.
@@ -25,13 +26,7 @@ export default defineConfig<{ engineName: EngineName }>({
       cwd: root,
       url: `http://127.0.0.1:${PORT}/api/health`,
       env: {
-        OPEN_METEO_BASE_URL: `${FAKE}/open-meteo`,
-        OPEN_METEO_GEOCODING_BASE_URL: `${FAKE}/open-meteo-geocoding`,
-        OPEN_METEO_ENSEMBLE_BASE_URL: `${FAKE}/open-meteo-ensemble`,
-        OPEN_METEO_ARCHIVE_BASE_URL: `${FAKE}/open-meteo-archive`,
-        METNO_BASE_URL: `${FAKE}/met-norway`,
-        WEATHER_CONTACT: 'tests@example.org',
-        NWS_BASE_URL: `${FAKE}/weather-gov`,
+        ...fakeWeatherEnvironment(FAKE),
         NEXT_TELEMETRY_DISABLED: '1',
       },
       reuseExistingServer: false,

@@ -1,5 +1,6 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { FAKE_HOSTS } from '@/.scripts/fake-weather-environment.mjs';
 import { ALL_FAULTS, type Fault, misbehave, send } from './faults';
 import { metNorwayForecast } from './met-norway';
 import {
@@ -13,15 +14,6 @@ import {
 import { weatherGovGrid, weatherGovPoint } from './weather-gov';
 import { weatherGovLatest, weatherGovStations } from './weather-gov-stations';
 
-/** The services by the first part of their path here, with the environment variable that leads the app to them. */
-export const FAKE_HOSTS = {
-  'open-meteo': 'OPEN_METEO_BASE_URL',
-  'open-meteo-ensemble': 'OPEN_METEO_ENSEMBLE_BASE_URL',
-  'open-meteo-geocoding': 'OPEN_METEO_GEOCODING_BASE_URL',
-  'open-meteo-archive': 'OPEN_METEO_ARCHIVE_BASE_URL',
-  'met-norway': 'METNO_BASE_URL',
-  'weather-gov': 'NWS_BASE_URL',
-} as const;
 export type FakeHost = keyof typeof FAKE_HOSTS;
 
 export type FakeWeather = {
