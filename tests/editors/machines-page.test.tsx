@@ -1,19 +1,15 @@
 // @vitest-environment jsdom
-import 'fake-indexeddb/auto';
-import { cleanup, render, screen, waitFor } from '@testing-library/react';
+import { screen, waitFor } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { useSyncExternalStore } from 'react';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { MachinesPage } from '@/components/machine/machines-page';
 import { saveMachine } from '@/components/machine/save-machine';
-import { StoreProvider } from '@/components/store/store-provider';
-import { ToastProvider } from '@/components/ui/toast';
 import { expectOk } from '@/lib/result/result';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
-import { openStore } from '@/lib/store/open-store';
 import { recordWithMachine } from '@/lib/store/record-with-machine';
-import type { Store } from '@/lib/store/store-type';
+import { roomOnStore } from '@/tests/support/room-on-store';
 import { FULL_MACHINE } from './machines';
 
 // The address as the framework keeps it: changes made through the history are seen by those who read it.
@@ -29,9 +25,9 @@ vi.mock('next/navigation', () => {
   };
 });
 
-let store: Store;
+const room = roomOnStore();
 
-beforeEach(async () => {
+beforeEach(() => {
   localStorage.clear();
   window.history.replaceState(null, '', '/machines');
   for (const way of ['pushState', 'replaceState'] as const) {
@@ -41,31 +37,16 @@ beforeEach(async () => {
       window.dispatchEvent(new PopStateEvent('popstate'));
     });
   }
-  vi.stubGlobal('indexedDB', new IDBFactory());
-  store = await openStore();
-});
-
-afterEach(() => {
-  cleanup();
-  store.close();
-  vi.unstubAllGlobals();
 });
 
 function open() {
-  const given = { ...store, close: () => undefined };
-  render(
-    <StoreProvider open={() => Promise.resolve(given)}>
-      <ToastProvider>
-        <MachinesPage />
-      </ToastProvider>
-    </StoreProvider>,
-  );
+  room.show(<MachinesPage />);
   return userEvent.setup({ delay: null });
 }
 
-const names = async () => (await store.list('machines')).map(({ value }) => value.machine.name);
+const names = async () => (await room.store.list('machines')).map(({ value }) => value.machine.name);
 const put = async (id: string) =>
-  expectOk(await store.put('machines', id, newMachineRecord(FULL_MACHINE), null));
+  expectOk(await room.store.put('machines', id, newMachineRecord(FULL_MACHINE), null));
 const field = (name: string) =>
   screen.getByLabelText<HTMLInputElement>(name, { selector: 'input, textarea' });
 
@@ -128,7 +109,7 @@ describe('the machines page', () => {
     const user = open();
     await user.click(await screen.findByRole('button', { name: 'Edit Blue 600' }));
     const elsewhere = recordWithMachine(stored.value, { ...FULL_MACHINE, name: 'Green 700' });
-    expectOk(await store.put('machines', 'm', elsewhere, stored.revision));
+    expectOk(await room.store.put('machines', 'm', elsewhere, stored.revision));
     await enter(user, 'Name', 'Red 800');
     await user.click(screen.getByText('Save machine'));
     expect((await screen.findByRole('alert')).textContent).toContain('it is now called Green 700');
@@ -158,8 +139,8 @@ describe('a stored machine', () => {
 
   it('that was deleted elsewhere is not written again behind anyone’s back', async () => {
     const stored = await put('m');
-    expectOk(await store.remove('machines', 'm', stored.revision));
-    const saved = await saveMachine(store, stored, FULL_MACHINE);
+    expectOk(await room.store.remove('machines', 'm', stored.revision));
+    const saved = await saveMachine(room.store, stored, FULL_MACHINE);
     expect(saved.ok).toBe(false);
     expect(saved.ok ? '' : saved.outcome).toContain('deleted in another tab');
     expect(await names()).toEqual([]);

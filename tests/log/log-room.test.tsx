@@ -1,35 +1,22 @@
 // @vitest-environment jsdom
-import 'fake-indexeddb/auto';
-import { cleanup, configure, render, screen, waitFor, within } from '@testing-library/react';
+import { configure, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { LogRoom } from '@/components/log/log-room';
-import { StoreProvider } from '@/components/store/store-provider';
-import { ToastProvider } from '@/components/ui/toast';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/lib/night/demo-night';
-import { openStore } from '@/lib/store/open-store';
 import type { EventRecord } from '@/lib/store/records';
-import type { Store } from '@/lib/store/store-type';
 import { knowModalDialogs } from '@/tests/support/modal-dialogs';
+import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from '../night/night-case';
 
 // The night is planned before its runs are known; on a busy machine that takes a while.
 configure({ asyncUtilTimeout: 10_000 });
 
-let store: Store;
+const room = roomOnStore();
 const at = (clock: string) => chicago('2027-01-16', clock);
 
-beforeEach(async () => {
+beforeEach(() => {
   knowModalDialogs();
-  vi.stubGlobal('indexedDB', new IDBFactory());
-  store = await openStore();
-});
-
-afterEach(() => {
-  cleanup();
-  store.close();
-  vi.useRealTimers();
-  vi.unstubAllGlobals();
 });
 
 /** The log page at a moment of the demo night, with the night as it was told so far. */
@@ -37,23 +24,16 @@ async function open(clock: string, told: (event: EventRecord) => EventRecord = (
   const now = at(clock);
   vi.useFakeTimers({ now, toFake: ['Date'] });
   const demo = demoNight(now);
-  await store.put('machines', DEMO_MACHINE_ID, demo.machine, null);
-  await store.put('events', DEMO_EVENT_ID, told(demo.event), null);
-  const given = { ...store, close: () => undefined };
-  render(
-    <StoreProvider open={() => Promise.resolve(given)}>
-      <ToastProvider>
-        <LogRoom />
-      </ToastProvider>
-    </StoreProvider>,
-  );
+  await room.store.put('machines', DEMO_MACHINE_ID, demo.machine, null);
+  await room.store.put('events', DEMO_EVENT_ID, told(demo.event), null);
+  room.show(<LogRoom />);
   return userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
 }
 
 const untold = (event: EventRecord): EventRecord => ({ ...event, made: {}, fitted: {}, fittings: {} });
 const button = (name: string | RegExp) => screen.findByRole('button', { name });
-const log = async () => (await store.list('log')).map(({ value }) => value);
-const event = async () => (await store.get('events', DEMO_EVENT_ID))!.value;
+const log = async () => (await room.store.list('log')).map(({ value }) => value);
+const event = async () => (await room.store.get('events', DEMO_EVENT_ID))!.value;
 
 describe('after a run that was told', () => {
   it('one tap logs it, holds the place, so that a second tap logs nothing more, and says what was noted', async () => {

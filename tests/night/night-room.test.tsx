@@ -1,48 +1,29 @@
 // @vitest-environment jsdom
-import 'fake-indexeddb/auto';
-import { cleanup, configure, render, screen, waitFor, within } from '@testing-library/react';
+import { cleanup, configure, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { NightRoom } from '@/components/night/night-room';
-import { StoreProvider } from '@/components/store/store-provider';
-import { ToastProvider } from '@/components/ui/toast';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/demo-night';
-import { openStore } from '@/lib/store/open-store';
-import type { Store } from '@/lib/store/store-type';
 import { knowModalDialogs } from '@/tests/support/modal-dialogs';
+import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from './night-case';
 
 // What stands below the answer is drawn a little at a time; on a busy machine that takes a while.
 configure({ asyncUtilTimeout: 5000 });
 
-let store: Store;
-
-beforeEach(async () => {
+beforeEach(() => {
   vi.useFakeTimers({ now: chicago('2027-01-16', '18:15'), toFake: ['Date'] });
   window.location.hash = '';
-  vi.stubGlobal('indexedDB', new IDBFactory());
-  store = await openStore();
 });
 
-afterEach(() => {
-  cleanup();
-  store.close();
-  vi.useRealTimers();
-  vi.unstubAllGlobals();
-});
+// After the clock is set: the database opens by it.
+const room = roomOnStore();
 
 function open() {
-  const given = { ...store, close: () => undefined };
-  render(
-    <StoreProvider open={() => Promise.resolve(given)}>
-      <ToastProvider>
-        <NightRoom />
-      </ToastProvider>
-    </StoreProvider>,
-  );
+  room.show(<NightRoom />);
 }
 
-const storedEvent = async () => (await store.get('events', DEMO_EVENT_ID))?.value;
+const storedEvent = async () => (await room.store.get('events', DEMO_EVENT_ID))?.value;
 
 describe('the night page', () => {
   it('opens with words and no number that could be taken for a plan', () => {
@@ -150,11 +131,11 @@ describe('the night page', () => {
     knowModalDialogs();
     open();
     await screen.findByRole('region', { name: 'Next' });
-    const stored = await store.get('events', DEMO_EVENT_ID);
+    const stored = await room.store.get('events', DEMO_EVENT_ID);
     if (stored === null || stored.value.typed === null) throw new Error('the demo has typed hours');
     const hours = stored.value.typed.hours.filter(({ time }) => time <= '2027-01-17T01:00:00-06:00');
     const shorter = { ...stored.value, typed: { ...stored.value.typed, hours } };
-    await store.put('events', DEMO_EVENT_ID, shorter, stored.revision);
+    await room.store.put('events', DEMO_EVENT_ID, shorter, stored.revision);
     await user.click(await screen.findByRole('button', { name: 'Running late?' }));
     await screen.findByText(/^50 minutes later, Round 8 would be past the end of the hours/);
     expect(screen.queryByText(/^20 minutes later/)).toBeNull();
@@ -189,13 +170,13 @@ describe('the night page', () => {
   it('says what is missing where the box is empty, and comes back when it is not', async () => {
     open();
     await screen.findByRole('region', { name: 'Next' });
-    const stored = await store.get('machines', DEMO_MACHINE_ID);
+    const stored = await room.store.get('machines', DEMO_MACHINE_ID);
     if (stored === null) throw new Error('the demo machine must be there');
     const empty = { ...stored.value, machine: { ...stored.value.machine, box: [] } };
-    await store.put('machines', DEMO_MACHINE_ID, empty, stored.revision);
+    await room.store.put('machines', DEMO_MACHINE_ID, empty, stored.revision);
     await screen.findByText(/^The box is empty\. Add the main jets you own/);
-    const again = await store.get('machines', DEMO_MACHINE_ID);
-    await store.put('machines', DEMO_MACHINE_ID, stored.value, again?.revision ?? null);
+    const again = await room.store.get('machines', DEMO_MACHINE_ID);
+    await room.store.put('machines', DEMO_MACHINE_ID, stored.value, again?.revision ?? null);
     await screen.findByRole('region', { name: 'Next' });
   });
 

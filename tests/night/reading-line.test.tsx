@@ -1,54 +1,35 @@
 // @vitest-environment jsdom
-import 'fake-indexeddb/auto';
-import { cleanup, configure, render, screen, waitFor } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { cleanup, configure, screen, waitFor } from '@testing-library/react';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { NightRoom } from '@/components/night/night-room';
-import { StoreProvider } from '@/components/store/store-provider';
-import { ToastProvider } from '@/components/ui/toast';
 import { DEMO_EVENT_ID } from '@/lib/night/demo-night';
-import { openStore } from '@/lib/store/open-store';
-import type { Store } from '@/lib/store/store-type';
+import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from './night-case';
 
 configure({ asyncUtilTimeout: 5000 });
 
-let store: Store;
-
-beforeEach(async () => {
+beforeEach(() => {
   vi.useFakeTimers({ now: chicago('2027-01-16', '17:50'), toFake: ['Date'] });
   window.location.hash = '';
-  vi.stubGlobal('indexedDB', new IDBFactory());
-  store = await openStore();
 });
 
-afterEach(() => {
-  cleanup();
-  store.close();
-  vi.useRealTimers();
-  vi.unstubAllGlobals();
-});
+// After the clock is set: the database opens by it.
+const room = roomOnStore();
 
 async function openAt(clock: string) {
   cleanup();
   vi.setSystemTime(chicago('2027-01-16', clock));
-  const given = { ...store, close: () => undefined };
-  render(
-    <StoreProvider open={() => Promise.resolve(given)}>
-      <ToastProvider>
-        <NightRoom />
-      </ToastProvider>
-    </StoreProvider>,
-  );
+  room.show(<NightRoom />);
   await screen.findByRole('region', { name: 'Next' });
 }
 
 const line = () => screen.queryByText(/^Read the thermometer (at \d\d:\d\d|now): it would tell/);
 
 async function keepReadings(readings: readonly { readonly time: string; readonly temperatureC: number }[]) {
-  const stored = await store.get('events', DEMO_EVENT_ID);
+  const stored = await room.store.get('events', DEMO_EVENT_ID);
   if (stored === null) throw new Error('the demo event must be there');
   const named = readings.map((reading) => ({ id: reading.time, confirmed: false, ...reading }));
-  await store.put('events', DEMO_EVENT_ID, { ...stored.value, readings: named }, stored.revision);
+  await room.store.put('events', DEMO_EVENT_ID, { ...stored.value, readings: named }, stored.revision);
 }
 
 // Round 1 starts at 19:00; a swap takes 15 minutes, reading and typing ten.

@@ -1,44 +1,25 @@
 // @vitest-environment jsdom
-import 'fake-indexeddb/auto';
-import { cleanup, configure, render, screen, waitFor } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { configure, screen, waitFor } from '@testing-library/react';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { NightRoom } from '@/components/night/night-room';
-import { StoreProvider } from '@/components/store/store-provider';
 import { DEFAULT_PREFERENCES } from '@/components/store/use-preferences';
-import { ToastProvider } from '@/components/ui/toast';
-import { openStore } from '@/lib/store/open-store';
 import { PREFERENCES_ID } from '@/lib/store/preferences-id';
-import type { Store } from '@/lib/store/store-type';
+import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from './night-case';
 
 configure({ asyncUtilTimeout: 5000 });
 
-let store: Store;
-
-beforeEach(async () => {
+beforeEach(() => {
   vi.useFakeTimers({ now: chicago('2027-01-16', '18:15'), toFake: ['Date'] });
   window.location.hash = '';
-  vi.stubGlobal('indexedDB', new IDBFactory());
-  store = await openStore();
 });
 
-afterEach(() => {
-  cleanup();
-  store.close();
-  vi.useRealTimers();
-  vi.unstubAllGlobals();
-});
+// After the clock is set: the database opens by it.
+const room = roomOnStore();
 
 async function open(clock: '12' | '24') {
-  await store.put('preferences', PREFERENCES_ID, { ...DEFAULT_PREFERENCES, clock }, null);
-  const given = { ...store, close: () => undefined };
-  render(
-    <StoreProvider open={() => Promise.resolve(given)}>
-      <ToastProvider>
-        <NightRoom />
-      </ToastProvider>
-    </StoreProvider>,
-  );
+  await room.store.put('preferences', PREFERENCES_ID, { ...DEFAULT_PREFERENCES, clock }, null);
+  room.show(<NightRoom />);
   await screen.findByRole('region', { name: 'Next' });
 }
 
