@@ -1,7 +1,6 @@
 import { threadId } from 'node:worker_threads';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 
-// Anything the code complains about on the console is a failure: warnings nobody reads are how faults hide.
 // Whatever language the machine speaks: clock times are those of the 24-hour clock unless a test says otherwise.
 if (typeof navigator !== 'undefined')
   Object.defineProperty(navigator, 'language', { value: 'en-GB', configurable: true });
@@ -18,6 +17,7 @@ if (!(OWN_CHANNELS in globalThis)) {
   Object.assign(globalThis, { BroadcastChannel: OwnChannel, [OWN_CHANNELS]: true });
 }
 
+// Anything the code complains about on the console is a failure: warnings nobody reads are how faults hide.
 beforeEach(() => {
   vi.spyOn(console, 'error');
   vi.spyOn(console, 'warn');
