@@ -250,5 +250,6 @@ test('warns of a sheet that does not fit, and cuts nothing off', async ({ night 
   const { count } = await printed(night, 'sheet-a6');
   await expect(night.getByText('Too long for this paper.')).toBeVisible();
   await expect(night.getByText(/Ilsa Vorn, Juri Tavel and Oda Rask: nothing is cut/)).toBeVisible();
+  // Two pages each, and no blank one after them.
   expect(count).toBe(6);
 });

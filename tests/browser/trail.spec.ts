@@ -84,9 +84,9 @@ test.describe('the trail page', () => {
     await give(night, 'long-day.gpx', fiftyThousandPoints());
     await expect(night.getByText('50,000 points in 1 piece.')).toBeVisible({ timeout: 30_000 });
     await night.getByRole('textbox', { name: 'Starts at' }).fill('9:00');
-    await expect(night.getByText(/the start \(.*\) to the high point/)).toBeVisible();
+    await expect(night.getByRole('rowheader', { name: /the start \(.*\) to the high point/ })).toBeVisible();
     await night.reload();
-    await expect(night.getByText(/the start \(.*\) to the high point/)).toBeVisible();
+    await expect(night.getByRole('rowheader', { name: /the start \(.*\) to the high point/ })).toBeVisible();
   });
 
   test('says in words why a file is no track, and asks for what a track lacks', async ({ night }) => {
@@ -100,7 +100,7 @@ test.describe('the trail page', () => {
     await give(night, 'no-times.gpx', fixture('no-times'));
     await expect(night.getByText(/type when it starts and an average speed/).first()).toBeVisible();
     await night.getByRole('textbox', { name: 'Starts at' }).fill('9:00');
-    await expect(night.getByText(/the start \(.*\) to the high point/)).toBeVisible();
+    await expect(night.getByRole('rowheader', { name: /the start \(.*\) to the high point/ })).toBeVisible();
     await give(night, 'no-elevation.gpx', fixture('no-elevation'));
     await expect(
       night.getByText(/type those of its start, half way along, and its end/).first(),
