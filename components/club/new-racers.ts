@@ -10,6 +10,9 @@ import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records'
 import { sameValue } from '@/lib/store/same-value';
 import { classCalled, type Joining, withClass, withJoined } from './edit-roster';
 
+/** Most machines an event holds. */
+export const MOST_RACERS = 100;
+
 /** When a newcomer runs: with everybody, with a class by its name, or at times that were handed over. */
 type Runs =
   | { readonly kind: 'everybody' }

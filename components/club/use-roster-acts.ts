@@ -26,10 +26,10 @@ export type RosterActs = {
   readonly accept: (planned: readonly PlannedRacer[]) => Outcome;
 };
 
-/** What a tech does with the roster of an event; every act can be undone. null until the store is open. */
-export function useRosterActs(records: ClubRecords): RosterActs | null {
+/** What a tech does with the roster of an event; every act can be undone. */
+export function useRosterActs(records: ClubRecords): RosterActs {
   const write = useWrite();
-  return useMemo(() => (write === null ? null : actsOn(write, records)), [write, records]);
+  return useMemo(() => actsOn(write, records), [write, records]);
 }
 
 function actsOn(write: Write, records: ClubRecords): RosterActs {

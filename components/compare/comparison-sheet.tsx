@@ -1,13 +1,13 @@
 'use client';
 
 import { useState } from 'react';
-import { newId } from '@/components/store/new-id';
 import type { Write } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
 import { Acts } from '@/components/ui/stack';
 import type { Side } from '@/lib/power/pull';
+import { newId } from '@/lib/store/new-id';
 import type { ComparisonRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { counted } from '@/lib/words/listing';

@@ -3,7 +3,7 @@ import { airField, airLabel, readAir } from '@/components/air/read-air';
 import { complainOf } from '@/components/draft/complain-of';
 import { type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
 import { onlyUnits } from '@/components/draft/only-units';
-import { readMainsText } from '@/components/log/read-mains';
+import { readMainsText } from '@/components/draft/read-mains';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import type { Side } from '@/lib/power/pull';

@@ -6,7 +6,6 @@ import { EditorForm } from '@/components/draft/editor-form';
 import { part, wholeOf } from '@/components/draft/part';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
-import { nameOf } from '@/components/log/log-table';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
@@ -18,7 +17,7 @@ import type { Side } from '@/lib/power/pull';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { speedUnit } from '@/lib/words/log';
+import { loggedRunText, speedUnit } from '@/lib/words/log';
 import { jetsText, settingText } from '@/lib/words/settings';
 import {
   blankPullDraft,
@@ -119,7 +118,7 @@ function TakenFromLog({ draft, log, measure }: TakenFromLogProps) {
         { value: '', label: 'Choose a run' },
         ...log.map(({ id, value: run }) => ({
           value: id,
-          label: `${nameOf(run, hours)}: ${settingText(run.setting)}`,
+          label: `${loggedRunText(run, hours)}: ${settingText(run.setting)}`,
         })),
       ]}
       onChange={(id) => {

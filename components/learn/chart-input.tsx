@@ -42,7 +42,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
   const [problem, setProblem] = useState<string>();
   const { chart } = stored.value;
   const change = (next: (current: readonly ChartCellRecord[]) => readonly ChartCellRecord[], words: string) =>
-    write?.change({ table: 'machines', id: stored.id }, (now) => withChart(now, next(now.chart)), words);
+    write.change({ table: 'machines', id: stored.id }, (now) => withChart(now, next(now.chart)), words);
   const take = async () => {
     const read = readChart(text, form, units);
     const wrong = read.ok ? fullWords(chart.length, read.value.length) : chartProblemSentence(read.reason);

@@ -1,4 +1,3 @@
-import { nameOf } from '@/components/log/log-table';
 import { type Learned, learnResponse } from '@/lib/carb/learn';
 import type { Machine } from '@/lib/carb/machine';
 import { logSizeStep } from '@/lib/carb/size-step';
@@ -12,6 +11,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
+import { loggedRunText } from '@/lib/words/log';
 
 export type MachineLearning = {
   readonly machine: Machine;
@@ -60,5 +60,8 @@ export function entryNames(
     chartCellId(i),
     `Chart ${formatTemperature(celsiusToKelvin(temperatureC), units)}, ${formatElevation(metre(elevationM), units)}: ${main}`,
   ]);
-  return new Map([...cells, ...log.map(({ id, value }): [string, string] => [id, nameOf(value, hours)])]);
+  return new Map([
+    ...cells,
+    ...log.map(({ id, value }): [string, string] => [id, loggedRunText(value, hours)]),
+  ]);
 }

@@ -1,7 +1,6 @@
-import type { Result } from '@/lib/result/result';
 import type { ReadLogEntry } from '@/lib/share/read-log-csv';
 import type { LogRecord, Stored } from '@/lib/store/records';
-import type { Rewritten, Store, StoreProblem } from '@/lib/store/store-type';
+import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
 
 /** What a file would do, before it does anything. */
 export type LogPreview = {
@@ -34,17 +33,15 @@ function momentOf({ machineId, at }: LogRecord): string {
   return `${machineId} ${Date.parse(at)}`;
 }
 
-/** Takes new entries in, all or none. What was written meanwhile in another tab is not doubled. */
-export function importLog(
-  store: Store,
+/** With the new entries of a file. What was written meanwhile in another tab is not doubled. */
+export function withLogEntries(
+  current: Snapshot,
   entries: readonly ReadLogEntry[],
   newId: () => string,
-): Promise<Result<Rewritten, StoreProblem<never>>> {
-  return store.rewrite((current) => ({
+): SnapshotValues {
+  const { added } = previewLog(entries, current.log);
+  return {
     ...current,
-    log: [
-      ...current.log,
-      ...previewLog(entries, current.log).added.map(({ id, value }) => ({ id: id ?? newId(), value })),
-    ],
-  }));
+    log: [...current.log, ...added.map(({ id, value }) => ({ id: id ?? newId(), value }))],
+  };
 }

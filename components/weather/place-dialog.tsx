@@ -2,9 +2,9 @@
 
 import dynamic from 'next/dynamic';
 import { withoutOffsetElsewhere } from '@/components/event/moved-place';
-import { useSave } from '@/components/night/setup/use-save';
-import { newId } from '@/components/store/new-id';
+import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
+import { newId } from '@/lib/store/new-id';
 import { typedHoursAt } from '@/lib/store/pressure-answers';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';

@@ -1,7 +1,8 @@
 'use client';
 
 import useSWR from 'swr';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useStoreReads } from '@/components/store/store-provider';
+import { useQuietWrite } from '@/components/store/use-quiet-write';
 import type { Result } from '@/lib/result/result';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
@@ -27,20 +28,21 @@ export type ForecastState = {
  * the signal comes back. What is shown comes from the store, so it is there before any answer.
  */
 export function useForecast(event: Stored<EventRecord>, now: Instant): ForecastState {
-  const store = useOpenedStore()?.store;
+  const store = useStoreReads();
+  const write = useQuietWrite();
   const status = statusOf(event.value, now);
   const { forecastId, event: night } = event.value;
   const key =
-    store === undefined || status !== 'following' || forecastId === null
+    store === null || status !== 'following' || forecastId === null
       ? null
       : ['forecast', event.id, forecastId, night.place?.latitude, night.place?.longitude, night.elevationM];
   const { data, isValidating, mutate } = useSWR<Result<'kept', RenewProblem>>(
     key,
     () =>
       // The key is null where either is.
-      store === undefined || forecastId === null
+      store === null || write === null || forecastId === null
         ? { ok: false, reason: { code: 'no-place' } }
-        : renewForecast({ store, eventId: event.id, forecastId, now: instant(Date.now()) }),
+        : renewForecast({ store, write, eventId: event.id, forecastId, now: instant(Date.now()) }),
     {
       refreshInterval: (last) => (last === undefined || last.ok ? EVERY_MS : pauseAfter(last.reason)),
       // A phone in a pocket may still have to say that the act changed.

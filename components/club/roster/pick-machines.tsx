@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { MOST_RACERS } from '@/components/club/use-add-racers';
+import { MOST_RACERS } from '@/components/club/new-racers';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';

@@ -1,5 +1,5 @@
-import type { FieldReader } from '@/components/draft/field-reader';
 import { readNumber } from '@/lib/units/entry';
+import type { FieldReader } from './field-reader';
 
 type TypedMains = { readonly name: string; readonly text: string; readonly carburettors: number };
 

@@ -1,25 +1,35 @@
-import type { Stored, TableName, TableValue } from '@/lib/store/records';
-import type { Store } from '@/lib/store/store-type';
+import type { Stored, TableName, TableValue } from './records';
+import type { Store } from './store-type';
 
 export type CachedTable<T extends TableName> = readonly Stored<TableValue[T]>[];
 
 export type TableCache = {
   /** What a table held when last read; null until it has been read once. */
   readonly read: <T extends TableName>(table: T) => CachedTable<T> | null;
-  /** Reads the table anew now, without waiting to hear of a change. */
-  readonly refresh: (table: TableName) => Promise<void>;
+  /** Waits until all that the store has told so far is read, too. */
+  readonly settled: () => Promise<unknown>;
   /** Reads the table, if nobody did yet, and keeps it current until the way out is called. */
   readonly watch: (table: TableName, listener: () => void) => () => void;
 };
 
 /** Keeps the tables that are on screen in memory, so that a render can read them at once. */
-export function tableCache(store: Store): TableCache {
+export function tableCache(store: Pick<Store, 'list' | 'subscribe'>): TableCache {
   const tables: { [T in TableName]?: CachedTable<T> } = {};
   const listeners = new Map<TableName, Set<() => void>>();
+  const reading = new Map<TableName, Promise<void>>();
 
-  async function refresh<T extends TableName>(table: T): Promise<void> {
+  function refresh(table: TableName): Promise<void> {
+    const turn = readAnew(table).finally(() => {
+      if (reading.get(table) === turn) reading.delete(table);
+    });
+    reading.set(table, turn);
+    return turn;
+  }
+
+  async function readAnew<T extends TableName>(table: T): Promise<void> {
+    const stored = await store.list(table);
     const before: CachedTable<T> = tables[table] ?? [];
-    const rows = withUnchanged(before, await store.list(table));
+    const rows = withUnchanged(before, stored);
     if (tables[table] !== undefined && sameItems(rows, before)) return;
     Object.assign(tables, { [table]: rows });
     for (const listener of listeners.get(table) ?? []) listener();
@@ -33,7 +43,7 @@ export function tableCache(store: Store): TableCache {
 
   return {
     read: (table) => tables[table] ?? null,
-    refresh,
+    settled: () => Promise.all(reading.values()),
     watch: (table, listener) => {
       const known = listeners.get(table);
       const watching = known ?? new Set();
