@@ -1,10 +1,10 @@
 'use client';
 
 import { EventEditor } from '@/components/night/setup/edit-dialogs';
-import { newEventRecord } from '@/components/night/setup/edited-records';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useWrite } from '@/components/store/use-write';
 import { Dialog } from '@/components/ui/dialog';
+import { newEventRecord } from '@/lib/night/edited-records';
 import { newId } from '@/lib/store/new-id';
 import type { UnitChoice } from '@/lib/units/choice';
 import { show } from './show';

@@ -13,6 +13,7 @@ import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
+import type { PullRecord } from '@/lib/compare/compare';
 import type { Side } from '@/lib/power/pull';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
@@ -28,7 +29,6 @@ import {
   pullLabel,
   readPulls,
 } from './pull-draft';
-import type { PullRecord } from './pulls-of';
 
 const SIDES: readonly { readonly value: Side; readonly label: string }[] = [
   { value: 'before', label: 'Before' },

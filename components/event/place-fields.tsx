@@ -4,7 +4,7 @@ import { wholeOf } from '@/components/draft/part';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
-import { type Axis, readCoordinatePair } from './coordinate';
+import { type Axis, readCoordinatePair } from '@/lib/units/coordinate';
 import type { SectionProps } from './section-props';
 
 /** What the event is called and where it is. */

@@ -11,9 +11,11 @@ import { Acts } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { interval90, type LearnedEntry } from '@/lib/carb/learn';
 import { withLearned, withoutLearned } from '@/lib/store/machine-history';
+import { learningOf, type MachineLearning, usedInPlans } from '@/lib/store/machine-learning';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
+import { entryNames } from '@/lib/words/learned-entries';
 import {
   exponentText,
   influenceText,
@@ -27,7 +29,6 @@ import {
 import { ChartInput } from './chart-input';
 import { ExponentPicture } from './exponent-picture';
 import { FitPicture } from './fit-picture';
-import { entryNames, learningOf, type MachineLearning, usedInPlans } from './learned-of';
 
 type LearnProps = {
   readonly stored: Stored<MachineRecord>;

@@ -8,15 +8,16 @@ import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { Acts } from '@/components/ui/stack';
+import type { LogCsvProblem } from '@/lib/contract/log-csv-problem';
 import type { Result } from '@/lib/result/result';
+import { previewLog, withLogEntries } from '@/lib/share/import-log';
 import { writeLogCsv } from '@/lib/share/log-csv';
-import { type LogCsvProblem, MOST_CSV_CHARACTERS, type ReadLog, readLogCsv } from '@/lib/share/read-log-csv';
+import { MOST_CSV_CHARACTERS, type ReadLog, readLogCsv } from '@/lib/share/read-log-csv';
 import { newId } from '@/lib/store/new-id';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { counted, listing } from '@/lib/words/listing';
-import { csvProblemSentence } from './csv-problem-words';
-import { previewLog, withLogEntries } from './import-log';
+import { csvProblemSentence } from '@/lib/words/log-csv-problems';
 
 type LogFileProps = {
   readonly entries: readonly Stored<LogRecord>[];

@@ -3,8 +3,8 @@
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { placeOffsetSentence } from '@/lib/words/place-offset';
+import type { PlannedNight } from '@/lib/words/what-moved';
 import styles from './reading.module.css';
-import type { PlannedNight } from './what-moved';
 
 /** What past nights taught about the place, and the tap that plans without it; nothing where they taught nothing. */
 export function PlaceTaught({ planned }: { readonly planned: PlannedNight }) {

@@ -1,4 +1,4 @@
-import { clockOf } from '@/components/event/clock-text';
+import { clockOf } from '@/lib/hours/typed-clock';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Instant, MINUTE_MS } from '@/lib/time/instant';
 import { addDays, fromLocal } from '@/lib/time/local';

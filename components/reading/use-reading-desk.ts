@@ -4,9 +4,9 @@ import { useState } from 'react';
 import { useWrite } from '@/components/store/use-write';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
+import { findReading, withoutReading, withReading } from '@/lib/night/stored-readings';
 import type { EventRecord } from '@/lib/store/records';
-import { findReading, withoutReading, withReading } from './stored-readings';
-import { type PlannedNight, readingText, whatMoves } from './what-moved';
+import { type PlannedNight, readingText, whatMoves } from '@/lib/words/what-moved';
 
 /** What the last change of readings did to the plan. */
 export type ReadingNews = { readonly title: string; readonly sentences: readonly string[] };

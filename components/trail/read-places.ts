@@ -1,13 +1,13 @@
 import { ifTyped } from '@/components/draft/field-reader';
-import { clockOf } from '@/components/event/clock-text';
+import { clockOf } from '@/lib/hours/typed-clock';
 import { addMinutes } from '@/lib/time/instant';
 import { pointsBetween, type Ride, type RideStop, rideProblem } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';
 import { metre } from '@/lib/units/quantity';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { placeNames } from '@/lib/words/place-names';
 import { rideProblemSentence } from '@/lib/words/ride';
 import { WAY_KM } from './draft-in-units';
-import { placeNames } from './place-names';
 import { heightOf, type RideReader, rideMinutes } from './read-ride-fields';
 import type { RideDraft } from './trail-draft';
 

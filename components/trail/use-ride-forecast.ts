@@ -2,12 +2,12 @@
 
 import { useMemo } from 'react';
 import useSWR from 'swr';
-import { readCoordinate } from '@/components/event/coordinate';
 import { askFor } from '@/components/server/ask-for';
 import type { HourSeries } from '@/lib/hours/series';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
+import { readCoordinate } from '@/lib/units/coordinate';
 import { forecastFromJson, forecastJsonSchema } from '@/lib/weather/forecast-json';
 import type { RideDraft } from './trail-draft';
 

@@ -1,9 +1,9 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { withoutOffsetElsewhere } from '@/components/event/moved-place';
 import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
+import { withoutOffsetElsewhere } from '@/lib/night/moved-place';
 import { newId } from '@/lib/store/new-id';
 import { typedHoursAt } from '@/lib/store/pressure-answers';
 import type { EventRecord, Stored } from '@/lib/store/records';

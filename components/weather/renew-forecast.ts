@@ -1,11 +1,10 @@
 import { type AskProblem, askApi } from '@/components/server/ask-api';
 import type { StoreReads } from '@/components/store/store-provider';
 import type { QuietWrite } from '@/components/store/use-quiet-write';
+import { forecastAddress } from '@/lib/night/forecast-question';
+import { forecastRecordFrom } from '@/lib/night/forecast-record';
 import { fail, ok, type Result } from '@/lib/result/result';
-import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
-import { forecastAddress } from './forecast-question';
-import { forecastRecordFrom } from './forecast-record';
 
 export type RenewProblem = AskProblem | { readonly code: 'no-place' } | { readonly code: 'not-kept' };
 
@@ -35,9 +34,4 @@ export async function renewForecast(renewal: Renewal): Promise<Result<'kept', Re
     forecastRecordFrom({ answer: parsed.data, place, now, before }),
   );
   return kept ? ok('kept') : fail({ code: 'not-kept' });
-}
-
-/** Whether an event follows a forecast at all. */
-export function followsForecast({ forecastId, event }: EventRecord): boolean {
-  return forecastId !== null && event.place !== undefined;
 }

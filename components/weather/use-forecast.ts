@@ -3,11 +3,11 @@
 import useSWR from 'swr';
 import { useStoreReads } from '@/components/store/store-provider';
 import { useQuietWrite } from '@/components/store/use-quiet-write';
+import { followsForecast, stretchOfRuns } from '@/lib/night/forecast-question';
 import type { Result } from '@/lib/result/result';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
-import { stretchOfRuns } from './forecast-question';
-import { followsForecast, type RenewProblem, renewForecast } from './renew-forecast';
+import { type RenewProblem, renewForecast } from './renew-forecast';
 
 /** As often as the server itself asks a service. */
 const EVERY_MS = 15 * MINUTE_MS;

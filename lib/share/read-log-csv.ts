@@ -1,36 +1,14 @@
 import Papa from 'papaparse';
 import { airFromJson } from '@/lib/contract/air-from-json';
+import type { LogCsvProblem } from '@/lib/contract/log-csv-problem';
 import { parseWith } from '@/lib/contract/parse';
 import type { ContractReason } from '@/lib/contract/problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type LogRecord, logRecordSchema } from '@/lib/store/records';
 import { readNumber } from '@/lib/units/entry';
 import { fromCell } from './csv-cell';
-import { type CylinderProblem, readCylinders } from './cylinder-cell';
+import { readCylinders } from './cylinder-cell';
 import { LOG_COLUMNS } from './log-csv-columns';
-
-/** Why a file, or a line of it, is no run log. Nothing is taken in where there is any. */
-export type LogCsvProblem =
-  | { readonly code: 'too-large'; readonly limit: number }
-  | { readonly code: 'too-many-lines'; readonly limit: number }
-  | { readonly code: 'empty' }
-  | { readonly code: 'columns-missing'; readonly columns: readonly string[] }
-  | { readonly code: 'column-twice'; readonly column: string }
-  /** A quote was opened and never closed, so that where a line ends cannot be told. */
-  | { readonly code: 'quotes-broken' }
-  | { readonly code: 'too-many-cells'; readonly line: number }
-  | { readonly code: 'unknown-machine'; readonly line: number; readonly machine: string }
-  /** Two machines share the name, and no id says which. */
-  | { readonly code: 'which-machine'; readonly line: number; readonly machine: string }
-  | { readonly code: 'id-twice'; readonly line: number; readonly id: string }
-  | { readonly code: 'not-a-number'; readonly line: number; readonly column: string; readonly text: string }
-  | {
-      readonly code: 'bad-value';
-      readonly line: number;
-      readonly column: string;
-      readonly reason: ContractReason;
-    }
-  | CylinderProblem;
 
 /** An entry read from a file; `id` null where the file gave none. */
 export type ReadLogEntry = { readonly id: string | null; readonly value: LogRecord };

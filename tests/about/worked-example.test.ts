@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { workedExample } from '@/components/about/worked-example';
+import { workedExample } from '@/lib/words/worked-example';
 
 /** Numbers of a page as a reader copies them onto a calculator. */
 const read = (text: string): number => Number.parseFloat(text.replaceAll(',', '').replace('−', '-'));

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { machineSchema } from '@/lib/contract/machine';
 import {
   withClass,
   withClassOf,
@@ -6,10 +7,9 @@ import {
   withoutClass,
   withoutRacer,
   withRacer,
-} from '@/components/club/edit-roster';
-import { racerOfRow, racersOfNight, repeatsOf, withNewRacers } from '@/components/club/new-racers';
-import { machineSchema } from '@/lib/contract/machine';
+} from '@/lib/night/edit-roster';
 import { expectOk } from '@/lib/result/result';
+import { racerOfRow, racersOfNight, repeatsOf, withNewRacers } from '@/lib/share/new-racers';
 import { readRosterTable } from '@/lib/share/roster-table';
 import { sharedNightSchema } from '@/lib/share/shared-night';
 import { classOf, eventOfRacer, racerName } from '@/lib/store/racer-event';

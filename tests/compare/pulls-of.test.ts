@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { compare, standardOf } from '@/components/compare/pulls-of';
+import { compare, standardOf } from '@/lib/compare/compare';
 import { expectOk } from '@/lib/result/result';
 import { comparisonRecordSchema } from '@/lib/store/comparison-record';
 import type { ComparisonRecord } from '@/lib/store/records';

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chartProblemSentence, readChart } from '@/components/learn/read-chart';
 import { expectOk } from '@/lib/result/result';
+import { readChart } from '@/lib/store/read-chart';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
+import { chartProblemSentence } from '@/lib/words/chart-problems';
 
 const cells = (text: string, form: 'grid' | 'list', units = METRIC_UNITS) =>
   expectOk(readChart(text, form, units));

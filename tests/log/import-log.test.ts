@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { csvProblemSentence } from '@/components/log/csv-problem-words';
-import { previewLog, withLogEntries } from '@/components/log/import-log';
 import { expectOk } from '@/lib/result/result';
+import { previewLog, withLogEntries } from '@/lib/share/import-log';
 import { writeLogCsv } from '@/lib/share/log-csv';
 import { readLogCsv } from '@/lib/share/read-log-csv';
 import { type LogRecord, logRecordSchema } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
 import { undoRewrite } from '@/lib/store/undo-rewrite';
 import { METRIC_UNITS } from '@/lib/units/choice';
+import { csvProblemSentence } from '@/lib/words/log-csv-problems';
 import { closeTabs, freshBrowser, machine, openTab } from '../store/tabs';
 
 const MACHINES = [{ id: 'm1', name: 'Red twin' }];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { jetSpans } from '@/components/night/picture/jet-spans';
+import { jetSpans } from '@/lib/plan/jet-spans';
 import type { PlanHour } from '@/lib/plan/types';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { laneOf } from '@/components/night/picture/lane';
 import { drifts } from '@/lib/carb/drift';
+import { laneOf } from '@/lib/carb/lane';
 import { ratio } from '@/lib/units/quantity';
 import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOf, raceMachine } from '@/tests/support/race-machine';

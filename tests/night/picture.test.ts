@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type PictureRequest, pictureOf } from '@/components/night/picture/picture';
-import { stateSpans } from '@/components/night/picture/state-spans';
+import { type PictureRequest, pictureOf } from '@/lib/plan/night-picture';
+import { stateSpans } from '@/lib/plan/state-spans';
 import { localClock } from '@/lib/time/zone';
 import { nightCase } from './night-case';
 

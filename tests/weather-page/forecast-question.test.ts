@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { forecastAddress, forecastQuestion } from '@/components/weather/forecast-question';
 import { demoNight } from '@/lib/night/demo-night';
+import { forecastAddress, forecastQuestion } from '@/lib/night/forecast-question';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { chicago } from '@/tests/night/night-case';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { forecastRecordFrom } from '@/components/weather/forecast-record';
+import { forecastRecordFrom } from '@/lib/night/forecast-record';
 import { forecastSeries } from '@/lib/night/forecast-series';
 import { forecastRecordSchema } from '@/lib/store/records';
 import { HOUR_MS, instant } from '@/lib/time/instant';

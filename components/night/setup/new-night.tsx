@@ -8,10 +8,10 @@ import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Stack } from '@/components/ui/stack';
 import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
+import { newEventRecord } from '@/lib/night/edited-records';
 import { newId } from '@/lib/store/new-id';
 import type { UnitChoice } from '@/lib/units/choice';
 import { EventEditor, MachineEditor } from './edit-dialogs';
-import { newEventRecord } from './edited-records';
 
 type NewNightProps = {
   readonly units: UnitChoice;

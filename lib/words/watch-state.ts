@@ -1,3 +1,4 @@
+import { acceptedOfNight } from '@/lib/night/accepted-of-night';
 import type { Night } from '@/lib/night/night';
 import { comparePlans } from '@/lib/plan/difference';
 import type { Plan } from '@/lib/plan/types';
@@ -5,7 +6,6 @@ import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { changeSentences } from '@/lib/words/changes';
 import { actsLine } from '@/lib/words/plan-acts';
 import type { Voice } from '@/lib/words/voice';
-import { acceptedOfNight } from './accepted-of-night';
 
 /** How the plan of now stands to the one the person accepted. */
 export type WatchState =

@@ -1,15 +1,15 @@
-import type { TypedEvent } from '@/components/event/read-event';
-import { recordWithEvent } from '@/components/event/record-with-event';
-import type { HoursReading } from '@/components/hours/read-hours';
 import type { EventRecord } from '@/lib/store/records';
+import { recordWithEvent, type TypedEvent } from './record-with-event';
 
 /** Whoever edits the invented night makes it their own. */
 export function withEditedEvent(record: EventRecord, typed: TypedEvent): EventRecord {
   return { ...recordWithEvent(record, typed), demo: false };
 }
 
+type TypedHours = Pick<EventRecord, 'typed'> & { readonly elevationM: number };
+
 /** The elevation was typed with the hours and belongs to the event. */
-export function withEditedHours(record: EventRecord, { typed, elevationM }: HoursReading): EventRecord {
+export function withEditedHours(record: EventRecord, { typed, elevationM }: TypedHours): EventRecord {
   return { ...record, typed, event: { ...record.event, elevationM }, demo: false };
 }
 

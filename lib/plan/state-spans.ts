@@ -1,5 +1,5 @@
 import type { DriftState } from '@/lib/plan/types';
-import type { Picture } from './picture';
+import type { Picture } from './night-picture';
 
 /** A stretch of the picture in which the baseline keeps one state. */
 export type StateSpan = { readonly state: DriftState; readonly from: number; readonly to: number };

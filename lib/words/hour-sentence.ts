@@ -1,4 +1,3 @@
-import { idealText } from '@/components/night/tables/ideal-text';
 import type { Plan, PlanHour } from '@/lib/plan/types';
 import { formatPercent, formatTemperature } from '@/lib/units/format';
 import { driftText } from '@/lib/words/drift';
@@ -7,6 +6,7 @@ import { planClock } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
+import { idealText } from './ideal-text';
 
 type Context = { readonly plan: Plan; readonly voice: Voice; readonly carburettor: number };
 

@@ -2,9 +2,9 @@ import { airAt } from '@/lib/air/air-from';
 import type { Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { Night } from '@/lib/night/night';
+import { acceptedPlan, comparedAccepted } from '@/lib/plan/accepted-plan';
 import type { ComparedPlan } from '@/lib/plan/compared';
 import type { Plan } from '@/lib/plan/types';
-import { acceptedPlan, comparedAccepted } from '@/lib/share/accepted-plan';
 import type { EventRecord } from '@/lib/store/records';
 import { celsiusToKelvin } from '@/lib/units/convert';
 

@@ -1,6 +1,6 @@
+import type { Lane } from '@/lib/carb/lane';
 import type { DriftState, PlanHour } from '@/lib/plan/types';
 import { type Instant, instant } from '@/lib/time/instant';
-import type { Lane } from './lane';
 
 export type JetSpan = { readonly state: DriftState; readonly from: Instant; readonly to: Instant };
 

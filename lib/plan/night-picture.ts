@@ -1,9 +1,9 @@
+import { type Lane, laneOf } from '@/lib/carb/lane';
 import type { Machine } from '@/lib/carb/machine';
 import type { Crossing, Plan, PlanHour, RunPlan } from '@/lib/plan/types';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { type SunEvent, type SunPlace, sunEvents } from '@/lib/time/sun';
 import { hourTicks } from '@/lib/time/zone';
-import { type Lane, laneOf } from './lane';
 
 /** One step of the staircase: a setting from when it is in the engine until the next swap begins. */
 export type Stair = Lane & { readonly from: Instant; readonly to: Instant; readonly trim: number | null };

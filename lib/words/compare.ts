@@ -1,9 +1,9 @@
+import type { CompareProblem } from '@/lib/compare/compare';
 import type { UnitChoice } from '@/lib/units/choice';
 import { contractProblemSentence } from '@/lib/words/contract-problems';
 import { fairProblemSentence } from '@/lib/words/fair';
 import { hardwareProblemSentence } from '@/lib/words/hardware';
 import { jetsText } from '@/lib/words/settings';
-import type { CompareProblem } from './pulls-of';
 
 /** Why there is no comparison yet, and what to do about it. */
 export function compareProblemSentences(problem: CompareProblem, units: UnitChoice): readonly string[] {

@@ -28,6 +28,11 @@ export function stretchOfRuns({
   };
 }
 
+/** Whether an event follows a forecast at all. */
+export function followsForecast({ forecastId, event }: EventRecord): boolean {
+  return forecastId !== null && event.place !== undefined;
+}
+
 /** Which hours a night needs, from a little before its runs to a little after them. */
 export function forecastQuestion(record: EventRecord, now: Instant): ForecastQuestion {
   const runs = stretchOfRuns(record) ?? { start: now, end: instant(now + 24 * HOUR_MS) };

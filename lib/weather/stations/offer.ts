@@ -4,9 +4,18 @@ import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 import { type Metre, metre, pascal } from '@/lib/units/quantity';
 import type { ObservationsJson } from '@/lib/weather/observations-json';
-import { type FromSite, nearbyReading } from '@/lib/weather/stations/nearby-reading';
+import { type FromSite, type NearbyReading, nearbyReading } from '@/lib/weather/stations/nearby-reading';
 import type { Observation } from '@/lib/weather/stations/observation';
-import type { Offer } from '@/lib/words/observations';
+
+/** What a station observed, as it is offered to a site. */
+export type Offer = {
+  readonly observation: Observation;
+  /** '' where only the station's code is known. */
+  readonly name: string;
+  readonly station: FromSite;
+  readonly site: Metre;
+  readonly reading: NearbyReading;
+};
 
 /** An observation as it is offered to the site. */
 export function offerOf(

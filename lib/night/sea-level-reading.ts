@@ -1,12 +1,13 @@
 import { stationFromSeaLevel } from '@/lib/air/pressure';
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
 import type { ReadingJson } from '@/lib/contract/event';
+import type { Plan } from '@/lib/plan/types';
 import { celsiusToKelvin, hectopascalToPascal, pascalToHectopascal } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
-import type { PlannedNight } from './what-moved';
+import type { Night } from './night';
 
 /** Whether the plan takes a reading's pressure for a sea-level number. */
-export function seaLevelMeant({ plan }: PlannedNight, id: string): boolean {
+export function seaLevelMeant({ plan }: { readonly plan: Plan }, id: string): boolean {
   return plan.warnings.some(
     (warning) =>
       warning.code === 'reading-pressure-in-doubt' &&
@@ -16,7 +17,10 @@ export function seaLevelMeant({ plan }: PlannedNight, id: string): boolean {
 }
 
 /** The reading with its pressure taken as a sea-level number: kept as the station pressure that stands for. */
-export function asSeaLevel(reading: ReadingJson, { night }: Pick<PlannedNight, 'night'>): ReadingJson {
+export function asSeaLevel(
+  reading: ReadingJson,
+  { night }: { readonly night: Pick<Night, 'series'> },
+): ReadingJson {
   const { pressureHpa, temperatureC, relativeHumidity = ASSUMED_RELATIVE_HUMIDITY } = reading;
   if (pressureHpa === undefined) return reading;
   const station = stationFromSeaLevel(hectopascalToPascal(pressureHpa), {

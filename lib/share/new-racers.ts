@@ -1,6 +1,7 @@
 import type { RunJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
+import { classCalled, type Joining, withClass, withJoined } from '@/lib/night/edit-roster';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { sameName, toldApart } from '@/lib/share/told-apart';
@@ -8,7 +9,7 @@ import { newMachineRecord } from '@/lib/store/new-machine-record';
 import { racerName } from '@/lib/store/racer-event';
 import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
-import { classCalled, type Joining, withClass, withJoined } from './edit-roster';
+import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
 
 /** Most machines an event holds. */
 export const MOST_RACERS = 100;
@@ -86,6 +87,33 @@ export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: ()
     },
     { machines: [], event: here.event },
   );
+}
+
+type Adding = {
+  readonly eventId: string;
+  readonly racers: readonly NewRacer[];
+  readonly newId: () => string;
+};
+
+/** With the newcomers, or why they cannot come. */
+export function withRacersAdded(
+  current: Snapshot,
+  { eventId, racers, newId }: Adding,
+): SnapshotValues | string {
+  const stored = current.events.find(({ id }) => id === eventId);
+  if (stored === undefined) return 'They were not added: the event was removed meanwhile. Look again.';
+  if (stored.value.machineIds.length + racers.length > MOST_RACERS)
+    return `An event holds ${MOST_RACERS} racers. Take some off the roster, or start another event.`;
+  const { machines, event } = withNewRacers(
+    { machines: current.machines, event: stored.value },
+    racers,
+    newId,
+  );
+  return {
+    ...current,
+    machines: [...current.machines, ...machines],
+    events: current.events.map((each) => (each.id === eventId ? { id: eventId, value: event } : each)),
+  };
 }
 
 /** A machine that goes by its racer's name takes the number along; one with a name of its own, or shared, keeps it. */

@@ -2,16 +2,10 @@ import { type Learned, learnResponse } from '@/lib/carb/learn';
 import type { Machine } from '@/lib/carb/machine';
 import { logSizeStep } from '@/lib/carb/size-step';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
-import { chartCellId, evidenceOf, type Uncounted } from '@/lib/store/evidence';
+import { evidenceOf, type Uncounted } from '@/lib/store/evidence';
 import { responseOf } from '@/lib/store/machine-history';
 import { machineBeforeLearning } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
-import type { HourStyle } from '@/lib/time/zone';
-import type { UnitChoice } from '@/lib/units/choice';
-import { celsiusToKelvin } from '@/lib/units/convert';
-import { formatElevation, formatTemperature } from '@/lib/units/format';
-import { metre } from '@/lib/units/quantity';
-import { loggedRunText } from '@/lib/words/log';
 
 export type MachineLearning = {
   readonly machine: Machine;
@@ -48,20 +42,4 @@ export function usedInPlans(record: MachineRecord, learned: Learned): 'these' | 
     near(response.pressureSd, mine.pressureSd) &&
     near(response.temperatureSd, mine.temperatureSd);
   return same ? 'these' : 'others';
-}
-
-/** What each entry is called: a run by its name and time, a cell of the chart by its air and jet. */
-export function entryNames(
-  record: MachineRecord,
-  log: readonly Stored<LogRecord>[],
-  { units, hours }: { readonly units: UnitChoice; readonly hours: HourStyle },
-): ReadonlyMap<string, string> {
-  const cells = record.chart.map(({ temperatureC, elevationM, main }, i): [string, string] => [
-    chartCellId(i),
-    `Chart ${formatTemperature(celsiusToKelvin(temperatureC), units)}, ${formatElevation(metre(elevationM), units)}: ${main}`,
-  ]);
-  return new Map([
-    ...cells,
-    ...log.map(({ id, value }): [string, string] => [id, loggedRunText(value, hours)]),
-  ]);
 }

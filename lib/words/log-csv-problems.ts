@@ -1,4 +1,4 @@
-import type { LogCsvProblem } from '@/lib/share/read-log-csv';
+import type { LogCsvProblem } from '@/lib/contract/log-csv-problem';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
 import { contractProblemSentence } from '@/lib/words/contract-problems';

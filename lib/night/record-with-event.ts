@@ -1,8 +1,11 @@
+import type { EventJson } from '@/lib/contract/event';
 import { typedHoursAt } from '@/lib/store/pressure-answers';
 import { classOf } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import { withoutOffsetElsewhere } from './moved-place';
-import type { TypedEvent } from './read-event';
+
+/** An event as typed; `from` says for each run which run of the opened event it was, null where it is new. */
+export type TypedEvent = { readonly event: EventJson; readonly from: readonly (number | null)[] };
 
 /**
  * The record after its event was edited. Machines of a class have runs of their own, so what was said about those

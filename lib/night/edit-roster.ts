@@ -1,6 +1,6 @@
-import { withRenumberedRuns } from '@/components/event/record-with-event';
 import type { SettingJson } from '@/lib/contract/event';
 import type { ClubClass, ClubRecord, EventRecord } from '@/lib/store/records';
+import { withRenumberedRuns } from './record-with-event';
 
 const NOBODY: ClubRecord = { classes: [], racers: {} };
 
