@@ -22,6 +22,8 @@ const LEAST_LETTERS = 2;
 /** Places and heights do not change while a form is open. */
 const ONCE = { revalidateOnFocus: false, revalidateIfStale: false, keepPreviousData: true } as const;
 
+const placesPath = (name: string): string => `/api/places?${new URLSearchParams({ q: name })}`;
+
 async function askPlaces(path: string): Promise<Answer> {
   const answer = await askApi(path);
   if (!answer.ok) return answer;
@@ -35,13 +37,22 @@ export function usePlaces(name: string): PlacesState {
   const wanted = name.trim();
   const settled = useSettled(wanted, SETTLED_MS);
   const asks = settled.length >= LEAST_LETTERS;
-  const { data, isLoading } = useSWR<Answer>(
-    asks ? `/api/places?${new URLSearchParams({ q: settled })}` : null,
-    askPlaces,
-    ONCE,
-  );
+  const { data, isLoading } = useSWR<Answer>(asks ? placesPath(settled) : null, askPlaces, ONCE);
   if (wanted.length < LEAST_LETTERS) return { status: 'nothing-asked' };
   return stateOf(data, isLoading || settled !== wanted);
+}
+
+/** A name that somebody sent off; each press is a question of its own, also for the name of before. */
+export type Asked = { readonly name: string; readonly press: number };
+
+/** The places of a name that was sent off; null asks nothing. */
+export function usePlacesNamed(asked: Asked | null): PlacesState {
+  const { data, isLoading } = useSWR<Answer>(
+    asked === null ? null : [placesPath(asked.name), asked.press],
+    ([path]: [string, number]) => askPlaces(path),
+    ONCE,
+  );
+  return asked === null ? { status: 'nothing-asked' } : stateOf(data, isLoading);
 }
 
 /** The ground at a point, asked when the typing pauses; null asks nothing. */
