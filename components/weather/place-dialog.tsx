@@ -3,12 +3,10 @@
 import dynamic from 'next/dynamic';
 import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
-import { withoutOffsetElsewhere } from '@/lib/night/moved-place';
+import { withForecastAt } from '@/lib/night/edited-records';
 import { newId } from '@/lib/store/new-id';
-import { typedHoursAt } from '@/lib/store/pressure-answers';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import type { TypedPlace } from './read-place';
 
 const PlaceForm = dynamic(() => import('./place-form').then((module) => module.PlaceForm), {
   ssr: false,
@@ -39,19 +37,4 @@ export function PlaceDialog({ stored, units, onClose }: PlaceDialogProps) {
       />
     </Dialog>
   );
-}
-
-/** The event at its place and following the forecast there; `freshId` names the forecast where it has none yet. */
-export function withForecastAt(
-  record: EventRecord,
-  { place, elevationM }: TypedPlace,
-  freshId: string,
-): EventRecord {
-  return {
-    ...withoutOffsetElsewhere(record, place),
-    event: { ...record.event, place, elevationM },
-    typed: typedHoursAt(record, elevationM),
-    forecastId: record.forecastId ?? freshId,
-    demo: false,
-  };
 }

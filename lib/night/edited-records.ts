@@ -1,4 +1,7 @@
+import type { EventJson } from '@/lib/contract/event';
+import { typedHoursAt } from '@/lib/store/pressure-answers';
 import type { EventRecord } from '@/lib/store/records';
+import { withoutOffsetElsewhere } from './moved-place';
 import { recordWithEvent, type TypedEvent } from './record-with-event';
 
 /** Whoever edits the invented night makes it their own. */
@@ -27,6 +30,21 @@ export function newEventRecord(
     accepted: {},
     fitted: {},
     made: {},
+    demo: false,
+  };
+}
+
+/** The event at its place and following the forecast there; `freshId` names the forecast where it has none yet. */
+export function withForecastAt(
+  record: EventRecord,
+  { place, elevationM }: Required<Pick<EventJson, 'place' | 'elevationM'>>,
+  freshId: string,
+): EventRecord {
+  return {
+    ...withoutOffsetElsewhere(record, place),
+    event: { ...record.event, place, elevationM },
+    typed: typedHoursAt(record, elevationM),
+    forecastId: record.forecastId ?? freshId,
     demo: false,
   };
 }

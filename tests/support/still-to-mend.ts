@@ -26,4 +26,4 @@ export const DOUBLE_NAMES: readonly string[] = [
 export const ONLY_TESTED: readonly string[] = [];
 
 /** Files of components without React, and their lines: pure code belongs to lib. */
-export const PURE_IN_COMPONENTS = { files: 96, lines: 4771 } as const;
+export const PURE_IN_COMPONENTS = { files: 95, lines: 4727 } as const;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type PictureRequest, pictureOf } from '@/lib/plan/night-picture';
 import { stateSpans } from '@/lib/plan/state-spans';
 import { localClock } from '@/lib/time/zone';
-import { nightCase } from './night-case';
+import { nightCase } from '../night/night-case';
 
 const { night, plan } = nightCase();
 

@@ -3,7 +3,7 @@ import { forecastRecordFrom } from '@/lib/night/forecast-record';
 import { forecastSeries } from '@/lib/night/forecast-series';
 import { forecastRecordSchema } from '@/lib/store/records';
 import { HOUR_MS, instant } from '@/lib/time/instant';
-import { forecastAnswer, NOON } from './forecast-answer';
+import { forecastAnswer, NOON } from '../weather-page/forecast-answer';
 
 const place = { name: 'Lake Orvana', latitude: 47.42, longitude: -93.61 };
 const now = instant(NOON + 7 * HOUR_MS);
