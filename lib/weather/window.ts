@@ -7,8 +7,8 @@ export type ForecastWindow = { readonly from: Instant; readonly hours: number };
 const LONGEST_STEP_MS = 6 * HOUR_MS;
 
 /**
- * The hours of a forecast that cover a window, with the one just before and just after where none falls on its edges,
- * so that every instant of the window lies between two hours.
+ * The hours of a forecast that cover a window. Where none falls on an edge, the one just beyond it is taken too, so that
+ * every instant of the window lies between two hours.
  */
 export function cutWindow(forecast: Forecast, { from, hours }: ForecastWindow): Forecast {
   const to = from + hours * HOUR_MS;
