@@ -28,7 +28,7 @@ const port = await freePort();
 const service = `http://localhost:${port}`;
 const server = startGroup('npx', ['--no-install', 'next', 'start', '-p', String(port)], { cwd: ROOT });
 mkdirSync(PLACE, { recursive: true });
-for (const file of ['package.json', 'package-lock.json', 'tsconfig.json', 'calls.ts'])
+for (const file of ['package.json', 'package-lock.json', 'tsconfig.json', 'calls.mts'])
   copyFileSync(join(FROM, file), join(PLACE, file));
 writeFileSync(join(PLACE, 'openapi.json'), await documentOf(service));
 
@@ -37,7 +37,7 @@ const steps = [
   ['npm', ['ci', '--no-fund', '--no-audit']],
   ['npx', ['--no-install', 'openapi-typescript', 'openapi.json', '-o', 'schema.d.ts']],
   ['npx', ['--no-install', 'tsc', '-p', '.']],
-  ['npx', ['--no-install', 'tsx', 'calls.ts']],
+  ['npx', ['--no-install', 'tsx', 'calls.mts']],
 ];
 let status = 0;
 for (const [command, args] of steps)

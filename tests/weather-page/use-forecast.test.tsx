@@ -47,7 +47,7 @@ async function pass(ms: number) {
 async function follow(answer: (question: number) => Response) {
   const asked: number[] = [];
   vi.stubGlobal('fetch', async () => {
-    asked.push((Date.now() - AT_FIRST) / SECOND_MS);
+    asked.push(((vi.getMockedSystemTime()?.getTime() ?? Number.NaN) - AT_FIRST) / SECOND_MS);
     return answer(asked.length);
   });
   const place = { name: 'Lake Orvana', latitude: 47.42, longitude: -93.61 };
