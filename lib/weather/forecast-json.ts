@@ -11,6 +11,7 @@ import {
   kelvinToCelsius,
   pascalToHectopascal,
 } from '@/lib/units/convert';
+import { withoutDust } from '@/lib/units/entry-text';
 import { kelvinDifference, metre, ratio } from '@/lib/units/quantity';
 import { CONTRADICTIONS } from './checks/contradiction';
 import type { Forecast, ForecastHour } from './forecast';
@@ -66,9 +67,6 @@ export const forecastJsonSchema = z
 
 export type ForecastJson = z.output<typeof forecastJsonSchema>;
 
-/** Binary fractions leave noise in the twelfth digit of -10.0 °C; a millionth of a unit is none of a service's news. */
-const tidy = (value: number): number => Number(value.toFixed(6));
-
 const isoOrNull = (at: Instant | null): string | null => (at === null ? null : isoUtc(at));
 
 export function forecastToJson(forecast: Forecast): ForecastJson {
@@ -91,11 +89,11 @@ export function forecastToJson(forecast: Forecast): ForecastJson {
     leftOut: forecast.leftOut.map(({ at, code }) => ({ time: isoUtc(at), code })),
     hours: forecast.hours.map((hour) => ({
       time: isoUtc(hour.at),
-      temperatureC: tidy(kelvinToCelsius(hour.temperature)),
-      pressureHpa: tidy(pascalToHectopascal(hour.pressure)),
+      temperatureC: withoutDust(kelvinToCelsius(hour.temperature)),
+      pressureHpa: withoutDust(pascalToHectopascal(hour.pressure)),
       pressureFrom: hour.pressureFrom,
-      relativeHumidity: tidy(hour.relativeHumidity),
-      spreadK: hour.spread === null ? null : tidy(hour.spread),
+      relativeHumidity: withoutDust(hour.relativeHumidity),
+      spreadK: hour.spread === null ? null : withoutDust(hour.spread),
       origin: hour.origin,
       temperatureBy: hour.temperatureBy,
       pressureBy: hour.pressureBy,
