@@ -3,11 +3,11 @@ import { airStateSchema } from '@/lib/contract/air';
 import { airAnswerSchema } from '@/lib/contract/air-answer';
 import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';
 import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
+import { forecastSchema } from '@/lib/contract/forecast';
 import { machineSchema } from '@/lib/contract/machine';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { planAnswerSchema, plansAnswerSchema } from '@/lib/contract/plan-answer';
 import { planEntrySchema, planOptionsSchema, planRequestSchema } from '@/lib/contract/plan-request';
-import { forecastJsonSchema } from '@/lib/weather/forecast-json';
 import { historyJsonSchema, pastAirJsonSchema } from '@/lib/weather/history-json';
 import { observationsJsonSchema } from '@/lib/weather/observations-json';
 import { placesJsonSchema } from '@/lib/weather/places-json';
@@ -50,7 +50,7 @@ const SENT = {
 const ANSWERED = {
   Air: airAnswerSchema,
   Airs: airsAnswerSchema,
-  Forecast: forecastJsonSchema,
+  Forecast: forecastSchema,
   Health: healthSchema,
   History: historyJsonSchema,
   PastAir: pastAirJsonSchema,
