@@ -1,7 +1,7 @@
-import { clockOf, runEndOf } from '@/lib/hours/typed-clock';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { addMinutes, HOUR_MS, type Instant } from '@/lib/time/instant';
 import { addDays, type ClockProblem, fromLocal, type LocalTime } from '@/lib/time/local';
+import { clockOf, runEndOf } from './clock-text';
 import type { EventDraft, RunDraft } from './event-draft';
 
 /** When a typed run is; `doubled`: the clock shows its start twice that night. */

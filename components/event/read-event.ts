@@ -7,7 +7,7 @@ import type { Path } from '@/lib/contract/problem';
 import type { TypedEvent } from '@/lib/night/record-with-event';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { isoLocal, zoneExists } from '@/lib/time/zone';
-import { type Axis, readCoordinate } from '@/lib/units/coordinate';
+import { type Axis, readCoordinate } from './coordinate';
 import type { EventDraft } from './event-draft';
 import { type TimedRun, timedRuns } from './timed-runs';
 

@@ -1,9 +1,9 @@
 import { type FieldReader, ifTyped } from '@/components/draft/field-reader';
-import { clockOf } from '@/lib/hours/typed-clock';
 import { MOST_RUNS } from '@/lib/plan/judgement';
 import type { Instant } from '@/lib/time/instant';
 import { fromLocal, type LocalTime } from '@/lib/time/local';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { clockOf } from './clock-text';
 import type { EventDraft, RunDraft } from './event-draft';
 import { placeRuns, type RunProblem, seriesTimes } from './place-runs';
 

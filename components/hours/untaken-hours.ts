@@ -1,6 +1,6 @@
 import type { Untaken } from '@/components/draft/untaken';
+import { clockOf } from '@/components/event/clock-text';
 import type { PastedHours, PasteProblem } from '@/lib/hours/pasted';
-import { clockOf } from '@/lib/hours/typed-clock';
 import type { Result } from '@/lib/result/result';
 import { counted } from '@/lib/words/listing';
 import { withClock } from './edit-rows';

@@ -1,9 +1,9 @@
 'use client';
 
 import { useMemo, useState } from 'react';
+import { clockOf } from '@/components/event/clock-text';
 import { readPastedHours } from '@/lib/hours/paste';
 import type { PastedHours, PasteOptions, PasteProblem } from '@/lib/hours/pasted';
-import { clockOf } from '@/lib/hours/typed-clock';
 import type { Result } from '@/lib/result/result';
 import { type Instant, instant } from '@/lib/time/instant';
 import { localClock, localDate } from '@/lib/time/zone';

@@ -8,7 +8,7 @@ import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
 import type { UnitChoice } from '@/lib/units/choice';
 import { keepingSentence } from '@/lib/words/keeping';
@@ -100,12 +100,12 @@ function ListHead({ onAdd }: { readonly onAdd: () => void }) {
     <>
       <div className={styles.head}>
         <h1>Machines</h1>
-        <Acts>
+        <ButtonRow>
           <Button kind="primary" onClick={onAdd}>
             Add a machine
           </Button>
           <Button onClick={() => setBackup(true)}>Backup</Button>
-        </Acts>
+        </ButtonRow>
         <BackupDialog open={backup} onClose={() => setBackup(false)} />
       </div>
       {health?.keeps !== 'disk' || health.promised === true ? null : <p>{keepingSentence(health)}</p>}

@@ -2,14 +2,13 @@ import { type FormReading, fieldReader, ifTyped } from '@/components/draft/field
 import { withoutGaps } from '@/components/draft/without-gaps';
 import { airFrom } from '@/lib/air/air-from';
 import { type ReadingJson, readingSchema } from '@/lib/contract/event';
-import { readingTime } from '@/lib/night/reading-time';
 import type { Instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
 import { celsiusToKelvin, hectopascalToPascal, pascalToHectopascal } from '@/lib/units/convert';
 import { type Metre, ratio } from '@/lib/units/quantity';
 import { airProblemSentence } from '@/lib/words/air-problems';
-import { readingTimeWords } from '@/lib/words/reading-time';
 import type { ReadingDraft } from './reading-draft';
+import { readingTime, readingTimeWords } from './reading-time';
 
 export type ReadingContext = {
   readonly now: Instant;
@@ -82,7 +81,7 @@ function stationHpa(
   if (pressureKind === 'none') return undefined;
   const air = airFrom({
     temperature: celsiusToKelvin(temperatureC),
-    pressure: { kind: pressureKind, pressure: hectopascalToPascal(typedHpa), elevation },
+    pressure: { kind: pressureKind, value: hectopascalToPascal(typedHpa), elevation },
     humidity: {
       kind: 'relative',
       value: relativeHumidity === undefined ? USUAL_HUMIDITY : ratio(relativeHumidity),

@@ -1,5 +1,5 @@
 import { ifTyped } from '@/components/draft/field-reader';
-import { clockOf } from '@/lib/hours/typed-clock';
+import { clockOf } from '@/components/event/clock-text';
 import { addMinutes } from '@/lib/time/instant';
 import { pointsBetween, type Ride, type RideStop, rideProblem } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';

@@ -1,8 +1,8 @@
 import type { FieldReader } from '@/components/draft/field-reader';
+import { clockOf } from '@/components/event/clock-text';
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
 import type { HourSeries } from '@/lib/hours/series';
 import { typedSeries } from '@/lib/hours/typed';
-import { clockOf } from '@/lib/hours/typed-clock';
 import { localDate } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';

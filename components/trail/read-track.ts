@@ -1,5 +1,5 @@
 import { type FieldReader, ifTyped } from '@/components/draft/field-reader';
-import { clockOf } from '@/lib/hours/typed-clock';
+import { clockOf } from '@/components/event/clock-text';
 import type { Instant } from '@/lib/time/instant';
 import { profileFromText } from '@/lib/trail/profile-text';
 import type { Ride } from '@/lib/trail/ride';

@@ -1,8 +1,8 @@
+import { readCoordinatePair } from '@/components/event/coordinate';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
-import { readCoordinatePair } from '@/lib/units/coordinate';
 import { usualFallText } from './first-draft';
 import { HourRows } from './hour-rows';
 import type { RidePartProps } from './ride-part-props';

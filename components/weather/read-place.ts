@@ -1,9 +1,9 @@
 import { complainOf } from '@/components/draft/complain-of';
 import { type FormReading, fieldReader } from '@/components/draft/field-reader';
+import { type Axis, readCoordinate } from '@/components/event/coordinate';
 import { coordinateWords } from '@/components/event/read-event';
 import { type EventJson, eventSchema, type PlaceJson } from '@/lib/contract/event';
 import { parseWith } from '@/lib/contract/parse';
-import { type Axis, readCoordinate } from '@/lib/units/coordinate';
 import type { PlaceDraft } from './place-draft';
 
 export type TypedPlace = { readonly place: PlaceJson; readonly elevationM: EventJson['elevationM'] };

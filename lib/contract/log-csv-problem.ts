@@ -1,3 +1,5 @@
+import type { ColumnsProblem } from '@/lib/table/columns';
+import type { TableProblem } from '@/lib/table/read-table';
 import type { ContractReason } from './problem';
 
 /** Why what was found cylinder by cylinder cannot be kept. */
@@ -14,13 +16,8 @@ export type CylinderProblem =
 
 /** Why a file, or a line of it, is no run log. Nothing is taken in where there is any. */
 export type LogCsvProblem =
-  | { readonly code: 'too-large'; readonly limit: number }
-  | { readonly code: 'too-many-lines'; readonly limit: number }
-  | { readonly code: 'empty' }
-  | { readonly code: 'columns-missing'; readonly columns: readonly string[] }
-  | { readonly code: 'column-twice'; readonly column: string }
-  /** A quote was opened and never closed, so that where a line ends cannot be told. */
-  | { readonly code: 'quotes-broken' }
+  | TableProblem
+  | ColumnsProblem<string>
   | { readonly code: 'too-many-cells'; readonly line: number }
   | { readonly code: 'unknown-machine'; readonly line: number; readonly machine: string }
   /** Two machines share the name, and no id says which. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readReading } from '@/components/reading/read-reading';
 import { READING_SHAPE, type ReadingDraft } from '@/components/reading/reading-draft';
+import { readingTime } from '@/components/reading/reading-time';
 import { readingFromJson } from '@/lib/contract/event-from-json';
-import { readingTime } from '@/lib/night/reading-time';
 import { withoutReading, withReading } from '@/lib/night/stored-readings';
 import { US_UNITS } from '@/lib/units/choice';
 import { metre } from '@/lib/units/quantity';

@@ -11,7 +11,7 @@ import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
 import { newEventRecord } from '@/lib/night/edited-records';
 import { newId } from '@/lib/store/new-id';
 import type { UnitChoice } from '@/lib/units/choice';
-import { EventEditor, MachineEditor } from './edit-dialogs';
+import { LazyEventEditor, LazyMachineEditor } from './edit-dialogs';
 
 type NewNightProps = {
   readonly units: UnitChoice;
@@ -33,7 +33,7 @@ export function NewNight({ units, onClose, onMade }: NewNightProps) {
     );
   return (
     <Dialog title="Night 2 of 3: event" open onClose={onClose}>
-      <EventEditor
+      <LazyEventEditor
         id="new"
         initial={null}
         units={units}
@@ -76,7 +76,7 @@ function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
       </Stack>
     );
   return (
-    <MachineEditor
+    <LazyMachineEditor
       id="new"
       initial={null}
       units={units}

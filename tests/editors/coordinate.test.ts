@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readCoordinate, readCoordinatePair } from '@/lib/units/coordinate';
+import { readCoordinate, readCoordinatePair } from '@/components/event/coordinate';
 
 describe('coordinates as typed', () => {
   it('reads signs, letters, decimal commas and minutes', () => {

@@ -1,4 +1,4 @@
-import { clockOf } from '@/lib/hours/typed-clock';
+import { clockOf } from '@/components/event/clock-text';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Instant, MINUTE_MS } from '@/lib/time/instant';
 import { addDays, fromLocal } from '@/lib/time/local';
@@ -31,4 +31,14 @@ export function readingTime(text: string, { now, zone, was }: Around): Result<In
   const at = (near.length > 0 ? near : past).sort((a, b) => b - a)[0];
   if (at !== undefined) return ok(at);
   return fail(times.length === 0 ? 'missing-hour' : 'not-yet');
+}
+
+const WORDS: Readonly<Record<ReadingTimeProblem, string>> = {
+  'not-a-clock': 'Type the time on the clock at the track, such as 19:40.',
+  'not-yet': 'That time has not come yet. A reading is of now or earlier.',
+  'missing-hour': 'The clocks jump over that time today. Type the time the clock shows.',
+};
+
+export function readingTimeWords(problem: ReadingTimeProblem): string {
+  return WORDS[problem];
 }
