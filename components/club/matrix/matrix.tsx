@@ -5,9 +5,9 @@ import { useStages } from '@/components/club/use-stages';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import type { BriefingRow } from '@/lib/club/matrix';
 import type { ClubNames } from '@/lib/words/club';
+import type { ShownMatrix } from '@/lib/words/matrix-of';
 import styles from './matrix.module.css';
 import { MatrixCell } from './matrix-cell';
-import type { ShownMatrix } from './matrix-of';
 
 type MatrixProps = {
   readonly matrix: ShownMatrix;

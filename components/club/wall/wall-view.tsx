@@ -2,7 +2,6 @@
 
 import { useMemo } from 'react';
 import { Change } from '@/components/club/change';
-import { clubNames } from '@/components/club/names';
 import { ClubProblems } from '@/components/club/problems';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { DataLine } from '@/components/night/plate/data-line';
@@ -13,6 +12,7 @@ import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { alarmText, type ClubNames, clubActWords, isLoud } from '@/lib/words/club';
+import { clubNames } from '@/lib/words/club-names';
 import { countdown } from '@/lib/words/countdown';
 import { planClock } from '@/lib/words/runs';
 import styles from './wall.module.css';
