@@ -84,6 +84,16 @@ function liveText({ summary, description, type }: LiveText): object {
   return { get: { summary, description, parameters: LIVE_PARAMETERS, responses } };
 }
 
+const READY = {
+  get: {
+    summary: 'Whether requests may be sent to this server, and what it runs',
+    responses: {
+      200: { description: 'They may.', content: json(ref('Ready')) },
+      503: { description: 'Not now; the check that does not hold is false.', content: json(ref('Ready')) },
+    },
+  },
+};
+
 /** This service as an OpenAPI 3.1 document; the schemas are the ones that judge what is sent. */
 export function openApiDocument(): object {
   return {
@@ -98,6 +108,7 @@ export function openApiDocument(): object {
     paths: {
       '/api': { ...get('This document', 'OpenAPI 3.1.', json({ type: 'object' })) },
       '/api/health': { ...get('Whether the service runs', 'It runs.', json(ref('Health'))) },
+      '/api/ready': READY,
       '/api/air': post(AIR, ref('Airs')),
       '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
       ...Object.fromEntries(Object.entries(LOOKUPS).map(([path, asked]) => [path, lookup(asked)])),
