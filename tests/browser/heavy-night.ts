@@ -1,5 +1,5 @@
-/** A hundred machines with full boxes on one night: an invented field, near the largest request that is taken. */
-export function heavyNight() {
+/** Machines with full boxes on one night: an invented field; with a hundred of them near the largest that is taken. */
+export function heavyNight(machines = 30) {
   const minutes = (count: number) => new Date(Date.UTC(2027, 0, 17, 1, count)).toISOString();
   return {
     event: {
@@ -19,7 +19,7 @@ export function heavyNight() {
       pressureHpa: 986,
       relativeHumidity: 0.8,
     })),
-    machines: Array.from({ length: 100 }, (_, i) => ({
+    machines: Array.from({ length: machines }, (_, i) => ({
       machine: {
         name: `Machine ${i + 1}`,
         carburettors: [{ main: 400 + (i % 5) * 10 }, { main: 400 + (i % 5) * 10 }],

@@ -23,8 +23,8 @@ describe('the product', () => {
     expect(importersOf('child_process', 'vm')).toEqual([]);
     // One program of ours in a thread, named by a constant.
     expect(importersOf('worker_threads')).toEqual([
+      'app/api/_planning/crew.ts',
       'app/api/_planning/thread.ts',
-      'app/api/_planning/threads.ts',
     ]);
   });
 
