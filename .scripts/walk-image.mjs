@@ -18,6 +18,7 @@ import {
 import { createServer, request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { dirname, join, relative } from 'node:path';
+import { freePort } from './free-port.mjs';
 import { getChromium } from './get-chromium.mjs';
 import { buildIfNeeded, installIfNeeded } from './prepare.mjs';
 import { startGroup } from './process-group.mjs';
@@ -81,15 +82,6 @@ async function ready(port) {
     if (Date.now() > until) throw new Error(`nothing is ready at port ${port}`);
     await new Promise((done) => setTimeout(done, 50));
   }
-}
-
-function freePort() {
-  return new Promise((resolve) => {
-    const probe = createServer().listen(0, '127.0.0.1', () => {
-      const { port } = probe.address();
-      probe.close(() => resolve(port));
-    });
-  });
 }
 
 /** Starts the server of a folder with nothing of this process's environment. */

@@ -10,10 +10,10 @@ import { Switch } from '@/components/ui/switch';
 import type { AirJson } from '@/lib/contract/air-from-json';
 import { HoursPressureQuestion } from './hours-pressure-question';
 import { readHours } from './read-hours';
-import type { SectionProps } from './section-props';
+import type { HoursSectionProps } from './section-props';
 
 /** Asked once for the night: elevation, pressure and humidity; by the hour only where somebody wants that. */
-export function HourAirFields({ draft, form, event }: SectionProps) {
+export function HourAirFields({ draft, form, event }: HoursSectionProps) {
   const whole = wholeOf(draft);
   const { elevation, pressureKind, pressure, humidity, humidityByHour, pressureByHour, units } = draft.value;
   return (
@@ -70,7 +70,7 @@ const PRESSURE_KEYS = {
 } as const;
 
 /** The air of the first typed hour, to check the pressure by eye; null until everything can be read. */
-function firstAir({ draft, event }: Pick<SectionProps, 'draft' | 'event'>): AirJson | null {
+function firstAir({ draft, event }: Pick<HoursSectionProps, 'draft' | 'event'>): AirJson | null {
   const reading = readHours(draft.value, { zone: event.timezone }).value;
   const hour = reading?.typed.hours[0];
   if (reading === null || hour === undefined) return null;

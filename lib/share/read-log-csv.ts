@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { readSizes } from '@/lib/carb/box-text';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import type { ContractReason } from '@/lib/contract/problem';
@@ -132,12 +133,14 @@ function readLine(given: Line): Result<ReadLogEntry, readonly LogCsvProblem[]> {
 }
 
 function candidateOf(text: (name: string) => string, number: (name: string) => number | undefined) {
+  const mains = readSizes(text('mains'));
   const word = (name: string): string | null => text(name).trim().toLowerCase() || null;
   return {
     eventId: text('event_id').trim() || null,
     run: text('run').trim(),
     at: text('time').trim(),
-    setting: { mains: mainsOf(text('mains')), trim: number('trim') ?? null },
+    // What cannot be read is no number, for the schema to refuse.
+    setting: { mains: mains.ok ? mains.value : [Number.NaN], trim: number('trim') ?? null },
     verdict: word('verdict'),
     sizes: number('sizes') ?? null,
     judgedBy: word('judged_by'),
@@ -155,14 +158,6 @@ function candidateOf(text: (name: string) => string, number: (name: string) => n
       frostPointC: number('frost_point_c'),
     },
   };
-}
-
-/** "410/400/410" as three jets; what is no number stays NaN for the schema to refuse. */
-function mainsOf(text: string): readonly number[] {
-  return text.split('/').map((part) => {
-    const main = readNumber(part.trim());
-    return main.ok ? main.value : Number.NaN;
-  });
 }
 
 function machineOf(given: {

@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import { type BoxTextProblem, readBoxText } from '@/lib/carb/box-text';
+import { readBoxText, readSizes } from '@/lib/carb/box-text';
 import { type MachineJson, machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import { parseWith } from '@/lib/contract/parse';
@@ -90,7 +90,7 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
     fromCell(cells[columns.places.get(column)?.index ?? -1] ?? '').trim();
   const name = text('name');
   if (name === '') return bad({ code: 'name-missing' });
-  const mains = readRosterMains(text('mains'));
+  const mains = readSizes(text('mains'));
   if (!mains.ok) return bad({ code: 'mains', problem: mains.reason });
   const box = readBoxText(text('box'));
   if (!box.ok) return bad({ code: 'box', problem: box.reason });
@@ -118,24 +118,6 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
 }
 
 const LONGEST_NAME = 80;
-
-/** "410/400/410" from the first carburettor to the last, or "410x3" where all have the same. Their order counts. */
-export function readRosterMains(text: string): Result<readonly number[], BoxTextProblem> {
-  const words = text
-    .replace(/\s+/g, ' ')
-    .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
-    .replace(/ ?[x×*] ?/gi, 'x')
-    .split(/[/,;\s]+/)
-    .filter((word) => word !== '');
-  if (words.length === 0) return fail({ code: 'empty' });
-  const mains: number[] = [];
-  for (const word of words) {
-    const jets = readBoxText(word);
-    if (!jets.ok) return jets;
-    for (const { size, count } of jets.value) mains.push(...Array<number>(count).fill(size));
-  }
-  return ok(mains);
-}
 
 type AirCells = Pick<Line, 'columns' | 'context'> & { readonly text: (column: RosterColumn) => string };
 type BaselineAir = { readonly air: MachineJson['baseline']['air']; readonly assumed: boolean };
