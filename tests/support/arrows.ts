@@ -89,6 +89,7 @@ export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
   'react-dom': ['components/', 'app/'],
   next: ['components/', 'app/', 'next.config.ts', 'proxy.ts'],
   serwist: ['components/offline/'],
+  'prom-client': ['app/api/_serve/'],
 };
 
 /** Words that say nothing about what is inside. */
