@@ -118,6 +118,7 @@ export const OUTSIDE_READS =
 export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   ui: [],
   parts: [],
+  paper: [],
   about: [],
   draft: [],
   server: [],
@@ -137,9 +138,9 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   share: ['store'],
   watch: ['reading', 'weather'],
   night: ['air', 'event', 'hours', 'machine', 'reading', 'share', 'store', 'watch', 'weather'],
-  club: ['draft', 'event', 'machine', 'night', 'reading', 'store', 'watch', 'weather'],
+  club: ['draft', 'event', 'machine', 'night', 'paper', 'reading', 'store', 'watch', 'weather'],
   compare: ['air', 'draft', 'hardware', 'log', 'night', 'store'],
-  trail: ['baseline', 'draft', 'event', 'night', 'server', 'store'],
+  trail: ['baseline', 'draft', 'event', 'night', 'paper', 'server', 'store'],
   after: ['night', 'store'],
   shell: ['offline', 'store'],
 };

@@ -3,18 +3,20 @@
 import { useMemo, useState } from 'react';
 import { clubNames } from '@/components/club/names';
 import type { ClubViewProps } from '@/components/club/view-props';
+import { SheetPagesView } from '@/components/paper/sheet-pages-view';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { Acts } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
+import { classOf } from '@/lib/store/racer-event';
 import { listing } from '@/lib/words/listing';
 import { BriefingPrint } from './briefing-print';
-import { PAPERS, type Paper } from './paper';
+import { PAPERS, type Paper, paperOf } from './paper';
 import styles from './print.module.css';
 import { RacerSheet } from './racer-sheet';
-import { type Fit, useFit } from './use-fit';
+import { useWide } from './use-wide';
 
 type PrintViewProps = ClubViewProps & { readonly briefing: Briefing };
 
@@ -22,11 +24,31 @@ type PrintViewProps = ClubViewProps & { readonly briefing: Briefing };
 export function PrintView(props: PrintViewProps) {
   const { records, club, briefing, now, preferences } = props;
   const [chosen, setChosen] = useState<Paper['value']>('briefing-a4');
-  const paper = PAPERS.find(({ value }) => value === chosen) ?? PAPERS[0];
+  const paper = paperOf(chosen);
   const names = useMemo(() => clubNames(records), [records]);
-  const { ref, fit } = useFit<HTMLElement>(paper, briefing);
-  const { event } = records.event.value;
+  const { ref, wide } = useWide<HTMLElement>(paper, briefing);
+  const { value: record } = records.event;
   const noSheet = [...club.broken, ...briefing.unplanned.map(({ racer }) => racer)].map(({ name }) => name);
+  const sheets = useMemo(
+    () =>
+      briefing.planned.map((planned) => ({
+        key: planned.racer.id,
+        name: names.racer(planned.racer.id),
+        body: (
+          <RacerSheet
+            planned={planned}
+            briefing={briefing}
+            names={names}
+            event={record.event}
+            className={classOf(record, planned.racer.id)?.name ?? ''}
+            now={now}
+            units={preferences}
+            series={club.night?.series ?? null}
+          />
+        ),
+      })),
+    [briefing, names, record, now, preferences, club.night],
+  );
   return (
     <main className={styles.view}>
       <div className={styles.desk}>
@@ -38,7 +60,16 @@ export function PrintView(props: PrintViewProps) {
           options={PAPERS}
           onChange={setChosen}
         />
-        <PaperNotices fit={fit} paper={paper} noSheet={noSheet} />
+        {paper.what === 'sheets' && noSheet.length > 0 ? (
+          <Notice tone="caution" title={`No sheet for ${listing(noSheet)}.`}>
+            <p>There is no plan for them; the briefing page says why.</p>
+          </Notice>
+        ) : null}
+        {wide ? (
+          <Notice tone="danger" title="Too wide for this paper: the edge would be cut.">
+            <p>Choose a larger paper.</p>
+          </Notice>
+        ) : null}
         <Acts>
           <Button kind="primary" onClick={() => window.print()}>
             Print
@@ -58,52 +89,23 @@ export function PrintView(props: PrintViewProps) {
         {paper.what === 'briefing' ? (
           <BriefingPrint {...props} names={names} hoursAcross={paper.hoursAcross} />
         ) : (
-          briefing.planned.map((planned) => (
-            <RacerSheet
-              key={planned.racer.id}
-              planned={planned}
-              briefing={briefing}
-              names={names}
-              event={event}
-              now={now}
-              units={preferences}
-              series={club.night?.series ?? null}
-            />
-          ))
+          <SheetPagesView
+            paper={paper.paper}
+            sheets={sheets}
+            tooLong={(long) => <TooLong long={long} paper={paper} />}
+          />
         )}
       </section>
     </main>
   );
 }
 
-type PaperNoticesProps = {
-  readonly fit: Fit;
-  readonly paper: Paper;
-  /** Racers without a plan, who would look in vain for their sheet. */
-  readonly noSheet: readonly string[];
-};
-
-/** What would go wrong on this paper, said before it is wasted. */
-function PaperNotices({ fit, paper, noSheet }: PaperNoticesProps) {
+/** Said before paper is wasted. */
+function TooLong({ long, paper }: { readonly long: readonly string[]; readonly paper: Paper }) {
+  const better = paper.value === 'sheet-a6' ? 'Choose A5.' : 'Print the whole briefing instead.';
   return (
-    <>
-      {paper.what === 'sheets' && noSheet.length > 0 ? (
-        <Notice tone="caution" title={`No sheet for ${listing(noSheet)}.`}>
-          <p>There is no plan for them; the briefing page says why.</p>
-        </Notice>
-      ) : null}
-      {fit.long.length === 0 ? null : (
-        <Notice tone="caution" title="Too long for this paper.">
-          <p>
-            {`${listing(fit.long)}: nothing is cut, but it goes on over a second page. ${paper.value === 'sheet-a6' ? 'Choose A5.' : 'Print the whole briefing instead.'}`}
-          </p>
-        </Notice>
-      )}
-      {fit.wide ? (
-        <Notice tone="danger" title="Too wide for this paper: the edge would be cut.">
-          <p>Choose a larger paper.</p>
-        </Notice>
-      ) : null}
-    </>
+    <Notice tone="caution" title="Too long for this paper.">
+      <p>{`${listing(long)}: nothing is cut, but it goes on over a second page. ${better}`}</p>
+    </Notice>
   );
 }
