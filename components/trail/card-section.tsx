@@ -6,12 +6,14 @@ import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { Section } from '@/components/ui/section';
+import { Select } from '@/components/ui/select';
 import { Acts } from '@/components/ui/stack';
+import { CARD_PAPERS, type CardPaper, cardPaperOf } from '@/lib/share/card-papers';
 import { jetCardCsv } from '@/lib/share/jet-card-csv';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import { CardFields } from './card-fields';
 import { CardNotes } from './card-notes';
-import { CardSheet, type SheetSize } from './card-sheet';
+import { CardSheet } from './card-sheet';
 import { CardTable } from './card-table';
 import { readCard } from './read-card';
 import type { TrailSectionProps } from './section-props';
@@ -20,7 +22,9 @@ import { useJetCard } from './use-jet-card';
 /** Temperature by height, as mains out of the person's own box. */
 export function CardSection({ draft, machine, name }: TrailSectionProps & { readonly name: string }) {
   const { card: typed, units } = draft.value;
-  const [printing, setPrinting] = useState<SheetSize | null>(null);
+  const [chosen, setChosen] = useState('');
+  const [printing, setPrinting] = useState<CardPaper | null>(null);
+  const printed = cardPaperOf(chosen, units.temperature);
   const reading = useMemo(() => readCard(typed, units), [typed, units]);
   const state = useJetCard(machine, reading.axes);
   const complete = state.status === 'ready' && reading.axes !== null ? state.card : null;
@@ -29,8 +33,12 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
     if (printing === null) return;
     const done = () => setPrinting(null);
     window.addEventListener('afterprint', done);
-    window.print();
-    return () => window.removeEventListener('afterprint', done);
+    // The sheet is measured first, and laid out anew with what was found.
+    const timer = setTimeout(() => window.print(), 0);
+    return () => {
+      clearTimeout(timer);
+      window.removeEventListener('afterprint', done);
+    };
   }, [printing]);
   return (
     <Section title="The jet card" id="card">
@@ -47,9 +55,9 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
         <>
           <CardTable card={complete} machine={machine} units={units} shows={shows} />
           <CardNotes card={complete} machine={machine} shows={shows} />
+          <Select label="Paper" value={printed.value} options={CARD_PAPERS} onChange={setChosen} />
           <Acts>
-            <Button onClick={() => setPrinting('pocket')}>Print pocket card (A6)</Button>
-            <Button onClick={() => setPrinting('page')}>Print full page</Button>
+            <Button onClick={() => setPrinting(printed)}>Print the card</Button>
             <Button
               onClick={() =>
                 saveFile({
@@ -63,7 +71,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
             </Button>
           </Acts>
           {printing === null ? null : (
-            <CardSheet size={printing} card={complete} {...{ machine, units, name, shows }} />
+            <CardSheet printed={printing} card={complete} {...{ machine, units, name, shows }} />
           )}
         </>
       )}
