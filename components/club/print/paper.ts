@@ -27,12 +27,12 @@ const BRIEFING: Paper = {
   what: 'briefing',
   value: 'briefing-a4',
   label: 'Whole briefing, A4',
-  hoursAcross: 9,
+  hoursAcross: 8,
 };
 
 export const PAPERS: readonly Paper[] = [
   BRIEFING,
-  { what: 'briefing', value: 'briefing-letter', label: 'Whole briefing, Letter', hoursAcross: 8 },
+  { what: 'briefing', value: 'briefing-letter', label: 'Whole briefing, Letter', hoursAcross: 7 },
   sheets('a4', 'A4', 'a4', 1),
   sheets('a4-2', '2 on A4, to cut', 'a4', 2),
   sheets('a4-4', '4 on A4, to cut', 'a4', 4),

@@ -33,7 +33,12 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
           <h1 className={styles.title}>{event.name}</h1>
           {briefing === null ? null : <AirLine briefing={briefing} now={now} units={preferences} />}
           {told === null ? null : (
-            <p className={styles.age}>{demo ? 'invented weather' : `Weather: ${ageWords(told, now)}`}</p>
+            <p className={styles.age}>
+              {demo ? 'Invented weather' : `Weather: ${ageWords(told, now)}`}
+              {demo ? null : (
+                <span className={styles.source}> {hoursSentence(told, now, { zone, from: now })}</span>
+              )}
+            </p>
           )}
         </div>
         <p className={styles.clock}>{localClock(now, zone)}</p>
@@ -57,7 +62,6 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
       )}
       <div className={styles.foot}>
         <p>{[SWAP_CAUTION_LINE, ...cautionsFor('indoors')].join(' ')}</p>
-        {told === null || demo ? null : <p>{hoursSentence(told, now, { zone, from: now })}</p>}
         {awake === 'cannot' ? <p>This browser cannot keep the screen on; set it in the device.</p> : null}
       </div>
     </main>
