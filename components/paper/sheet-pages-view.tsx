@@ -38,7 +38,7 @@ export function SheetPagesView({ paper, sheets, tooLong }: SheetPagesViewProps) 
   );
   const long = shown.filter(({ key }) => needs.get(key) === 'more').map(({ name }) => name);
   return (
-    <div ref={ref} className={styles.pages}>
+    <div ref={ref} className={classNames(styles.blackOnWhite, styles.pages)}>
       {long.length === 0 || tooLong === undefined ? null : <div className={styles.note}>{tooLong(long)}</div>}
       {pages.map((page) => (
         <PageView key={page.sheets[0]?.sheet} page={page} paper={paper} sheets={shown} />

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
@@ -18,28 +18,18 @@ import { CardTable } from './card-table';
 import { readCard } from './read-card';
 import type { TrailSectionProps } from './section-props';
 import { useJetCard } from './use-jet-card';
+import { usePrinting } from './use-printing';
 
 /** Temperature by height, as mains out of the person's own box. */
 export function CardSection({ draft, machine, name }: TrailSectionProps & { readonly name: string }) {
   const { card: typed, units } = draft.value;
   const [chosen, setChosen] = useState('');
-  const [printing, setPrinting] = useState<CardPaper | null>(null);
+  const { printing, print } = usePrinting<CardPaper>();
   const printed = cardPaperOf(chosen, units.temperature);
   const reading = useMemo(() => readCard(typed, units), [typed, units]);
   const state = useJetCard(machine, reading.axes);
   const complete = state.status === 'ready' && reading.axes !== null ? state.card : null;
   const { shows } = typed;
-  useEffect(() => {
-    if (printing === null) return;
-    const done = () => setPrinting(null);
-    window.addEventListener('afterprint', done);
-    // The sheet is measured first, and laid out anew with what was found.
-    const timer = setTimeout(() => window.print(), 0);
-    return () => {
-      clearTimeout(timer);
-      window.removeEventListener('afterprint', done);
-    };
-  }, [printing]);
   return (
     <Section title="The jet card" id="card">
       {state.status === 'problem' ? (
@@ -57,7 +47,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
           <CardNotes card={complete} machine={machine} shows={shows} />
           <Select label="Paper" value={printed.value} options={CARD_PAPERS} onChange={setChosen} />
           <Acts>
-            <Button onClick={() => setPrinting(printed)}>Print the card</Button>
+            <Button onClick={() => print(printed)}>Print the card</Button>
             <Button
               onClick={() =>
                 saveFile({

@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { clubNames } from '@/components/club/names';
 import type { ClubViewProps } from '@/components/club/view-props';
+import paperStyles from '@/components/paper/paper.module.css';
 import { SheetPagesView } from '@/components/paper/sheet-pages-view';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
@@ -10,45 +11,24 @@ import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { Acts } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
-import { classOf } from '@/lib/store/racer-event';
 import { listing } from '@/lib/words/listing';
 import { BriefingPrint } from './briefing-print';
 import { PAPERS, type Paper, paperOf } from './paper';
 import styles from './print.module.css';
-import { RacerSheet } from './racer-sheet';
+import { useRacerSheets } from './use-racer-sheets';
 import { useWide } from './use-wide';
 
 type PrintViewProps = ClubViewProps & { readonly briefing: Briefing };
 
 /** What comes out of the printer, as it will look; only the sheets themselves are printed. */
 export function PrintView(props: PrintViewProps) {
-  const { records, club, briefing, now, preferences } = props;
+  const { records, club, briefing } = props;
   const [chosen, setChosen] = useState<Paper['value']>('briefing-a4');
   const paper = paperOf(chosen);
   const names = useMemo(() => clubNames(records), [records]);
   const { ref, wide } = useWide<HTMLElement>(paper, briefing);
-  const { value: record } = records.event;
   const noSheet = [...club.broken, ...briefing.unplanned.map(({ racer }) => racer)].map(({ name }) => name);
-  const sheets = useMemo(
-    () =>
-      briefing.planned.map((planned) => ({
-        key: planned.racer.id,
-        name: names.racer(planned.racer.id),
-        body: (
-          <RacerSheet
-            planned={planned}
-            briefing={briefing}
-            names={names}
-            event={record.event}
-            className={classOf(record, planned.racer.id)?.name ?? ''}
-            now={now}
-            units={preferences}
-            series={club.night?.series ?? null}
-          />
-        ),
-      })),
-    [briefing, names, record, now, preferences, club.night],
-  );
+  const sheets = useRacerSheets(props, names);
   return (
     <main className={styles.view}>
       <div className={styles.desk}>
@@ -60,16 +40,7 @@ export function PrintView(props: PrintViewProps) {
           options={PAPERS}
           onChange={setChosen}
         />
-        {paper.what === 'sheets' && noSheet.length > 0 ? (
-          <Notice tone="caution" title={`No sheet for ${listing(noSheet)}.`}>
-            <p>There is no plan for them; the briefing page says why.</p>
-          </Notice>
-        ) : null}
-        {wide ? (
-          <Notice tone="danger" title="Too wide for this paper: the edge would be cut.">
-            <p>Choose a larger paper.</p>
-          </Notice>
-        ) : null}
+        <PaperNotices paper={paper} wide={wide} noSheet={noSheet} />
         <Acts>
           <Button kind="primary" onClick={() => window.print()}>
             Print
@@ -84,7 +55,7 @@ export function PrintView(props: PrintViewProps) {
         aria-label="As it will be printed"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: on a narrow screen it scrolls sideways, by keyboard too
         tabIndex={0}
-        className={classNames(styles.sheets, styles[paper.value])}
+        className={classNames(paperStyles.blackOnWhite, styles.sheets, styles[paper.value])}
       >
         {paper.what === 'briefing' ? (
           <BriefingPrint {...props} names={names} hoursAcross={paper.hoursAcross} />
@@ -107,5 +78,30 @@ function TooLong({ long, paper }: { readonly long: readonly string[]; readonly p
     <Notice tone="caution" title="Too long for this paper.">
       <p>{`${listing(long)}: nothing is cut, but it goes on over a second page. ${better}`}</p>
     </Notice>
+  );
+}
+
+type PaperNoticesProps = {
+  readonly paper: Paper;
+  readonly wide: boolean;
+  /** Racers without a plan, who would look in vain for their sheet. */
+  readonly noSheet: readonly string[];
+};
+
+/** What would go wrong on this paper. */
+function PaperNotices({ paper, wide, noSheet }: PaperNoticesProps) {
+  return (
+    <>
+      {paper.what === 'sheets' && noSheet.length > 0 ? (
+        <Notice tone="caution" title={`No sheet for ${listing(noSheet)}.`}>
+          <p>There is no plan for them; the briefing page says why.</p>
+        </Notice>
+      ) : null}
+      {wide ? (
+        <Notice tone="danger" title="Too wide for this paper: the edge would be cut.">
+          <p>Choose a larger paper.</p>
+        </Notice>
+      ) : null}
+    </>
   );
 }

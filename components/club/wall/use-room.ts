@@ -7,9 +7,9 @@ import type { WallRoom } from '@/lib/club/wall-pages';
 const FIGURE_SHARE = 0.05;
 
 /** Width of a text in sizes of its own type, in the weight it is shown in. */
-export type Measure = (text: string) => number;
+export type TextWidth = (text: string) => number;
 
-export type Room = { readonly room: WallRoom; readonly measure: Measure };
+export type Room = { readonly room: WallRoom; readonly measure: TextWidth };
 
 /** The room an element has, and how wide words are in its face; null until both have been measured. */
 export function useRoom<E extends HTMLElement>(): {
@@ -44,7 +44,7 @@ const TRIED_PX = 100;
 /** Where nothing can be drawn: as wide as bold capitals of a plain face. */
 const GUESSED_EM = 0.7;
 
-function measureIn(family: string): Measure {
+function measureIn(family: string): TextWidth {
   const context = document.createElement('canvas').getContext('2d');
   if (context === null) return (text) => text.length * GUESSED_EM;
   context.font = `800 ${TRIED_PX}px ${family}`;

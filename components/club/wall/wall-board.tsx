@@ -10,7 +10,7 @@ import { counted } from '@/lib/words/listing';
 import { type WallBandWords, type WallTile, wallBands } from '@/lib/words/wall';
 import { LeaveWall } from './leave-wall';
 import { usePage } from './use-page';
-import { type Measure, type Room, useRoom } from './use-room';
+import { type Room, type TextWidth, useRoom } from './use-room';
 import styles from './wall.module.css';
 import { WallBandPart } from './wall-band';
 
@@ -131,7 +131,7 @@ const HAND_FIGURE = 28;
 /** The longest that is said of how far away something is within a night. */
 const LONGEST_AWAY = 'in 12 h 00 min';
 
-function textsOf(bands: readonly WallBandWords[], measure: Measure): Parameters<typeof wallMeasures>[0] {
+function textsOf(bands: readonly WallBandWords[], measure: TextWidth): Parameters<typeof wallMeasures>[0] {
   const tiles = bands.flatMap((words) => words.tiles);
   return {
     jets: tiles.map((tile) => measure(jetsLine(tile))),
