@@ -19,7 +19,7 @@ import { EVENT_SHAPE } from './event-shape';
 import { PlaceFields } from './place-fields';
 import { readEvent, type TypedEvent } from './read-event';
 import { RunFields } from './run-fields';
-import type { SectionProps } from './section-props';
+import type { EventSectionProps } from './section-props';
 import { TimeFields } from './time-fields';
 import { deviceZone } from './zones';
 
@@ -68,7 +68,7 @@ export function EventEditor({ id, initial, units, onSave, onCancel }: EventEdito
   );
 }
 
-function SwapFields({ draft, form }: SectionProps) {
+function SwapFields({ draft, form }: EventSectionProps) {
   const whole = wholeOf(draft);
   const { ride, swapMinutes, typicalSeconds } = draft.value;
   return (

@@ -14,10 +14,10 @@ import type { RunDraft } from './event-draft';
 import { runFieldLabel } from './event-labels';
 import { type PlacedRun, placeRuns } from './place-runs';
 import styles from './run-list.module.css';
-import type { SectionProps } from './section-props';
+import type { EventSectionProps } from './section-props';
 
 /** The runs one by one. */
-export function RunList({ draft, form }: SectionProps) {
+export function RunList({ draft, form }: EventSectionProps) {
   const { runs, date } = draft.value;
   const placed = useMemo(() => placeRuns(runs, draft.value), [runs, draft.value]);
   return (

@@ -7,7 +7,7 @@ import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { CARD_PAPERS, type CardPaper, cardPaperOf } from '@/lib/share/card-papers';
 import { jetCardCsv } from '@/lib/share/jet-card-csv';
 import { planProblemSentence } from '@/lib/words/plan-problems';
@@ -46,7 +46,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
           <CardTable card={complete} machine={machine} units={units} shows={shows} />
           <CardNotes card={complete} machine={machine} shows={shows} />
           <Select label="Paper" value={printed.value} options={CARD_PAPERS} onChange={setChosen} />
-          <Acts>
+          <ButtonRow>
             <Button onClick={() => print(printed)}>Print the card</Button>
             <Button
               onClick={() =>
@@ -59,7 +59,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
             >
               Save as CSV
             </Button>
-          </Acts>
+          </ButtonRow>
           {printing === null ? null : (
             <CardSheet printed={printing} card={complete} {...{ machine, units, name, shows }} />
           )}

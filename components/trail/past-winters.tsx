@@ -8,7 +8,7 @@ import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Select } from '@/components/ui/select';
-import { Acts, Columns, Stack } from '@/components/ui/stack';
+import { ButtonRow, Columns, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { TextField } from '@/components/ui/text-field';
 import { useToast } from '@/components/ui/toast';
@@ -134,11 +134,11 @@ function Winters({ place, draft, most }: WintersProps) {
         <NumberField label="Riding from" unit="h" value={from} onChange={setFrom} />
         <NumberField label="Riding until" unit="h" value={to} onChange={setTo} />
       </Columns>
-      <Acts>
+      <ButtonRow>
         <Button disabled={past.isLoading} onClick={look}>
           Look up past winters
         </Button>
-      </Acts>
+      </ButtonRow>
       <TownElevation place={place} typed={typed} draft={draft} />
       <p role="status">
         {past.isLoading ? 'Asking for three winters, which takes a moment…' : null}
@@ -174,7 +174,7 @@ function TownElevation({ place, typed, draft }: TownProps) {
           typed: typed === null ? null : formatElevation(typed, units),
         })}
       </p>
-      <Acts>
+      <ButtonRow>
         <Button
           onClick={() =>
             draft.change(null, (before) => ({ ...before, elevation: elevationText(town, before.units) }))
@@ -182,7 +182,7 @@ function TownElevation({ place, typed, draft }: TownProps) {
         >
           Take {formatElevation(town, units)} for the place
         </Button>
-      </Acts>
+      </ButtonRow>
     </>
   );
 }
