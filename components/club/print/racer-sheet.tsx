@@ -89,6 +89,9 @@ export function RacerSheet(props: RacerSheetProps) {
 
 type RunsTableProps = Pick<RacerSheetProps, 'planned' | 'now' | 'units'> & { readonly clock: Clock };
 
+/** A run's name of at most so many letters stays on one line; a longer one may take two. */
+const SHORT_NAME = 12;
+
 /** Every run with a box to tick, its air, its jets and how many forecasts turn it lean. */
 function RunsTable({ planned: { plan }, clock, now, units }: RunsTableProps) {
   return (
@@ -105,7 +108,7 @@ function RunsTable({ planned: { plan }, clock, now, units }: RunsTableProps) {
       <tbody>
         {plan.runs.map((run) => (
           <tr key={run.run}>
-            <th scope="row">
+            <th scope="row" className={runName(plan, run.run).length > SHORT_NAME ? undefined : styles.clock}>
               <span className={styles.tick} /> {runName(plan, run.run)}
             </th>
             <td className={styles.clock}>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
