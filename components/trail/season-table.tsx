@@ -42,7 +42,7 @@ export function SeasonTable({ setups, machine, units }: SeasonTableProps) {
         cell: (fact) => {
           const differs = fact.set && fact.value(setup) !== fact.value(first);
           return (
-            <span className={classNames(styles.fact, differs && styles.differs)}>
+            <span className={classNames(styles.fact, fact.set && styles.setting, differs && styles.differs)}>
               {fact.value(setup)}
               {differs ? <VisuallyHidden> (differs)</VisuallyHidden> : null}
             </span>

@@ -126,6 +126,7 @@ export const OUTSIDE_READS =
 export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   ui: [],
   parts: [],
+  paper: [],
   about: [],
   draft: [],
   server: [],
@@ -146,9 +147,9 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   watch: ['reading', 'weather'],
   night: ['air', 'event', 'hours', 'machine', 'reading', 'share', 'store', 'watch', 'weather'],
   log: ['air', 'draft', 'event', 'night', 'store'],
-  club: ['draft', 'event', 'night', 'reading', 'store', 'weather'],
+  club: ['draft', 'event', 'night', 'paper', 'reading', 'store', 'weather'],
   compare: ['air', 'draft', 'hardware', 'store'],
-  trail: ['draft', 'event', 'place', 'server', 'store'],
+  trail: ['draft', 'event', 'paper', 'place', 'server', 'store'],
   after: ['night', 'store'],
   shell: ['offline', 'store'],
 };
