@@ -1,8 +1,8 @@
+import type { TypedEvent } from '@/lib/fields/event/read-event';
 import { typedHoursAt } from '@/lib/store/pressure-answers';
 import { classOf } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import { withoutOffsetElsewhere } from './moved-place';
-import type { TypedEvent } from './read-event';
 
 /**
  * The record after its event was edited. Machines of a class have runs of their own, so what was said about those

@@ -15,6 +15,7 @@ import { CardSheet, type SheetSize } from './card-sheet';
 import { CardTable } from './card-table';
 import { readCard } from './read-card';
 import type { TrailSectionProps } from './section-props';
+import { trailFields } from './trail-fields';
 import { useJetCard } from './use-jet-card';
 
 /** Temperature by height, as mains out of the person's own box. */
@@ -68,7 +69,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
         </>
       )}
       <Disclosure summary="Change lines, columns and what stands in the cells">
-        <CardFields draft={draft} errors={reading.errors} machine={machine} />
+        <CardFields {...trailFields(draft, reading.errors)} machine={machine} />
       </Disclosure>
     </Section>
   );

@@ -3,8 +3,8 @@ import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { Acts } from '@/components/ui/stack';
+import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import styles from './trail.module.css';
-import type { TrailDraft } from './trail-draft';
 import type { TrailMachine } from './use-trail-machine';
 
 type MachineSectionProps = {

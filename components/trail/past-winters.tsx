@@ -12,6 +12,7 @@ import { Acts, Columns, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { TextField } from '@/components/ui/text-field';
 import { useToast } from '@/components/ui/toast';
+import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import { winterMonths } from '@/lib/trail/winter';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
@@ -24,7 +25,6 @@ import { townElevationSentence } from '@/lib/words/trail-advice';
 import { MONTHS, PERCENTILES, type Percentile } from './month-names';
 import { readSeasons } from './read-seasons';
 import styles from './trail.module.css';
-import type { TrailDraft } from './trail-draft';
 import { type MonthToAdd, withMonth } from './with-month';
 
 type Place = PlacesJson['places'][number];

@@ -2,14 +2,14 @@
 
 import { useMemo } from 'react';
 import useSWR from 'swr';
-import { readCoordinate } from '@/components/event/coordinate';
 import { askFor } from '@/components/server/ask-for';
+import { readCoordinate } from '@/lib/fields/coordinate';
+import type { RideDraft } from '@/lib/fields/trail/trail-rows';
 import type { HourSeries } from '@/lib/hours/series';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
 import { forecastFromJson, forecastJsonSchema } from '@/lib/weather/forecast-json';
-import type { RideDraft } from './trail-draft';
 
 export type RideForecast = {
   readonly series: HourSeries | null;

@@ -1,6 +1,6 @@
-import { onlyUnits } from '@/components/draft/only-units';
 import type { Untaken } from '@/components/draft/untaken';
 import type { EventJson, PlaceJson } from '@/lib/contract/event';
+import { onlyUnits } from '@/lib/fields/only-units';
 import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
 import { elevationText, numberText } from '@/lib/units/entry-text';
 import { metre } from '@/lib/units/quantity';

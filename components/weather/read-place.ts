@@ -1,9 +1,9 @@
-import { complainOf } from '@/components/draft/complain-of';
-import { type FormReading, fieldReader } from '@/components/draft/field-reader';
-import { type Axis, readCoordinate } from '@/components/event/coordinate';
-import { coordinateWords } from '@/components/event/read-event';
 import { type EventJson, eventSchema, type PlaceJson } from '@/lib/contract/event';
 import { parseWith } from '@/lib/contract/parse';
+import { complainOf } from '@/lib/fields/complain-of';
+import { type Axis, readCoordinate } from '@/lib/fields/coordinate';
+import { coordinateWords } from '@/lib/fields/event/read-event';
+import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import type { PlaceDraft } from './place-draft';
 
 export type TypedPlace = { readonly place: PlaceJson; readonly elevationM: EventJson['elevationM'] };
@@ -36,12 +36,12 @@ export function readPlace(draft: PlaceDraft): FormReading<TypedPlace> {
       latitude: coordinate('latitude', '47.42'),
       longitude: coordinate('longitude', '-93.61'),
     },
-    elevationM: reader.elevationM({ name: 'elevation', text: draft.elevation, example: '402' }),
+    elevationM: reader.read('elevation', { name: 'elevation', text: draft.elevation, example: '402' }),
   });
   if (!parsed.ok)
     complainOf(reader, parsed.reason, {
       fieldOf: ([head, second]) => (head === 'place' ? String(second ?? 'latitude') : 'elevation'),
-      voice: { zone: 'UTC', units: draft.units },
+      zone: 'UTC',
     });
   const errors = reader.errors();
   return parsed.ok && Object.keys(errors).length === 0

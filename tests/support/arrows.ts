@@ -47,6 +47,7 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
     'store',
     'night',
   ],
+  fields: ['result', 'units', 'time', 'air', 'hours', 'carb', 'plan', 'contract', 'store', 'words'],
   share: [
     'result',
     'units',
@@ -106,6 +107,7 @@ export const CORE_FOLDERS = [
   'contract',
   'night',
   'words',
+  'fields',
   'share',
 ] as const;
 export const OUTSIDE_READS =

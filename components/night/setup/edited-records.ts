@@ -1,6 +1,6 @@
-import type { TypedEvent } from '@/components/event/read-event';
 import { recordWithEvent } from '@/components/event/record-with-event';
 import type { HoursReading } from '@/components/hours/read-hours';
+import type { TypedEvent } from '@/lib/fields/event/read-event';
 import type { EventRecord } from '@/lib/store/records';
 
 /** Whoever edits the invented night makes it their own. */

@@ -1,0 +1,28 @@
+import { readNumber } from '@/lib/units/entry';
+import type { FieldReader } from './field-reader';
+
+type TypedMains = { readonly name: string; readonly text: string; readonly carburettors: number };
+
+/** "410", or "410/400/410" with one jet for each carburettor; undefined where it cannot be read. */
+export function readMainsText(
+  { name, text, carburettors }: TypedMains,
+  reader: FieldReader,
+): readonly number[] | undefined {
+  const parts = text
+    .split(/[/\s]+/)
+    .filter((part) => part !== '')
+    .map((part) => readNumber(part));
+  const mains = parts.flatMap((part) => (part.ok ? [part.value] : []));
+  const [only] = mains;
+  if (only === undefined || mains.length !== parts.length) {
+    reader.complain(name, 'Type the main jet, or one for each carburettor: 410 or 410/400/410.');
+    return undefined;
+  }
+  if (mains.length === 1) return Array.from({ length: carburettors }, () => only);
+  if (mains.length === carburettors) return mains;
+  reader.complain(
+    name,
+    `${mains.length} jets are typed for ${carburettors} carburettors. Type one for each.`,
+  );
+  return undefined;
+}
