@@ -3,8 +3,8 @@
 import { useEffect, useRef, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
 import { askFor } from '@/components/server/ask-for';
+import { type Town, TownSearch } from '@/components/server/town-search';
 import { Button } from '@/components/ui/button';
-import { Select } from '@/components/ui/select';
 import { Columns, Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { AirStateJson } from '@/lib/contract/air';
@@ -12,80 +12,49 @@ import { fromLocal } from '@/lib/time/local';
 import { isoUtc } from '@/lib/time/zone';
 import { withoutDust } from '@/lib/units/entry-text';
 import { pastAirJsonSchema } from '@/lib/weather/history-json';
-import { type PlacesJson, placesJsonSchema } from '@/lib/weather/places-json';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
-
-type Place = PlacesJson['places'][number];
 
 export type PastAirFound = { readonly air: AirStateJson; readonly date: string };
 
+type PastAirProps = { readonly onFound: (found: PastAirFound) => void };
+
+const INSTEAD = 'The past cannot be looked up without it; type the air yourself.';
+
 /** The air at a place and a past hour, looked up: for jets that were proven when nobody wrote it down. */
-export function PastAirFields({ onFound }: { readonly onFound: (found: PastAirFound) => void }) {
-  const [places, setPlaces] = useState<readonly Place[]>([]);
-  const [chosen, setChosen] = useState(0);
+export function PastAirFields(props: PastAirProps) {
+  return (
+    <TownSearch label="Town near the track" instead={INSTEAD}>
+      {(town) => <PastHour town={town} {...props} />}
+    </TownSearch>
+  );
+}
+
+function PastHour({ town, onFound }: PastAirProps & { readonly town: Town }) {
   const [date, setDate] = useState('');
   const [clock, setClock] = useState('');
   const lookup = useLookup();
-  const place = places[chosen];
   const find = async () => {
-    if (place === undefined) return;
-    const found = await lookup.run((signal) => pastAir({ place, date, clock }, signal));
+    const found = await lookup.run((signal) => pastAir({ town, date, clock }, signal));
     if (found !== null) onFound({ air: found, date });
   };
   return (
     <Stack>
-      <PlaceSearch
-        busy={lookup.busy}
-        onSearch={async (name) => {
-          const found = await lookup.run((signal) => placesNamed(name, signal));
-          setChosen(0);
-          setPlaces(found ?? []);
-        }}
-      />
-      {place === undefined ? null : (
-        <>
-          <Select
-            label="Place"
-            value={String(chosen)}
-            options={places.map((each, i) => ({ value: String(i), label: placeText(each) }))}
-            onChange={(index) => setChosen(Number(index))}
-          />
-          <Columns>
-            <TextField label="Date" type="date" value={date} onChange={setDate} />
-            <TextField
-              label="Time of day there"
-              type="time"
-              hint={place.timezone ?? `Zone unknown: ${deviceZone()}`}
-              value={clock}
-              onChange={setClock}
-            />
-          </Columns>
-          <Button disabled={lookup.busy} onClick={() => void find()}>
-            Look the air up
-          </Button>
-        </>
-      )}
+      <Columns>
+        <TextField label="Date" type="date" value={date} onChange={setDate} />
+        <TextField
+          label="Time of day there"
+          type="time"
+          hint={town.timezone ?? `Zone unknown: ${deviceZone()}`}
+          value={clock}
+          onChange={setClock}
+        />
+      </Columns>
+      <Button disabled={lookup.busy} onClick={() => void find()}>
+        Look the air up
+      </Button>
       <p role="status">{lookup.busy ? 'Asking…' : lookup.problem}</p>
     </Stack>
   );
-}
-
-type PlaceSearchProps = { readonly busy: boolean; readonly onSearch: (name: string) => Promise<void> };
-
-function PlaceSearch({ busy, onSearch }: PlaceSearchProps) {
-  const [name, setName] = useState('');
-  return (
-    <Columns>
-      <TextField label="Town near the track" value={name} onChange={setName} />
-      <Button disabled={busy || name.trim() === ''} onClick={() => void onSearch(name)}>
-        Find the town
-      </Button>
-    </Columns>
-  );
-}
-
-function placeText({ name, region }: Place): string {
-  return region === '' ? name : `${name}, ${region}`;
 }
 
 type Answer<T> = { readonly found: T } | { readonly problem: string };
@@ -110,26 +79,14 @@ function useLookup() {
   return { busy, problem, run };
 }
 
-const INSTEAD = 'The past cannot be looked up without it; type the air yourself.';
+type Moment = { readonly town: Town; readonly date: string; readonly clock: string };
 
-async function placesNamed(name: string, signal: AbortSignal): Promise<Answer<readonly Place[]>> {
-  const path = `/api/places?${new URLSearchParams({ q: name })}`;
-  const answer = await askFor({ path, reader: placesJsonSchema, instead: INSTEAD, cancel: signal });
-  if (!answer.ok) return { problem: answer.reason };
-  const { places } = answer.value;
-  return places.length === 0
-    ? { problem: `No place called “${name}” was found. Try a larger town near it.` }
-    : { found: places };
-}
-
-type Moment = { readonly place: Place; readonly date: string; readonly clock: string };
-
-async function pastAir({ place, date, clock }: Moment, signal: AbortSignal): Promise<Answer<AirStateJson>> {
-  const at = fromLocal(date, clock, place.timezone ?? deviceZone());
+async function pastAir({ town, date, clock }: Moment, signal: AbortSignal): Promise<Answer<AirStateJson>> {
+  const at = fromLocal(date, clock, town.timezone ?? deviceZone());
   if (!at.ok) return { problem: clockProblemSentence(at.reason) };
   const query = new URLSearchParams({
-    lat: String(place.latitude),
-    lon: String(place.longitude),
+    lat: String(town.latitude),
+    lon: String(town.longitude),
     at: isoUtc(at.value.at),
   });
   const path = `/api/history?${query}`;

@@ -1,16 +1,14 @@
 'use client';
 
 import { useState } from 'react';
-import useSWR from 'swr';
 import type { DraftState } from '@/components/draft/use-draft';
-import { askFor, type Wanted } from '@/components/server/ask-for';
+import { type Town, TownSearch } from '@/components/server/town-search';
+import { useAnswer } from '@/components/server/use-answer';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
-import { Select } from '@/components/ui/select';
 import { Acts, Columns, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
-import { TextField } from '@/components/ui/text-field';
 import { useToast } from '@/components/ui/toast';
 import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import { winterMonths } from '@/lib/trail/winter';
@@ -20,93 +18,35 @@ import { elevationText } from '@/lib/units/entry-text';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { type Metre, metre } from '@/lib/units/quantity';
 import { type HistoryJson, historyJsonSchema } from '@/lib/weather/history-json';
-import { type PlacesJson, placesJsonSchema } from '@/lib/weather/places-json';
 import { townElevationSentence } from '@/lib/words/trail-advice';
 import { MONTHS, PERCENTILES, type Percentile } from './month-names';
 import { readSeasons } from './read-seasons';
 import styles from './trail.module.css';
 import { type MonthToAdd, withMonth } from './with-month';
 
-type Place = PlacesJson['places'][number];
-
-/** An answer of our own server; what it says when it cannot is thrown, for the caller to show. */
-async function ask<T>(path: string, reader: Wanted<T>['reader']): Promise<T> {
-  const instead = 'Past winters cannot be looked up without it; type the days yourself.';
-  const answer = await askFor({ path, reader, instead });
-  if (answer.ok) return answer.value;
-  throw new Error(answer.reason);
-}
-
-const KEPT = { revalidateOnFocus: false, revalidateOnReconnect: false, shouldRetryOnError: false } as const;
+const INSTEAD = 'Past winters cannot be looked up without it; type the days yourself.';
 
 type PastWintersProps = { readonly draft: DraftState<TrailDraft>; readonly most: number };
 
 /** The place's own past winters: how cold the riding hours of each month were. */
-export function PastWinters({ draft, most }: PastWintersProps) {
-  const [name, setName] = useState('');
-  const [asked, setAsked] = useState<string | null>(null);
-  const [chosen, setChosen] = useState(0);
-  const found = useSWR(
-    asked === null ? null : `/api/places?${new URLSearchParams({ q: asked })}`,
-    (path: string) => ask(path, placesJsonSchema),
-    KEPT,
-  );
-  const places = found.data?.places ?? [];
-  const place = places[chosen];
+export function PastWinters(props: PastWintersProps) {
   return (
     <Stack>
       <h3>From past winters</h3>
-      <Columns>
-        <TextField
-          label="Town near the trail"
-          value={name}
-          onChange={setName}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') setAsked(name.trim());
-          }}
-        />
-        <Button
-          disabled={name.trim() === '' || found.isLoading}
-          onClick={() => {
-            setChosen(0);
-            setAsked(name.trim());
-          }}
-        >
-          Find the town
-        </Button>
-      </Columns>
-      {place === undefined ? null : (
-        <>
-          <Select
-            label="Place"
-            value={String(chosen)}
-            options={places.map((each, i) => ({ value: String(i), label: placeText(each) }))}
-            onChange={(index) => setChosen(Number(index))}
-          />
+      <TownSearch label="Town near the trail" instead={INSTEAD}>
+        {(town) => (
           <Winters
-            key={`${place.latitude} ${place.longitude} ${draft.value.elevation}`}
-            place={place}
-            draft={draft}
-            most={most}
+            key={`${town.latitude} ${town.longitude} ${props.draft.value.elevation}`}
+            place={town}
+            {...props}
           />
-        </>
-      )}
-      <p role="status">
-        {found.isLoading ? 'Asking…' : null}
-        {found.error instanceof Error ? found.error.message : null}
-        {found.data !== undefined && places.length === 0
-          ? `No place called “${asked}” was found. Try a larger town near it.`
-          : null}
-      </p>
+        )}
+      </TownSearch>
     </Stack>
   );
 }
 
-function placeText({ name, region }: Place): string {
-  return region === '' ? name : `${name}, ${region}`;
-}
-
-type WintersProps = PastWintersProps & { readonly place: Place };
+type WintersProps = PastWintersProps & { readonly place: Town };
 
 function Winters({ place, draft, most }: WintersProps) {
   const { units } = draft.value;
@@ -116,7 +56,7 @@ function Winters({ place, draft, most }: WintersProps) {
   // The days stand beside others at the rider's own elevation, so past winters are asked for at that one.
   const typed = readSeasons({ units, elevation: draft.value.elevation, conditions: [] }).elevation;
   const asked = typed ?? place.elevationM;
-  const past = useSWR(query, (path: string) => ask(path, historyJsonSchema), KEPT);
+  const past = useAnswer(query, { reader: historyJsonSchema, instead: INSTEAD });
   function look() {
     const hours = `${Math.trunc(Number(from))}-${Math.trunc(Number(to))}`;
     const parts = {
@@ -126,7 +66,9 @@ function Winters({ place, draft, most }: WintersProps) {
       hours,
       ...(asked === null ? {} : { elevation: String(asked) }),
     };
-    setQuery(`/api/history?${new URLSearchParams(parts)}`);
+    const next = `/api/history?${new URLSearchParams(parts)}`;
+    if (next === query) past.again();
+    setQuery(next);
   }
   return (
     <>
@@ -135,15 +77,12 @@ function Winters({ place, draft, most }: WintersProps) {
         <NumberField label="Riding until" unit="h" value={to} onChange={setTo} />
       </Columns>
       <Acts>
-        <Button disabled={past.isLoading} onClick={look}>
+        <Button disabled={past.asking} onClick={look}>
           Look up past winters
         </Button>
       </Acts>
       <TownElevation place={place} typed={typed} draft={draft} />
-      <p role="status">
-        {past.isLoading ? 'Asking for three winters, which takes a moment…' : null}
-        {past.error instanceof Error ? past.error.message : null}
-      </p>
+      <p role="status">{past.asking ? 'Asking for three winters, which takes a moment…' : past.problem}</p>
       {past.data === undefined ? null : (
         <Months history={past.data} units={units} draft={draft} most={most} />
       )}
@@ -155,7 +94,7 @@ function Winters({ place, draft, most }: WintersProps) {
 const AS_HIGH_M = 50;
 
 type TownProps = {
-  readonly place: Place;
+  readonly place: Town;
   readonly typed: Metre | null;
   readonly draft: PastWintersProps['draft'];
 };

@@ -50,13 +50,7 @@ export const NEW_BASELINE = {
       type: 'date',
       hint: 'Parts changed up to this day count as proven with it.',
     }),
-    note: f.text({
-      label: 'Note',
-      at: 'baseline.note',
-      optional: true,
-      maxLength: 500,
-      hint: 'Optional.',
-    }),
+    note: f.text({ label: 'Note', at: 'baseline.note', optional: true, maxLength: 500, hint: 'Optional.' }),
   }),
   air: groupOf(air.rows, air),
 } satisfies FieldTable;

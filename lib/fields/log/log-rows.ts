@@ -26,12 +26,7 @@ export const LOG = {
     run: f.text({ label: 'Run', at: 'run', maxLength: 80 }),
     date: f.text({ label: 'Date', type: 'date' }),
     clock: f.raw({ label: 'Time of day', at: 'at', type: 'time' }),
-    mains: f.raw({
-      label: 'Main jets',
-      at: 'setting.mains',
-      hint: '410, or 410/400/410',
-      inputMode: 'text',
-    }),
+    mains: f.raw({ label: 'Main jets', at: 'setting.mains', hint: '410, or 410/400/410', inputMode: 'text' }),
     trim: f.number({ label: 'Trim', at: 'setting.trim', optional: true, signed: true, example: '2' }),
     /** `each`: cylinder by cylinder, in the draft's `verdicts`. */
     verdict: f.choice({
