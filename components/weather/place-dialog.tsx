@@ -5,10 +5,10 @@ import { withoutOffsetElsewhere } from '@/components/event/moved-place';
 import { useSave } from '@/components/night/setup/use-save';
 import { newId } from '@/components/store/new-id';
 import { Dialog } from '@/components/ui/dialog';
+import type { TypedPlace } from '@/lib/fields/place/place-rows';
 import { typedHoursAt } from '@/lib/store/pressure-answers';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import type { TypedPlace } from './read-place';
 
 const PlaceForm = dynamic(() => import('./place-form').then((module) => module.PlaceForm), {
   ssr: false,
