@@ -21,7 +21,7 @@ function exampleAir(given: typeof BASELINE): Air {
   return expectOk(
     airFrom({
       temperature: fahrenheitToKelvin(given.fahrenheit),
-      pressure: { kind: 'station', pressure: hectopascalToPascal(given.hectopascal) },
+      pressure: { kind: 'station', value: hectopascalToPascal(given.hectopascal) },
       humidity: { kind: 'relative', value: ratio(given.relativeHumidity) },
     }),
   );

@@ -8,7 +8,7 @@ import { FileButton } from '@/components/ui/file-button';
 import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { useToast } from '@/components/ui/toast';
 import { type Backup, MOST_BACKUP_CHARACTERS, readBackup, writeBackup } from '@/lib/store/backup-file';
@@ -56,7 +56,7 @@ function BackupSheet({ store, onClose }: SheetProps) {
         keeps them safe and carries them to another device.
       </p>
       <Keeping />
-      <Acts>
+      <ButtonRow>
         <Button kind="primary" onClick={() => void save()}>
           Save a backup file
         </Button>
@@ -65,7 +65,7 @@ function BackupSheet({ store, onClose }: SheetProps) {
           accept=".json,application/json"
           onFile={(file) => void read(file)}
         />
-      </Acts>
+      </ButtonRow>
       {opened === null ? null : 'refused' in opened ? (
         <Notice tone="danger" title={`${opened.file} was not taken in.`}>
           <p>{opened.refused}</p>
@@ -136,7 +136,7 @@ function Preview({ file, backup, preview, store, onDone, onLeave }: PreviewProps
         Replace leaves the file’s records and no others
         {lost > 0 ? `: ${lost} of here would go or go back` : ''}.
       </p>
-      <Acts>
+      <ButtonRow>
         <Button kind="primary" onClick={() => void take('merge')}>
           Merge
         </Button>
@@ -144,7 +144,7 @@ function Preview({ file, backup, preview, store, onDone, onLeave }: PreviewProps
         <Button kind="quiet" onClick={onLeave}>
           Leave it
         </Button>
-      </Acts>
+      </ButtonRow>
     </Stack>
   );
 }

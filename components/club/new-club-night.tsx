@@ -1,6 +1,6 @@
 'use client';
 
-import { EventEditor } from '@/components/night/setup/edit-dialogs';
+import { LazyEventEditor } from '@/components/night/setup/edit-dialogs';
 import { newEventRecord } from '@/components/night/setup/edited-records';
 import { useAdd } from '@/components/night/setup/use-save';
 import { newId } from '@/components/store/new-id';
@@ -15,7 +15,7 @@ export function NewClubNight({ units }: { readonly units: UnitChoice }) {
   const { changePreferences } = usePreferences();
   return (
     <Dialog title="Club night 1 of 3: event" open onClose={() => show('')}>
-      <EventEditor
+      <LazyEventEditor
         id="new-club"
         initial={null}
         units={units}

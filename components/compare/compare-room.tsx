@@ -6,7 +6,7 @@ import { useTable } from '@/components/store/use-table';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { DEFAULT_FAIR_OPTIONS } from '@/lib/power/fair-comparison';
 import { ComparisonSheet } from './comparison-sheet';
 
@@ -38,7 +38,7 @@ export function CompareRoom() {
   };
   return (
     <>
-      <Acts>
+      <ButtonRow>
         <Button kind={open === null ? 'primary' : 'plain'} onClick={() => void start()}>
           New comparison
         </Button>
@@ -50,7 +50,7 @@ export function CompareRoom() {
             Delete this one
           </Button>
         )}
-      </Acts>
+      </ButtonRow>
       {comparisons.length < 2 || open === null ? null : (
         <Select
           label="Comparison"

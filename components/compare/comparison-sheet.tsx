@@ -6,7 +6,7 @@ import type { Write } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { Measure } from '@/lib/fields/compare/pull-rows';
 import type { Side } from '@/lib/power/pull';
 import type { ComparisonRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
@@ -100,14 +100,14 @@ function RunsOfBoth({ record, units, onAdd, onRemove }: RunsProps) {
   return (
     <Section title="Runs before and after">
       <PullTable pulls={record.pulls} units={units} onRemove={onRemove} />
-      <Acts>
+      <ButtonRow>
         <Button disabled={lacksMachine} onClick={() => onAdd('before')}>
           Add runs before
         </Button>
         <Button disabled={lacksMachine} onClick={() => onAdd('after')}>
           Add runs after
         </Button>
-      </Acts>
+      </ButtonRow>
     </Section>
   );
 }

@@ -1,4 +1,5 @@
 import { parseWith } from '@/lib/contract/parse';
+import { pressureField } from '@/lib/contract/pressure';
 import type { Path } from '@/lib/contract/problem';
 import { typedSeriesFromJson } from '@/lib/contract/typed-hours-from-json';
 import { complainOf } from '@/lib/fields/complain-of';
@@ -45,12 +46,6 @@ export function readHours(draft: HoursDraft, { zone }: Zoned): FormReading<Hours
   };
 }
 
-const PRESSURE_KEYS = {
-  station: 'pressureHpa',
-  altimeter: 'altimeterHpa',
-  'sea-level': 'seaLevelHpa',
-} as const;
-
 type RowPlace = Zoned & {
   readonly index: number;
   readonly draft: HoursDraft;
@@ -75,7 +70,7 @@ function hourJson(row: HourRow, { index, draft, reader, zone }: RowPlace): objec
     }),
     ...(pressureHpa === undefined || pressureKind === 'standard'
       ? {}
-      : { [PRESSURE_KEYS[pressureKind]]: pressureHpa }),
+      : { [pressureField(pressureKind)]: pressureHpa }),
     relativeHumidity: humidityByHour
       ? ifTyped(row.humidity, () => readHumidity(name('humidity'), row.humidity, reader))
       : undefined,

@@ -6,7 +6,7 @@ import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { Disclosure } from '@/components/ui/disclosure';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { TextArea } from '@/components/ui/text-area';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
@@ -70,7 +70,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
           value={text}
           onChange={setText}
         />
-        <Acts>
+        <ButtonRow>
           <Button onClick={() => void take()} disabled={text.trim() === ''}>
             Add to the chart
           </Button>
@@ -79,7 +79,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
               Empty the chart
             </Button>
           )}
-        </Acts>
+        </ButtonRow>
         {chart.length === 0 ? null : (
           <ChartTable
             chart={chart}

@@ -8,7 +8,7 @@ import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { interval90, type LearnedEntry } from '@/lib/carb/learn';
 import { withLearned, withoutLearned } from '@/lib/store/machine-history';
@@ -116,7 +116,7 @@ function UseInPlans({ stored, learning: { learned } }: UseProps) {
   return (
     <>
       <p>{uses}</p>
-      <Acts>
+      <ButtonRow>
         <Button
           kind="primary"
           disabled={learned.origin === 'prior' || used === 'these'}
@@ -131,7 +131,7 @@ function UseInPlans({ stored, learning: { learned } }: UseProps) {
             Back to the default
           </Button>
         )}
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

@@ -8,7 +8,7 @@ import { FileButton } from '@/components/ui/file-button';
 import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { useToast } from '@/components/ui/toast';
 import type { Result } from '@/lib/result/result';
 import { writeLogCsv } from '@/lib/share/log-csv';
@@ -47,12 +47,12 @@ export function LogFile({ entries, log, names, units, today }: LogFileProps) {
   };
   return (
     <>
-      <Acts>
+      <ButtonRow>
         <Button onClick={save} disabled={entries.length === 0}>
           Save as CSV ({entries.length})
         </Button>
         <FileButton label="Take in a CSV" accept=".csv,text/csv" onFile={(file) => void open(file)} />
-      </Acts>
+      </ButtonRow>
       {reading === null ? null : (
         <ReadFile {...reading} log={log} units={units} onClose={() => setReading(null)} />
       )}

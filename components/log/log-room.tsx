@@ -10,7 +10,7 @@ import { useWrite, type Write } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { EventRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -75,11 +75,11 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
       title="Runs"
       aside={log.length === 0 ? undefined : `${entries.length} of ${counted(log.length, 'run')}`}
     >
-      <Acts>
+      <ButtonRow>
         <Button onClick={() => setEdited('new')} disabled={machines.length === 0}>
           Add a run by hand
         </Button>
-      </Acts>
+      </ButtonRow>
       {log.length === 0 ? null : <LogFilterFields filter={filter} names={names} onChange={setFilter} />}
       <LogTable
         entries={entries}

@@ -7,7 +7,7 @@ import { useStoreHealth } from '@/components/store/store-provider';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { keepingSentence } from '@/lib/words/keeping';
 import { EditedMachine } from './edited-machine';
 import { MachineEditor } from './machine-editor';
@@ -94,12 +94,12 @@ function ListHead({ onAdd }: { readonly onAdd: () => void }) {
     <>
       <div className={styles.head}>
         <h1>Machines</h1>
-        <Acts>
+        <ButtonRow>
           <Button kind="primary" onClick={onAdd}>
             Add a machine
           </Button>
           <Button onClick={() => setBackup(true)}>Backup</Button>
-        </Acts>
+        </ButtonRow>
         <BackupDialog open={backup} onClose={() => setBackup(false)} />
       </div>
       {health?.keeps !== 'disk' || health.promised === true ? null : <p>{keepingSentence(health)}</p>}

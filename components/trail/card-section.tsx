@@ -6,7 +6,7 @@ import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { jetCardCsv } from '@/lib/share/jet-card-csv';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import { CardFields } from './card-fields';
@@ -48,7 +48,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
         <>
           <CardTable card={complete} machine={machine} units={units} shows={shows} />
           <CardNotes card={complete} machine={machine} shows={shows} />
-          <Acts>
+          <ButtonRow>
             <Button onClick={() => setPrinting('pocket')}>Print pocket card (A6)</Button>
             <Button onClick={() => setPrinting('page')}>Print full page</Button>
             <Button
@@ -62,7 +62,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
             >
               Save as CSV
             </Button>
-          </Acts>
+          </ButtonRow>
           {printing === null ? null : (
             <CardSheet size={printing} card={complete} {...{ machine, units, name, shows }} />
           )}

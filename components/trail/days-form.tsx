@@ -1,5 +1,5 @@
 import { Button } from '@/components/ui/button';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { NEW_CONDITION } from '@/lib/fields/trail/trail-rows';
 import { ConditionFields } from './condition-fields';
 import { PastWinters } from './past-winters';
@@ -29,11 +29,11 @@ export function DaysForm({ draft, bind, field }: TrailFields) {
           />
         ))}
       </div>
-      <Acts>
+      <ButtonRow>
         <Button disabled={conditions.length >= MOST_CONDITIONS} onClick={add}>
           Add a day
         </Button>
-      </Acts>
+      </ButtonRow>
       <PastWinters draft={draft} most={MOST_CONDITIONS} />
     </Stack>
   );

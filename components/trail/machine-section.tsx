@@ -2,7 +2,7 @@ import type { DraftState } from '@/components/draft/use-draft';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import styles from './trail.module.css';
 import type { TrailMachine } from './use-trail-machine';
@@ -24,14 +24,14 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
           options={choices.map((choice) => ({ value: choice.id, label: choice.name }))}
           onChange={(machineId) => draft.change(null, (before) => ({ ...before, machineId }))}
         />
-        <Acts>
+        <ButtonRow>
           <Button onClick={draft.undo} disabled={!draft.canUndo}>
             Undo
           </Button>
           <Button kind="quiet" onClick={draft.startOver}>
             Start over
           </Button>
-        </Acts>
+        </ButtonRow>
       </div>
       {invented ? (
         <Notice title="This machine is invented.">

@@ -7,7 +7,7 @@ import { useAnswer } from '@/components/server/use-answer';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
-import { Acts, Columns, Stack } from '@/components/ui/stack';
+import { ButtonRow, Columns, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { useToast } from '@/components/ui/toast';
 import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
@@ -76,11 +76,11 @@ function Winters({ place, draft, most }: WintersProps) {
         <NumberField label="Riding from" unit="h" value={from} onChange={setFrom} />
         <NumberField label="Riding until" unit="h" value={to} onChange={setTo} />
       </Columns>
-      <Acts>
+      <ButtonRow>
         <Button disabled={past.asking} onClick={look}>
           Look up past winters
         </Button>
-      </Acts>
+      </ButtonRow>
       <TownElevation place={place} typed={typed} draft={draft} />
       <p role="status">{past.asking ? 'Asking for three winters, which takes a moment…' : past.problem}</p>
       {past.data === undefined ? null : (
@@ -113,7 +113,7 @@ function TownElevation({ place, typed, draft }: TownProps) {
           typed: typed === null ? null : formatElevation(typed, units),
         })}
       </p>
-      <Acts>
+      <ButtonRow>
         <Button
           onClick={() =>
             draft.change(null, (before) => ({ ...before, elevation: elevationText(town, before.units) }))
@@ -121,7 +121,7 @@ function TownElevation({ place, typed, draft }: TownProps) {
         >
           Take {formatElevation(town, units)} for the place
         </Button>
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

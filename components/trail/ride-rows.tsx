@@ -1,7 +1,7 @@
 import { groupFields } from '@/components/draft/fields-of';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { FieldGroup, FieldRows, ValuesOf } from '@/lib/fields/field-row';
 import { NEW_HOUR, NEW_PLACE, RIDE_HOUR, RIDE_PLACE, type RideDraft } from '@/lib/fields/trail/trail-rows';
 import { MOST_PLACES } from '@/lib/trail/ride';
@@ -64,11 +64,11 @@ export function PlaceRows(fields: TrailFields) {
         );
       })}
       <FieldError id="places-error">{fields.errors.places}</FieldError>
-      <Acts>
+      <ButtonRow>
         <Button disabled={entries.length >= MOST_PLACES} onClick={() => add(NEW_PLACE)}>
           Add a place
         </Button>
-      </Acts>
+      </ButtonRow>
       <p className={styles.source}>A clock time earlier than the one before it is on the next day.</p>
     </div>
   );
@@ -94,11 +94,11 @@ export function HourRows(fields: TrailFields) {
         );
       })}
       <FieldError id="hours-error">{fields.errors.hours}</FieldError>
-      <Acts>
+      <ButtonRow>
         <Button disabled={entries.length >= MOST_HOURS} onClick={() => add(NEW_HOUR)}>
           Add a time
         </Button>
-      </Acts>
+      </ButtonRow>
     </div>
   );
 }

@@ -11,8 +11,8 @@ export type ToastWords = {
 };
 
 /**
- * Long enough to take a glove off. It counts anew with every key, since whoever goes by keys or by ear is on the way to
- * it, and stands still while it holds the focus or the pointer or lies under a dialog.
+ * Long enough to take a glove off. Every key starts it anew: whoever goes by keys or by ear is on the way to it. It
+ * stands still while the toast holds the focus or the pointer or lies under a dialog.
  */
 const SHOWN_MS = 20_000;
 

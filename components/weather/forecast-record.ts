@@ -1,10 +1,9 @@
 import type { PlaceJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
-import { skyJsonOf } from '@/lib/contract/sky';
+import type { ForecastJson } from '@/lib/contract/forecast';
 import type { ForecastRecord } from '@/lib/store/records';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
-import type { ForecastJson } from '@/lib/weather/forecast-json';
 
 type Answer = {
   readonly answer: ForecastJson;
@@ -19,39 +18,12 @@ const KEEP_MS = 24 * HOUR_MS;
 
 /** A forecast as the browser keeps it. */
 export function forecastRecordFrom({ answer, place, now, before }: Answer): ForecastRecord {
-  const hours = answer.hours.map((hour) => ({
-    time: hour.time,
-    temperatureC: hour.temperatureC,
-    stationPressureHpa: hour.pressureHpa,
-    pressureFrom: hour.pressureFrom,
-    relativeHumidity: hour.relativeHumidity,
-    spreadC: hour.spreadK,
-    origin: hour.origin,
-    temperatureBy: hour.temperatureBy,
-    pressureBy: hour.pressureBy,
-    ...skyJsonOf(hour),
-  }));
   return {
     place,
-    fetchedAt: isoUtc(now),
     forecast: {
-      elevationM: answer.elevationM,
-      source: {
-        name: answer.name,
-        attribution: answer.attribution,
-        attributionUrl: answer.attributionUrl,
-        issuedAt: answer.issuedAt,
-        fetchedAt: answer.fetchedAt,
-        modelElevationM: answer.modelElevationM,
-      },
-      hours: [...earlierHours(answer, place, before), ...hours],
-      by: answer.by,
-      elevationFrom: answer.elevationFrom,
-      freshness: answer.freshness,
-      freshUntil: answer.freshUntil,
-      tries: answer.tries.map(({ source, problem }) => ({ source, code: problem.code })),
-      missing: answer.missing,
-      leftOut: answer.leftOut ?? [],
+      ...answer,
+      fetchedAt: answer.fetchedAt ?? isoUtc(now),
+      hours: [...earlierHours(answer, place, before), ...answer.hours],
     },
   };
 }

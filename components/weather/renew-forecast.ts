@@ -26,9 +26,9 @@ export async function renewForecast(renewal: Renewal): Promise<Result<'kept', Re
   const answer = await askApi(address);
   if (!answer.ok) return answer;
   // Loaded with the first answer, since it brings the schemas along.
-  const { forecastFromJson, forecastJsonSchema } = await import('@/lib/weather/forecast-json');
-  const parsed = forecastJsonSchema.safeParse(answer.value);
-  if (!parsed.success || !forecastFromJson(answer.value).ok) return fail({ code: 'unreadable' });
+  const { forecastSchema } = await import('@/lib/contract/forecast');
+  const parsed = forecastSchema.safeParse(answer.value);
+  if (!parsed.success) return fail({ code: 'unreadable' });
   return keep(renewal, (before) => forecastRecordFrom({ answer: parsed.data, place, now, before }));
 }
 

@@ -1,4 +1,4 @@
-import { readNumber } from '@/lib/units/entry';
+import { readSizes } from '@/lib/carb/box-text';
 import type { FieldReader } from './field-reader';
 
 type TypedMains = { readonly name: string; readonly text: string; readonly carburettors: number };
@@ -8,17 +8,13 @@ export function readMainsText(
   { name, text, carburettors }: TypedMains,
   reader: FieldReader,
 ): readonly number[] | undefined {
-  const parts = text
-    .split(/[/\s]+/)
-    .filter((part) => part !== '')
-    .map((part) => readNumber(part));
-  const mains = parts.flatMap((part) => (part.ok ? [part.value] : []));
-  const [only] = mains;
-  if (only === undefined || mains.length !== parts.length) {
+  const sizes = readSizes(text);
+  if (!sizes.ok) {
     reader.complain(name, 'Type the main jet, or one for each carburettor: 410 or 410/400/410.');
     return undefined;
   }
-  if (mains.length === 1) return Array.from({ length: carburettors }, () => only);
+  const mains = sizes.value;
+  if (mains.length === 1) return Array.from({ length: carburettors }, () => mains[0]!);
   if (mains.length === carburettors) return mains;
   reader.complain(
     name,

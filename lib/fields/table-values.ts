@@ -174,7 +174,7 @@ export function readGroup(
  * The record as far as the draft says it, read in the order of the rows, so that complaints stand in that order too;
  * `last` are fields of the top that stand at the foot of the form.
  */
-export function readTable<T extends FieldTable>(
+export function readFields<T extends FieldTable>(
   table: T,
   draft: DraftOf<T>,
   reader: FieldReader,

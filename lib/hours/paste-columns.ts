@@ -1,8 +1,9 @@
 import type { PressureKind } from '@/lib/air/air';
+import type { TableLine } from '@/lib/table/read-table';
 import { takeApart } from '@/lib/units/entry-number';
 import { readTitle, readUnitCell } from './paste-header';
 import { readMoment } from './paste-moment';
-import { isMissing, type PastedLine, type PastedTable } from './paste-table';
+import { isMissing, type PastedTable } from './paste-table';
 import type { ColumnMeaning, PasteQuestion } from './pasted';
 
 export type PastedColumn = {
@@ -27,7 +28,7 @@ export type PastedColumns = {
 const HEADER_WITHIN = 6;
 
 /** Of the first lines without a number or a time, the one with the most known titles. */
-function headerRow(lines: readonly PastedLine[]): number | null {
+function headerRow(lines: readonly TableLine[]): number | null {
   const named = lines
     .slice(0, HEADER_WITHIN)
     .map(({ cells }) =>
@@ -46,7 +47,7 @@ function titlesFit({ lines, separator }: PastedTable, header: number, dataFrom: 
 }
 
 /** A line of units right below the header: no digit in it, and a unit at least. */
-function unitRow(line: PastedLine | undefined): readonly (string | null)[] | null {
+function unitRow(line: TableLine | undefined): readonly (string | null)[] | null {
   if (line === undefined || line.cells.some((cell) => /\d/.test(cell))) return null;
   const units = line.cells.map(readUnitCell);
   return units.every((unit) => unit === null) ? null : units;
@@ -72,7 +73,7 @@ function meaningOfCells(cells: readonly string[]): ColumnMeaning | 'bare' | 'tex
 }
 
 function fromCells(
-  lines: readonly PastedLine[],
+  lines: readonly TableLine[],
   width: number,
 ): { readonly meanings: readonly ColumnMeaning[]; readonly open: readonly number[] } {
   const seen = Array.from({ length: width }, (_, i) =>

@@ -1,5 +1,5 @@
+import type { JudgedBy } from '@/lib/carb/jet-evidence';
 import type { Setting } from '@/lib/carb/machine';
-import type { JudgedBy } from '@/lib/carb/observation';
 import type { CylinderVerdicts, Verdict } from '@/lib/carb/verdicts';
 import type { PastRunChoices } from '@/lib/standing/past-run';
 import type { ElevationUnit } from '@/lib/units/choice';

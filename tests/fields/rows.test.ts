@@ -7,7 +7,7 @@ import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { MACHINE } from '@/lib/fields/machine/machine-rows';
 import { NUMBER_KINDS } from '@/lib/fields/number-kinds';
 import { READING } from '@/lib/fields/reading/reading-rows';
-import { blankDraft, draftFrom, fieldAt, fieldLabel, readTable } from '@/lib/fields/table-values';
+import { blankDraft, draftFrom, fieldAt, fieldLabel, readFields } from '@/lib/fields/table-values';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { FULL_MACHINE } from '@/tests/editors/machines';
 
@@ -51,7 +51,7 @@ describe('a row that does not fit its record', () => {
     // @ts-expect-error `on` is no text
     groupOf(rows, { sets: { size: () => ({ on: 'yes' }) } });
     // @ts-expect-error no field of that name is read
-    readTable(READING, blankDraft(READING, US_UNITS), fieldReader(US_UNITS), { tempreature: () => 1 });
+    readFields(READING, blankDraft(READING, US_UNITS), fieldReader(US_UNITS), { tempreature: () => 1 });
     expect(groupOf(rows, { asked: { size: ({ on }) => on } }).rows).toBe(rows);
   });
 });
@@ -81,17 +81,17 @@ describe('a table', () => {
     const draft = draftFrom(MACHINE, FULL_MACHINE, METRIC_UNITS);
     expect(draft.needle).toEqual({ on: true, groove: '3', grooves: '5', percentPerGroove: '2.4' });
     const off = { ...draft, needle: { ...draft.needle, on: false } };
-    expect(readTable(MACHINE, draft, fieldReader(METRIC_UNITS))).toHaveProperty(
+    expect(readFields(MACHINE, draft, fieldReader(METRIC_UNITS))).toHaveProperty(
       'needle.percentPerGroove',
       2.4,
     );
-    expect(readTable(MACHINE, off, fieldReader(METRIC_UNITS))).not.toHaveProperty('needle');
+    expect(readFields(MACHINE, off, fieldReader(METRIC_UNITS))).not.toHaveProperty('needle');
   });
 
   it('complains of a field that is out of its range, and of none that is not asked', () => {
     const reader = fieldReader(METRIC_UNITS);
     const draft = blankDraft(READING, METRIC_UNITS);
-    readTable(READING, { ...draft, pressure: 'much', humidity: 'wet' }, reader);
+    readFields(READING, { ...draft, pressure: 'much', humidity: 'wet' }, reader);
     expect(Object.keys(reader.errors())).toEqual(['temperature', 'humidity']);
   });
 });

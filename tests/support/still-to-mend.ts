@@ -18,23 +18,6 @@ export const MUTUAL_PAIRS: readonly string[] = [
   'night <-> weather',
 ];
 
-/** Names of lib and components that are exported twice. */
-export const DOUBLE_NAMES: readonly string[] = [
-  'Acts',
-  'Choice',
-  'Clock',
-  'EventEditor',
-  'HoursEditor',
-  'MachineEditor',
-  'Night',
-  'Observation',
-  'Spread',
-  'Stretch',
-  'Window',
-  'assemble',
-  'inTime',
-];
-
 /** Exports that the product uses nowhere: they are to be used or taken out. */
 export const ONLY_TESTED: readonly string[] = [];
 

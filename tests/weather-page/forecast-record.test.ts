@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { forecastRecordFrom } from '@/components/weather/forecast-record';
-import { forecastSeries } from '@/lib/night/forecast-series';
+import { forecastSeries } from '@/lib/contract/forecast-series';
 import { forecastRecordSchema } from '@/lib/store/records';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { forecastAnswer, NOON } from './forecast-answer';
@@ -27,11 +27,11 @@ describe('a forecast that is kept', () => {
     expect(record.forecast).toMatchObject({
       by: 'open-meteo',
       freshness: 'stale',
-      tries: [{ source: 'met-norway', code: 'bad-status' }],
+      tries: [{ source: 'met-norway', problem: { code: 'bad-status' } }],
       missing: ['2027-01-17T14:00:00Z'],
       leftOut: [{ time: '2027-01-17T14:00:00Z', code: 'jump' }],
     });
-    const series = forecastSeries(record);
+    const series = forecastSeries(record.forecast);
     expect(series.hours).toHaveLength(answer.hours.length);
     expect(series.hours[9]).toMatchObject({ temperature: 258.75, spread: 0.9, origin: 'forecast' });
     expect(series.source.attributionUrl).toBe('https://open-meteo.com/');

@@ -7,7 +7,7 @@ import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
 import { listing } from '@/lib/words/listing';
 import { BriefingPrint } from './briefing-print';
@@ -39,14 +39,14 @@ export function PrintView(props: PrintViewProps) {
           onChange={setChosen}
         />
         <PaperNotices fit={fit} paper={paper} noSheet={noSheet} />
-        <Acts>
+        <ButtonRow>
           <Button kind="primary" onClick={() => window.print()}>
             Print
           </Button>
           <a className={styles.leave} href="#briefing">
             Back to the briefing
           </a>
-        </Acts>
+        </ButtonRow>
       </div>
       <section
         ref={ref}

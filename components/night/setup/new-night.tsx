@@ -9,7 +9,7 @@ import { Dialog } from '@/components/ui/dialog';
 import { Stack } from '@/components/ui/stack';
 import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
 import type { UnitChoice } from '@/lib/units/choice';
-import { EventEditor, MachineEditor } from './edit-dialogs';
+import { LazyEventEditor, LazyMachineEditor } from './edit-dialogs';
 import { newEventRecord } from './edited-records';
 import { useAdd } from './use-save';
 
@@ -33,7 +33,7 @@ export function NewNight({ units, onClose, onMade }: NewNightProps) {
     );
   return (
     <Dialog title="Night 2 of 3: event" open onClose={onClose}>
-      <EventEditor
+      <LazyEventEditor
         id="new"
         initial={null}
         units={units}
@@ -75,7 +75,7 @@ function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
       </Stack>
     );
   return (
-    <MachineEditor
+    <LazyMachineEditor
       id="new"
       initial={null}
       units={units}

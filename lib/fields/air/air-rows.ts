@@ -1,4 +1,5 @@
 import type { AirStateJson } from '@/lib/contract/air';
+import { PRESSURE_FIELDS } from '@/lib/contract/pressure';
 import { type FieldRow, groupOf, type ValuesOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import type { PathTo } from '@/lib/fields/record-path';
@@ -13,9 +14,17 @@ const f = fieldRowsFor<AirStateJson>();
 
 /** One text is a pressure of the kind that is chosen: the same number means four different airs. */
 export const PRESSURES = {
-  station: f.pressure({ label: PRESSURE_NAMES.station, at: 'pressureHpa', example: '29.92 inHg' }),
-  altimeter: f.pressure({ label: PRESSURE_NAMES.altimeter, at: 'altimeterHpa', example: '29.92 inHg' }),
-  'sea-level': f.pressure({ label: PRESSURE_NAMES['sea-level'], at: 'seaLevelHpa', example: '29.92 inHg' }),
+  station: f.pressure({ label: PRESSURE_NAMES.station, at: PRESSURE_FIELDS.station, example: '29.92 inHg' }),
+  altimeter: f.pressure({
+    label: PRESSURE_NAMES.altimeter,
+    at: PRESSURE_FIELDS.altimeter,
+    example: '29.92 inHg',
+  }),
+  'sea-level': f.pressure({
+    label: PRESSURE_NAMES['sea-level'],
+    at: PRESSURE_FIELDS['sea-level'],
+    example: '29.92 inHg',
+  }),
 } as const;
 
 const HUMIDITIES = {

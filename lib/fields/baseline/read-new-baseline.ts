@@ -5,7 +5,7 @@ import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { formReading } from '@/lib/fields/form-reading';
 import { readMainsText } from '@/lib/fields/read-mains';
 import { withValueAt } from '@/lib/fields/record-path';
-import { fieldAt, readFieldRow, readTable } from '@/lib/fields/table-values';
+import { fieldAt, readFieldRow, readFields } from '@/lib/fields/table-values';
 import { toldBaselineSchema } from '@/lib/store/records';
 import { NEW_BASELINE, type NewBaselineDraft, type ToldBaseline } from './baseline-rows';
 
@@ -13,7 +13,7 @@ import { NEW_BASELINE, type NewBaselineDraft, type ToldBaseline } from './baseli
 export function readNewBaseline(draft: NewBaselineDraft, machine: MachineJson): FormReading<ToldBaseline> {
   const reader = fieldReader(draft.units);
   const { carburettors, trim: circuit, intakeOffsetC } = machine;
-  const read = readTable(NEW_BASELINE, draft, reader, {
+  const read = readFields(NEW_BASELINE, draft, reader, {
     mains: () =>
       readMainsText({ name: 'mains', text: draft.mains, carburettors: carburettors.length }, reader),
     trim: () => {

@@ -6,7 +6,7 @@ import { type DraftOf, type FieldTable, groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { formReading } from '@/lib/fields/form-reading';
 import { readMainsText } from '@/lib/fields/read-mains';
-import { blankDraft, fieldAt, readTable } from '@/lib/fields/table-values';
+import { blankDraft, fieldAt, readFields } from '@/lib/fields/table-values';
 import { pullSchema } from '@/lib/store/comparison-record';
 import type { ComparisonRecord, LogRecord, MachineRecord } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -80,7 +80,7 @@ export function readPulls(
   if (texts.length === 0) reader.complain('measures', `Type what was measured, such as ${example}.`);
   const values = texts.map((text) => reader.read('number', { name: 'measures', text, example }));
   const carburettors = machine.machine.carburettors.length;
-  const read = readTable(PULL, draft, reader, {
+  const read = readFields(PULL, draft, reader, {
     mains: () => readMainsText({ name: 'mains', text: draft.mains, carburettors }, reader),
   });
   const pulls = values.flatMap((value) => {

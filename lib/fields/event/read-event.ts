@@ -4,7 +4,7 @@ import type { Path } from '@/lib/contract/problem';
 import { type Axis, readCoordinate } from '@/lib/fields/coordinate';
 import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { formReading } from '@/lib/fields/form-reading';
-import { fieldAt, readTable } from '@/lib/fields/table-values';
+import { fieldAt, readFields } from '@/lib/fields/table-values';
 import { withoutGaps } from '@/lib/fields/without-gaps';
 import { isoLocal, zoneExists } from '@/lib/time/zone';
 import { EVENT, type EventDraft } from './event-rows';
@@ -24,7 +24,7 @@ export function readEvent(draft: EventDraft): FormReading<TypedEvent> {
     return value ?? undefined;
   };
   let runs: readonly TimedRun[] = [];
-  const read = readTable(EVENT, draft, reader, {
+  const read = readFields(EVENT, draft, reader, {
     placeName: () => (placed ? draft.placeName : undefined),
     latitude: coordinate('latitude', '47.42'),
     longitude: coordinate('longitude', '-93.61'),

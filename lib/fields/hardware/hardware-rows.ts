@@ -3,7 +3,7 @@ import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { type DraftOf, type FieldTable, groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { numberAt } from '@/lib/fields/record-path';
-import { blankDraft, readTable } from '@/lib/fields/table-values';
+import { blankDraft, readFields } from '@/lib/fields/table-values';
 import { fail, ok } from '@/lib/result/result';
 import type { HardwareChangeRecord } from '@/lib/store/machine-history';
 import { METRIC_UNITS } from '@/lib/units/choice';
@@ -76,7 +76,7 @@ export function newHardwareDraft(today: string): HardwareDraft {
 export function readHardware(draft: HardwareDraft): FormReading<NewHardware> {
   const reader = fieldReader(METRIC_UNITS);
   const { kind, on, note } = draft;
-  const typed = numberAt(readTable(HARDWARE, draft, reader), 'amount') ?? null;
+  const typed = numberAt(readFields(HARDWARE, draft, reader), 'amount') ?? null;
   const amount = typed !== null && kind === 'fuel' ? typed / 100 : typed;
   const shift = hardwareShift({ kind, amount });
   if (!shift.ok) reader.complain('amount', hardwareProblemSentence(shift.reason));

@@ -6,7 +6,7 @@ import { type FieldReader, type FormReading, fieldReader } from '@/lib/fields/fi
 import { formReading } from '@/lib/fields/form-reading';
 import { readMainsText } from '@/lib/fields/read-mains';
 import { numberAt } from '@/lib/fields/record-path';
-import { fieldAt, readFieldRow, readTable } from '@/lib/fields/table-values';
+import { fieldAt, readFieldRow, readFields } from '@/lib/fields/table-values';
 import { type LogRecord, logRecordSchema, type MachineRecord, type Stored } from '@/lib/store/records';
 import { fromLocal } from '@/lib/time/local';
 import { isoLocal } from '@/lib/time/zone';
@@ -40,7 +40,7 @@ function candidate(draft: LogDraft, reader: FieldReader, { machines, before, zon
   const leanest = leanestVerdict(cylinders);
   const number = (name: 'trim' | 'sizes', asked: boolean) => () =>
     asked ? readFieldRow(LOG.top.rows[name], draft[name], name, reader) : undefined;
-  const read = readTable(LOG, draft, reader, {
+  const read = readFields(LOG, draft, reader, {
     machineId: () => {
       if (machine === undefined) reader.complain('machineId', 'Choose the machine that was run.');
       return draft.machineId;

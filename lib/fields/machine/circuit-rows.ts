@@ -1,8 +1,8 @@
+import { readSizes } from '@/lib/carb/box-text';
 import type { MachineJson } from '@/lib/contract/machine';
 import { groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { fail, ok, type Result } from '@/lib/result/result';
-import { readNumber } from '@/lib/units/entry';
 import { numberText } from '@/lib/units/entry-text';
 
 const f = fieldRowsFor<MachineJson>();
@@ -32,16 +32,12 @@ export const TRIM = groupOf(
   { switch: { key: 'on', at: 'trim' } },
 );
 
-/** "35 37.5 40"; a comma with one digit behind it is a decimal comma. */
+/** "35 37.5 40"; none is none. */
 function readPilotJets(text: string): Result<readonly number[], string> {
-  const words = text
-    .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
-    .split(/[,;\s]+/)
-    .filter((word) => word !== '');
-  const sizes = words.map((word) => ({ word, size: readNumber(word) }));
-  const bad = sizes.find(({ size }) => !size.ok);
-  if (bad !== undefined) return fail(`“${bad.word}” is not a jet size. For example: 35 37.5 40.`);
-  return ok(sizes.flatMap(({ size }) => (size.ok ? [size.value] : [])));
+  const sizes = readSizes(text);
+  if (sizes.ok) return sizes;
+  if (sizes.reason.code === 'empty') return ok([]);
+  return fail(`“${sizes.reason.text}” is not a jet size. For example: 35 37.5 40.`);
 }
 
 export const PILOT = groupOf(

@@ -4,14 +4,14 @@ import { parseWith } from '@/lib/contract/parse';
 import type { Path } from '@/lib/contract/problem';
 import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { formReading } from '@/lib/fields/form-reading';
-import { fieldAt, readTable } from '@/lib/fields/table-values';
+import { fieldAt, readFields } from '@/lib/fields/table-values';
 import { ADVANCED, MACHINE, type MachineDraft } from './machine-rows';
 import { readBox, readMains, readMarking } from './read-jets';
 
 /** What a machine's draft says: the machine, or what is wrong with which field. */
 export function readMachine(draft: MachineDraft): FormReading<MachineJson> {
   const reader = fieldReader(draft.units);
-  const read = readTable(
+  const read = readFields(
     MACHINE,
     draft,
     reader,

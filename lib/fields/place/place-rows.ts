@@ -6,7 +6,7 @@ import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { type DraftOf, type FieldTable, groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { formReading } from '@/lib/fields/form-reading';
-import { fieldAt, readTable } from '@/lib/fields/table-values';
+import { fieldAt, readFields } from '@/lib/fields/table-values';
 
 export type TypedPlace = { readonly place: PlaceJson; readonly elevationM: EventJson['elevationM'] };
 
@@ -78,7 +78,7 @@ export function readPlace(draft: PlaceDraft): FormReading<TypedPlace> {
     reader.complain(axis, sentence);
     return undefined;
   };
-  const read = readTable(PLACE, draft, reader, {
+  const read = readFields(PLACE, draft, reader, {
     latitude: coordinate('latitude', '47.42'),
     longitude: coordinate('longitude', '-93.61'),
   });

@@ -2,7 +2,7 @@ import { airFrom } from '@/lib/air/air-from';
 import { type ReadingJson, readingSchema } from '@/lib/contract/event';
 import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { numberAt } from '@/lib/fields/record-path';
-import { fieldAt, readTable } from '@/lib/fields/table-values';
+import { fieldAt, readFields } from '@/lib/fields/table-values';
 import type { Instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
 import { celsiusToKelvin, hectopascalToPascal, pascalToHectopascal } from '@/lib/units/convert';
@@ -25,7 +25,7 @@ const USUAL_HUMIDITY = 0.8;
 /** What the form says: a reading with its station pressure, or what is wrong with which field. */
 export function readReading(draft: ReadingDraft, context: ReadingContext): FormReading<ReadingJson> {
   const reader = fieldReader(draft.units);
-  const read = readTable(READING, draft, reader, {
+  const read = readFields(READING, draft, reader, {
     clock: () => {
       const time = readingTime(draft.clock, context);
       if (time.ok) return isoLocal(time.value, context.zone);
@@ -58,7 +58,7 @@ function stationHpa(
   if (pressureKind === 'none' || typed === undefined || celsius === undefined) return undefined;
   const air = airFrom({
     temperature: celsiusToKelvin(celsius),
-    pressure: { kind: pressureKind, pressure: hectopascalToPascal(typed), elevation },
+    pressure: { kind: pressureKind, value: hectopascalToPascal(typed), elevation },
     humidity: { kind: 'relative', value: ratio(numberAt(read, 'relativeHumidity') ?? USUAL_HUMIDITY) },
   });
   return air.ok ? pascalToHectopascal(air.value.pressure) : airProblemSentence(air.reason, units);

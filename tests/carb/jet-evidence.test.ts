@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chartObservations, type LogEntry, logObservations } from '@/lib/carb/observation';
+import { evidenceOfChart, evidenceOfLog, type LogEntry } from '@/lib/carb/jet-evidence';
 import { ratio } from '@/lib/units/quantity';
 import { airOf, raceMachine } from '../support/race-machine';
 
@@ -13,7 +13,7 @@ const entry = (change: Partial<LogEntry>): LogEntry => ({
   judgedBy: 'plugs',
   ...change,
 });
-const first = (change: Partial<LogEntry>) => logObservations(machine, [entry(change)])[0]!;
+const first = (change: Partial<LogEntry>) => evidenceOfLog(machine, [entry(change)])[0]!;
 const step = Math.log(430 / 420);
 
 describe('a run as evidence', () => {
@@ -48,7 +48,7 @@ describe('a run as evidence', () => {
     const trimmed = raceMachine({
       trim: { lowest: 1, highest: 5, baseline: 3, richerPerPosition: ratio(0.02) },
     });
-    const [seen] = logObservations(trimmed, [entry({ setting: { mains: [410, 410], trim: 4 } })]);
+    const [seen] = evidenceOfLog(trimmed, [entry({ setting: { mains: [410, 410], trim: 4 } })]);
     expect(seen!.logArea).toBeCloseTo(Math.log(1.02), 12);
   });
 
@@ -62,7 +62,7 @@ describe('a run as evidence', () => {
 
 describe('a chart as evidence', () => {
   it('each cell is its jet, known to a rounding', () => {
-    const [cell] = chartObservations(machine, [{ id: 'c', air: airOf(10, 900), main: 390 }]);
+    const [cell] = evidenceOfChart(machine, [{ id: 'c', air: airOf(10, 900), main: 390 }]);
     expect(cell).toMatchObject({ id: 'c', group: 'chart' });
     expect(cell!.logArea).toBeCloseTo(Math.log(390 / 410), 12);
     expect(cell!.sd).toBeGreaterThan(Math.log(400 / 390) / Math.sqrt(12));
@@ -71,7 +71,7 @@ describe('a chart as evidence', () => {
 
   it('bore-marked charts are read by area', () => {
     const bore = raceMachine({ marking: { kind: 'bore' }, carburettors: [{ main: 164 }], box: [] });
-    const [cell] = chartObservations(bore, [{ id: 'c', air: airOf(10, 900), main: 160 }]);
+    const [cell] = evidenceOfChart(bore, [{ id: 'c', air: airOf(10, 900), main: 160 }]);
     expect(cell!.logArea).toBeCloseTo(2 * Math.log(160 / 164), 12);
   });
 });

@@ -7,7 +7,7 @@ import { logSizeStep } from './size-step';
 import { type CylinderVerdicts, eachCylinder, type LookedAt, type Verdict } from './verdicts';
 
 /** One piece of evidence on which jet is right in which air. */
-export type Observation = {
+export type JetEvidence = {
   readonly id: string;
   /**
    * Entries of one group share a level of their own: a chart's jets are not the log's jets, and `log-before`, runs of
@@ -57,7 +57,7 @@ const ROUNDING_VARIANCE = 1 / 12;
 const CHART_AUTHOR_SD = 0.25;
 
 /** A chart as evidence. A chart says a jet, rounded to a size that is made, so each cell is known to a rounding. */
-export function chartObservations(machine: Machine, cells: readonly ChartCell[]): Observation[] {
+export function evidenceOfChart(machine: Machine, cells: readonly ChartCell[]): JetEvidence[] {
   const reference = jetArea(machine.marking, machine.carburettors[0]!.main);
   return cells.map(({ id, air, main }) => ({
     id,
@@ -72,11 +72,11 @@ export function chartObservations(machine: Machine, cells: readonly ChartCell[])
  * A run log as evidence: the right jet is the fitted one less the sizes it was found rich by. Of several cylinders it is
  * the mean over those that were looked at, and no surer than the least sure of them: one eye read all the plugs.
  */
-export function logObservations(
+export function evidenceOfLog(
   machine: Machine,
   entries: readonly LogEntry[],
   group: 'log' | 'log-before' = 'log',
-): Observation[] {
+): JetEvidence[] {
   return entries.map((entry) => {
     const step = logSizeStep(machine, entry.setting.mains[0]!);
     const delivered = logDelivered(machine, entry.setting);
