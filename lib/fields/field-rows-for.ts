@@ -67,7 +67,7 @@ export function fieldRowsFor<J>() {
       ...row,
       kind: 'text',
     }),
-    /** A text that its form reads by itself (`readTable`), for a place of any kind. */
+    /** A text that its form reads by itself (`readFields`), for a place of any kind. */
     raw: (row: Words & Pick<FieldRow, 'control'> & { readonly at?: PathOf<J> }): FieldRow<string> => ({
       blank: '',
       ...row,
