@@ -13,6 +13,28 @@ import { NEEDLE, PILOT, TRIM } from './circuit-rows';
 const f = fieldRowsFor<MachineJson>();
 const air = airRowsAt<MachineJson>('baseline.air');
 
+/** Of the machine itself, but at the foot of the form, where all of them are drawn: what most racers never touch. */
+const FOOT = {
+  richPowerLoss: f.number({
+    label: 'Power lost to richness (k)',
+    at: 'richPowerLoss',
+    blank: '2',
+    example: '2',
+    hint: 'Power = 1 − k × drift² on the rich side. 2 is an assumption.',
+  }),
+  ratedPowerHp: f.number({
+    label: 'Rated power',
+    at: 'ratedPowerHp',
+    optional: true,
+    unit: 'hp',
+    example: '180',
+    hint: 'Optional; shows shares of power in horsepower. It changes no plan.',
+  }),
+};
+
+// The keys of a literal, which keys() forgets.
+export const ADVANCED = Object.keys(FOOT) as readonly (keyof typeof FOOT)[];
+
 const TOP = groupOf({
   name: f.text({
     label: 'Name',
@@ -58,28 +80,8 @@ const TOP = groupOf({
     unit: '%',
     example: '1.5',
   }),
-  richPowerLoss: f.number({
-    label: 'Power lost to richness (k)',
-    at: 'richPowerLoss',
-    blank: '2',
-    example: '2',
-    hint: 'Power = 1 − k × drift² on the rich side. 2 is an assumption.',
-  }),
-  ratedPowerHp: f.number({
-    label: 'Rated power',
-    at: 'ratedPowerHp',
-    optional: true,
-    unit: 'hp',
-    example: '180',
-    hint: 'Optional; shows shares of power in horsepower. It changes no plan.',
-  }),
+  ...FOOT,
 });
-
-/** Of the top, but at the foot of the form: what most racers never touch. Drawn in this order. */
-export const ADVANCED = [
-  'richPowerLoss',
-  'ratedPowerHp',
-] as const satisfies readonly (keyof typeof TOP.rows)[];
 
 const BOX = groupOf({
   how: f.choice({
