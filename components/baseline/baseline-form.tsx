@@ -6,7 +6,6 @@ import { EditorForm } from '@/components/draft/editor-form';
 import type { DraftState } from '@/components/draft/use-draft';
 import { useFields } from '@/components/draft/use-fields';
 import type { Save } from '@/components/draft/use-form';
-import { nameOf } from '@/components/log/log-table';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
@@ -23,6 +22,7 @@ import { readNewBaseline } from '@/lib/fields/baseline/read-new-baseline';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
+import { loggedRunText } from '@/lib/words/log';
 import { jetsText, settingText } from '@/lib/words/settings';
 import { PastAirFields } from './past-air';
 
@@ -89,7 +89,7 @@ function AirSourceFields({ draft, log }: SourceProps) {
         { value: '', label: 'Choose a run' },
         ...newest.map(({ id, value }) => ({
           value: id,
-          label: `${nameOf(value, hours)}: ${settingText(value.setting)}`,
+          label: `${loggedRunText(value, hours)}: ${settingText(value.setting)}`,
         })),
       ]}
       onChange={(id) => {

@@ -2,10 +2,11 @@
 
 import { useEffect, useRef, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
+import { FindTown } from '@/components/place/find-town';
+import type { FoundPlace } from '@/components/place/use-places';
 import { askFor } from '@/components/server/ask-for';
-import { type Town, TownSearch } from '@/components/server/town-search';
 import { Button } from '@/components/ui/button';
-import { Columns, Stack } from '@/components/ui/stack';
+import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { AirStateJson } from '@/lib/contract/air';
 import { fromLocal } from '@/lib/time/local';
@@ -18,42 +19,36 @@ export type PastAirFound = { readonly air: AirStateJson; readonly date: string }
 
 type PastAirProps = { readonly onFound: (found: PastAirFound) => void };
 
-const INSTEAD = 'The past cannot be looked up without it; type the air yourself.';
-
 /** The air at a place and a past hour, looked up: for jets that were proven when nobody wrote it down. */
-export function PastAirFields(props: PastAirProps) {
-  return (
-    <TownSearch label="Town near the track" instead={INSTEAD}>
-      {(town) => <PastHour town={town} {...props} />}
-    </TownSearch>
-  );
-}
-
-function PastHour({ town, onFound }: PastAirProps & { readonly town: Town }) {
+export function PastAirFields({ onFound }: PastAirProps) {
   const [date, setDate] = useState('');
   const [clock, setClock] = useState('');
   const lookup = useLookup();
-  const find = async () => {
-    const found = await lookup.run((signal) => pastAir({ town, date, clock }, signal));
+  const find = async (place: FoundPlace) => {
+    const found = await lookup.run((signal) => pastAir({ place, date, clock }, signal));
     if (found !== null) onFound({ air: found, date });
   };
   return (
-    <Stack>
-      <Columns>
-        <TextField label="Date" type="date" value={date} onChange={setDate} />
-        <TextField
-          label="Time of day there"
-          type="time"
-          hint={town.timezone ?? `Zone unknown: ${deviceZone()}`}
-          value={clock}
-          onChange={setClock}
-        />
-      </Columns>
-      <Button disabled={lookup.busy} onClick={() => void find()}>
-        Look the air up
-      </Button>
-      <p role="status">{lookup.busy ? 'Asking…' : lookup.problem}</p>
-    </Stack>
+    <FindTown label="Town near the track" instead={INSTEAD}>
+      {(place) => (
+        <>
+          <Columns>
+            <TextField label="Date" type="date" value={date} onChange={setDate} />
+            <TextField
+              label="Time of day there"
+              type="time"
+              hint={place.timezone ?? `Zone unknown: ${deviceZone()}`}
+              value={clock}
+              onChange={setClock}
+            />
+          </Columns>
+          <Button disabled={lookup.busy} onClick={() => void find(place)}>
+            Look the air up
+          </Button>
+          <p role="status">{lookup.busy ? 'Asking…' : lookup.problem}</p>
+        </>
+      )}
+    </FindTown>
   );
 }
 
@@ -79,14 +74,16 @@ function useLookup() {
   return { busy, problem, run };
 }
 
-type Moment = { readonly town: Town; readonly date: string; readonly clock: string };
+const INSTEAD = 'The past cannot be looked up without it; type the air yourself.';
 
-async function pastAir({ town, date, clock }: Moment, signal: AbortSignal): Promise<Answer<AirStateJson>> {
-  const at = fromLocal(date, clock, town.timezone ?? deviceZone());
+type Moment = { readonly place: FoundPlace; readonly date: string; readonly clock: string };
+
+async function pastAir({ place, date, clock }: Moment, signal: AbortSignal): Promise<Answer<AirStateJson>> {
+  const at = fromLocal(date, clock, place.timezone ?? deviceZone());
   if (!at.ok) return { problem: clockProblemSentence(at.reason) };
   const query = new URLSearchParams({
-    lat: String(town.latitude),
-    lon: String(town.longitude),
+    lat: String(place.latitude),
+    lon: String(place.longitude),
     at: isoUtc(at.value.at),
   });
   const path = `/api/history?${query}`;

@@ -7,6 +7,7 @@ import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { HardwareKind } from '@/lib/carb/hardware';
+import { standardOf } from '@/lib/compare/compare';
 import type { Measure } from '@/lib/fields/compare/pull-rows';
 import { amountUnit } from '@/lib/fields/hardware/hardware-rows';
 import { STANDARD_IDS, STANDARDS } from '@/lib/power/standards';
@@ -15,7 +16,6 @@ import { readNumber } from '@/lib/units/entry';
 import { numberText } from '@/lib/units/entry-text';
 import { standardText } from '@/lib/words/fair';
 import { hardwareKindText } from '@/lib/words/hardware';
-import { standardOf } from './pulls-of';
 
 export type ChangeComparison = (change: Partial<ComparisonRecord>) => void;
 

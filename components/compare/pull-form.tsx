@@ -6,11 +6,11 @@ import { EditorForm } from '@/components/draft/editor-form';
 import type { DraftState } from '@/components/draft/use-draft';
 import { useFields } from '@/components/draft/use-fields';
 import type { Save } from '@/components/draft/use-form';
-import { nameOf } from '@/components/log/log-table';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
+import type { PullRecord } from '@/lib/compare/compare';
 import {
   blankPullDraft,
   type Measure,
@@ -23,9 +23,8 @@ import type { Side } from '@/lib/power/pull';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { speedUnit } from '@/lib/words/log';
+import { loggedRunText, speedUnit } from '@/lib/words/log';
 import { jetsText, settingText } from '@/lib/words/settings';
-import type { PullRecord } from './pulls-of';
 
 type PullFormProps = {
   readonly comparisonId: string;
@@ -84,7 +83,7 @@ function TakenFromLog({ draft, log, measure }: TakenFromLogProps) {
         { value: '', label: 'Choose a run' },
         ...log.map(({ id, value: run }) => ({
           value: id,
-          label: `${nameOf(run, hours)}: ${settingText(run.setting)}`,
+          label: `${loggedRunText(run, hours)}: ${settingText(run.setting)}`,
         })),
       ]}
       onChange={(id) => {

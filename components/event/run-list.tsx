@@ -12,7 +12,7 @@ import { type PlacedRun, placeRuns } from '@/lib/fields/event/place-runs';
 import { MOST_RUNS } from '@/lib/plan/judgement';
 import { addDays } from '@/lib/time/local';
 import type { UnitChoice } from '@/lib/units/choice';
-import { dateWords } from './date-words';
+import { dateWords } from '@/lib/words/date-words';
 import type { EventFields } from './event-fields';
 import styles from './run-list.module.css';
 

@@ -4,9 +4,10 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import { useNow } from '@/components/store/use-now';
 import { Button } from '@/components/ui/button';
 import { Stack } from '@/components/ui/stack';
+import { trackTimeSentence } from '@/lib/words/track-time';
 import type { EventFields } from './event-fields';
 import { ZoneField } from './zone-field';
-import { deviceZone, trackTimeSentence } from './zones';
+import { deviceZone } from './zones';
 
 /** The zone all clock times of the event are told in, and its date. */
 export function TimeFields({ draft, form, field }: EventFields) {

@@ -5,7 +5,7 @@ import { Section } from '@/components/ui/section';
 import { fieldReader } from '@/lib/fields/field-reader';
 import type { MachineDraft } from '@/lib/fields/machine/machine-rows';
 import { readBox, readMains } from '@/lib/fields/machine/read-jets';
-import { boxHints, boxSummary } from './box-hints';
+import { boxHints, boxSummary } from '@/lib/words/box-hints';
 import type { MachineFields } from './machine-fields';
 
 /** The jets a racer owns. */

@@ -12,9 +12,9 @@ import { readReading } from '@/lib/fields/reading/read-reading';
 import { READING, type ReadingDraft, readingDraft } from '@/lib/fields/reading/reading-rows';
 import type { UnitChoice } from '@/lib/units/choice';
 import { warningSentence } from '@/lib/words/warnings';
+import { type PlannedNight, questionAbout } from '@/lib/words/what-moved';
 import { kindMeant } from './kind-meant';
 import { Questioned } from './questioned';
-import { type PlannedNight, questionAbout } from './what-moved';
 
 type ReadingFormProps = {
   readonly planned: PlannedNight;

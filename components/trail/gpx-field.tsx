@@ -9,9 +9,9 @@ import type { RideDraft } from '@/lib/fields/trail/trail-rows';
 import type { GpxTracks } from '@/lib/trail/gpx';
 import { MOST_GPX_BYTES } from '@/lib/trail/gpx-shape';
 import { joinedDays } from '@/lib/trail/join-days';
+import { profileFromText, profileToText } from '@/lib/trail/profile-text';
 import { type Profile, profileOf } from '@/lib/trail/track';
 import { gpxProblemSentence, joinedDayName, TRACK_TAKEN_AWAY, trackNotes } from '@/lib/words/gpx-problems';
-import { profileFromText, profileToText } from './profile-text';
 
 /** Whole days first, since a day is what is planned; then each track by itself. */
 function withJoinedDays({ tracks, untimed }: GpxTracks, zone: string): GpxTracks {

@@ -1,9 +1,11 @@
 'use client';
 
 import { useState } from 'react';
+import useSWR from 'swr';
 import type { DraftState } from '@/components/draft/use-draft';
-import { type Town, TownSearch } from '@/components/server/town-search';
-import { useAnswer } from '@/components/server/use-answer';
+import { FindTown } from '@/components/place/find-town';
+import type { FoundPlace } from '@/components/place/use-places';
+import { askFor, type Wanted } from '@/components/server/ask-for';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
@@ -18,35 +20,45 @@ import { elevationText } from '@/lib/units/entry-text';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { type Metre, metre } from '@/lib/units/quantity';
 import { type HistoryJson, historyJsonSchema } from '@/lib/weather/history-json';
+import { MONTHS, PERCENTILES, type Percentile } from '@/lib/words/months';
 import { townElevationSentence } from '@/lib/words/trail-advice';
-import { MONTHS, PERCENTILES, type Percentile } from './month-names';
 import { readSeasons } from './read-seasons';
 import styles from './trail.module.css';
 import { type MonthToAdd, withMonth } from './with-month';
 
 const INSTEAD = 'Past winters cannot be looked up without it; type the days yourself.';
 
+/** An answer of our own server; what it says when it cannot is thrown, for the caller to show. */
+async function ask<T>(path: string, reader: Wanted<T>['reader']): Promise<T> {
+  const answer = await askFor({ path, reader, instead: INSTEAD });
+  if (answer.ok) return answer.value;
+  throw new Error(answer.reason);
+}
+
+const KEPT = { revalidateOnFocus: false, revalidateOnReconnect: false, shouldRetryOnError: false } as const;
+
 type PastWintersProps = { readonly draft: DraftState<TrailDraft>; readonly most: number };
 
 /** The place's own past winters: how cold the riding hours of each month were. */
-export function PastWinters(props: PastWintersProps) {
+export function PastWinters({ draft, most }: PastWintersProps) {
   return (
     <Stack>
       <h3>From past winters</h3>
-      <TownSearch label="Town near the trail" instead={INSTEAD}>
-        {(town) => (
+      <FindTown label="Town near the trail" instead={INSTEAD}>
+        {(place) => (
           <Winters
-            key={`${town.latitude} ${town.longitude} ${props.draft.value.elevation}`}
-            place={town}
-            {...props}
+            key={`${place.latitude} ${place.longitude} ${draft.value.elevation}`}
+            place={place}
+            draft={draft}
+            most={most}
           />
         )}
-      </TownSearch>
+      </FindTown>
     </Stack>
   );
 }
 
-type WintersProps = PastWintersProps & { readonly place: Town };
+type WintersProps = PastWintersProps & { readonly place: FoundPlace };
 
 function Winters({ place, draft, most }: WintersProps) {
   const { units } = draft.value;
@@ -56,7 +68,7 @@ function Winters({ place, draft, most }: WintersProps) {
   // The days stand beside others at the rider's own elevation, so past winters are asked for at that one.
   const typed = readSeasons({ units, elevation: draft.value.elevation, conditions: [] }).elevation;
   const asked = typed ?? place.elevationM;
-  const past = useAnswer(query, { reader: historyJsonSchema, instead: INSTEAD });
+  const past = useSWR(query, (path: string) => ask(path, historyJsonSchema), KEPT);
   function look() {
     const hours = `${Math.trunc(Number(from))}-${Math.trunc(Number(to))}`;
     const parts = {
@@ -66,9 +78,7 @@ function Winters({ place, draft, most }: WintersProps) {
       hours,
       ...(asked === null ? {} : { elevation: String(asked) }),
     };
-    const next = `/api/history?${new URLSearchParams(parts)}`;
-    if (next === query) past.again();
-    setQuery(next);
+    setQuery(`/api/history?${new URLSearchParams(parts)}`);
   }
   return (
     <>
@@ -77,12 +87,15 @@ function Winters({ place, draft, most }: WintersProps) {
         <NumberField label="Riding until" unit="h" value={to} onChange={setTo} />
       </Columns>
       <ButtonRow>
-        <Button disabled={past.asking} onClick={look}>
+        <Button disabled={past.isLoading} onClick={look}>
           Look up past winters
         </Button>
       </ButtonRow>
       <TownElevation place={place} typed={typed} draft={draft} />
-      <p role="status">{past.asking ? 'Asking for three winters, which takes a moment…' : past.problem}</p>
+      <p role="status">
+        {past.isLoading ? 'Asking for three winters, which takes a moment…' : null}
+        {past.error instanceof Error ? past.error.message : null}
+      </p>
       {past.data === undefined ? null : (
         <Months history={past.data} units={units} draft={draft} most={most} />
       )}
@@ -94,7 +107,7 @@ function Winters({ place, draft, most }: WintersProps) {
 const AS_HIGH_M = 50;
 
 type TownProps = {
-  readonly place: Town;
+  readonly place: FoundPlace;
   readonly typed: Metre | null;
   readonly draft: PastWintersProps['draft'];
 };

@@ -8,8 +8,8 @@ import { pointsBetween, type Ride, type RideStop, rideProblem } from '@/lib/trai
 import { ridingTimes } from '@/lib/trail/riding-times';
 import { metre } from '@/lib/units/quantity';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { placeNames } from '@/lib/words/place-names';
 import { rideProblemSentence } from '@/lib/words/ride';
-import { placeNames } from './place-names';
 import { heightOf } from './read-ride-fields';
 
 /** A ride between typed places. */

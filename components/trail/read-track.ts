@@ -4,6 +4,7 @@ import { WAY_KM } from '@/lib/fields/number-kinds';
 import { readNumberRow } from '@/lib/fields/table-values';
 import { type RideDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import type { Instant } from '@/lib/time/instant';
+import { profileFromText } from '@/lib/trail/profile-text';
 import type { Ride } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';
 import { rideOfTrack } from '@/lib/trail/track-ride';
@@ -11,7 +12,6 @@ import { kilometrePerHourToSpeed } from '@/lib/units/convert';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { trackProblemSentence } from '@/lib/words/gpx-problems';
 import { rideProblemSentence } from '@/lib/words/ride';
-import { profileFromText } from './profile-text';
 import { heightOf } from './read-ride-fields';
 
 /** A ride along a track, with what the form adds to it. */

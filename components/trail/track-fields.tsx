@@ -1,7 +1,7 @@
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Columns } from '@/components/ui/stack';
+import { profileFromText } from '@/lib/trail/profile-text';
 import { dateClockText } from '@/lib/words/times';
-import { profileFromText } from './profile-text';
 import type { TrailFields } from './trail-fields';
 
 /** What a track does not say: the day of the ride, and speed and heights where it has none. */

@@ -5,6 +5,7 @@ import { EditorForm } from '@/components/draft/editor-form';
 import { wholeOf } from '@/components/draft/part';
 import { useFields } from '@/components/draft/use-fields';
 import type { Save } from '@/components/draft/use-form';
+import type { FoundPlace } from '@/components/place/use-places';
 import { Notice } from '@/components/ui/notice';
 import { Columns } from '@/components/ui/stack';
 import type { EventJson } from '@/lib/contract/event';
@@ -17,7 +18,6 @@ import { GroundProposal } from './ground-proposal';
 import { LocateButton } from './locate-button';
 import { pointFields, untakenSearch } from './place-draft';
 import { PlaceSearch } from './place-search';
-import type { FoundPlace } from './use-places';
 
 type PlaceFormProps = {
   readonly id: string;

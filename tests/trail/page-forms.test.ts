@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { profileFromText, profileToText } from '@/components/trail/profile-text';
 import { readCard } from '@/components/trail/read-card';
 import { readRide } from '@/components/trail/read-ride';
 import { readSeasons } from '@/components/trail/read-seasons';
@@ -9,6 +8,7 @@ import { firstDraft } from '@/lib/fields/trail/first-draft';
 import type { RideDraft, TrailDraft } from '@/lib/fields/trail/trail-rows';
 import { instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
+import { profileFromText, profileToText } from '@/lib/trail/profile-text';
 import { profileOf } from '@/lib/trail/track';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/units/convert';

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { withoutReading, withReading } from '@/components/reading/stored-readings';
-import { questionAbout, readingText, whatMoves } from '@/components/reading/what-moved';
 import { readingFromJson } from '@/lib/contract/event-from-json';
 import { readReading } from '@/lib/fields/reading/read-reading';
 import { READING, type ReadingDraft } from '@/lib/fields/reading/reading-rows';
 import { readingTime } from '@/lib/fields/reading/reading-time';
 import { blankDraft } from '@/lib/fields/table-values';
+import { withoutReading, withReading } from '@/lib/night/stored-readings';
 import { US_UNITS } from '@/lib/units/choice';
 import { metre } from '@/lib/units/quantity';
+import { questionAbout, readingText, whatMoves } from '@/lib/words/what-moved';
 import { chicago, demoRecords, nightCase } from '@/tests/night/night-case';
 import { plain } from '@/tests/words/plan-of';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { filledSentence, missingSentence } from '@/components/weather/missing-words';
 import { PLACE, type PlaceDraft, readPlace } from '@/lib/fields/place/place-rows';
 import { blankDraft } from '@/lib/fields/table-values';
 import { US_UNITS } from '@/lib/units/choice';
+import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
 import { triedSentence } from '@/lib/words/weather-problems';
 import { chicago } from '@/tests/night/night-case';
 

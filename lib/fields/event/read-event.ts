@@ -1,4 +1,4 @@
-import { type EventJson, eventSchema } from '@/lib/contract/event';
+import { eventSchema } from '@/lib/contract/event';
 import { parseWith } from '@/lib/contract/parse';
 import type { Path } from '@/lib/contract/problem';
 import { type Axis, readCoordinate } from '@/lib/fields/coordinate';
@@ -6,12 +6,10 @@ import { type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { formReading } from '@/lib/fields/form-reading';
 import { fieldAt, readFields } from '@/lib/fields/table-values';
 import { withoutGaps } from '@/lib/fields/without-gaps';
+import type { TypedEvent } from '@/lib/night/record-with-event';
 import { isoLocal, zoneExists } from '@/lib/time/zone';
 import { EVENT, type EventDraft } from './event-rows';
 import { type TimedRun, timedRuns } from './timed-runs';
-
-/** An event as typed; `from` says for each run which run of the opened event it was, null where it is new. */
-export type TypedEvent = { readonly event: EventJson; readonly from: readonly (number | null)[] };
 
 /** What an event's draft says: the event with its runs in order of time, or what is wrong with which field. */
 export function readEvent(draft: EventDraft): FormReading<TypedEvent> {
