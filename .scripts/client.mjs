@@ -3,8 +3,9 @@
 import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { freePort } from './free-port.mjs';
-import { buildIfNeeded, installIfNeeded, ROOT } from './prepare.mjs';
+import { buildIfNeeded, installIfNeeded } from './prepare.mjs';
 import { runGroup, startGroup } from './process-group.mjs';
+import { ROOT } from './sources.mjs';
 
 const PATIENCE_MS = 60_000;
 const FROM = join(ROOT, 'tests', 'client');
@@ -26,7 +27,10 @@ await installIfNeeded();
 await buildIfNeeded();
 const port = await freePort();
 const service = `http://localhost:${port}`;
-const server = startGroup('npx', ['--no-install', 'next', 'start', '-p', String(port)], { cwd: ROOT });
+const server = startGroup(process.execPath, [join(ROOT, '.next', 'serve', 'serve.mjs')], {
+  cwd: ROOT,
+  env: { ...process.env, PORT: String(port) },
+});
 mkdirSync(PLACE, { recursive: true });
 for (const file of ['package.json', 'package-lock.json', 'tsconfig.json', 'calls.mts'])
   copyFileSync(join(FROM, file), join(PLACE, file));

@@ -1,5 +1,6 @@
 import type { PressureKind } from '@/lib/air/air';
 import type { TableLine } from '@/lib/table/read-table';
+import { PRESSURE_UNIT_NAMES } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
 import { readTitle, readUnitCell } from './paste-header';
 import { readMoment } from './paste-moment';
@@ -67,7 +68,7 @@ function meaningOfCells(cells: readonly string[]): ColumnMeaning | 'bare' | 'tex
   // One slip in a column of times makes it no other column.
   if (filled.filter((cell) => readMoment(cell, false) !== null).length * 2 > filled.length) return 'time';
   if (some(unitIn(['%']))) return 'humidity';
-  if (some(unitIn(['hpa', 'mbar', 'mb', 'kpa', 'inhg', '"hg', 'mmhg']))) return 'pressure';
+  if (some(unitIn(PRESSURE_UNIT_NAMES))) return 'pressure';
   if (some(unitIn(['c', 'f', 'degc', 'degf', 'celsius', 'fahrenheit']))) return 'temperature';
   return some((cell) => takeApart(cell).ok) ? 'bare' : 'text';
 }

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import { cutCells, type TableLine } from '@/lib/table/read-table';
+import { PRESSURE_UNIT_NAMES } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
 import type { PasteOptions, PasteProblem, PasteQuestion, Separator } from './pasted';
 
@@ -25,13 +26,19 @@ export const isMissing = (cell: string): boolean => MISSING.test(cell.trim());
 const CLOCK_LIKE = /^\s*"?\d{1,2}(?:[:h]\d{2}|\s*[ap]\.?m)/i;
 const looksLikeNumber = (cell: string): boolean => takeApart(cell).ok;
 
+const PRESSURES = PRESSURE_UNIT_NAMES.filter((name) => /^[a-z]+$/.test(name))
+  .map((name) => `${name}\\b`)
+  .join('|');
+const BLANK_BEFORE_UNIT = new RegExp(`(\\d)\\s+(?=(?:°|º)?\\s?[cf]\\b|%|${PRESSURES})`, 'gi');
+const BLANK_IN_TITLE = new RegExp(`([a-z])\\s+(?=(?:°|º)[cf]\\b|[([]|%|${PRESSURES})`, 'gi');
+
 /** Blanks within one value (6 PM, -12 °C) are closed up, so that what is left separates cells. */
 function blankCells(line: string): string[] {
   return line
     .replace(/(\d)\s+(?=[ap]\.?m\b)/gi, '$1')
-    .replace(/(\d)\s+(?=(?:°|º)?\s?[cf]\b|%|hpa\b|mbar\b|mb\b|kpa\b|inhg\b|mmhg\b)/gi, '$1')
+    .replace(BLANK_BEFORE_UNIT, '$1')
     .replace(/(?:°|º)\s+(?=[cf]\b)/gi, '°')
-    .replace(/([a-z])\s+(?=(?:°|º)[cf]\b|[([]|%|hpa\b|mbar\b|kpa\b|inhg\b)/gi, '$1')
+    .replace(BLANK_IN_TITLE, '$1')
     .trim()
     .split(/\s+/);
 }

@@ -1,45 +1,15 @@
 import { readSizes } from '@/lib/carb/box-text';
 import { airFromJson } from '@/lib/contract/air-from-json';
+import type { LogCsvProblem } from '@/lib/contract/log-csv-problem';
 import { parseWith } from '@/lib/contract/parse';
 import type { ContractReason } from '@/lib/contract/problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type LogRecord, logRecordSchema } from '@/lib/store/records';
-import {
-  type ColumnsProblem,
-  cellOf,
-  findHeads,
-  hasMoreCells,
-  headsOf,
-  type TableColumns,
-} from '@/lib/table/columns';
-import {
-  linesBelow,
-  readTable,
-  type TableLimits,
-  type TableLine,
-  type TableProblem,
-} from '@/lib/table/read-table';
+import { cellOf, findHeads, hasMoreCells, headsOf, type TableColumns } from '@/lib/table/columns';
+import { linesBelow, readTable, type TableLimits, type TableLine } from '@/lib/table/read-table';
 import { readNumber } from '@/lib/units/entry';
-import { type CylinderProblem, readCylinders } from './cylinder-cell';
+import { readCylinders } from './cylinder-cell';
 import { LOG_COLUMNS } from './log-csv-columns';
-
-/** Why a file, or a line of it, is no run log. Nothing is taken in where there is any. */
-export type LogCsvProblem =
-  | TableProblem
-  | ColumnsProblem<string>
-  | { readonly code: 'too-many-cells'; readonly line: number }
-  | { readonly code: 'unknown-machine'; readonly line: number; readonly machine: string }
-  /** Two machines share the name, and no id says which. */
-  | { readonly code: 'which-machine'; readonly line: number; readonly machine: string }
-  | { readonly code: 'id-twice'; readonly line: number; readonly id: string }
-  | { readonly code: 'not-a-number'; readonly line: number; readonly column: string; readonly text: string }
-  | {
-      readonly code: 'bad-value';
-      readonly line: number;
-      readonly column: string;
-      readonly reason: ContractReason;
-    }
-  | CylinderProblem;
 
 /** An entry read from a file; `id` null where the file gave none. */
 export type ReadLogEntry = { readonly id: string | null; readonly value: LogRecord };

@@ -110,6 +110,17 @@ function liveText({ operationId, summary, description, type }: LiveText): object
   return { get: { operationId, summary, description, parameters: LIVE_PARAMETERS, responses } };
 }
 
+const READY = {
+  get: {
+    operationId: 'getReady',
+    summary: 'Whether requests may be sent to this server, and what it runs',
+    responses: {
+      200: { description: 'They may.', content: json(ref('Ready')) },
+      503: { description: 'Not now; the check that does not hold is false.', content: json(ref('Ready')) },
+    },
+  },
+};
+
 /** This service as an OpenAPI 3.1 document; the schemas are the ones that judge what is sent. */
 export function openApiDocument(): object {
   return {
@@ -124,6 +135,7 @@ export function openApiDocument(): object {
     paths: {
       '/api': { ...get('getDocument', 'This document', 'OpenAPI 3.1.', json({ type: 'object' })) },
       '/api/health': { ...get('getHealth', 'Whether the service runs', 'It runs.', json(ref('Health'))) },
+      '/api/ready': READY,
       '/api/air': post(AIR, ref('Airs')),
       '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
       ...Object.fromEntries(Object.entries(LOOKUPS).map(([path, asked]) => [path, lookup(asked)])),

@@ -14,6 +14,14 @@ import { placesJsonSchema } from '@/lib/weather/places-json';
 
 const healthSchema = z.strictObject({ status: z.literal('ok') });
 
+const readySchema = z.strictObject({
+  ready: z.boolean(),
+  checks: z.record(z.string(), z.boolean()).describe('What has to hold, by name.'),
+  version: z.string(),
+  commit: z.string().nullable().describe('The commit it was built from, where that is known.'),
+  build: z.string().nullable().describe('The same for all servers with the same files.'),
+});
+
 const problemSchema = z
   .strictObject({
     type: z.literal('about:blank'),
@@ -58,6 +66,7 @@ const ANSWERED = {
   Plan: planAnswerSchema,
   Plans: plansAnswerSchema,
   Problem: problemSchema,
+  Ready: readySchema,
   Stations: observationsJsonSchema,
 } as const;
 

@@ -7,9 +7,9 @@ import type { BriefingRow } from '@/lib/club/matrix';
 import { inGroups, ROWS_TOGETHER } from '@/lib/share/row-groups';
 import type { Instant } from '@/lib/time/instant';
 import type { ClubNames } from '@/lib/words/club';
+import type { ShownMatrix } from '@/lib/words/matrix-of';
 import styles from './matrix.module.css';
 import { MatrixCell } from './matrix-cell';
-import type { ShownMatrix } from './matrix-of';
 
 type MatrixProps = {
   readonly matrix: ShownMatrix;

@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import { Change } from '@/components/club/change';
 import { ClubMatrix } from '@/components/club/matrix/matrix';
-import { matrixOf, type ShownMatrix } from '@/components/club/matrix/matrix-of';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { airNow } from '@/lib/club/air-now';
@@ -13,9 +12,10 @@ import type { ClockZone } from '@/lib/time/zone';
 import { formatTemperature } from '@/lib/units/format';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortfallText } from '@/lib/words/club';
+import { matrixOf, type ShownMatrix } from '@/lib/words/matrix-of';
+import { eventLine, hoursLine, madeLine, racerFacts } from '@/lib/words/print-facts';
 import { planClock } from '@/lib/words/runs';
 import styles from './print.module.css';
-import { eventLine, hoursLine, madeLine, racerFacts } from './print-facts';
 
 type BriefingPrintProps = ClubViewProps & {
   readonly briefing: Briefing;

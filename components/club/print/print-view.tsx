@@ -1,7 +1,6 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import { clubNames } from '@/components/club/names';
 import type { ClubViewProps } from '@/components/club/view-props';
 import paperStyles from '@/components/paper/paper.module.css';
 import { SheetPagesView } from '@/components/paper/sheet-pages-view';
@@ -11,6 +10,7 @@ import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
+import { clubNames } from '@/lib/words/club-names';
 import { listing } from '@/lib/words/listing';
 import { BriefingPrint } from './briefing-print';
 import { PAPERS, type Paper, paperOf } from './paper';

@@ -13,10 +13,10 @@ import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
 import { fractionCount } from '@/lib/words/counts';
 import { GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
+import { eventLine, hoursLine, madeLine } from '@/lib/words/print-facts';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { type Clock, clockText } from '@/lib/words/times';
-import { eventLine, hoursLine, madeLine } from './print-facts';
 import styles from './racer-sheet.module.css';
 
 type RacerSheetProps = {

@@ -5,7 +5,7 @@ import type { ClubViewProps } from '@/components/club/view-props';
 import type { Sheet } from '@/components/paper/sheet-pages-view';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClubNames } from '@/lib/words/club';
-import { racerFacts } from './print-facts';
+import { racerFacts } from '@/lib/words/print-facts';
 import { RacerSheet } from './racer-sheet';
 
 type Told = ClubViewProps & { readonly briefing: Briefing };

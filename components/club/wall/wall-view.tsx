@@ -1,7 +1,6 @@
 'use client';
 
 import { useMemo } from 'react';
-import { clubNames } from '@/components/club/names';
 import { ClubProblems } from '@/components/club/problems';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { useClockZone } from '@/components/store/use-clock-zone';
@@ -14,6 +13,7 @@ import { localClock } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { ageWords, airWords } from '@/lib/words/air-now';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
+import { clubNames } from '@/lib/words/club-names';
 import { hoursSentence } from '@/lib/words/provenance';
 import { LeaveWall } from './leave-wall';
 import styles from './wall.module.css';
