@@ -7,7 +7,6 @@ import { EditorForm } from '@/components/draft/editor-form';
 import { part, wholeOf } from '@/components/draft/part';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
-import { nameOf } from '@/components/log/log-table';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
@@ -20,6 +19,7 @@ import type { NewBaseline } from '@/lib/store/machine-history';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
+import { loggedRunText } from '@/lib/words/log';
 import { jetsText, settingText } from '@/lib/words/settings';
 import {
   type AirSource,
@@ -144,7 +144,7 @@ function AirSourceFields({ draft, log }: SourceProps) {
         { value: '', label: 'Choose a run' },
         ...newest.map(({ id, value }) => ({
           value: id,
-          label: `${nameOf(value, hours)}: ${settingText(value.setting)}`,
+          label: `${loggedRunText(value, hours)}: ${settingText(value.setting)}`,
         })),
       ]}
       onChange={(id) => {

@@ -18,8 +18,7 @@ export function CompareRoom() {
   const write = useWrite();
   const { preferences: units } = usePreferences();
   const [chosen, setChosen] = useState<string | null>(null);
-  if (comparisons === null || machines === null || log === null || write === null)
-    return <p>Opening the comparisons…</p>;
+  if (comparisons === null || machines === null || log === null) return <p>Opening the comparisons…</p>;
   const open = comparisons.find(({ id }) => id === chosen) ?? comparisons.at(-1) ?? null;
   const start = async () => {
     setChosen(null);

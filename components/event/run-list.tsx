@@ -8,7 +8,7 @@ import { type Option, Select } from '@/components/ui/select';
 import { TextField } from '@/components/ui/text-field';
 import { MOST_RUNS } from '@/lib/plan/judgement';
 import { addDays } from '@/lib/time/local';
-import { dateWords } from './date-words';
+import { dateWords } from '@/lib/words/date-words';
 import { withAddedRun, withoutRun, withRun } from './edit-runs';
 import type { RunDraft } from './event-draft';
 import { runFieldLabel } from './event-labels';

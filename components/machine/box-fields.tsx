@@ -7,7 +7,7 @@ import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
 import { TextArea } from '@/components/ui/text-area';
-import { boxHints, boxSummary } from './box-hints';
+import { boxHints, boxSummary } from '@/lib/words/box-hints';
 import type { BoxDraft, MachineDraft } from './machine-draft';
 import { readBox, readMains } from './read-jets';
 import type { MachineSectionProps } from './section-props';

@@ -13,7 +13,7 @@ import { useKeep } from './use-keep';
 
 /** Makes a shared night one's own: as new records beside all others. */
 export function KeepNight({ night }: { readonly night: SharedNight }) {
-  const { keeping, keep, undo, ready } = useKeep(night);
+  const { keeping, keep, undo } = useKeep(night);
   const events = useTable('events');
   const again = events !== null && isHere(night, events);
   if (keeping.status === 'kept')
@@ -50,7 +50,7 @@ export function KeepNight({ night }: { readonly night: SharedNight }) {
         <Button
           kind={again ? 'plain' : 'primary'}
           size="large"
-          disabled={!ready || events === null}
+          disabled={events === null}
           onClick={() => void keep()}
         >
           {again ? 'Keep it a second time' : 'Keep as my night'}

@@ -8,11 +8,11 @@ import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, metre } from '@/lib/units/quantity';
 import { countdown } from '@/lib/words/countdown';
+import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
 import { pressureSentence } from '@/lib/words/provenance';
 import { type Clock, clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { contradictionSentence, triedSentence } from '@/lib/words/weather-problems';
-import { filledSentence, missingSentence } from './missing-words';
 import styles from './weather.module.css';
 
 type ForecastFactsProps = {

@@ -2,13 +2,14 @@
 
 import { useCallback, useEffect, useState } from 'react';
 import useSWR from 'swr';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useStoreReads } from '@/components/store/store-provider';
+import { useQuietWrite } from '@/components/store/use-quiet-write';
 import { pauseBeforeAsking } from '@/lib/night/asking-again';
+import { followsForecast, stretchOfRuns } from '@/lib/night/forecast-question';
 import type { Result } from '@/lib/result/result';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
-import { stretchOfRuns } from './forecast-question';
-import { followsForecast, type RenewProblem, renewForecast } from './renew-forecast';
+import { type RenewProblem, renewForecast } from './renew-forecast';
 
 const OVER_AFTER_MS = 2 * HOUR_MS;
 
@@ -26,11 +27,12 @@ export type ForecastState = {
  * the signal comes back. What is shown comes from the store, so it is there before any answer.
  */
 export function useForecast(event: Stored<EventRecord>, now: Instant): ForecastState {
-  const store = useOpenedStore()?.store;
+  const store = useStoreReads();
+  const write = useQuietWrite();
   const status = statusOf(event.value, now);
   const { forecastId, event: night } = event.value;
   const key =
-    store === undefined || status !== 'following' || forecastId === null
+    store === null || status !== 'following' || forecastId === null
       ? null
       : ['forecast', event.id, forecastId, night.place?.latitude, night.place?.longitude, night.elevationM];
   const { pause, count, startAnew } = usePause();
@@ -38,9 +40,11 @@ export function useForecast(event: Stored<EventRecord>, now: Instant): ForecastS
     key,
     async () =>
       // The key is null where either is.
-      store === undefined || forecastId === null
+      store === null || write === null || forecastId === null
         ? { ok: false, reason: { code: 'no-place' } }
-        : count(await renewForecast({ store, eventId: event.id, forecastId, now: instant(Date.now()) })),
+        : count(
+            await renewForecast({ store, write, eventId: event.id, forecastId, now: instant(Date.now()) }),
+          ),
     {
       refreshInterval: pause,
       // A phone in a pocket may still have to say that the act changed.

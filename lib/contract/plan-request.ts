@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from './event';
 import { machineSchema } from './machine';
@@ -50,9 +51,9 @@ export const planOptionsSchema = z
       ),
     units: z
       .strictObject({
-        temperature: z.enum(['F', 'C']).default('C'),
-        pressure: z.enum(['inHg', 'hPa', 'kPa', 'mbar']).default('hPa'),
-        elevation: z.enum(['ft', 'm']).default('m'),
+        temperature: z.enum(TEMPERATURE_UNITS).default('C'),
+        pressure: z.enum(PRESSURE_UNITS).default('hPa'),
+        elevation: z.enum(ELEVATION_UNITS).default('m'),
       })
       .optional()
       .describe('Units of the sentences; numbers keep the unit in their name.'),

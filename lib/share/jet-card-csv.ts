@@ -1,11 +1,11 @@
-import { unparse } from 'papaparse';
 import type { Machine } from '@/lib/carb/machine';
 import { settableTurns } from '@/lib/carb/pilot';
+import { toCell } from '@/lib/table/cell';
+import { writeTable } from '@/lib/table/write-table';
 import type { CardCell, JetCard } from '@/lib/trail/card';
 import type { UnitChoice } from '@/lib/units/choice';
 import { elevationText, temperatureText } from '@/lib/units/entry-text';
 import { cardCellSentence, cardMains } from '@/lib/words/jet-card';
-import { toCell } from './csv-cell';
 
 type Cell = string | number;
 type CsvColumn = { readonly head: string; readonly cell: (cell: CardCell) => Cell };
@@ -30,7 +30,7 @@ export function jetCardCsv(card: JetCard, machine: Machine, units: UnitChoice): 
   ];
   const fields = columns.map(({ head }) => head);
   const data = cells.map((each) => columns.map(({ cell }) => cell(each)));
-  return `${unparse({ fields, data }, { newline: '\r\n' })}\r\n`;
+  return writeTable(fields, data);
 }
 
 /** One column where all carburettors have the same everywhere, else one for each. */

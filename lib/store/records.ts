@@ -4,6 +4,7 @@ import { keptForecastSchema } from '@/lib/contract/forecast';
 import { baselineSchema, hardwareKindSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
+import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
 import { comparisonRecordSchema } from './comparison-record';
 import { recordId as id } from './record-id';
 
@@ -169,9 +170,9 @@ export const logRecordSchema = z.strictObject({
 export const forecastRecordSchema = z.strictObject({ place: placeSchema, forecast: keptForecastSchema });
 
 export const preferencesSchema = z.strictObject({
-  temperature: z.enum(['F', 'C']).default('F'),
-  pressure: z.enum(['inHg', 'hPa', 'kPa', 'mbar']).default('inHg'),
-  elevation: z.enum(['ft', 'm']).default('ft'),
+  temperature: z.enum(TEMPERATURE_UNITS).default('F'),
+  pressure: z.enum(PRESSURE_UNITS).default('inHg'),
+  elevation: z.enum(ELEVATION_UNITS).default('ft'),
   theme: z.enum(['auto', 'day', 'night']).default('auto'),
   brightness: z.number().min(0.3).max(1).default(1),
   eventId: id.nullable().default(null),

@@ -1,10 +1,17 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
-import { type BackupProblem, readBackup, sealBackup, writeBackup } from '@/lib/store/backup-file';
-import { importBackup, previewImport, undoRewrite } from '@/lib/store/backup-import';
+import {
+  type Backup,
+  type BackupProblem,
+  readBackup,
+  sealBackup,
+  writeBackup,
+} from '@/lib/store/backup-file';
+import { type ImportMode, previewImport, withBackup } from '@/lib/store/backup-import';
 import { crc32 } from '@/lib/store/crc32';
 import { newestVersion } from '@/lib/store/migrations';
 import type { Store } from '@/lib/store/store-type';
+import { undoRewrite } from '@/lib/store/undo-rewrite';
 import { box, closeTabs, freshBrowser, machine, openTab, ticking } from './tabs';
 import { trailer } from './trailer';
 
@@ -16,6 +23,9 @@ const MADE = '2027-01-16T20:00:00.000Z';
 async function backupOf(store: Store): Promise<string> {
   return writeBackup(await store.snapshot(), MADE);
 }
+
+const importBackup = (store: Store, backup: Backup, mode: ImportMode) =>
+  store.rewrite((current) => withBackup(current, backup, mode));
 
 async function fullBackup(): Promise<string> {
   const store = await openTab();

@@ -1,11 +1,11 @@
 'use client';
 
 import { useState } from 'react';
-import type { NewRacer } from '@/components/club/new-racers';
 import { useAddRacers } from '@/components/club/use-add-racers';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { ButtonRow } from '@/components/ui/stack';
+import type { NewRacer } from '@/lib/share/new-racers';
 import { counted } from '@/lib/words/listing';
 
 type JoinChosenProps = {

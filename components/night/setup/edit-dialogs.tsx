@@ -1,11 +1,11 @@
 'use client';
 
 import dynamic from 'next/dynamic';
+import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
+import { withEditedEvent, withEditedHours } from '@/lib/night/edited-records';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { withEditedEvent, withEditedHours } from './edited-records';
-import { useSave } from './use-save';
 
 const loading = () => <p>Opening the form...</p>;
 /** Forms come when they are asked for: the plan must be readable before them. */
