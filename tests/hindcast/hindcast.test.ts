@@ -6,7 +6,7 @@ import { type Season, seasonOf, WAY_NAMES } from './season';
 
 /** A small seeded part of `npm run hindcast`. */
 const NIGHTS = 40;
-const NIGHTS_ELSEWHERE = 12;
+const NIGHTS_ELSEWHERE = 24;
 
 const READ = 'the plan, a reading before each run';
 const WAYS_HERE = WAY_NAMES.filter((name) => name !== 'the same, swaps for safety alone');
@@ -24,10 +24,23 @@ describe('A season of real hours', () => {
   }, 240_000);
 
   it('is made of hours as stations had them', () => {
-    expect(REAL_NIGHTS.map(({ hours }) => hours.length)).toEqual([16, 16, 16, 16, 16, 16, 16, 13]);
+    expect(REAL_NIGHTS.map(({ hours }) => hours.length)).toEqual([
+      ...[16, 16, 16, 16, 16, 16, 16, 13],
+      ...Array.from({ length: 60 }, () => 11),
+    ]);
     const lows = REAL_NIGHTS.map(({ hours }) => Math.min(...hours.map((each) => each.temperature)) - 273.15);
     // Read off the files: the coldest hour of each night.
-    expect(lows.map((low) => Math.round(10 * low) / 10)).toEqual([-22.8, -5, -16, -11, -24.3, -26, -23, -7]);
+    expect(lows.map((low) => Math.round(10 * low) / 10)).toEqual([
+      ...[-22.8, -5, -16, -11, -24.3, -26, -23, -7],
+      // Chicago, 1 to 30 January 1986.
+      ...[-3.9, -0.6, -2.8, -7.2, -12.2, -20, -21.1, -10, -1.1, -6.1],
+      ...[1.1, -10, -8.9, -14.4, -7.2, 5.6, 6.1, 1.7, -3.3, -2.2],
+      ...[1.1, -6.1, -3.3, -0.6, -7.2, -20, -18.3, -8.3, -17.2, -7.8],
+      // Boulder, 1 to 3 January 1987, 1 to 27 February 1990.
+      ...[-4.4, -5, -1.1, -5.6, -9.4, -6.1, -2.8, -6.1, -1.7, -2.8],
+      ...[-3.9, 2.8, 2.8, 5.6, -1.7, -13.3, -18.3, -16.7, -13.9, -3.9],
+      ...[-5.6, -2.8, -1.7, -3.9, -1.1, 0, 0, 2.2, 2.2, -2.8],
+    ]);
   });
 
   it('is far safer by the plan than by keeping, reacting or one size richer', () => {
