@@ -26,7 +26,8 @@ export function ForecastPart() {
           <strong>A raw weather model</strong> (no station has corrected it) is taken as 1.2 times as wide
           below −5 °C, and as up to 1 K too warm on a clear calm night over snow. Measured: +0.6 K at Nordic
           stations under a clear model sky, +1 K at 210 US airports in a published study. On half of such
-          nights there is no such error, on a few it is 7 K. Read a thermometer then.
+          nights there is no such error, on a few it is 7 K, so another 1.7 K of spread is counted on, which
+          stays all night: 3.2 K in all, as measured. Read a thermometer then.
         </p>
         <p>
           <strong>An ensemble</strong> is too narrow near the ground: 1.3 K are added on plains (Magdeburg), 3

@@ -12,6 +12,8 @@ export type ErrorTrack = {
   readonly toNext: Float64Array;
   /** What one standard deviation of the part that stays all night moves each instant by. The rest of it is Markov. */
   readonly lasting: Float64Array;
+  /** Share of each instant's sd that observations have left: 1 with none. */
+  readonly left: Float64Array;
 };
 
 export type Conditioned = (instants: ArrayLike<number>) => ErrorTrack;
@@ -60,10 +62,12 @@ export function conditionOn(process: ErrorProcess, observations: readonly Measur
       sd: new Float64Array(count),
       toNext: new Float64Array(Math.max(0, count - 1)),
       lasting: new Float64Array(count),
+      left: new Float64Array(count),
     };
     for (let i = 0; i < count; i++) {
       track.mean[i] = points[i]!.mean + innerProduct(known[i]!, whitened);
       track.sd[i] = Math.sqrt(Math.max(0, left(i, i)));
+      track.left[i] = track.sd[i]! / points[i]!.sd;
       track.lasting[i] = (withLasting(points[i]!) - innerProduct(known[i]!, knownLasting)) / lastingSd;
       if (i < count - 1) track.toNext[i] = left(i, i + 1);
     }

@@ -43,7 +43,11 @@ export function decide(request: PlanRequest, view: View): Decision {
   const accepted =
     plan === null
       ? null
-      : { plan, choice: withRoom(choice, { judge, candidates, odds, rooms, accepted: plan }) };
+      : {
+          plan,
+          choice: withRoom(choice, { judge, candidates, odds, rooms, accepted: plan }),
+          reads: night.corrected.temperatureReadAt !== null,
+        };
   const steady = keepSteady(choice, fresh, accepted);
   const open = situation.open.map((run, i) => ({
     run,

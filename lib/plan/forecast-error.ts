@@ -14,6 +14,7 @@ import {
   PRESSURE_MEMORY_HOURS,
   PRESSURE_SD_BY_LEAD,
   RAW_MODEL_BIAS,
+  RAW_MODEL_BIAS_SD,
   RAW_MODEL_WIDENING,
   SEASON_SD,
   STANDARD_PRESSURE_SD,
@@ -119,7 +120,10 @@ function ensembleSd(spread: number, { temperature }: Hour, series: HourSeries): 
   return Math.sqrt(spread ** 2 + floor ** 2 + coldVariance(temperature));
 }
 
-/** Temperature error: what is, minus what the hours say. A raw model's is wider in the cold, and colder on clear nights. */
+/**
+ * Temperature error: what is, minus what the hours say. A raw model's is wider in the cold, and colder on clear nights by a
+ * bias that one night has and another has not: its spread stays all night.
+ */
 export function temperatureError(request: ErrorRequest): ErrorProcess {
   const { series } = request;
   const issued = issuedAt(request);
@@ -129,18 +133,21 @@ export function temperatureError(request: ErrorRequest): ErrorProcess {
       spread === null ? forecastSd(temperature, (at - issued) / HOUR_MS) : ensembleSd(spread, hour, series);
     return isRawModel(hour) ? sd * (1 + (RAW_MODEL_WIDENING - 1) * coldness(hour)) : sd;
   });
-  const means = series.hours.map((hour) => (isRawModel(hour) ? -RAW_MODEL_BIAS * clearCalm(hour) : 0));
+  const biased = series.hours.map((hour) => (isRawModel(hour) ? clearCalm(hour) : 0));
   const start = series.hours[0]?.at ?? issued;
   return taught(request, {
-    means,
+    means: biased.map((share) => -RAW_MODEL_BIAS * share),
     sds,
+    biasSds: biased.map((share) => RAW_MODEL_BIAS_SD * share),
     clock: (at) => (at - start) / (TEMPERATURE_MEMORY_HOURS * HOUR_MS),
   });
 }
 
 type Untaught = {
   readonly means: readonly number[];
+  /** Without what the bias's own spread adds. */
   readonly sds: readonly number[];
+  readonly biasSds: readonly number[];
   readonly clock: ErrorProcess['clock'];
 };
 
@@ -148,12 +155,15 @@ type Untaught = {
  * The error with what is known about the place: its mean offset, and without the part of the lasting variance that is no
  * longer unknown. The measured sizes have every place's own offset in them, so nothing learnt changes nothing.
  */
-function taught({ series, placeOffset }: ErrorRequest, { means, sds, clock }: Untaught): ErrorProcess {
+function taught({ series, placeOffset }: ErrorRequest, untaught: Untaught): ErrorProcess {
+  const { means, sds, biasSds, clock } = untaught;
   const known = series.hours.map((hour) => knownOffset(placeOffset, hour));
-  const lasting = sds.map((sd, i) => lastingLeft(LASTING_SHARE * sd ** 2, known[i]!.variance));
+  const lasting = sds.map(
+    (sd, i) => lastingLeft(LASTING_SHARE * sd ** 2, known[i]!.variance) + biasSds[i]! ** 2,
+  );
   const left = sds.map((sd, i) => (1 - LASTING_SHARE) * sd ** 2 + lasting[i]!);
   const sum = (values: readonly number[]) => values.reduce((all, each) => all + each, 0);
-  const untouched = known.every(({ variance }) => variance === 0);
+  const untouched = known.every(({ variance }, i) => variance === 0 && biasSds[i] === 0);
   return {
     mean: betweenHours(
       series,

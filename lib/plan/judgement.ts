@@ -71,6 +71,12 @@ export const RAW_MODEL_WIDENING = 1.2;
  * data (1), -0.1 ± 0.1 K below -10 °C. Taken as the most there is, since half of such nights have none.
  */
 export const RAW_MODEL_BIAS = 1; // K
+/**
+ * How far one clear calm night's bias lies from another's, all night: half of them have none, and the others tend far to
+ * the cold side. Data (3): such nights have an sd of 3.2 K (median +0.4, mean +1.4, 95th percentile +7.8 K), where
+ * what is said above makes 2.7 K at -10 °C; √(3.2² − 2.7²) is the bias's own.
+ */
+export const RAW_MODEL_BIAS_SD = 1.7; // K
 /** From COLD_FROM the widening and the bias come in, and are whole at this. Data (3) has steps at -5 and -10 °C. */
 export const COLD_WHOLE = 263.15; // K
 /** Cloud up to which a sky is clear, and from which it is not. 2/8 and 25 % in data (3) and (5); the end is judgement. */

@@ -29,6 +29,8 @@ export type Track = {
   readonly temperatureToNext: Float64Array;
   /** ... and what one standard deviation of the part that stays all night moves it by. */
   readonly temperatureLasting: Float64Array;
+  /** ... and the share of the sd that readings have left. */
+  readonly temperatureLeft: Float64Array;
   readonly pressureSd: Float64Array;
   readonly pressureToNext: Float64Array;
   readonly pressureLasting: Float64Array;
@@ -205,6 +207,7 @@ function trackFrom(curves: Curves, errors: Errors): (instants: Float64Array) => 
       temperatureSd: warmer.sd,
       temperatureToNext: warmer.toNext,
       temperatureLasting: warmer.lasting,
+      temperatureLeft: warmer.left,
       pressureSd: higher.sd,
       pressureToNext: higher.toNext,
       pressureLasting: higher.lasting,

@@ -10,11 +10,17 @@ import type { View } from './view';
 /** The least lean risk that counts: it comes after any true one, and before everything else. */
 const CLOSE = 1;
 
-/** How far a forecast's noise moves the ideal of a run, as a log of area. */
-export function noiseIn({ need, breathed }: View, run: number): number {
+/**
+ * How far a forecast's noise moves the ideal of a run, as a log of area. Two runs of one forecast differ in the way it is
+ * wrong, so what a reading takes out of its error it takes out of that too: with weights g of the readings, covariances r
+ * with them and R among them, and ε of the instruments, of a variance of 1 it leaves 1 − 2 gᵀr + gᵀRg = 1 − gᵀr − ε|g|²,
+ * at most the 1 − gᵀr that it leaves of the error's.
+ */
+export function noiseIn({ need, breathed, night }: View, run: number): number {
   const curve = breathed.windows[run]!;
   const middle = Math.floor(curve.level.length / 2);
-  return Math.abs(slopesAt(need, curve, middle).temperature) * FORECAST_NOISE;
+  const left = night.windows[run]!.track.temperatureLeft[middle]!;
+  return Math.abs(slopesAt(need, curve, middle).temperature) * left * FORECAST_NOISE;
 }
 
 type Accepted = {

@@ -9,7 +9,13 @@ import { addMinutes, HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/tim
 import { kelvin, pascal } from '@/lib/units/quantity';
 import { gaussian } from '@/tests/support/plain-draws';
 import { DUSK, requestOf } from '@/tests/support/plan-cases';
-import { asStated, inventedMachine, type OtherWorld, trueIdeals } from '@/tests/support/simulated-nights';
+import {
+  asForeseen,
+  asStated,
+  inventedMachine,
+  type OtherWorld,
+  trueIdeals,
+} from '@/tests/support/simulated-nights';
 import { REAL_NIGHTS } from './real-nights';
 
 /** A night of the season: hours that were, a forecast of them that was drawn, an engine that was invented. */
@@ -45,12 +51,19 @@ function forecastOf(
   world: OtherWorld,
   at: { readonly now: Instant; readonly seed: number },
 ) {
-  const { straying = asStated, told = (given) => given, truly = (given) => given } = world;
+  const {
+    straying = asStated,
+    told = (given) => given,
+    truly = (given) => given,
+    colder = asForeseen,
+  } = world;
   const times = real.hours.map((each) => each.at as number);
   let given = real;
   for (let round = 0; round < ROUNDS; round++) {
     const next = gaussian(at.seed);
-    const warmer = straying(temperatureError({ series: truly(given), now: at.now }), times, next);
+    const bias = colder(given, at.now);
+    const strayed = straying(temperatureError({ series: truly(given), now: at.now }), times, next);
+    const warmer = strayed.map((each, i) => each + bias(times[i]!));
     const higher = asStated(pressureError({ series: given, now: at.now }), times, next);
     const hours = real.hours.map((each, i) => ({
       ...each,

@@ -15,6 +15,10 @@ type RealFile = {
   readonly nights: readonly { readonly from: number; readonly hours: number }[];
 };
 
+/** As many nights one after another, each of as many hours. */
+const evenly = (nights: number, hours: number): RealFile['nights'] =>
+  Array.from({ length: nights }, (_, i) => ({ from: hours * i, hours }));
+
 const FILES: readonly RealFile[] = [
   // 00:00 UTC is 17:00 in Alamosa.
   {
@@ -22,17 +26,15 @@ const FILES: readonly RealFile[] = [
     elevation: 2317,
     nights: [{ from: 0, hours: 16 }],
   },
-  {
-    name: 'hindcast/hours-two-harbors-mn-328m-tmy3-jan.csv',
-    elevation: 328,
-    nights: Array.from({ length: 6 }, (_, i) => ({ from: 16 * i, hours: 16 })),
-  },
+  { name: 'hindcast/hours-two-harbors-mn-328m-tmy3-jan.csv', elevation: 328, nights: evenly(6, 16) },
   // The day ends at midnight: from noon on.
   {
     name: 'reference/hours-anchorage-ak-42m-tmy3-jan02.csv',
     elevation: 42,
     nights: [{ from: 11, hours: 13 }],
   },
+  { name: 'hindcast/hours-chicago-il-201m-tmy3-jan.csv', elevation: 201, nights: evenly(30, 11) },
+  { name: 'hindcast/hours-boulder-co-1689m-tmy3-jan-feb.csv', elevation: 1689, nights: evenly(30, 11) },
 ];
 
 function nightsOf({ name, elevation, nights }: RealFile): readonly HourSeries[] {

@@ -107,10 +107,22 @@ function raw(t: number, sky: Partial<Sky> | null, rawModel = true) {
 describe("A raw model's error", () => {
   it('is wider in the cold, and a degree colder on a clear calm night over snow', () => {
     expect(raw(-15, {}).mean).toBeCloseTo(-1, 12);
-    expect(raw(-15, {}).wider).toBeCloseTo(1.2, 12);
+    expect(raw(-15, null).wider).toBeCloseTo(1.2, 12);
     expect(raw(-7.5, {}).mean).toBeCloseTo(-0.5, 12);
-    expect(raw(-7.5, {}).wider).toBeCloseTo(1.1, 12);
+    expect(raw(-7.5, null).wider).toBeCloseTo(1.1, 12);
     expect(raw(-4, {})).toEqual({ mean: 0, wider: 1 });
+  });
+
+  // Data D of the errors that were measured: sd 3.2 K, sky at most 2/8, wind at most 2 m/s, forecasts to 48 h.
+  it('is as wide on a clear calm night as was measured, and what the bias adds stays all night', () => {
+    const day = new Array<number>(25).fill(-10);
+    const clear = errorOf(seriesOf(day, { rawModel: true, sky: CLEAR }));
+    const bare = errorOf(seriesOf(day, { rawModel: true }));
+    const at = clock(17 + 24);
+    expect(clear.sd(at)).toBeCloseTo(3.2, 1);
+    expect(clear.sd(at) ** 2 - bare.sd(at) ** 2).toBeCloseTo(1.7 ** 2, 12);
+    expect(bare.lasting).toBe(0.22);
+    expect(clear.lasting * clear.sd(at) ** 2).toBeCloseTo(0.22 * bare.sd(at) ** 2 + 1.7 ** 2, 0);
   });
 
   it('is no colder under cloud, in wind, over bare ground, by day, or where nobody told of the clouds', () => {

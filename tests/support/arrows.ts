@@ -51,6 +51,7 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
     'compare',
     'night',
   ],
+  fields: ['result', 'units', 'time', 'air', 'hours', 'carb', 'plan', 'contract', 'store', 'night', 'words'],
   share: [
     'result',
     'units',
@@ -114,6 +115,7 @@ export const CORE_FOLDERS = [
   'compare',
   'night',
   'words',
+  'fields',
   'share',
 ] as const;
 export const OUTSIDE_READS =

@@ -1,4 +1,6 @@
 import type { HourSeries, Sky } from '@/lib/hours/series';
+import { temperatureError } from '@/lib/plan/forecast-error';
+import type { Instant } from '@/lib/time/instant';
 import { metre, ratio, speedMs } from '@/lib/units/quantity';
 import { asStated, type OtherWorld, type Straying } from './simulated-nights';
 
@@ -17,10 +19,6 @@ const heavyTailed: Straying = (process, at, next) => {
 const slow: Straying = (process, at, next) =>
   asStated({ ...process, clock: (t) => (process.clock(t) * 6) / 9 }, at, next);
 
-/** A raw model's bias of 1.4 K, as measured under clear skies with little wind, where the planner counts on 1 K. */
-const warmer: Straying = (process, at, next) =>
-  asStated({ ...process, mean: (t) => 1.4 * process.mean(t) }, at, next);
-
 const CLEAR: Sky = { cloudCover: ratio(0), wind: speedMs(1), snowDepth: metre(0.3), daylight: false };
 
 /** Every hour a raw model's, under a clear calm sky over snow. */
@@ -28,11 +26,28 @@ function rawAndClear(series: HourSeries): HourSeries {
   return { ...series, hours: series.hours.map((hour) => ({ ...hour, rawModel: true, sky: CLEAR })) };
 }
 
+/** Every hour a raw model's that has no bias: as wide as one, and no sky told. */
+function rawAlone(series: HourSeries): HourSeries {
+  return { ...series, hours: series.hours.map((hour) => ({ ...hour, rawModel: true })) };
+}
+
+/**
+ * A raw model that is 1.4 K too warm every night, as measured under clear skies with little wind, where the planner counts
+ * on 1 K, half of the nights none. It goes with the cold as the planner's own does.
+ */
+const alwaysWarm = {
+  truly: rawAlone,
+  colder: (series: HourSeries, now: Instant) => {
+    const { mean } = temperatureError({ series: rawAndClear(series), now });
+    return (at: number) => 1.4 * mean(at);
+  },
+};
+
 /** Worlds that are not the one the planner states, and its own. */
 export const WORLDS = {
   'as stated': {},
   "Student's t with 4 degrees of freedom": { straying: heavyTailed },
   'a memory of 9 h': { straying: slow },
-  "a raw model's bias that nobody told of": { straying: warmer, truly: rawAndClear },
-  "a raw model's bias that was told": { straying: warmer, truly: rawAndClear, told: rawAndClear },
+  "a raw model's bias that nobody told of": alwaysWarm,
+  "a raw model's bias that was told": { ...alwaysWarm, told: rawAndClear },
 } as const satisfies Readonly<Record<string, OtherWorld>>;

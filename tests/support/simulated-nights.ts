@@ -9,7 +9,7 @@ import { type ErrorProcess, pressureError, temperatureError } from '@/lib/plan/f
 import { correctHours } from '@/lib/plan/readings';
 import { seededUniform } from '@/lib/plan/stratified';
 import type { PlanRequest, Reading } from '@/lib/plan/types';
-import { addMinutes, HOUR_MS, instant, MINUTE_MS } from '@/lib/time/instant';
+import { addMinutes, HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { hectopascalToPascal } from '@/lib/units/convert';
 import { density, kelvin, kelvinDifference, pascal, ratio } from '@/lib/units/quantity';
 import { gaussian } from './plain-draws';
@@ -126,7 +126,11 @@ export type OtherWorld = {
   /** The hours as the planner is told them, and as they really are. */
   readonly told?: (series: HourSeries) => HourSeries;
   readonly truly?: (series: HourSeries) => HourSeries;
+  /** What the truth is off by on top of that [K], at an instant. */
+  readonly colder?: (series: HourSeries, now: Instant) => (at: number) => number;
 };
+
+export const asForeseen: NonNullable<OtherWorld['colder']> = () => () => 0;
 
 const asItIs = (series: HourSeries): HourSeries => series;
 
@@ -137,7 +141,7 @@ const asItIs = (series: HourSeries): HourSeries => series;
 export function simulatedNight(seed: number, world: OtherWorld = {}): SimulatedNight {
   const uniform = seededUniform(seed, 99);
   const next = gaussian(seed);
-  const { straying = asStated, told = asItIs, truly = asItIs } = world;
+  const { straying = asStated, told = asItIs, truly = asItIs, colder = asForeseen } = world;
   const given = forecast(uniform);
   const series = told(given);
   const machine = inventedMachine(uniform, series);
@@ -155,7 +159,9 @@ export function simulatedNight(seed: number, world: OtherWorld = {}): SimulatedN
   const error = { series, now };
   const { mean } = temperatureError(error);
   const foretold = correctHours({ ...error, readings: [] }).trackAt(Float64Array.from(at));
-  const warmer = straying(temperatureError({ series: truly(given), now }), at, next);
+  const bias = colder(given, now);
+  const strayed = straying(temperatureError({ series: truly(given), now }), at, next);
+  const warmer = strayed.map((each, i) => each + bias(at[i]!));
   const higher = asStated(pressureError(error), at, next);
   // The track without readings has the stated mean in it; what strays is counted from the hours themselves.
   const temperature = foretold.temperature.map((t, i) => t - mean(at[i]!) + warmer[i]!);

@@ -41,12 +41,17 @@ describe('three hundred new places at once', () => {
     ['with a contact', {}],
     ['with the first service alone', { WEATHER_CONTACT: '', NWS_BASE_URL: 'nowhere' }],
   ])('all have a real pressure, each its own, in a few requests: %s', async (_name, more) => {
-    const deps = weatherDeps({ environment: () => ({ ...fake.environment(), ...more }), timings: PATIENT });
+    // Of this test: what it leaves under way must not reach the next one's.
+    const { environment } = fake;
+    const deps = weatherDeps({ environment: () => ({ ...environment(), ...more }), timings: PATIENT });
     const forecasts = (await Promise.all(places(300).map((place) => getForecast(place, deps)))).map(expectOk);
     const real = forecasts.filter(({ hours }) => hours.every((hour) => hour.pressureFrom !== 'standard'));
     expect(real.length).toBeGreaterThanOrEqual(290);
     for (const forecast of real) expectOwn(forecast);
     expect(callsTo('open-meteo').length).toBeLessThan(20);
+    // The spread of an ensemble is an extra: no forecast waits for one.
+    const order = fake.calls().map((call) => call.split(' ')[0]!);
+    expect(order.slice(0, order.lastIndexOf('open-meteo'))).not.toContain('open-meteo-ensemble');
     expect(Math.max(...callsTo('open-meteo').map(sitesIn))).toBeLessThanOrEqual(50);
   });
 

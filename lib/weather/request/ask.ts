@@ -46,8 +46,14 @@ export function inTurn<T, R>(
 ): Promise<Result<T, R | FetchProblem>> {
   const service = serviceOf(host);
   const width = deps.settings().concurrency[service];
-  const turn = { caller: deps.caller, deadline, width, longestMs: deps.timings.totalMs };
+  const { totalMs: longestMs } = deps.timings;
+  const turn = { caller: deps.caller, deadline, width, longestMs, extra: isExtra(host) };
   return deps.memory.pools[service].run(turn, job);
+}
+
+/** A forecast goes on without its spread, so in a rush no forecast waits for one. */
+function isExtra(host: Host): boolean {
+  return host === 'openMeteoEnsemble';
 }
 
 function serviceOf(host: Host): Service {

@@ -12,12 +12,14 @@ export type Turn = {
   readonly width: number;
   /** A job is given up after this, and its place is free again [ms]. */
   readonly longestMs: number;
+  /** A welcome extra: it starts only where nobody else waits. */
+  readonly extra: boolean;
 };
 
 type Busy = Extract<FetchProblem, { code: 'busy' }>;
 type Late = Extract<FetchProblem, { code: 'timeout' }>;
 
-/** Lets so many jobs run at a time and the others wait, fairly and not for ever. */
+/** Lets so many jobs run at a time and the others wait, fairly and not for ever; extras come last. */
 export type Pool = {
   readonly run: <T, R>(turn: Turn, job: () => Promise<Result<T, R>>) => Promise<Result<T, R | Busy | Late>>;
 };
@@ -26,11 +28,12 @@ type Waiting = { readonly start: () => void; readonly turnAway: () => void };
 
 export function createPool(mostWaiting: number): Pool {
   const line = createFairLine<Waiting>(mostWaiting);
+  const extras = createFairLine<Waiting>(mostWaiting);
   let running = 0;
   let widest = 1;
   const advance = (): void => {
     while (running < widest) {
-      const next = line.next();
+      const next = line.next() ?? extras.next();
       if (next === undefined) return;
       next.start();
     }
@@ -38,12 +41,13 @@ export function createPool(mostWaiting: number): Pool {
   return {
     run: (turn, job) =>
       new Promise((resolve, reject) => {
+        const own = turn.extra ? extras : line;
         const turnAway = (): void => {
           turn.deadline.removeEventListener('abort', leave);
           resolve(fail({ code: 'busy' }));
         };
         const leave = (): void => {
-          line.leave(waiting);
+          own.leave(waiting);
           turnAway();
         };
         const start = (): void => {
@@ -63,7 +67,7 @@ export function createPool(mostWaiting: number): Pool {
         if (turn.deadline.aborted) return turnAway();
         turn.deadline.addEventListener('abort', leave);
         widest = turn.width;
-        line.join(turn.caller, waiting)?.turnAway();
+        own.join(turn.caller, waiting)?.turnAway();
         advance();
       }),
   };

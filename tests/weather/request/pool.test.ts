@@ -9,6 +9,7 @@ const turn = (more: Partial<Turn> = {}): Turn => ({
   deadline: new AbortController().signal,
   width: 1,
   longestMs: 1000,
+  extra: false,
   ...more,
 });
 const never = (): Promise<Result<number, never>> => new Promise(() => undefined);
@@ -36,6 +37,17 @@ describe('a pool', () => {
     const log: string[] = [];
     await Promise.all(['a', 'b', 'c', 'd'].map((name) => pool.run(turn({ width: 3 }), soon(name, log))));
     expect(log.slice(0, 4)).toEqual(['a starts', 'b starts', 'c starts', 'a ends']);
+  });
+
+  it('lets an extra wait until nobody else does', async () => {
+    const pool = createPool(10);
+    const log: string[] = [];
+    const extra = turn({ extra: true });
+    const jobs = [pool.run(turn(), soon('a', log)), pool.run(extra, soon('extra', log))];
+    jobs.push(pool.run(turn(), soon('b', log)), pool.run(turn({ caller: 'b' }), soon('c', log)));
+    await Promise.all(jobs);
+    const starts = log.filter((line) => line.endsWith('starts')).map((line) => line.split(' ')[0]);
+    expect(starts).toEqual(['a', 'b', 'c', 'extra']);
   });
 
   it('turns away the one too many, and goes on after a job that broke', async () => {
