@@ -10,10 +10,10 @@ import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
+import { CLUB_PAPERS, type ClubPaper, clubPaperOf } from '@/lib/share/club-papers';
 import { clubNames } from '@/lib/words/club-names';
 import { listing } from '@/lib/words/listing';
 import { BriefingPrint } from './briefing-print';
-import { PAPERS, type Paper, paperOf } from './paper';
 import styles from './print.module.css';
 import { useRacerSheets } from './use-racer-sheets';
 import { useWide } from './use-wide';
@@ -23,8 +23,8 @@ type PrintViewProps = ClubViewProps & { readonly briefing: Briefing };
 /** What comes out of the printer, as it will look; only the sheets themselves are printed. */
 export function PrintView(props: PrintViewProps) {
   const { records, club, briefing } = props;
-  const [chosen, setChosen] = useState<Paper['value']>('briefing-a4');
-  const paper = paperOf(chosen);
+  const [chosen, setChosen] = useState<ClubPaper['value']>('briefing-a4');
+  const paper = clubPaperOf(chosen);
   const names = useMemo(() => clubNames(records), [records]);
   const { ref, wide } = useWide<HTMLElement>(paper, briefing);
   const noSheet = [...club.broken, ...briefing.unplanned.map(({ racer }) => racer)].map(({ name }) => name);
@@ -37,7 +37,7 @@ export function PrintView(props: PrintViewProps) {
           label="What, on which paper"
           hint="Choose the same paper in the printer’s own window, at its true size."
           value={chosen}
-          options={PAPERS}
+          options={CLUB_PAPERS}
           onChange={setChosen}
         />
         <PaperNotices paper={paper} wide={wide} noSheet={noSheet} />
@@ -72,7 +72,7 @@ export function PrintView(props: PrintViewProps) {
 }
 
 /** Said before paper is wasted. */
-function TooLong({ long, paper }: { readonly long: readonly string[]; readonly paper: Paper }) {
+function TooLong({ long, paper }: { readonly long: readonly string[]; readonly paper: ClubPaper }) {
   const better = paper.value === 'sheet-a6' ? 'Choose A5.' : 'Print the whole briefing instead.';
   return (
     <Notice tone="caution" title="Too long for this paper.">
@@ -82,7 +82,7 @@ function TooLong({ long, paper }: { readonly long: readonly string[]; readonly p
 }
 
 type PaperNoticesProps = {
-  readonly paper: Paper;
+  readonly paper: ClubPaper;
   readonly wide: boolean;
   /** Racers without a plan, who would look in vain for their sheet. */
   readonly noSheet: readonly string[];

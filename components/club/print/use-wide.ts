@@ -1,11 +1,11 @@
 'use client';
 
 import { type RefObject, useEffect, useRef, useState } from 'react';
-import type { Paper } from './paper';
+import type { ClubPaper } from '@/lib/share/club-papers';
 
 /** Whether anything shown is wider than its paper and would be cut; `contents` is anything that changes when it does. */
 export function useWide<E extends HTMLElement>(
-  paper: Paper,
+  paper: ClubPaper,
   contents: unknown,
 ): { readonly ref: RefObject<E | null>; readonly wide: boolean } {
   const ref = useRef<E>(null);

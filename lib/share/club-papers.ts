@@ -1,7 +1,7 @@
-import { type PaperSize, type SheetPaper, type SheetsUp, sheetPaper } from '@/lib/share/sheet-paper';
+import { type PaperSize, type SheetPaper, type SheetsUp, sheetPaper } from './sheet-paper';
 
 /** What can be printed, on which paper. */
-export type Paper =
+export type ClubPaper =
   | {
       readonly what: 'briefing';
       readonly value: 'briefing-a4' | 'briefing-letter';
@@ -16,21 +16,21 @@ export type Paper =
       readonly paper: SheetPaper;
     };
 
-const sheets = (value: string, label: string, size: PaperSize, up: SheetsUp): Paper => ({
+const sheets = (value: string, label: string, size: PaperSize, up: SheetsUp): ClubPaper => ({
   what: 'sheets',
   value: `sheet-${value}`,
   label: `One sheet per racer, ${label}`,
   paper: sheetPaper(size, up, 'upright'),
 });
 
-const BRIEFING: Paper = {
+const BRIEFING: ClubPaper = {
   what: 'briefing',
   value: 'briefing-a4',
   label: 'Whole briefing, A4',
   hoursAcross: 8,
 };
 
-export const PAPERS: readonly Paper[] = [
+export const CLUB_PAPERS: readonly ClubPaper[] = [
   BRIEFING,
   { what: 'briefing', value: 'briefing-letter', label: 'Whole briefing, Letter', hoursAcross: 7 },
   sheets('a4', 'A4', 'a4', 1),
@@ -43,6 +43,6 @@ export const PAPERS: readonly Paper[] = [
   sheets('a6', 'A6', 'a6', 1),
 ];
 
-export function paperOf(value: string): Paper {
-  return PAPERS.find((paper) => paper.value === value) ?? BRIEFING;
+export function clubPaperOf(value: string): ClubPaper {
+  return CLUB_PAPERS.find((paper) => paper.value === value) ?? BRIEFING;
 }
