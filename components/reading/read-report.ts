@@ -1,12 +1,12 @@
-import { type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
+import { type FormReading, fieldReader, ifTyped } from '@/lib/fields/field-reader';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
 import { MILE_M } from '@/lib/units/convert';
 import { type Metre, metre } from '@/lib/units/quantity';
 import { readMetar } from '@/lib/weather/metar/read-metar';
-import { metarProblemSentence, type Offer } from '@/lib/words/observations';
+import { type Offer, offerOf } from '@/lib/weather/stations/offer';
+import { metarProblemSentence } from '@/lib/words/observations';
 import type { Voice } from '@/lib/words/voice';
-import { offerOf } from './offered';
 
 /** A pasted report, and where its airfield lies as far as the person knows. */
 export type ReportDraft = { readonly report: string; readonly distance: string; readonly elevation: string };
@@ -28,12 +28,12 @@ export function readReport(draft: ReportDraft, { now, site, units, voice }: Arou
   if (!observed.ok) reader.complain('report', metarProblemSentence(observed.reason, voice));
   const length = units.elevation === 'ft' ? MILE_M : 1000;
   const away = ifTyped(draft.distance, () =>
-    reader.number({ name: 'distance', text: draft.distance, example: '12' }),
+    reader.read('number', { name: 'distance', text: draft.distance, example: '12' }),
   );
   if (away !== undefined && !(away >= 0 && away * length <= FARTHEST_M))
     reader.complain('distance', 'That is too far away to say anything about the track. Check the number.');
   const height = ifTyped(draft.elevation, () =>
-    reader.elevationM({
+    reader.read('elevation', {
       name: 'elevation',
       text: draft.elevation,
       example: units.elevation === 'ft' ? '1400' : '420',

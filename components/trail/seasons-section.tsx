@@ -16,6 +16,7 @@ import { SeasonAdvice } from './season-advice';
 import { SeasonTable } from './season-table';
 import type { TrailSectionProps } from './section-props';
 import styles from './trail.module.css';
+import { trailFields } from './trail-fields';
 
 /** Two or more kinds of day side by side. */
 export function SeasonsSection({ draft, machine, invented }: TrailSectionProps) {
@@ -38,17 +39,17 @@ export function SeasonsSection({ draft, machine, invented }: TrailSectionProps) 
         <p>No kind of day yet: type a temperature below.</p>
       ) : (
         <>
+          <SeasonTable setups={good} machine={machine} units={units} />
           <p className={styles.source}>
             Boxed: differs from {good[0]?.condition.name}. Screw in turns out, clip groove from the top, power
             against the baseline in its own air. Main and trim as the planner leaves or changes them; the
             mixture is the main’s.
           </p>
-          <SeasonTable setups={good} machine={machine} units={units} />
           <SeasonAdvice setups={good} machine={machine} />
         </>
       )}
       <Disclosure summary="Change the days, or take them from past winters">
-        <DaysForm draft={draft} errors={reading.errors} />
+        <DaysForm {...trailFields(draft, reading.errors)} />
       </Disclosure>
     </Section>
   );

@@ -1,4 +1,4 @@
-import { type Choice, type Cost, compareCosts, costOf, LOSS_UNIT, leanOfHarm, richOfHarm } from './choice';
+import { type Cost, compareCosts, costOf, LOSS_UNIT, leanOfHarm, type RunChoice, richOfHarm } from './choice';
 import { CLEARLY_BETTER_LEAST, CLEARLY_BETTER_SHARE } from './judgement';
 import { optimise, type Solution } from './optimise';
 
@@ -15,7 +15,7 @@ function isClearlyBetter(fresh: Cost, accepted: Cost): boolean {
 /** A plan that was accepted, and the choice as it stands for somebody who has it. */
 export type Accepted = {
   readonly plan: readonly number[];
-  readonly choice: Choice;
+  readonly choice: RunChoice;
   /** Somebody reads the thermometer at the track: before what is still to come they will know more than now. */
   readonly reads: boolean;
 };
@@ -24,7 +24,7 @@ export type Accepted = {
  * A plan with its next act put off for as long as that costs nothing: what is in stays in until a run is lean with it, or
  * loses power by it. Whoever reads before each run has then heard more, and may not need the act at all.
  */
-function waiting(choice: Choice, plan: readonly number[]): readonly number[] {
+function waiting(choice: RunChoice, plan: readonly number[]): readonly number[] {
   const first = plan.findIndex((candidate) => candidate !== choice.start);
   const asPlanned = costOf(choice, plan);
   if (first === -1 || asPlanned === null) return plan;
@@ -41,7 +41,7 @@ function waiting(choice: Choice, plan: readonly number[]): readonly number[] {
  * The accepted plan, unless it no longer fits its gaps, is lean above the limit where that can be helped, or another
  * one is clearly better: planning afresh at every breath of wind loses trust. Its next act waits for whoever reads.
  */
-export function keepSteady(choice: Choice, fresh: Solution, accepted: Accepted | null): Steady {
+export function keepSteady(choice: RunChoice, fresh: Solution, accepted: Accepted | null): Steady {
   if (accepted === null) return { plan: fresh.plan, cost: fresh.cost, kept: false };
   const other = optimise(accepted.choice);
   const cost = accepted.plan.includes(-1) ? null : costOf(accepted.choice, accepted.plan);

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { Validator } from '@seriousme/openapi-schema-validator';
 import { describe, expect, test } from 'vitest';
 import { AIR_EXAMPLE } from '@/app/api/_openapi/examples';
@@ -44,6 +44,34 @@ describe('GET /api', () => {
       .filter((file) => file.endsWith('route.ts') && !file.startsWith('['))
       .map((file) => `/api/${file}`.replace(/\/route\.ts$/, ''));
     expect(Object.keys((await document()).paths).sort()).toEqual(routes.sort());
+  });
+
+  test('names every operation, each differently', async () => {
+    const { paths } = await document();
+    const names = Object.values(paths).flatMap((operations) =>
+      Object.values(operations as object).map(({ operationId }) => operationId),
+    );
+    expect(names.filter((name) => !/^[a-z]+[A-Z][A-Za-z]+$/.test(name))).toEqual([]);
+    expect(new Set(names).size).toBe(names.length);
+    expect(names.length).toBeGreaterThan(8);
+  });
+
+  test('lists being told to wait wherever requests are counted, and a body too large wherever one is sent', async () => {
+    const { paths } = await document();
+    // What answers without counting: the document itself and the sign of life.
+    for (const [path, operations] of Object.entries<Record<string, { responses: object }>>(paths)) {
+      const counted = readFileSync(`app${path}/route.ts`, 'utf8').includes('handle(');
+      for (const [method, { responses }] of Object.entries(operations)) {
+        expect([path, '429' in responses]).toEqual([path, counted]);
+        expect([path, '413' in responses]).toEqual([path, method === 'post']);
+      }
+    }
+  });
+
+  test('leaves no default in what is sent, which clients would take for a field to be sent', async () => {
+    const { Machine, PlanRequest } = (await document()).components.schemas;
+    expect(JSON.stringify([Machine, PlanRequest])).not.toContain('"default"');
+    expect(PlanRequest.properties.readings.description).toMatch(/Left out, it is \[\]\.$/);
   });
 
   test('lets callers leave out what has a default, and answers with all of it', async () => {

@@ -3,7 +3,7 @@ import { parameters } from '@/app/api/_http/query';
 import { GET as getUnknown, POST as postUnknown } from '@/app/api/[...unknown]/route';
 import { OPTIONS as optionsAir } from '@/app/api/air/route';
 import { OPTIONS as optionsForecast } from '@/app/api/forecast/route';
-import { sameShape } from '@/components/draft/same-shape';
+import { sameShape } from '@/lib/fields/same-shape';
 import { nightFile, readNightFile } from '@/lib/share/night-file';
 import { packNight, unpackNight } from '@/lib/share/night-link';
 import { clubSchema, eventRecordSchema, forecastRecordSchema } from '@/lib/store/records';
@@ -64,7 +64,7 @@ describe('fields that reach for the prototype of all objects', () => {
 
 describe('an address kept with a forecast, as a backup file may bring one', () => {
   const kept = (attributionUrl: string) =>
-    forecastRecordSchema.shape.forecast.shape.source.safeParse({ name: 'Service', attributionUrl }).success;
+    forecastRecordSchema.shape.forecast.shape.attributionUrl.safeParse(attributionUrl).success;
 
   it('is a link to a web page, or refused', () => {
     expect(kept('https://example.org/terms')).toBe(true);

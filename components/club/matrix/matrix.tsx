@@ -4,10 +4,12 @@ import { memo, useId } from 'react';
 import { useStages } from '@/components/club/use-stages';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import type { BriefingRow } from '@/lib/club/matrix';
+import { inGroups, ROWS_TOGETHER } from '@/lib/share/row-groups';
+import type { Instant } from '@/lib/time/instant';
 import type { ClubNames } from '@/lib/words/club';
+import type { ShownMatrix } from '@/lib/words/matrix-of';
 import styles from './matrix.module.css';
 import { MatrixCell } from './matrix-cell';
-import type { ShownMatrix } from './matrix-of';
 
 type MatrixProps = {
   readonly matrix: ShownMatrix;
@@ -15,16 +17,19 @@ type MatrixProps = {
   readonly caption: string;
   /** All rows together: what is printed is complete from the start. */
   readonly atOnce?: boolean;
+  /** What stands under the clock of an hour, such as its temperature. */
+  readonly under?: (at: Instant) => string;
 };
 
 /** Rows that are drawn at once. */
 const ROWS_AT_ONCE = 10;
 
-export function ClubMatrix({ matrix, names, caption, atOnce = false }: MatrixProps) {
+export function ClubMatrix({ matrix, names, caption, atOnce = false, under }: MatrixProps) {
   const captionId = useId();
   const parts = Math.max(1, Math.ceil(matrix.rows.length / ROWS_AT_ONCE));
   const stage = useStages(parts);
   const rows = atOnce ? matrix.rows : matrix.rows.slice(0, stage * ROWS_AT_ONCE);
+  const groups = atOnce ? inGroups(rows, ROWS_TOGETHER) : [rows];
   return (
     <div>
       {/* Outside the part that scrolls sideways, so that it can always be read whole. */}
@@ -41,15 +46,18 @@ export function ClubMatrix({ matrix, names, caption, atOnce = false }: MatrixPro
               {matrix.hours.map(({ at, clock }) => (
                 <th key={at} scope="col">
                   {clock}
+                  {under === undefined ? null : <span className={styles.under}>{under(at)}</span>}
                 </th>
               ))}
             </tr>
           </thead>
-          <tbody>
-            {rows.map((row) => (
-              <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
-            ))}
-          </tbody>
+          {groups.map((group) => (
+            <tbody key={group[0]?.racerId}>
+              {group.map((row) => (
+                <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
+              ))}
+            </tbody>
+          ))}
         </table>
       </ScrollRegion>
     </div>
