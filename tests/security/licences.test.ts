@@ -17,6 +17,12 @@ const EXCEPTIONS: readonly { readonly name: RegExp; readonly licence: string; re
       'a library of its own that the framework installs where it can, to scale pictures; next.config.ts lets it scale none and nothing of it is sent to anyone',
   },
   {
+    name: /^web-push$/,
+    licence: 'MPL-2.0',
+    because:
+      'its terms cover its own files, which run on the server as they come and are sent to nobody; the source is in the package',
+  },
+  {
     name: /^caniuse-lite$/,
     licence: 'CC-BY-4.0',
     because: 'data for the build, from which nothing is passed on',

@@ -65,6 +65,9 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
     'store',
     'night',
   ],
+  board: ['result', 'units', 'time', 'hours', 'carb', 'plan', 'standing', 'contract', 'words'],
+  posted: ['time'],
+  push: [],
 };
 
 /** One door per package: the only places that may import it. */
@@ -84,6 +87,10 @@ export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
   'react-dom': ['components/', 'app/'],
   next: ['components/', 'app/', 'next.config.ts', 'proxy.ts'],
   serwist: ['components/offline/'],
+  kysely: ['lib/posted/'],
+  libsql: ['lib/posted/'],
+  pg: ['lib/posted/'],
+  'web-push': ['lib/push/'],
 };
 
 /** Words that say nothing about what is inside. */
@@ -107,6 +114,7 @@ export const CORE_FOLDERS = [
   'night',
   'words',
   'share',
+  'board',
 ] as const;
 export const OUTSIDE_READS =
   /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bfetch\(|\blocalStorage\b|\bindexedDB\b|\bprocess\.env\b|DateTime\.(now|local)\(\)/;
