@@ -36,6 +36,8 @@ const DEVELOPING = process.env.NODE_ENV === 'development';
 const config: NextConfig = {
   pageExtensions: DEVELOPING ? ['dev.tsx', ...PAGES] : PAGES,
   poweredByHeader: false,
+  // A library of machine code and its loader: to be found where they were installed.
+  serverExternalPackages: ['libsql', 'pg', 'kysely', 'web-push'],
   reactStrictMode: true,
   // No page shows a picture that needs scaling; the address that scales them would be work for anybody who asks.
   images: { unoptimized: true },

@@ -42,7 +42,12 @@ describe('GET /api', () => {
     const routes = readdirSync('app/api', { recursive: true, encoding: 'utf8' })
       // The one in brackets answers for every address that is none.
       .filter((file) => file.endsWith('route.ts') && !file.startsWith('['))
-      .map((file) => `/api/${file}`.replace(/\/route\.ts$/, ''));
+      .map((file) =>
+        `/api/${file}`
+          .replace(/\/route\.ts$/, '')
+          .replaceAll('[', '{')
+          .replaceAll(']', '}'),
+      );
     expect(Object.keys((await document()).paths).sort()).toEqual(routes.sort());
   });
 

@@ -2,6 +2,15 @@ import { z } from 'zod';
 import { airStateSchema } from '@/lib/contract/air';
 import { airAnswerSchema } from '@/lib/contract/air-answer';
 import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';
+import {
+  boardDoneSchema,
+  boardPatchSchema,
+  boardPostedSchema,
+  boardPostSchema,
+  boardSubscriptionSchema,
+  boardUnsubscribeSchema,
+} from '@/lib/contract/board';
+import { boardAnswerSchema } from '@/lib/contract/board-answer';
 import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
@@ -37,6 +46,11 @@ const problemSchema = z
 const SENT = {
   AirState: airStateSchema,
   AirRequest: airRequestSchema,
+  BoardDone: boardDoneSchema,
+  BoardPatch: boardPatchSchema,
+  BoardPost: boardPostSchema,
+  BoardSubscription: boardSubscriptionSchema,
+  BoardUnsubscribe: boardUnsubscribeSchema,
   Event: eventSchema,
   Hour: hourSchema,
   Machine: machineSchema,
@@ -50,6 +64,8 @@ const SENT = {
 const ANSWERED = {
   Air: airAnswerSchema,
   Airs: airsAnswerSchema,
+  Board: boardAnswerSchema,
+  BoardPosted: boardPostedSchema,
   Forecast: forecastJsonSchema,
   Health: healthSchema,
   History: historyJsonSchema,
