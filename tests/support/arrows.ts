@@ -145,9 +145,10 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   share: ['store'],
   watch: ['reading', 'weather'],
   night: ['air', 'event', 'hours', 'machine', 'reading', 'share', 'store', 'watch', 'weather'],
-  club: ['draft', 'event', 'machine', 'night', 'reading', 'store', 'watch', 'weather'],
+  club: ['draft', 'event', 'machine', 'night', 'reading', 'share', 'store', 'watch', 'weather'],
   compare: ['air', 'draft', 'hardware', 'log', 'night', 'store'],
   trail: ['baseline', 'draft', 'event', 'night', 'server', 'store'],
   after: ['night', 'store'],
+  board: ['night', 'share', 'store'],
   shell: ['offline', 'store'],
 };

@@ -62,7 +62,7 @@ export async function keeperAnswer(
 
 /** A board as its answer: kept by the one who asked, and asked for again each time. */
 export function answer(body: string | null, etag: string): Response {
-  const headers = { etag, 'cache-control': 'private, no-cache' };
+  const headers = { etag, 'cache-control': 'private, no-cache', vary: 'authorization' };
   return body === null
     ? new Response(null, { status: 304, headers })
     : new Response(body, { headers: { ...headers, 'content-type': 'application/json' } });

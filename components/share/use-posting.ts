@@ -1,0 +1,108 @@
+'use client';
+
+import { useCallback, useState } from 'react';
+import { changeRecord } from '@/components/store/change-record';
+import { useOpenedStore } from '@/components/store/store-provider';
+import type { NightRecords } from '@/lib/night/night';
+import { type BoardPostJson, boardMark, boardPatchOf, boardPostOf } from '@/lib/share/board-post';
+import type { EventRecord } from '@/lib/store/records';
+import { instant } from '@/lib/time/instant';
+
+type Board = NonNullable<EventRecord['board']>;
+
+const NO_SIGNAL = 'The server does not answer. Nothing was posted. Try again with a signal.';
+
+/** Posting a night, sending what changed, and taking it down; the secrets are kept with the event's record. */
+export function usePosting(nights: readonly NightRecords[]) {
+  const opened = useOpenedStore();
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  const eventId = nights[0]?.event.id ?? null;
+  const keep = useCallback(
+    async (board: Board | undefined) => {
+      if (opened === null || eventId === null) return;
+      const change = ({ board: _, ...record }: EventRecord): EventRecord =>
+        board === undefined ? record : { ...record, board };
+      await changeRecord(opened.store, { table: 'events', id: eventId, change });
+      await opened.tables.refresh('events');
+    },
+    [opened, eventId],
+  );
+  const run = useCallback(async (act: () => Promise<string | null>) => {
+    setBusy(true);
+    setProblem(await act().catch(() => NO_SIGNAL));
+    setBusy(false);
+  }, []);
+  const post = useCallback(
+    () =>
+      run(async () => {
+        const night = boardPostOf(nights, instant(Date.now()));
+        if (night === null) return 'There is nothing to watch yet: give this night a place or hours.';
+        const answer = await send('/api/boards', { method: 'POST', body: night });
+        if (!answer.ok) return answer.problem;
+        const { id, keepSecret, followSecret } = answer.body;
+        await keep({ id, keepSecret, followSecret, sent: boardMark(night) });
+        return null;
+      }),
+    [nights, keep, run],
+  );
+  const sendChanges = useCallback(
+    (board: Board, night: BoardPostJson) =>
+      run(async () => {
+        const path = `/api/boards/${board.id}`;
+        const secret = board.keepSecret;
+        const read = await send(path, { method: 'GET', secret });
+        if (read.status === 404) {
+          await keep(undefined);
+          return 'The board is gone: its night is over, or it was taken down.';
+        }
+        if (!read.ok) return read.problem;
+        const body = boardPatchOf(night);
+        const sent = await send(path, { method: 'PATCH', secret, body, ifMatch: read.etag });
+        if (!sent.ok) return sent.problem;
+        await keep({ ...board, sent: boardMark(night) });
+        return null;
+      }),
+    [keep, run],
+  );
+  const takeDown = useCallback(
+    (board: Board) =>
+      run(async () => {
+        const sent = await send(`/api/boards/${board.id}`, { method: 'DELETE', secret: board.keepSecret });
+        if (!sent.ok && sent.status !== 404) return sent.problem;
+        await keep(undefined);
+        return null;
+      }),
+    [keep, run],
+  );
+  return { busy, problem, post, sendChanges, takeDown, ready: opened !== null };
+}
+
+type Posted = { readonly id: string; readonly keepSecret: string; readonly followSecret: string };
+type Sent = {
+  readonly method: string;
+  readonly secret?: string;
+  readonly body?: object;
+  readonly ifMatch?: string;
+};
+type Answer =
+  | { readonly ok: true; readonly status: number; readonly body: Posted; readonly etag: string }
+  | { readonly ok: false; readonly status: number; readonly problem: string };
+
+async function send(path: string, { method, secret, body, ifMatch }: Sent): Promise<Answer> {
+  const answer = await fetch(path, {
+    method,
+    cache: 'no-store',
+    headers: {
+      ...(secret === undefined ? {} : { authorization: `Bearer ${secret}` }),
+      ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+      ...(ifMatch === undefined ? {} : { 'if-match': ifMatch }),
+    },
+    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+  });
+  const json = answer.status === 204 ? {} : await answer.json();
+  const { status } = answer;
+  return answer.ok
+    ? { ok: true, status, body: json, etag: answer.headers.get('etag') ?? '' }
+    : { ok: false, status, problem: String(json.detail) };
+}
