@@ -33,49 +33,49 @@ export function usePosting(nights: readonly NightRecords[]) {
     setProblem(await act().catch(() => NO_SIGNAL));
     setBusy(false);
   }, []);
-  const post = useCallback(
-    () =>
-      run(async () => {
-        const night = boardPostOf(nights, instant(Date.now()));
-        if (night === null) return 'There is nothing to watch yet: give this night a place or hours.';
-        const answer = await send('/api/boards', { method: 'POST', body: night });
-        if (!answer.ok) return answer.problem;
-        const { id, keepSecret, followSecret } = answer.body;
-        await keep({ id, keepSecret, followSecret, sent: boardMark(night) });
-        return null;
-      }),
-    [nights, keep, run],
-  );
+  const post = useCallback(() => run(() => postNight(nights, keep)), [nights, keep, run]);
   const sendChanges = useCallback(
-    (board: Board, night: BoardPostJson) =>
-      run(async () => {
-        const path = `/api/boards/${board.id}`;
-        const secret = board.keepSecret;
-        const read = await send(path, { method: 'GET', secret });
-        if (read.status === 404) {
-          await keep(undefined);
-          return 'The board is gone: its night is over, or it was taken down.';
-        }
-        if (!read.ok) return read.problem;
-        const body = boardPatchOf(night);
-        const sent = await send(path, { method: 'PATCH', secret, body, ifMatch: read.etag });
-        if (!sent.ok) return sent.problem;
-        await keep({ ...board, sent: boardMark(night) });
-        return null;
-      }),
+    (board: Board, night: BoardPostJson) => run(() => patchNight(board, night, keep)),
     [keep, run],
   );
-  const takeDown = useCallback(
-    (board: Board) =>
-      run(async () => {
-        const sent = await send(`/api/boards/${board.id}`, { method: 'DELETE', secret: board.keepSecret });
-        if (!sent.ok && sent.status !== 404) return sent.problem;
-        await keep(undefined);
-        return null;
-      }),
-    [keep, run],
-  );
+  const takeDown = useCallback((board: Board) => run(() => removeBoard(board, keep)), [keep, run]);
   return { busy, problem, post, sendChanges, takeDown, ready: opened !== null };
+}
+
+type Keep = (board: Board | undefined) => Promise<void>;
+
+/** This and the next two give null where it is done, else a sentence that says why not. */
+async function postNight(nights: readonly NightRecords[], keep: Keep): Promise<string | null> {
+  const night = boardPostOf(nights, instant(Date.now()));
+  if (night === null) return 'There is nothing to watch yet: give this night a place or hours.';
+  const answer = await send('/api/boards', { method: 'POST', body: night });
+  if (!answer.ok) return answer.problem;
+  const { id, keepSecret, followSecret } = answer.body;
+  await keep({ id, keepSecret, followSecret, sent: boardMark(night) });
+  return null;
+}
+
+async function patchNight(board: Board, night: BoardPostJson, keep: Keep): Promise<string | null> {
+  const path = `/api/boards/${board.id}`;
+  const secret = board.keepSecret;
+  const read = await send(path, { method: 'GET', secret });
+  if (read.status === 404) {
+    await keep(undefined);
+    return 'The board is gone: its night is over, or it was taken down.';
+  }
+  if (!read.ok) return read.problem;
+  const body = boardPatchOf(night);
+  const sent = await send(path, { method: 'PATCH', secret, body, ifMatch: read.etag });
+  if (!sent.ok) return sent.problem;
+  await keep({ ...board, sent: boardMark(night) });
+  return null;
+}
+
+async function removeBoard(board: Board, keep: Keep): Promise<string | null> {
+  const sent = await send(`/api/boards/${board.id}`, { method: 'DELETE', secret: board.keepSecret });
+  if (!sent.ok && sent.status !== 404) return sent.problem;
+  await keep(undefined);
+  return null;
 }
 
 type Posted = { readonly id: string; readonly keepSecret: string; readonly followSecret: string };
