@@ -15,6 +15,12 @@ const freed = async (server: ReturnType<typeof createServer>): Promise<void> => 
   });
 };
 
+/** Sea-level pressure [hPa] brought up to a height [m] under so many °C, by the barometric formula. */
+function atHeight(seaLevel: number, celsius: number, height: number): number {
+  const fall = 0.0065 * height;
+  return Math.round(10 * seaLevel * (1 - fall / (celsius + 273.15 + fall)) ** 5.257) / 10;
+}
+
 /**
  * A server with boards of its own, weather that turns colder by so many kelvin after its first hour, and a push service
  * that opens what it gets. Its clock starts where it is told to at each start.
@@ -28,10 +34,16 @@ export async function boardServer(
   const hours = createServer((request, response) => {
     const asked = new URL(request.url ?? '/', 'https://hours.test');
     void weather.fetch(asked).then(async (answer) => {
-      // A service answers for the place it was asked about.
+      // A service answers for the place and the height it was asked about.
       const number = (name: string, otherwise: number) => Number(asked.searchParams.get(name) ?? otherwise);
-      const place = { latitude: number('latitude', 0), longitude: number('longitude', 0) };
-      const body = { ...(await answer.json()), ...place, elevation: number('elevation', 250) };
+      const [latitude, longitude] = [number('latitude', 0), number('longitude', 0)];
+      const elevation = number('elevation', 250);
+      const told = await answer.json();
+      const surface = told.hourly.temperature_2m.map((celsius: number, i: number) =>
+        atHeight(told.hourly.pressure_msl[i], celsius, elevation),
+      );
+      const hourly = { ...told.hourly, surface_pressure: surface };
+      const body = { ...told, latitude, longitude, elevation, hourly };
       response.writeHead(answer.status, { 'content-type': 'application/json' }).end(JSON.stringify(body));
     });
   });

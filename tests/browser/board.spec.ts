@@ -19,18 +19,19 @@ async function nightByForecast(page: Page, origin: string): Promise<void> {
   await page.goto(`${origin}/`);
   await page.getByRole('link', { name: 'Get the forecast' }).click();
   await page.getByRole('button', { name: 'Get the forecast' }).click();
-  await page.getByRole('button', { name: 'Go by the forecast alone' }).click();
+  await page.getByRole('button', { name: 'Go by the forecast alone' }).click({ timeout: 45_000 });
   await expect(page.getByRole('cell', { name: 'typed' })).toHaveCount(0);
 }
 
 /** A phone's browser that has no push service in reach: it is handed a subscription of ours. */
-async function phoneWith(context: BrowserContext, origin: string, subscription: object): Promise<Page> {
-  await context.grantPermissions(['notifications'], { origin });
+async function phoneWith(context: BrowserContext, subscription: object): Promise<Page> {
   const page = await context.newPage();
   await page.addInitScript((given) => {
     const kept = { ...given, endpoint: (given as { endpoint: string }).endpoint, toJSON: () => given };
     PushManager.prototype.subscribe = () => Promise.resolve(kept as never);
     PushManager.prototype.getSubscription = () => Promise.resolve(kept as never);
+    // A browser without windows allows none, whatever it is granted.
+    Object.defineProperty(Notification, 'permission', { get: () => 'granted' });
     Notification.requestPermission = () => Promise.resolve('granted');
   }, subscription);
   return page;
@@ -49,23 +50,50 @@ async function deliver(page: Page, origin: string, data: string): Promise<void> 
   await session.send('ServiceWorker.deliverPushMessage', { origin, registrationId: await found, data });
 }
 
-const shown = (page: Page) =>
-  page.evaluate(async () => {
-    const all = await (await navigator.serviceWorker.ready).getNotifications();
-    return all.map(({ title, body, tag }) => ({ title, body, tag }));
-  });
+type Shown = {
+  readonly title: string;
+  readonly body: string;
+  readonly data: unknown;
+  readonly actions: unknown;
+};
+type Worker = {
+  registration: { showNotification: (title: string, options: object) => Promise<void> };
+  shown?: Shown[];
+  dispatchEvent: (event: Event) => boolean;
+};
 
-/** Presses a notification, or a button on it, from inside the worker: no protocol has a finger for it. */
-async function press(context: BrowserContext, action: string): Promise<void> {
-  const worker = context.serviceWorkers()[0]!;
-  await worker.evaluate(async (pressed) => {
-    const self = globalThis as unknown as {
-      registration: { getNotifications: () => Promise<Notification[]> };
-      dispatchEvent: (event: Event) => boolean;
-      NotificationEvent: new (type: string, given: object) => Event;
+const workerOf = (context: BrowserContext) => context.serviceWorkers()[0]!;
+
+/** A browser without windows shows no notification: the worker's are kept where the test can see them. */
+async function keepShown(context: BrowserContext): Promise<void> {
+  await workerOf(context).evaluate(() => {
+    const self = globalThis as unknown as Worker;
+    const shown: Shown[] = [];
+    self.shown = shown;
+    self.registration.showNotification = (title, options) => {
+      shown.push({ title, ...options } as Shown);
+      return Promise.resolve();
     };
-    const [notification] = await self.registration.getNotifications();
-    self.dispatchEvent(new self.NotificationEvent('notificationclick', { notification, action: pressed }));
+  });
+}
+
+const shown = (context: BrowserContext): Promise<readonly Shown[]> =>
+  workerOf(context).evaluate(() => (globalThis as unknown as Worker).shown ?? []);
+
+/** Presses the last notification, or a button on it, from inside the worker: no protocol has a finger for it. */
+async function press(context: BrowserContext, action: string): Promise<void> {
+  await workerOf(context).evaluate(async (pressed) => {
+    const self = globalThis as unknown as Worker;
+    const { data } = self.shown!.at(-1)!;
+    const work: Promise<unknown>[] = [];
+    const event = Object.assign(new Event('notificationclick'), {
+      notification: { data, close: () => undefined },
+      action: pressed,
+      waitUntil: (one: Promise<unknown>) => work.push(one),
+    });
+    self.dispatchEvent(event);
+    // To bring a window to the front takes a finger; the address is open by then.
+    await Promise.allSettled(work);
   }, action);
 }
 
@@ -88,7 +116,7 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     await expect(page.getByText('Nothing yet: no next job has changed.')).toBeVisible();
 
     const context = await newContext();
-    const phone = await phoneWith(context, origin, push.subscription('phone'));
+    const phone = await phoneWith(context, push.subscription('phone'));
     await phone.goto(link);
     await phone.getByRole('list').getByRole('link').first().click();
     await expect(phone.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
@@ -111,14 +139,18 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     const lead = message.title.replace(/^.*?: /, '');
     await expect(next).toContainText(lead);
 
+    await keepShown(context);
     await deliver(phone, origin, JSON.stringify(message));
-    await expect.poll(async () => (await shown(phone)).map(({ title }) => title)).toEqual([message.title]);
+    await expect.poll(async () => (await shown(context)).length).toBe(1);
+    const [notification] = await shown(context);
+    expect(notification).toMatchObject({
+      title: message.title,
+      body: message.body,
+      actions: [{ action: 'done', title: 'It is in' }],
+    });
     await phone.goto(`${origin}/board`);
     await press(context, '');
     await expect(phone.getByRole('region', { name: 'Next', exact: true })).toContainText(lead);
-
-    await deliver(phone, origin, JSON.stringify(message));
-    await expect.poll(async () => (await shown(phone)).length).toBe(1);
     await press(context, 'done');
     await page.reload();
     const row = page.getByRole('region', { name: 'Machines' }).getByRole('listitem').first();
