@@ -55,11 +55,14 @@ export default defineConfig({
   ],
   webServer: [
     {
-      command: `npx --no-install next start -p ${PORT}`,
+      // As `npm start` serves it.
+      command: 'node .next/serve/serve.mjs',
       url: `http://127.0.0.1:${PORT}/api/health`,
       env: {
         ...fakeWeatherEnvironment(FAKE),
-        NEXT_TELEMETRY_DISABLED: '1',
+        PORT: String(PORT),
+        // As behind a proxy that speaks https.
+        HSTS_SECONDS: '63072000',
         TZ: 'America/New_York',
         ...CLOCK,
       },

@@ -2,8 +2,9 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { getChromium } from './get-chromium.mjs';
-import { buildIfNeeded, installIfNeeded, ROOT } from './prepare.mjs';
+import { buildIfNeeded, installIfNeeded } from './prepare.mjs';
 import { runGroup } from './process-group.mjs';
+import { ROOT } from './sources.mjs';
 
 const OUTCOMES = join(ROOT, '.cache', 'bench-outcomes.jsonl');
 const HEADINGS = ['what', 'ours', 'peer in the same run', 'ratio', 'wanted', ''];

@@ -1,11 +1,14 @@
 // `npm run build`: builds the app, then what can only be known once every page has been rendered: the hashes of its
-// inline scripts (for the content security policy) and the worker that keeps all of it for use without a network.
+// inline scripts (for the content security policy) and the worker that keeps all of it for use without a network; then
+// the server with its planning threads, and all of it once more as a folder that runs on its own (.next/standalone).
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getManifest } from '@serwist/build';
 import { build } from 'esbuild';
-import { ROOT, run } from './prepare.mjs';
+import { run, stamp } from './prepare.mjs';
+import { hashOfSources, ROOT } from './sources.mjs';
 
 const OUTPUT = join(ROOT, '.next');
 const INLINE_SCRIPT = /<script(?![^>]*\ssrc=)[^>]*>([\s\S]*?)<\/script>/g;
@@ -35,6 +38,9 @@ function writeScriptHashes(pages) {
   writeFileSync(join(OUTPUT, 'inline-script-hashes.json'), JSON.stringify(Object.fromEntries(hashes)));
 }
 
+/** What a kept file holds, for the worker to see whether it still does (components/offline/heal-kept.ts). */
+const digestOf = (content) => sha256(content, 'hex').slice(0, 16);
+
 async function filesToKeep(pages) {
   const { manifestEntries } = await getManifest({
     globDirectory: OUTPUT,
@@ -48,21 +54,75 @@ async function filesToKeep(pages) {
     globPatterns: ['**/*.{svg,png,ico,webmanifest}'],
     modifyURLPrefix: { '': '/' },
   });
-  return [
-    ...manifestEntries,
-    ...open.manifestEntries,
-    {
-      url: '/manifest.webmanifest',
-      revision: sha256(readFileSync(join(OUTPUT, 'server', 'app', 'manifest.webmanifest.body')), 'hex').slice(
-        0,
-        16,
-      ),
-    },
-    ...pages.map(({ route, html }) => ({ url: route, revision: sha256(html, 'hex').slice(0, 16) })),
+  const manifest = digestOf(readFileSync(join(OUTPUT, 'server', 'app', 'manifest.webmanifest.body')));
+  const withDigest = (entry, folder, path = entry.url) => ({
+    ...entry,
+    digest: digestOf(readFileSync(join(folder, path))),
+  });
+  const files = [
+    ...manifestEntries.map((entry) => withDigest(entry, OUTPUT, entry.url.replace('/_next/', '/'))),
+    ...open.manifestEntries.map((entry) => withDigest(entry, join(ROOT, 'public'))),
+    { url: '/manifest.webmanifest', revision: manifest, digest: manifest },
+    ...pages.map(({ route, html }) => ({ url: route, revision: digestOf(html), digest: digestOf(html) })),
   ];
+  // The disk's order is no part of what is built.
+  return files.sort((a, b) => (a.url < b.url ? -1 : 1));
 }
 
-await run('npx', ['--no-install', 'next', 'build']);
+/** The commit that is built, for whoever asks a server what it runs; a folder without history is told by `COMMIT`. */
+function commitOf() {
+  if (process.env.COMMIT) return process.env.COMMIT;
+  try {
+    const git = (...args) => execFileSync('git', args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'ignore'] });
+    return `${git('rev-parse', 'HEAD')}`.trim();
+  } catch {
+    return null;
+  }
+}
+
+function writeBuiltFrom() {
+  const buildId = readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8');
+  writeFileSync(join(OUTPUT, 'built-from.json'), JSON.stringify({ buildId, commit: commitOf() }));
+}
+
+/** The server and its threads, whole but for the framework, which finds its own files from where it lies. */
+async function bundleServer() {
+  rmSync(join(OUTPUT, 'serve'), { recursive: true, force: true });
+  await build({
+    entryPoints: {
+      serve: join(ROOT, 'app', 'api', '_serve', 'serve.ts'),
+      thread: join(ROOT, 'app', 'api', '_planning', 'thread.ts'),
+    },
+    outdir: join(OUTPUT, 'serve'),
+    outExtension: { '.js': '.mjs' },
+    bundle: true,
+    // What only one setting needs is a file of its own, which nothing else loads.
+    splitting: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    external: ['next'],
+    // Packages written for `require` find it.
+    banner: {
+      js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
+    },
+    logLevel: 'warning',
+  });
+}
+
+/** Into the folder that runs on its own, what the framework does not know of or leaves to others. */
+function completeStandalone() {
+  const folder = join(OUTPUT, 'standalone');
+  for (const name of ['serve', 'static', 'offline-worker.js', 'inline-script-hashes.json', 'built-from.json'])
+    cpSync(join(OUTPUT, name), join(folder, '.next', name), { recursive: true });
+  cpSync(join(ROOT, 'public'), join(folder, 'public'), { recursive: true });
+  // Our server starts this folder.
+  rmSync(join(folder, 'server.js'), { force: true });
+}
+
+rmSync(join(OUTPUT, 'standalone'), { recursive: true, force: true });
+const sources = hashOfSources();
+await run('npx', ['--no-install', 'next', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
 const pages = renderedPages();
 writeScriptHashes([...pages, { route: NOT_FOUND, html: htmlOf(NOT_FOUND) }]);
 const files = await filesToKeep(pages);
@@ -76,4 +136,8 @@ await build({
   define: { 'self.HEAVY_AIR_FILES': JSON.stringify(files), 'process.env.NODE_ENV': '"production"' },
   logLevel: 'warning',
 });
+writeBuiltFrom();
+await bundleServer();
+completeStandalone();
+stamp('build', sources);
 console.log(`${pages.length} pages, ${files.length} files kept for use without a network.`);

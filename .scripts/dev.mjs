@@ -1,8 +1,9 @@
 // `npm run dev`: the app as it is written, beside a stand-in for the weather services, so that no network is needed.
 // PORT=8080 serves elsewhere, the weather on the port after it; REAL_WEATHER=1 asks the services themselves.
 import { fakeWeatherEnvironment } from './fake-weather-environment.mjs';
-import { installIfNeeded, ROOT } from './prepare.mjs';
+import { installIfNeeded } from './prepare.mjs';
 import { runGroup } from './process-group.mjs';
+import { ROOT } from './sources.mjs';
 
 await installIfNeeded();
 const port = Number(process.env.PORT ?? 3000);

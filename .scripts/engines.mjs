@@ -2,8 +2,8 @@
 // an engine cannot be had, says that and leaves it out.
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { delimiter, join } from 'node:path';
+import { freePort } from './free-port.mjs';
 import { buildIfNeeded, installIfNeeded, run } from './prepare.mjs';
 
 const find = (...names) =>
@@ -47,17 +47,6 @@ function install(packages) {
   const apt = (...args) => spawnSync('apt-get', [...args], { stdio: ['ignore', 'ignore', 'inherit'], env });
   apt('update', '-q');
   apt('install', '-q', '-y', '--no-install-recommends', ...packages);
-}
-
-function freePort() {
-  return new Promise((resolve, reject) => {
-    const server = createServer();
-    server.once('error', reject);
-    server.listen(0, '127.0.0.1', () => {
-      const { port } = server.address();
-      server.close(() => resolve(port));
-    });
-  });
 }
 
 const missing = ENGINES.filter((engine) => engine.find() === null);

@@ -3,8 +3,8 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { chromiumHere } from './find-chromium.mjs';
-import { ROOT } from './prepare.mjs';
 import { runGroup } from './process-group.mjs';
+import { ROOT } from './sources.mjs';
 
 const aptGet = (...names) => ({
   says: `Installing ${names.join(' and ')} with apt-get ...`,

@@ -1,12 +1,10 @@
 // Brings a fresh or changed checkout to a working state: packages first, then the build.
 // Plain Node with no packages, since it runs before any are installed.
-import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { runGroup } from './process-group.mjs';
+import { hashOf, hashOfSources, ROOT } from './sources.mjs';
 
-export const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const STAMPS = join(ROOT, 'node_modules', '.heavy-air');
 
 /** Runs a command in the repository and stops everything when it fails. */
@@ -17,28 +15,13 @@ export async function run(command, args, env = {}) {
   process.exit(status);
 }
 
-function filesBelow(path) {
-  return readdirSync(path, { withFileTypes: true })
-    .flatMap((entry) => (entry.isDirectory() ? filesBelow(join(path, entry.name)) : [join(path, entry.name)]))
-    .sort();
-}
-
-function hashOf(paths) {
-  const hash = createHash('sha256');
-  for (const path of paths.filter((p) => existsSync(join(ROOT, p)))) {
-    const full = join(ROOT, path);
-    const files = statSync(full).isDirectory() ? filesBelow(full) : [full];
-    for (const file of files) hash.update(file.slice(ROOT.length)).update(readFileSync(file));
-  }
-  return hash.digest('hex');
-}
-
 function isStamped(name, hash) {
   const path = join(STAMPS, name);
   return existsSync(path) && readFileSync(path, 'utf8') === hash;
 }
 
-function stamp(name, hash) {
+/** Notes that something is as it should be for this hash. */
+export function stamp(name, hash) {
   mkdirSync(STAMPS, { recursive: true });
   writeFileSync(join(STAMPS, name), hash);
 }
@@ -59,19 +42,8 @@ export async function installIfNeeded() {
 
 /** Builds when there is no build or a source has changed since. */
 export async function buildIfNeeded() {
-  const hash = hashOf([
-    'app',
-    'components',
-    'lib',
-    'public',
-    'package-lock.json',
-    'next.config.ts',
-    'proxy.ts',
-    'tsconfig.json',
-    '.scripts',
-  ]);
+  const hash = hashOfSources();
   if (existsSync(join(ROOT, '.next', 'BUILD_ID')) && isStamped('build', hash)) return;
   console.log('Building ...');
-  await run('npm', ['run', '--silent', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
-  stamp('build', hash);
+  await run('npm', ['run', '--silent', 'build']);
 }

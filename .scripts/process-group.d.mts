@@ -9,3 +9,4 @@ export type Group = {
 
 export function startGroup(command: string, args: readonly string[], options?: SpawnOptions): Group;
 export function runGroup(command: string, args: readonly string[], options?: SpawnOptions): Promise<number>;
+export function stopWatchingOwnEnd(): void;

@@ -7,6 +7,7 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'];
 /** What a program may take to end by itself [ms]. */
 const PATIENCE_MS = 5_000;
 const running = new Set();
+const ENDS = SIGNALS.map((signal) => [signal, () => void endAll(signal)]);
 let watching = false;
 let ending = false;
 
@@ -35,10 +36,16 @@ async function endAll(signal) {
   process.exit(128 + constants.signals[signal]);
 }
 
+/** Hands the signals back, for a process that goes on without any program of its own: it ends in its own way. */
+export function stopWatchingOwnEnd() {
+  for (const [signal, end] of ENDS) process.off(signal, end);
+  watching = false;
+}
+
 function watchOwnEnd() {
   if (watching) return;
   watching = true;
-  for (const signal of SIGNALS) process.on(signal, () => void endAll(signal));
+  for (const [signal, end] of ENDS) process.on(signal, end);
   process.once('exit', () => {
     for (const { child } of running) signalGroup(child, 'SIGKILL');
   });

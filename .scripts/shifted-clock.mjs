@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { ROOT } from './prepare.mjs';
+import { ROOT } from './sources.mjs';
 
 const FILE = join(ROOT, 'tests', 'support', 'shifted-clock.cjs');
 

@@ -1,5 +1,5 @@
-import { ROOT } from './prepare.mjs';
 import { runGroup } from './process-group.mjs';
+import { ROOT } from './sources.mjs';
 
 /** Runs one of the checks under a heading; whether it went well. */
 export async function step(title, command, args, env = {}) {

@@ -2,7 +2,8 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { getChromium } from './get-chromium.mjs';
-import { buildIfNeeded, installIfNeeded, ROOT, run } from './prepare.mjs';
+import { buildIfNeeded, installIfNeeded, run } from './prepare.mjs';
+import { ROOT } from './sources.mjs';
 import { step } from './step.mjs';
 
 const RESULTS = join(ROOT, '.cache', 'test-results');

@@ -1,11 +1,11 @@
 import { Section } from '@/components/ui/section';
+import { workedExample } from '@/lib/words/worked-example';
 import styles from './about.module.css';
 import { AirPart } from './air-part';
 import { ExampleTable } from './example-table';
 import { ForecastPart } from './forecast-part';
 import { MixturePart } from './mixture-part';
 import { PlanPart } from './plan-part';
-import { workedExample } from './worked-example';
 import { WorthPart } from './worth-part';
 
 /** The model in words and formulae, so that a doubter can check a number by hand. */

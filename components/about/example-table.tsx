@@ -1,8 +1,8 @@
 'use client';
 
 import { Table } from '@/components/ui/table';
+import type { ExampleRow } from '@/lib/words/worked-example';
 import { Symbols } from './symbols';
-import type { ExampleRow } from './worked-example';
 
 const COLUMNS = [
   { head: 'Step', cell: (row: ExampleRow) => <Symbols text={row.what} />, names: true },

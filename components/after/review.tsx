@@ -10,6 +10,7 @@ import type { NightReview } from '@/lib/after/review';
 import { reviewNight, startOfNight } from '@/lib/after/review-night';
 import { hoursProvenance } from '@/lib/hours/provenance';
 import type { Night } from '@/lib/night/night';
+import { nightToReview } from '@/lib/night/night-to-review';
 import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
@@ -18,7 +19,6 @@ import { type TallyWords, tallyRows } from '@/lib/words/after-rows';
 import { problemSentences, problemTitle } from '@/lib/words/night-problems';
 import { hoursSentenceOnPaper } from '@/lib/words/provenance';
 import styles from './after.module.css';
-import { nightToReview } from './night-to-review';
 import { RunsLookedBack } from './runs-looked-back';
 
 type ReviewProps = {

@@ -1,5 +1,6 @@
 import type { PressureKind } from '@/lib/air/air';
 import type { AirStateJson } from '@/lib/contract/air';
+import { pressureSaid } from '@/lib/contract/pressure';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { elevationText, percentText, pressureText, temperatureText } from '@/lib/units/entry-text';
@@ -46,11 +47,9 @@ export function airDraft(air: AirStateJson, units: UnitChoice): AirDraft {
 }
 
 function pressureDraft(air: AirStateJson, units: UnitChoice): Pick<AirDraft, 'pressureKind' | 'pressure'> {
-  const text = (hpa: number): string => pressureText(hectopascalToPascal(hpa), units);
-  if (air.pressureHpa !== undefined) return { pressureKind: 'station', pressure: text(air.pressureHpa) };
-  if (air.altimeterHpa !== undefined) return { pressureKind: 'altimeter', pressure: text(air.altimeterHpa) };
-  if (air.seaLevelHpa !== undefined) return { pressureKind: 'sea-level', pressure: text(air.seaLevelHpa) };
-  return { pressureKind: 'standard', pressure: '' };
+  const said = pressureSaid(air);
+  if (said === null) return { pressureKind: 'standard', pressure: '' };
+  return { pressureKind: said.kind, pressure: pressureText(hectopascalToPascal(said.hpa), units) };
 }
 
 function humidityDraft(air: AirStateJson, units: UnitChoice): Pick<AirDraft, 'humidityKind' | 'humidity'> {

@@ -2,6 +2,7 @@ import { type FieldReader, fieldReader, type TypedField } from '@/components/dra
 import { withoutGaps } from '@/components/draft/without-gaps';
 import { type AirStateJson, airStateSchema } from '@/lib/contract/air';
 import { parseWith } from '@/lib/contract/parse';
+import { pressureField } from '@/lib/contract/pressure';
 import type { Path } from '@/lib/contract/problem';
 import type { UnitChoice } from '@/lib/units/choice';
 import type { AirDraft } from './air-draft';
@@ -26,16 +27,10 @@ export function typedAir(draft: AirDraft, units: UnitChoice): AirStateJson | nul
   return air.ok ? air.value : null;
 }
 
-const PRESSURE_KEYS = {
-  station: 'pressureHpa',
-  altimeter: 'altimeterHpa',
-  'sea-level': 'seaLevelHpa',
-} as const;
-
 function readPressure({ pressureKind, pressure }: AirDraft, reader: FieldReader, name: string): object {
   if (pressureKind === 'standard') return {};
   const hpa = reader.pressureHpa({ name, text: pressure, example: '29.92 inHg' });
-  return { [PRESSURE_KEYS[pressureKind]]: hpa };
+  return { [pressureField(pressureKind)]: hpa };
 }
 
 function readHumidity({ humidityKind, humidity }: AirDraft, reader: FieldReader, name: string): object {

@@ -1,25 +1,18 @@
 'use client';
 
 import { useState } from 'react';
-import { useOpenedStore, useStoreHealth } from '@/components/store/store-provider';
+import { type StoreReads, useStoreHealth, useStoreReads } from '@/components/store/store-provider';
+import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { FileButton } from '@/components/ui/file-button';
 import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
-import { useToast } from '@/components/ui/toast';
 import { type Backup, MOST_BACKUP_CHARACTERS, readBackup, writeBackup } from '@/lib/store/backup-file';
-import {
-  type ImportMode,
-  importBackup,
-  previewImport,
-  type TablePreview,
-  undoRewrite,
-} from '@/lib/store/backup-import';
-import type { Store } from '@/lib/store/store-type';
+import { type ImportMode, previewImport, type TablePreview, withBackup } from '@/lib/store/backup-import';
 import { backupProblemSentence, previewText, tableText } from '@/lib/words/backup';
 import { homeScreenSentence, keepingSentence } from '@/lib/words/keeping';
 
@@ -27,15 +20,15 @@ type BackupDialogProps = { readonly open: boolean; readonly onClose: () => void 
 
 /** Everything of this browser as one file: out, and in again after a look at what it would do. */
 export function BackupDialog({ open, onClose }: BackupDialogProps) {
-  const store = useOpenedStore()?.store;
+  const store = useStoreReads();
   return (
     <Dialog title="Backup" open={open} onClose={onClose}>
-      {store === undefined ? <p>Opening the store…</p> : <BackupSheet store={store} onClose={onClose} />}
+      {store === null ? <p>Opening the store…</p> : <BackupSheet store={store} onClose={onClose} />}
     </Dialog>
   );
 }
 
-type SheetProps = { readonly store: Store; readonly onClose: () => void };
+type SheetProps = { readonly store: StoreReads; readonly onClose: () => void };
 
 type Opened =
   | { readonly file: string; readonly refused: string }
@@ -56,7 +49,7 @@ function BackupSheet({ store, onClose }: SheetProps) {
         keeps them safe and carries them to another device.
       </p>
       <Keeping />
-      <Acts>
+      <ButtonRow>
         <Button kind="primary" onClick={() => void save()}>
           Save a backup file
         </Button>
@@ -65,13 +58,13 @@ function BackupSheet({ store, onClose }: SheetProps) {
           accept=".json,application/json"
           onFile={(file) => void read(file)}
         />
-      </Acts>
+      </ButtonRow>
       {opened === null ? null : 'refused' in opened ? (
         <Notice tone="danger" title={`${opened.file} was not taken in.`}>
           <p>{opened.refused}</p>
         </Notice>
       ) : (
-        <Preview {...opened} store={store} onDone={onClose} onLeave={() => setOpened(null)} />
+        <Preview {...opened} onDone={onClose} onLeave={() => setOpened(null)} />
       )}
     </Stack>
   );
@@ -90,7 +83,7 @@ function Keeping() {
   );
 }
 
-async function openFile(store: Store, file: File): Promise<Opened> {
+async function openFile(store: StoreReads, file: File): Promise<Opened> {
   const backup = readBackup(await fileText(file, MOST_BACKUP_CHARACTERS));
   if (!backup.ok) return { file: file.name, refused: backupProblemSentence(backup.reason) };
   const preview = previewImport(backup.value, await store.snapshot());
@@ -98,23 +91,16 @@ async function openFile(store: Store, file: File): Promise<Opened> {
 }
 
 type PreviewProps = Extract<Opened, { backup: Backup }> & {
-  readonly store: Store;
   readonly onDone: () => void;
   readonly onLeave: () => void;
 };
 
-function Preview({ file, backup, preview, store, onDone, onLeave }: PreviewProps) {
-  const say = useToast();
+function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
+  const write = useWrite();
   const lost = preview.reduce((sum, { onlyHere, newerHere }) => sum + onlyHere + newerHere, 0);
   const take = async (mode: ImportMode) => {
-    const done = await importBackup(store, backup, mode);
-    if (!done.ok) {
-      say({ text: 'The backup was not taken in; nothing was changed. Try again.' });
-      return;
-    }
-    const undo = () => void undoRewrite(store, done.value);
-    say({ text: `${file} is taken in.`, act: { label: 'Undo', do: undo } });
-    onDone();
+    const done = await write.all((current) => withBackup(current, backup, mode), `${file} is taken in.`);
+    if (done.ok) onDone();
   };
   return (
     <Stack>
@@ -136,7 +122,7 @@ function Preview({ file, backup, preview, store, onDone, onLeave }: PreviewProps
         Replace leaves the file’s records and no others
         {lost > 0 ? `: ${lost} of here would go or go back` : ''}.
       </p>
-      <Acts>
+      <ButtonRow>
         <Button kind="primary" onClick={() => void take('merge')}>
           Merge
         </Button>
@@ -144,7 +130,7 @@ function Preview({ file, backup, preview, store, onDone, onLeave }: PreviewProps
         <Button kind="quiet" onClick={onLeave}>
           Leave it
         </Button>
-      </Acts>
+      </ButtonRow>
     </Stack>
   );
 }

@@ -3,8 +3,8 @@ import { airField, airLabel, readAir } from '@/components/air/read-air';
 import { complainOf } from '@/components/draft/complain-of';
 import { type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
 import { onlyUnits } from '@/components/draft/only-units';
+import { readMainsText } from '@/components/draft/read-mains';
 import { withoutGaps } from '@/components/draft/without-gaps';
-import { readMainsText } from '@/components/log/read-mains';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { baselineSchema, type MachineJson } from '@/lib/contract/machine';
 import { parseWith } from '@/lib/contract/parse';
@@ -15,7 +15,7 @@ import { jetsText } from '@/lib/words/settings';
 
 export type AirSource = 'log' | 'typed' | 'past';
 
-export type BaselineDraft = {
+export type NewBaselineDraft = {
   readonly units: UnitChoice;
   readonly source: AirSource;
   readonly mains: string;
@@ -27,7 +27,7 @@ export type BaselineDraft = {
 };
 
 /** A new baseline: the jets of now, today, in an air that is yet to be said. */
-export function newBaselineDraft(machine: MachineJson, units: UnitChoice, today: string): BaselineDraft {
+export function newBaselineDraft(machine: MachineJson, units: UnitChoice, today: string): NewBaselineDraft {
   return {
     units: onlyUnits(units),
     source: 'typed',
@@ -40,7 +40,7 @@ export function newBaselineDraft(machine: MachineJson, units: UnitChoice, today:
   };
 }
 
-export const BASELINE_SHAPE: BaselineDraft = {
+export const BASELINE_SHAPE: NewBaselineDraft = {
   units: METRIC_UNITS,
   source: 'typed',
   mains: '',
@@ -53,7 +53,7 @@ export const BASELINE_SHAPE: BaselineDraft = {
 
 /** What the draft of a baseline says, or what is wrong with which field. The id is given when it is kept. */
 export function readNewBaseline(
-  draft: BaselineDraft,
+  draft: NewBaselineDraft,
   machine: MachineJson,
 ): FormReading<Omit<NewBaseline, 'id'>> {
   const reader = fieldReader(draft.units);

@@ -7,7 +7,6 @@ import { EditorForm } from '@/components/draft/editor-form';
 import { part, wholeOf } from '@/components/draft/part';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
-import { nameOf } from '@/components/log/log-table';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
@@ -20,12 +19,13 @@ import type { NewBaseline } from '@/lib/store/machine-history';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
+import { loggedRunText } from '@/lib/words/log';
 import { jetsText, settingText } from '@/lib/words/settings';
 import {
   type AirSource,
   BASELINE_SHAPE,
-  type BaselineDraft,
   baselineLabel,
+  type NewBaselineDraft,
   newBaselineDraft,
   readNewBaseline,
 } from './baseline-draft';
@@ -37,13 +37,13 @@ const SOURCES: readonly { readonly value: AirSource; readonly label: string }[] 
   { value: 'past', label: 'A place and past hour' },
 ];
 
-const JUDGED: readonly { readonly value: BaselineDraft['judged']; readonly label: string }[] = [
+const JUDGED: readonly { readonly value: NewBaselineDraft['judged']; readonly label: string }[] = [
   { value: 'edge', label: 'On the edge of lean' },
   { value: 'right', label: 'Right' },
   { value: 'size-rich', label: 'A size rich' },
 ];
 
-const JUDGED_HINTS: Readonly<Record<BaselineDraft['judged'], string>> = {
+const JUDGED_HINTS: Readonly<Record<NewBaselineDraft['judged'], string>> = {
   edge: 'Any leaner would have been too lean. The right jets are taken to be richer by the lean limit.',
   right: 'Neither lean nor rich by plugs, temperatures or piston wash.',
   'size-rich': 'Kept one size rich to be safe. The right jets are taken to be a size smaller.',
@@ -64,7 +64,7 @@ export function BaselineForm(props: BaselineFormProps) {
   const { machineId, machine, log, units, today, onSave, onCancel } = props;
   const [start] = useState(() => newBaselineDraft(machine, units, today));
   const draft = useDraft({ key: `baseline.${machineId}`, initial: start, shape: BASELINE_SHAPE });
-  const read = useCallback((typed: BaselineDraft) => readNewBaseline(typed, machine), [machine]);
+  const read = useCallback((typed: NewBaselineDraft) => readNewBaseline(typed, machine), [machine]);
   const form = useForm({ draft, read, labelOf: baselineLabel, onSave });
   const { value, set } = wholeOf(draft);
   return (
@@ -121,7 +121,7 @@ export function BaselineForm(props: BaselineFormProps) {
 }
 
 type SourceProps = {
-  readonly draft: DraftState<BaselineDraft>;
+  readonly draft: DraftState<NewBaselineDraft>;
   readonly log: readonly Stored<LogRecord>[];
 };
 
@@ -129,7 +129,7 @@ type SourceProps = {
 function AirSourceFields({ draft, log }: SourceProps) {
   const hours = useHours();
   const { source } = draft.value;
-  const fill = (air: AirStateJson, more: Partial<BaselineDraft>) =>
+  const fill = (air: AirStateJson, more: Partial<NewBaselineDraft>) =>
     draft.change(null, (before) => ({ ...before, ...more, air: airDraft(air, before.units) }));
   if (source === 'past') return <PastAirFields onFound={({ air, date }) => fill(air, { provenOn: date })} />;
   if (source === 'typed') return null;
@@ -144,7 +144,7 @@ function AirSourceFields({ draft, log }: SourceProps) {
         { value: '', label: 'Choose a run' },
         ...newest.map(({ id, value }) => ({
           value: id,
-          label: `${nameOf(value, hours)}: ${settingText(value.setting)}`,
+          label: `${loggedRunText(value, hours)}: ${settingText(value.setting)}`,
         })),
       ]}
       onChange={(id) => {

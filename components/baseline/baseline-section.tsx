@@ -1,7 +1,6 @@
 'use client';
 
 import { useState } from 'react';
-import { newId } from '@/components/store/new-id';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
@@ -16,6 +15,7 @@ import {
   withoutBaseline,
 } from '@/lib/store/machine-history';
 import { activeBaseline, machineWithBaseline } from '@/lib/store/machine-in-force';
+import { newId } from '@/lib/store/new-id';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { baselineText, judgedText, provenAirText } from '@/lib/words/baseline';
@@ -39,7 +39,7 @@ export function BaselineSection({ stored, log, units, today }: HistoryProps) {
   const baselines = baselinesOf(record, OWN);
   const inForce = activeBaseline(record)?.id ?? OWN;
   const change = (how: (current: MachineRecord) => MachineRecord, words: string) =>
-    write?.change({ table: 'machines', id: stored.id }, how, words);
+    write.change({ table: 'machines', id: stored.id }, how, words);
   return (
     <Section title="Baselines" aside={<Button onClick={() => setAdding(true)}>Add a baseline</Button>}>
       <p>Plans count from the baseline in force: jets proven right, and the air they were proven in.</p>

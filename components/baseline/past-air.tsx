@@ -2,54 +2,36 @@
 
 import { useEffect, useRef, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
+import { FindTown } from '@/components/place/find-town';
+import type { FoundPlace } from '@/components/place/use-places';
 import { askFor } from '@/components/server/ask-for';
 import { Button } from '@/components/ui/button';
-import { Select } from '@/components/ui/select';
-import { Columns, Stack } from '@/components/ui/stack';
+import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { AirStateJson } from '@/lib/contract/air';
 import { fromLocal } from '@/lib/time/local';
 import { isoUtc } from '@/lib/time/zone';
 import { withoutDust } from '@/lib/units/entry-text';
 import { pastAirJsonSchema } from '@/lib/weather/history-json';
-import { type PlacesJson, placesJsonSchema } from '@/lib/weather/places-json';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
-
-type Place = PlacesJson['places'][number];
 
 export type PastAirFound = { readonly air: AirStateJson; readonly date: string };
 
+type PastAirProps = { readonly onFound: (found: PastAirFound) => void };
+
 /** The air at a place and a past hour, looked up: for jets that were proven when nobody wrote it down. */
-export function PastAirFields({ onFound }: { readonly onFound: (found: PastAirFound) => void }) {
-  const [places, setPlaces] = useState<readonly Place[]>([]);
-  const [chosen, setChosen] = useState(0);
+export function PastAirFields({ onFound }: PastAirProps) {
   const [date, setDate] = useState('');
   const [clock, setClock] = useState('');
   const lookup = useLookup();
-  const place = places[chosen];
-  const find = async () => {
-    if (place === undefined) return;
+  const find = async (place: FoundPlace) => {
     const found = await lookup.run((signal) => pastAir({ place, date, clock }, signal));
     if (found !== null) onFound({ air: found, date });
   };
   return (
-    <Stack>
-      <PlaceSearch
-        busy={lookup.busy}
-        onSearch={async (name) => {
-          const found = await lookup.run((signal) => placesNamed(name, signal));
-          setChosen(0);
-          setPlaces(found ?? []);
-        }}
-      />
-      {place === undefined ? null : (
+    <FindTown label="Town near the track" instead={INSTEAD}>
+      {(place) => (
         <>
-          <Select
-            label="Place"
-            value={String(chosen)}
-            options={places.map((each, i) => ({ value: String(i), label: placeText(each) }))}
-            onChange={(index) => setChosen(Number(index))}
-          />
           <Columns>
             <TextField label="Date" type="date" value={date} onChange={setDate} />
             <TextField
@@ -60,32 +42,14 @@ export function PastAirFields({ onFound }: { readonly onFound: (found: PastAirFo
               onChange={setClock}
             />
           </Columns>
-          <Button disabled={lookup.busy} onClick={() => void find()}>
+          <Button disabled={lookup.busy} onClick={() => void find(place)}>
             Look the air up
           </Button>
+          <p role="status">{lookup.busy ? 'Asking…' : lookup.problem}</p>
         </>
       )}
-      <p role="status">{lookup.busy ? 'Asking…' : lookup.problem}</p>
-    </Stack>
+    </FindTown>
   );
-}
-
-type PlaceSearchProps = { readonly busy: boolean; readonly onSearch: (name: string) => Promise<void> };
-
-function PlaceSearch({ busy, onSearch }: PlaceSearchProps) {
-  const [name, setName] = useState('');
-  return (
-    <Columns>
-      <TextField label="Town near the track" value={name} onChange={setName} />
-      <Button disabled={busy || name.trim() === ''} onClick={() => void onSearch(name)}>
-        Find the town
-      </Button>
-    </Columns>
-  );
-}
-
-function placeText({ name, region }: Place): string {
-  return region === '' ? name : `${name}, ${region}`;
 }
 
 type Answer<T> = { readonly found: T } | { readonly problem: string };
@@ -112,17 +76,7 @@ function useLookup() {
 
 const INSTEAD = 'The past cannot be looked up without it; type the air yourself.';
 
-async function placesNamed(name: string, signal: AbortSignal): Promise<Answer<readonly Place[]>> {
-  const path = `/api/places?${new URLSearchParams({ q: name })}`;
-  const answer = await askFor({ path, reader: placesJsonSchema, instead: INSTEAD, cancel: signal });
-  if (!answer.ok) return { problem: answer.reason };
-  const { places } = answer.value;
-  return places.length === 0
-    ? { problem: `No place called “${name}” was found. Try a larger town near it.` }
-    : { found: places };
-}
-
-type Moment = { readonly place: Place; readonly date: string; readonly clock: string };
+type Moment = { readonly place: FoundPlace; readonly date: string; readonly clock: string };
 
 async function pastAir({ place, date, clock }: Moment, signal: AbortSignal): Promise<Answer<AirStateJson>> {
   const at = fromLocal(date, clock, place.timezone ?? deviceZone());

@@ -5,7 +5,7 @@ import { QrCode } from '@/components/share/qr-code';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { BoardAnswer, BoardMachineAnswer } from '@/lib/contract/board-answer';
 import { type BoardDoorway, boardAddress, followHash } from '@/lib/share/board-address';
 import { type Instant, instant } from '@/lib/time/instant';
@@ -73,11 +73,11 @@ export function KeeperView({ door, view, board, keeper, zone }: KeeperViewProps)
           shareTitle={board.event.name}
         />
       </Section>
-      <Acts>
+      <ButtonRow>
         <Button disabled={view.busy} onClick={view.takeDown}>
           Take it down
         </Button>
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

@@ -3,7 +3,7 @@
 import { memo, useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { ClubAct } from '@/lib/club/acts';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
@@ -57,14 +57,14 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
           );
         })}
       </ol>
-      <Acts>
+      <ButtonRow>
         {later === 0 ? null : (
           <Button onClick={() => setAll(true)}>{`Show ${counted(later, 'later act')}`}</Button>
         )}
         <Button onClick={onAccept} disabled={acts === null}>
           Go by this briefing
         </Button>
-      </Acts>
+      </ButtonRow>
       <p className={styles.hint}>
         Press this when sheets go out: plans then change only where a new one is clearly better.
       </p>

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import { Notice } from '@/components/ui/notice';
-import { acceptedAs } from '@/components/watch/accepted-of-night';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
+import { acceptedAs } from '@/lib/night/accepted-of-night';
 import { comparePlans } from '@/lib/plan/difference';
 import type { EventRecord } from '@/lib/store/records';
 import { changeSentences } from '@/lib/words/changes';

@@ -3,13 +3,13 @@
 import { NewReading } from '@/components/reading/reading-dialog';
 import { ReadingsSection } from '@/components/reading/readings-section';
 import { useReadingDesk } from '@/components/reading/use-reading-desk';
-import type { PlannedNight } from '@/components/reading/what-moved';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import type { PlannedRacer } from '@/lib/club/racer';
 import { type ClubRecords, recordsOf } from '@/lib/night/club';
 import { type Night, nightFrom } from '@/lib/night/night';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
+import type { PlannedNight } from '@/lib/words/what-moved';
 
 type ClubReadingsProps = {
   readonly records: ClubRecords;

@@ -1,11 +1,11 @@
 'use client';
 
-import { eventSummary } from '@/components/night/setup/setup-summary';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Section } from '@/components/ui/section';
 import { Way } from '@/components/ui/way';
 import type { ClubRecords } from '@/lib/night/club';
 import type { UnitChoice } from '@/lib/units/choice';
+import { eventSummary } from '@/lib/words/setup-summary';
 import styles from './club-page.module.css';
 
 type ClubSetupProps = { readonly records: ClubRecords; readonly units: UnitChoice };

@@ -1,21 +1,21 @@
 'use client';
 
-import { EventEditor } from '@/components/night/setup/edit-dialogs';
-import { newEventRecord } from '@/components/night/setup/edited-records';
-import { useAdd } from '@/components/night/setup/use-save';
-import { newId } from '@/components/store/new-id';
+import { LazyEventEditor } from '@/components/night/setup/edit-dialogs';
 import { usePreferences } from '@/components/store/use-preferences';
+import { useWrite } from '@/components/store/use-write';
 import { Dialog } from '@/components/ui/dialog';
+import { newEventRecord } from '@/lib/night/edited-records';
+import { newId } from '@/lib/store/new-id';
 import type { UnitChoice } from '@/lib/units/choice';
 import { show } from './show';
 
 /** A night for the whole club: where and when; hours and racers come next. */
 export function NewClubNight({ units }: { readonly units: UnitChoice }) {
-  const add = useAdd();
+  const write = useWrite();
   const { changePreferences } = usePreferences();
   return (
     <Dialog title="Club night 1 of 3: event" open onClose={() => show('')}>
-      <EventEditor
+      <LazyEventEditor
         id="new-club"
         initial={null}
         units={units}
@@ -23,7 +23,7 @@ export function NewClubNight({ units }: { readonly units: UnitChoice }) {
           const id = newId();
           // Nobody is on the roster yet; racers join once there is an event to join.
           const record = newEventRecord(typed, { machineId: '', forecastId: newId() });
-          const refusal = await add('events', id, { ...record, machineIds: [] });
+          const refusal = await write.add('events', { ...record, machineIds: [] }, null, id);
           if (refusal !== undefined) return refusal;
           await changePreferences({ eventId: id });
           // With a place the forecast comes by itself.

@@ -1,5 +1,5 @@
 import { Button } from '@/components/ui/button';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { ClockZone } from '@/lib/time/zone';
@@ -47,7 +47,7 @@ function OpenQuestion({ planned, name, zone, acts }: OpenQuestionProps) {
         </b>{' '}
         {words.meaning}
       </p>
-      <Acts>
+      <ButtonRow>
         {words.yes.map(({ label, at }) => (
           <Button
             key={label}
@@ -61,7 +61,7 @@ function OpenQuestion({ planned, name, zone, acts }: OpenQuestionProps) {
         <Button aria-label={`${name}: ${words.no}`} onClick={() => void acts?.fitted(planned, question.from)}>
           {words.no}
         </Button>
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

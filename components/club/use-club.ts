@@ -4,8 +4,8 @@ import { useMemo } from 'react';
 import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
+import { chosenEvent, weatherOfEvent } from '@/lib/night/chosen';
 import { type Club, type ClubRecords, clubSteps } from '@/lib/night/club';
-import { placeTaught } from '@/lib/night/place-taught';
 import type { MachineRecord, Preferences, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { useSteps } from './use-steps';
@@ -30,7 +30,7 @@ export function useClub(): ClubState {
   const boxes = useTable('boxes');
   const forecasts = useTable('forecasts');
   const log = useTable('log');
-  const event = events?.find(({ id }) => id === preferences.eventId) ?? events?.at(-1) ?? null;
+  const event = events === null ? null : chosenEvent(events, preferences);
   const records = useMemo<ClubRecords | null>(() => {
     if (event === null || events === null || machines === null) return null;
     if (boxes === null || forecasts === null || log === null) return null;
@@ -39,10 +39,7 @@ export function useClub(): ClubState {
       const machine = byId.get(id);
       return machine === undefined ? [] : [machine];
     });
-    const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
-    const taught = placeTaught(event, { events, forecasts });
-    const known = { event, machines: taking, boxes, forecast, log };
-    return taught === null ? known : { ...known, placeOffset: taught };
+    return { event, machines: taking, boxes, log, ...weatherOfEvent(event, { events, forecasts }) };
   }, [event, events, machines, boxes, forecasts, log]);
   const read = useMemo(() => (records === null ? null : () => readingSteps(records)), [records]);
   const there = useSteps(read);

@@ -6,11 +6,18 @@ import type { Setting } from '@/lib/carb/machine';
 import type { PlannedRacer } from '@/lib/club/racer';
 import { accepting } from '@/lib/night/accepting';
 import { type ClubRecords, recordsOf } from '@/lib/night/club';
+import {
+  type Joining,
+  withClass,
+  withClassOf,
+  withJoined,
+  withoutClass,
+  withoutRacer,
+} from '@/lib/night/edit-roster';
 import { withAcceptedPlan, withFitted } from '@/lib/night/records';
 import type { ClubClass, EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { settingText } from '@/lib/words/settings';
-import { type Joining, withClass, withClassOf, withJoined, withoutClass, withoutRacer } from './edit-roster';
 
 type Outcome = ReturnType<Write['change']>;
 
@@ -26,10 +33,10 @@ export type RosterActs = {
   readonly accept: (planned: readonly PlannedRacer[]) => Outcome;
 };
 
-/** What a tech does with the roster of an event; every act can be undone. null until the store is open. */
-export function useRosterActs(records: ClubRecords): RosterActs | null {
+/** What a tech does with the roster of an event; every act can be undone. */
+export function useRosterActs(records: ClubRecords): RosterActs {
   const write = useWrite();
-  return useMemo(() => (write === null ? null : actsOn(write, records)), [write, records]);
+  return useMemo(() => actsOn(write, records), [write, records]);
 }
 
 function actsOn(write: Write, records: ClubRecords): RosterActs {

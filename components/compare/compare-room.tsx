@@ -6,7 +6,7 @@ import { useTable } from '@/components/store/use-table';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { DEFAULT_FAIR_OPTIONS } from '@/lib/power/fair-comparison';
 import { ComparisonSheet } from './comparison-sheet';
 
@@ -18,8 +18,7 @@ export function CompareRoom() {
   const write = useWrite();
   const { preferences: units } = usePreferences();
   const [chosen, setChosen] = useState<string | null>(null);
-  if (comparisons === null || machines === null || log === null || write === null)
-    return <p>Opening the comparisons…</p>;
+  if (comparisons === null || machines === null || log === null) return <p>Opening the comparisons…</p>;
   const open = comparisons.find(({ id }) => id === chosen) ?? comparisons.at(-1) ?? null;
   const start = async () => {
     setChosen(null);
@@ -38,7 +37,7 @@ export function CompareRoom() {
   };
   return (
     <>
-      <Acts>
+      <ButtonRow>
         <Button kind={open === null ? 'primary' : 'plain'} onClick={() => void start()}>
           New comparison
         </Button>
@@ -50,7 +49,7 @@ export function CompareRoom() {
             Delete this one
           </Button>
         )}
-      </Acts>
+      </ButtonRow>
       {comparisons.length < 2 || open === null ? null : (
         <Select
           label="Comparison"

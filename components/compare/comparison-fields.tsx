@@ -8,6 +8,7 @@ import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { HardwareKind } from '@/lib/carb/hardware';
+import { standardOf } from '@/lib/compare/compare';
 import { STANDARD_IDS, STANDARDS } from '@/lib/power/standards';
 import type { ComparisonRecord, MachineRecord, Stored } from '@/lib/store/records';
 import { readNumber } from '@/lib/units/entry';
@@ -15,7 +16,6 @@ import { numberText } from '@/lib/units/entry-text';
 import { standardText } from '@/lib/words/fair';
 import { hardwareKindText } from '@/lib/words/hardware';
 import type { Measure } from './pull-draft';
-import { standardOf } from './pulls-of';
 
 export type ChangeComparison = (change: Partial<ComparisonRecord>) => void;
 

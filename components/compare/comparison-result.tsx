@@ -3,6 +3,7 @@
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
 import { Table } from '@/components/ui/table';
+import { compare, standardOf } from '@/lib/compare/compare';
 import type { FairComparison, Share } from '@/lib/power/fair-comparison';
 import { STANDARDS } from '@/lib/power/standards';
 import type { ComparisonRecord, MachineRecord } from '@/lib/store/records';
@@ -10,6 +11,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { horsepowerToWatt } from '@/lib/units/convert';
 import { formatPower } from '@/lib/units/format';
 import type { Watt } from '@/lib/units/quantity';
+import { compareProblemSentences } from '@/lib/words/compare';
 import {
   fairCaveatSentence,
   shareText,
@@ -18,8 +20,6 @@ import {
   verdictTitle,
 } from '@/lib/words/fair';
 import styles from './compare.module.css';
-import { compareProblemSentences } from './compare-words';
-import { compare, standardOf } from './pulls-of';
 import { SharePicture } from './share-picture';
 
 type ResultProps = {

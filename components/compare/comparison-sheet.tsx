@@ -1,13 +1,14 @@
 'use client';
 
 import { useState } from 'react';
-import { newId } from '@/components/store/new-id';
 import type { Write } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
+import type { PullRecord } from '@/lib/compare/compare';
 import type { Side } from '@/lib/power/pull';
+import { newId } from '@/lib/store/new-id';
 import type { ComparisonRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { counted } from '@/lib/words/listing';
@@ -16,7 +17,6 @@ import { ComparisonResult } from './comparison-result';
 import type { Measure } from './pull-draft';
 import { PullForm } from './pull-form';
 import { measuredText, PullTable } from './pull-table';
-import type { PullRecord } from './pulls-of';
 
 type SheetProps = {
   readonly stored: Stored<ComparisonRecord>;
@@ -100,14 +100,14 @@ function RunsOfBoth({ record, units, onAdd, onRemove }: RunsProps) {
   return (
     <Section title="Runs before and after">
       <PullTable pulls={record.pulls} units={units} onRemove={onRemove} />
-      <Acts>
+      <ButtonRow>
         <Button disabled={lacksMachine} onClick={() => onAdd('before')}>
           Add runs before
         </Button>
         <Button disabled={lacksMachine} onClick={() => onAdd('after')}>
           Add runs after
         </Button>
-      </Acts>
+      </ButtonRow>
     </Section>
   );
 }

@@ -3,7 +3,8 @@ import { airField, airLabel, readAir } from '@/components/air/read-air';
 import { complainOf } from '@/components/draft/complain-of';
 import { type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
 import { onlyUnits } from '@/components/draft/only-units';
-import { readMainsText } from '@/components/log/read-mains';
+import { readMainsText } from '@/components/draft/read-mains';
+import type { PullRecord } from '@/lib/compare/compare';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import type { Side } from '@/lib/power/pull';
@@ -13,7 +14,6 @@ import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
 import { speedFrom, speedUnit } from '@/lib/words/log';
 import { jetsText } from '@/lib/words/settings';
-import type { PullRecord } from './pulls-of';
 
 export type Measure = 'power' | 'time' | 'speed';
 

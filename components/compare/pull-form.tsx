@@ -6,7 +6,6 @@ import { EditorForm } from '@/components/draft/editor-form';
 import { part, wholeOf } from '@/components/draft/part';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
-import { nameOf } from '@/components/log/log-table';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
@@ -14,11 +13,12 @@ import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
+import type { PullRecord } from '@/lib/compare/compare';
 import type { Side } from '@/lib/power/pull';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { speedUnit } from '@/lib/words/log';
+import { loggedRunText, speedUnit } from '@/lib/words/log';
 import { jetsText, settingText } from '@/lib/words/settings';
 import {
   blankPullDraft,
@@ -29,7 +29,6 @@ import {
   pullLabel,
   readPulls,
 } from './pull-draft';
-import type { PullRecord } from './pulls-of';
 
 const SIDES: readonly { readonly value: Side; readonly label: string }[] = [
   { value: 'before', label: 'Before' },
@@ -119,7 +118,7 @@ function TakenFromLog({ draft, log, measure }: TakenFromLogProps) {
         { value: '', label: 'Choose a run' },
         ...log.map(({ id, value: run }) => ({
           value: id,
-          label: `${nameOf(run, hours)}: ${settingText(run.setting)}`,
+          label: `${loggedRunText(run, hours)}: ${settingText(run.setting)}`,
         })),
       ]}
       onChange={(id) => {

@@ -3,12 +3,12 @@
 import { Button } from '@/components/ui/button';
 import { Table } from '@/components/ui/table';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
+import type { PullRecord } from '@/lib/compare/compare';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
 import { provenAirText } from '@/lib/words/baseline';
 import { secondsText, speedText, speedUnit } from '@/lib/words/log';
 import { settingText } from '@/lib/words/settings';
-import type { PullRecord } from './pulls-of';
 
 type PullTableProps = {
   readonly pulls: readonly PullRecord[];

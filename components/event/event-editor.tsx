@@ -10,6 +10,7 @@ import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import type { EventJson } from '@/lib/contract/event';
+import type { TypedEvent } from '@/lib/night/record-with-event';
 import { instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -17,9 +18,9 @@ import { blankEventDraft, draftFromEvent } from './draft-from-event';
 import { eventLabel } from './event-labels';
 import { EVENT_SHAPE } from './event-shape';
 import { PlaceFields } from './place-fields';
-import { readEvent, type TypedEvent } from './read-event';
+import { readEvent } from './read-event';
 import { RunFields } from './run-fields';
-import type { SectionProps } from './section-props';
+import type { EventSectionProps } from './section-props';
 import { TimeFields } from './time-fields';
 import { deviceZone } from './zones';
 
@@ -68,7 +69,7 @@ export function EventEditor({ id, initial, units, onSave, onCancel }: EventEdito
   );
 }
 
-function SwapFields({ draft, form }: SectionProps) {
+function SwapFields({ draft, form }: EventSectionProps) {
   const whole = wholeOf(draft);
   const { ride, swapMinutes, typicalSeconds } = draft.value;
   return (

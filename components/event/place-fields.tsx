@@ -5,10 +5,10 @@ import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { type Axis, readCoordinatePair } from './coordinate';
-import type { SectionProps } from './section-props';
+import type { EventSectionProps } from './section-props';
 
 /** What the event is called and where it is. */
-export function PlaceFields({ draft, form }: SectionProps) {
+export function PlaceFields({ draft, form }: EventSectionProps) {
   const whole = wholeOf(draft);
   const { name, placeName, elevation, units } = draft.value;
   return (
@@ -50,7 +50,7 @@ const COORDINATE_HINTS: Readonly<Record<Axis, string>> = {
   longitude: 'West is negative, or 93.61 W.',
 };
 
-function CoordinateField({ axis, draft, form }: SectionProps & { readonly axis: Axis }) {
+function CoordinateField({ axis, draft, form }: EventSectionProps & { readonly axis: Axis }) {
   const whole = wholeOf(draft);
   function enter(text: string) {
     const both = readCoordinatePair(text);

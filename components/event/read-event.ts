@@ -1,17 +1,15 @@
 import { complainOf } from '@/components/draft/complain-of';
 import { type FieldReader, type FormReading, fieldReader } from '@/components/draft/field-reader';
 import { withoutGaps } from '@/components/draft/without-gaps';
-import { type EventJson, eventSchema } from '@/lib/contract/event';
+import { eventSchema } from '@/lib/contract/event';
 import { parseWith } from '@/lib/contract/parse';
 import type { Path } from '@/lib/contract/problem';
+import type { TypedEvent } from '@/lib/night/record-with-event';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { isoLocal, zoneExists } from '@/lib/time/zone';
 import { type Axis, readCoordinate } from './coordinate';
 import type { EventDraft } from './event-draft';
 import { type TimedRun, timedRuns } from './timed-runs';
-
-/** An event as typed; `from` says for each run which run of the opened event it was, null where it is new. */
-export type TypedEvent = { readonly event: EventJson; readonly from: readonly (number | null)[] };
 
 /** What an event's draft says: the event with its runs in order of time, or what is wrong with which field. */
 export function readEvent(draft: EventDraft): FormReading<TypedEvent> {

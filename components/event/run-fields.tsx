@@ -16,7 +16,7 @@ import { asList } from './edit-runs';
 import type { EventDraft } from './event-draft';
 import { eventNotes } from './event-notes';
 import { RunList } from './run-list';
-import type { SectionProps } from './section-props';
+import type { EventSectionProps } from './section-props';
 import type { TimedRun } from './timed-runs';
 
 const WAYS: readonly { readonly value: EventDraft['how']; readonly label: string }[] = [
@@ -25,7 +25,7 @@ const WAYS: readonly { readonly value: EventDraft['how']; readonly label: string
 ];
 
 /** The runs, with what stands out about them. */
-export function RunFields({ draft, form }: SectionProps) {
+export function RunFields({ draft, form }: EventSectionProps) {
   const { how } = draft.value;
   const zone = useClockZone(draft.value.timezone);
   const { runs, notes } = useMemo(() => eventNotes(draft.value, zone), [draft.value, zone]);
@@ -52,7 +52,7 @@ export function RunFields({ draft, form }: SectionProps) {
   );
 }
 
-function SeriesFields({ draft, form }: SectionProps) {
+function SeriesFields({ draft, form }: EventSectionProps) {
   const series = part(draft, 'series');
   const { first, every, count, lasting, called } = series.value;
   return (

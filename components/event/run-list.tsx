@@ -8,16 +8,16 @@ import { type Option, Select } from '@/components/ui/select';
 import { TextField } from '@/components/ui/text-field';
 import { MOST_RUNS } from '@/lib/plan/judgement';
 import { addDays } from '@/lib/time/local';
-import { dateWords } from './date-words';
+import { dateWords } from '@/lib/words/date-words';
 import { withAddedRun, withoutRun, withRun } from './edit-runs';
 import type { RunDraft } from './event-draft';
 import { runFieldLabel } from './event-labels';
 import { type PlacedRun, placeRuns } from './place-runs';
 import styles from './run-list.module.css';
-import type { SectionProps } from './section-props';
+import type { EventSectionProps } from './section-props';
 
 /** The runs one by one. */
-export function RunList({ draft, form }: SectionProps) {
+export function RunList({ draft, form }: EventSectionProps) {
   const { runs, date } = draft.value;
   const placed = useMemo(() => placeRuns(runs, draft.value), [runs, draft.value]);
   return (

@@ -3,4 +3,4 @@ import type { FormState } from '@/components/draft/use-form';
 import type { EventDraft } from './event-draft';
 
 /** What every part of the event's form is given. */
-export type SectionProps = { readonly draft: DraftState<EventDraft>; readonly form: FormState };
+export type EventSectionProps = { readonly draft: DraftState<EventDraft>; readonly form: FormState };

@@ -6,12 +6,13 @@ import { useNow } from '@/components/store/use-now';
 import { Button } from '@/components/ui/button';
 import { Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
-import type { SectionProps } from './section-props';
+import { trackTimeSentence } from '@/lib/words/track-time';
+import type { EventSectionProps } from './section-props';
 import { ZoneField } from './zone-field';
-import { deviceZone, trackTimeSentence } from './zones';
+import { deviceZone } from './zones';
 
 /** The zone all clock times of the event are told in, and its date. */
-export function TimeFields({ draft, form }: SectionProps) {
+export function TimeFields({ draft, form }: EventSectionProps) {
   const whole = wholeOf(draft);
   const { timezone, date } = draft.value;
   const now = useNow();

@@ -3,7 +3,8 @@
 import { useMemo, useState } from 'react';
 import { Combobox } from '@/components/ui/combobox';
 import type { FieldWords } from '@/components/ui/field';
-import { knownZones, matchingZones } from './zones';
+import { matchingZones } from '@/lib/time/zone-search';
+import { knownZones } from './zones';
 
 type ZoneFieldProps = FieldWords & {
   readonly name: string;

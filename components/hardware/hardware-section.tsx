@@ -1,8 +1,6 @@
 'use client';
 
 import { useState } from 'react';
-import type { HistoryProps } from '@/components/baseline/baseline-section';
-import { newId } from '@/components/store/new-id';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
@@ -13,6 +11,9 @@ import { type HardwareShift, hardwareShifts } from '@/lib/carb/hardware';
 import type { BaselineShift } from '@/lib/carb/machine';
 import { type HardwareChangeRecord, withHardware, withoutHardware } from '@/lib/store/machine-history';
 import { hardwareSince, machineWithBaseline } from '@/lib/store/machine-in-force';
+import { newId } from '@/lib/store/new-id';
+import type { MachineRecord, Stored } from '@/lib/store/records';
+import type { UnitChoice } from '@/lib/units/choice';
 import {
   hardwareCautionSentence,
   hardwareShiftSentence,
@@ -22,8 +23,14 @@ import {
 import { HardwareForm } from './hardware-form';
 import { IntakeCost } from './intake-cost';
 
+type HardwareProps = {
+  readonly stored: Stored<MachineRecord>;
+  readonly units: UnitChoice;
+  readonly today: string;
+};
+
 /** What was changed since the jets were proven, and what each change is taken to ask of the main. */
-export function HardwareSection({ stored, units, today }: Omit<HistoryProps, 'log'>) {
+export function HardwareSection({ stored, units, today }: HardwareProps) {
   const write = useWrite();
   const [adding, setAdding] = useState(false);
   const record = stored.value;
@@ -47,7 +54,7 @@ export function HardwareSection({ stored, units, today }: Omit<HistoryProps, 'lo
         rowKey={({ change }) => change.id}
         empty="Nothing was changed. A part that changes how the engine breathes or burns belongs here."
         columns={columns(({ id, ...change }) =>
-          write?.change(
+          write.change(
             { table: 'machines', id: stored.id },
             (current) => withoutHardware(current, id),
             `${hardwareText(change)} is taken off the list.`,
@@ -61,7 +68,7 @@ export function HardwareSection({ stored, units, today }: Omit<HistoryProps, 'lo
           today={today}
           onCancel={() => setAdding(false)}
           onSave={async (change) => {
-            const refused = await write?.change(
+            const refused = await write.change(
               { table: 'machines', id: stored.id },
               (current) => withHardware(current, { id: newId(), ...change }),
               `${hardwareText(change)}: the baseline is to be proven again.`,

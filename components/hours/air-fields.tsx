@@ -8,12 +8,13 @@ import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import type { AirJson } from '@/lib/contract/air-from-json';
+import { pressureJson, pressureSaid } from '@/lib/contract/pressure';
 import { HoursPressureQuestion } from './hours-pressure-question';
 import { readHours } from './read-hours';
-import type { SectionProps } from './section-props';
+import type { HoursSectionProps } from './section-props';
 
 /** Asked once for the night: elevation, pressure and humidity; by the hour only where somebody wants that. */
-export function HourAirFields({ draft, form, event }: SectionProps) {
+export function HourAirFields({ draft, form, event }: HoursSectionProps) {
   const whole = wholeOf(draft);
   const { elevation, pressureKind, pressure, humidity, humidityByHour, pressureByHour, units } = draft.value;
   return (
@@ -63,20 +64,12 @@ export function HourAirFields({ draft, form, event }: SectionProps) {
   );
 }
 
-const PRESSURE_KEYS = {
-  station: 'pressureHpa',
-  altimeter: 'altimeterHpa',
-  'sea-level': 'seaLevelHpa',
-} as const;
-
 /** The air of the first typed hour, to check the pressure by eye; null until everything can be read. */
-function firstAir({ draft, event }: Pick<SectionProps, 'draft' | 'event'>): AirJson | null {
+function firstAir({ draft, event }: Pick<HoursSectionProps, 'draft' | 'event'>): AirJson | null {
   const reading = readHours(draft.value, { zone: event.timezone }).value;
   const hour = reading?.typed.hours[0];
   if (reading === null || hour === undefined) return null;
   const { pressure, relativeHumidity } = reading.typed;
-  const own = hour.pressureHpa ?? hour.altimeterHpa ?? hour.seaLevelHpa;
-  const once =
-    own === undefined && pressure.kind !== 'standard' ? { [PRESSURE_KEYS[pressure.kind]]: pressure.hpa } : {};
+  const once = pressureSaid(hour) === null && pressure.kind !== 'standard' ? pressureJson(pressure) : {};
   return { relativeHumidity, ...hour, ...once, elevationM: reading.elevationM };
 }

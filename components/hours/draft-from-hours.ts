@@ -4,6 +4,7 @@ import { relativeHumidityOf } from '@/lib/air/humidity';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import type { EventJson, HourJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { pressureJson, pressureSaid } from '@/lib/contract/pressure';
 import type { TypedHours } from '@/lib/store/records';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { hourTicks, isoUtc } from '@/lib/time/zone';
@@ -81,16 +82,9 @@ export function draftFromHours(typed: TypedHours, { event, units, now }: HoursSt
 
 const pressureIn = (hpa: number, units: UnitChoice): string => pressureText(hectopascalToPascal(hpa), units);
 
-/** The kind an hour's own pressure is of; null where it has none. */
-function ownKind(hour: HourJson): PressureKind | null {
-  if (hour.pressureHpa !== undefined) return 'station';
-  if (hour.altimeterHpa !== undefined) return 'altimeter';
-  return hour.seaLevelHpa !== undefined ? 'sea-level' : null;
-}
-
 /** The kind that all pressures are of; station pressure where they differ, for all can be said in it. */
 function pressureKindOf({ hours, pressure }: TypedHours): PressureKind {
-  const kinds = new Set(hours.map(ownKind).filter((kind) => kind !== null));
+  const kinds = new Set<PressureKind>(hours.flatMap((hour) => pressureSaid(hour)?.kind ?? []));
   if (pressure.kind !== 'standard') kinds.add(pressure.kind);
   const [kind = 'standard'] = kinds;
   return kinds.size > 1 ? 'station' : kind;
@@ -125,17 +119,11 @@ function humidityText({ relativeHumidity, dewPointC, temperatureC }: HourJson): 
 }
 
 function pressureOfRow(hour: HourJson, { kind, units, event, typed }: RowPlace): string {
-  const own = hour.pressureHpa ?? hour.altimeterHpa ?? hour.seaLevelHpa;
-  if (own !== undefined && ownKind(hour) === kind) return pressureIn(own, units);
+  const own = pressureSaid(hour);
+  if (own?.kind === kind) return pressureIn(own.hpa, units);
   const once = typed.pressure;
-  if (own === undefined && (once.kind === kind || once.kind === 'standard')) return '';
-  const said = own === undefined && 'hpa' in once ? { [PRESSURE_KEYS[once.kind]]: once.hpa } : {};
+  if (own === null && (once.kind === kind || once.kind === 'standard')) return '';
+  const said = own === null && once.kind !== 'standard' ? pressureJson(once) : {};
   const air = airFromJson({ ...hour, ...said, elevationM: event.elevationM });
   return air.ok ? pressureText(air.value.pressure, units) : '';
 }
-
-const PRESSURE_KEYS = {
-  station: 'pressureHpa',
-  altimeter: 'altimeterHpa',
-  'sea-level': 'seaLevelHpa',
-} as const;

@@ -6,7 +6,7 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import { Notice } from '@/components/ui/notice';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { runsFromEvent } from '@/lib/contract/event-from-json';
 import { minutesToSpare } from '@/lib/plan/delay';
@@ -21,9 +21,9 @@ import styles from './hour-grid.module.css';
 import { HourRowFields } from './hour-row';
 import type { HourRow } from './hours-draft';
 import { rowClock } from './hours-labels';
-import type { SectionProps } from './section-props';
+import type { HoursSectionProps } from './section-props';
 
-type HourGridProps = SectionProps & {
+type HourGridProps = HoursSectionProps & {
   /** Several lines were pasted into the hour that starts at `at`. */
   readonly onPasteLines: (text: string, at: Instant) => void;
 };
@@ -78,7 +78,7 @@ function focusRow(form: HTMLFormElement | null, index: number): void {
 }
 
 /** Runs outside the typed hours get no plan; better said here than afterwards. */
-function CoverageNote({ draft, event }: SectionProps) {
+function CoverageNote({ draft, event }: HoursSectionProps) {
   const { rows, units } = draft.value;
   const runs = runsFromEvent(event);
   const uncovered = uncoveredRuns(rows, runs, units);
@@ -104,7 +104,7 @@ function SpareNote({ minutes }: { readonly minutes: number | null }) {
   return words === null ? null : <Notice>{words}</Notice>;
 }
 
-function AddHours({ draft, event }: SectionProps) {
+function AddHours({ draft, event }: HoursSectionProps) {
   const { addedClock: clock } = draft.value;
   const [wrong, setWrong] = useState<string>();
   function add() {
@@ -116,13 +116,13 @@ function AddHours({ draft, event }: SectionProps) {
   }
   return (
     <div className={styles.adding}>
-      <Acts>
+      <ButtonRow>
         <Button onClick={() => draft.change(null, (before) => withHour(before, 'before'))}>
           Hour before
         </Button>
         <Button onClick={() => draft.change(null, (before) => withHour(before, 'after'))}>Hour after</Button>
         <Button onClick={() => draft.change(null, withoutHours)}>Empty all</Button>
-      </Acts>
+      </ButtonRow>
       <div className={styles.addTime}>
         <TextField
           label="A time between the hours"

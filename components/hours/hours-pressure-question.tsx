@@ -5,9 +5,9 @@ import { hoursPressureDoubt } from '@/lib/contract/pressure-doubts';
 import { pressureQuestion } from '@/lib/words/pressure-doubts';
 import { answeredHours } from './hours-pressure-key';
 import { readHours } from './read-hours';
-import type { SectionProps } from './section-props';
+import type { HoursSectionProps } from './section-props';
 
-type HoursPressureQuestionProps = Pick<SectionProps, 'draft' | 'event'>;
+type HoursPressureQuestionProps = Pick<HoursSectionProps, 'draft' | 'event'>;
 
 /** The question about the pressures of the typed hours; nothing where there is none, or it was answered. */
 export function HoursPressureQuestion({ draft, event }: HoursPressureQuestionProps) {

@@ -10,11 +10,11 @@ import type { PasteProblem } from '@/lib/hours/pasted';
 import { pasteProblemSentence, skippedLineSentence } from '@/lib/words/paste';
 import { PastePreview } from './paste-preview';
 import { PasteQuestions } from './paste-questions';
-import type { SectionProps } from './section-props';
+import type { HoursSectionProps } from './section-props';
 import { takePasted } from './take-pasted';
 import type { PasteState } from './use-paste';
 
-type PastePanelProps = SectionProps & {
+type PastePanelProps = HoursSectionProps & {
   readonly paste: PasteState;
   /** What was just taken over, to be said aloud. */
   readonly onTaken: (words: string) => void;

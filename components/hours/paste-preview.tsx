@@ -14,9 +14,9 @@ import { counted } from '@/lib/words/listing';
 import { droppedCellSentence, skippedLineSentence } from '@/lib/words/paste';
 import { PRESSURE_CHOICES, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { clockText } from '@/lib/words/times';
+import { understoodWords } from '@/lib/words/understood-hours';
 import styles from './paste-preview.module.css';
 import { hasPressure } from './take-pasted';
-import { understoodWords } from './understood-words';
 
 type PastePreviewProps = {
   readonly pasted: PastedHours;

@@ -2,6 +2,7 @@ import { complainOf } from '@/components/draft/complain-of';
 import { type FieldReader, type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
 import { withoutGaps } from '@/components/draft/without-gaps';
 import { parseWith } from '@/lib/contract/parse';
+import { pressureField } from '@/lib/contract/pressure';
 import type { Path } from '@/lib/contract/problem';
 import { typedSeriesFromJson } from '@/lib/contract/typed-hours-from-json';
 import { type TypedHours, typedHoursSchema } from '@/lib/store/records';
@@ -45,12 +46,6 @@ export function readHours(draft: HoursDraft, { zone }: Zoned): FormReading<Hours
   };
 }
 
-const PRESSURE_KEYS = {
-  station: 'pressureHpa',
-  altimeter: 'altimeterHpa',
-  'sea-level': 'seaLevelHpa',
-} as const;
-
 type RowPlace = Zoned & {
   readonly index: number;
   readonly draft: HoursDraft;
@@ -71,7 +66,7 @@ function hourJson(row: HourRow, { index, draft, reader, zone }: RowPlace): objec
     temperatureC: reader.temperatureC({ name: name('temperature'), text: row.temperature, example: '-12.5' }),
     ...(pressureHpa === undefined || pressureKind === 'standard'
       ? {}
-      : { [PRESSURE_KEYS[pressureKind]]: pressureHpa }),
+      : { [pressureField(pressureKind)]: pressureHpa }),
     relativeHumidity: humidityByHour
       ? ifTyped(row.humidity, () => readHumidity(name('humidity'), row.humidity, reader))
       : undefined,

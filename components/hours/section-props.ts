@@ -4,7 +4,7 @@ import type { HoursEvent } from './draft-from-hours';
 import type { HoursDraft } from './hours-draft';
 
 /** What every part of the hours' form is given. */
-export type SectionProps = {
+export type HoursSectionProps = {
   readonly draft: DraftState<HoursDraft>;
   readonly form: FormState;
   readonly event: HoursEvent;

@@ -6,18 +6,19 @@ import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { Disclosure } from '@/components/ui/disclosure';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { TextArea } from '@/components/ui/text-area';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { type ChartCellRecord, withChart } from '@/lib/store/machine-history';
+import { type ChartForm, MOST_CHART_CELLS, readChart } from '@/lib/store/read-chart';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
+import { chartProblemSentence } from '@/lib/words/chart-problems';
 import { counted } from '@/lib/words/listing';
-import { type ChartForm, chartProblemSentence, MOST_CHART_CELLS, readChart } from './read-chart';
 
 const FORMS: readonly { readonly value: ChartForm; readonly label: string }[] = [
   { value: 'list', label: 'Temperature, elevation, main' },
@@ -42,7 +43,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
   const [problem, setProblem] = useState<string>();
   const { chart } = stored.value;
   const change = (next: (current: readonly ChartCellRecord[]) => readonly ChartCellRecord[], words: string) =>
-    write?.change({ table: 'machines', id: stored.id }, (now) => withChart(now, next(now.chart)), words);
+    write.change({ table: 'machines', id: stored.id }, (now) => withChart(now, next(now.chart)), words);
   const take = async () => {
     const read = readChart(text, form, units);
     const wrong = read.ok ? fullWords(chart.length, read.value.length) : chartProblemSentence(read.reason);
@@ -70,7 +71,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
           value={text}
           onChange={setText}
         />
-        <Acts>
+        <ButtonRow>
           <Button onClick={() => void take()} disabled={text.trim() === ''}>
             Add to the chart
           </Button>
@@ -79,7 +80,7 @@ export function ChartInput({ stored, units }: ChartInputProps) {
               Empty the chart
             </Button>
           )}
-        </Acts>
+        </ButtonRow>
         {chart.length === 0 ? null : (
           <ChartTable
             chart={chart}

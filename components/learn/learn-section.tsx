@@ -1,18 +1,21 @@
 'use client';
 
 import { useMemo } from 'react';
-import type { HistoryProps } from '@/components/baseline/baseline-section';
 import { useHours } from '@/components/store/use-clock-zone';
 import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { interval90, type LearnedEntry } from '@/lib/carb/learn';
 import { withLearned, withoutLearned } from '@/lib/store/machine-history';
+import { learningOf, type MachineLearning, usedInPlans } from '@/lib/store/machine-learning';
+import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
+import { entryNames } from '@/lib/words/learned-entries';
 import {
   exponentText,
   influenceText,
@@ -26,10 +29,15 @@ import {
 import { ChartInput } from './chart-input';
 import { ExponentPicture } from './exponent-picture';
 import { FitPicture } from './fit-picture';
-import { entryNames, learningOf, type MachineLearning, usedInPlans } from './learned-of';
+
+type LearnProps = {
+  readonly stored: Stored<MachineRecord>;
+  readonly log: readonly Stored<LogRecord>[];
+  readonly units: UnitChoice;
+};
 
 /** How far mains of this machine move with the air: what was assumed, what its chart and log say, and why. */
-export function LearnSection({ stored, log, units }: HistoryProps) {
+export function LearnSection({ stored, log, units }: LearnProps) {
   const hours = useHours();
   const learning = useMemo(() => learningOf(stored.value, log), [stored.value, log]);
   const names = useMemo(
@@ -99,7 +107,7 @@ function ExponentTable({ learning: { learned } }: { readonly learning: MachineLe
   );
 }
 
-type UseProps = { readonly stored: HistoryProps['stored']; readonly learning: MachineLearning };
+type UseProps = { readonly stored: LearnProps['stored']; readonly learning: MachineLearning };
 
 /** What plans use now, and the way to change it. */
 function UseInPlans({ stored, learning: { learned } }: UseProps) {
@@ -116,22 +124,22 @@ function UseInPlans({ stored, learning: { learned } }: UseProps) {
   return (
     <>
       <p>{uses}</p>
-      <Acts>
+      <ButtonRow>
         <Button
           kind="primary"
           disabled={learned.origin === 'prior' || used === 'these'}
           onClick={() =>
-            void write?.change(key, (now) => withLearned(now, learned), 'Plans use what was learned.')
+            void write.change(key, (now) => withLearned(now, learned), 'Plans use what was learned.')
           }
         >
           Use what was learned in plans
         </Button>
         {response === undefined ? null : (
-          <Button onClick={() => void write?.change(key, withoutLearned, 'Plans use the default again.')}>
+          <Button onClick={() => void write.change(key, withoutLearned, 'Plans use the default again.')}>
             Back to the default
           </Button>
         )}
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

@@ -1,6 +1,6 @@
 import { type AirDraft, airDraft, BLANK_AIR } from '@/components/air/air-draft';
 import { onlyUnits } from '@/components/draft/only-units';
-import type { JudgedBy } from '@/lib/carb/observation';
+import type { JudgedBy } from '@/lib/carb/jet-evidence';
 import type { CylinderVerdicts, Verdict } from '@/lib/carb/verdicts';
 import type { LogRecord } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';

@@ -1,24 +1,23 @@
 'use client';
 
 import { useState } from 'react';
-import { newId } from '@/components/store/new-id';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { FileButton } from '@/components/ui/file-button';
 import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
-import { Acts } from '@/components/ui/stack';
-import { useToast } from '@/components/ui/toast';
+import { ButtonRow } from '@/components/ui/stack';
+import type { LogCsvProblem } from '@/lib/contract/log-csv-problem';
 import type { Result } from '@/lib/result/result';
+import { previewLog, withLogEntries } from '@/lib/share/import-log';
 import { writeLogCsv } from '@/lib/share/log-csv';
-import { type LogCsvProblem, MOST_CSV_CHARACTERS, type ReadLog, readLogCsv } from '@/lib/share/read-log-csv';
-import { undoRewrite } from '@/lib/store/backup-import';
+import { MOST_CSV_CHARACTERS, type ReadLog, readLogCsv } from '@/lib/share/read-log-csv';
+import { newId } from '@/lib/store/new-id';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { counted, listing } from '@/lib/words/listing';
-import { csvProblemSentence } from './csv-problem-words';
-import { importLog, previewLog } from './import-log';
+import { csvProblemSentence } from '@/lib/words/log-csv-problems';
 
 type LogFileProps = {
   readonly entries: readonly Stored<LogRecord>[];
@@ -47,12 +46,12 @@ export function LogFile({ entries, log, names, units, today }: LogFileProps) {
   };
   return (
     <>
-      <Acts>
+      <ButtonRow>
         <Button onClick={save} disabled={entries.length === 0}>
           Save as CSV ({entries.length})
         </Button>
         <FileButton label="Take in a CSV" accept=".csv,text/csv" onFile={(file) => void open(file)} />
-      </Acts>
+      </ButtonRow>
       {reading === null ? null : (
         <ReadFile {...reading} log={log} units={units} onClose={() => setReading(null)} />
       )}
@@ -108,17 +107,12 @@ function ReadFile({ file, read, log, units, onClose }: ReadFileProps) {
 }
 
 function useTakeIn(onDone: () => void) {
-  const store = useOpenedStore()?.store;
-  const say = useToast();
+  const write = useWrite();
   return async ({ entries }: ReadLog) => {
-    if (store === undefined) return;
-    const done = await importLog(store, entries, newId);
-    if (!done.ok) {
-      say({ text: 'The runs were not taken in; nothing was changed. Try again.' });
-      return;
-    }
-    const undo = () => void undoRewrite(store, done.value);
-    say({ text: 'The runs are in the log.', act: { label: 'Undo', do: undo } });
-    onDone();
+    const done = await write.all(
+      (current) => withLogEntries(current, entries, newId),
+      'The runs are in the log.',
+    );
+    if (done.ok) onDone();
   };
 }

@@ -3,7 +3,7 @@
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
-import type { LogFilter } from './log-filter';
+import type { LogFilter } from '@/lib/store/log-filter';
 
 const VERDICTS: readonly { readonly value: LogFilter['verdict']; readonly label: string }[] = [
   { value: '', label: 'Any' },

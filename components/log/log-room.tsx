@@ -10,17 +10,18 @@ import { useWrite, type Write } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
+import { withItsEvent } from '@/lib/night/event-of-run';
+import { ALL_RUNS, filteredLog } from '@/lib/store/log-filter';
 import type { EventRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { counted } from '@/lib/words/listing';
-import { withItsEvent } from './event-of-run';
+import { loggedRunText } from '@/lib/words/log';
 import { LogEntryForm } from './log-entry-form';
 import { LogFile } from './log-file';
-import { ALL_RUNS, filteredLog } from './log-filter';
 import { LogFilterFields } from './log-filter-fields';
-import { LogTable, nameOf } from './log-table';
+import { LogTable } from './log-table';
 import { RunsToLog } from './runs-to-log';
 
 /** All runs of this browser, and the one that was just made. */
@@ -31,8 +32,7 @@ export function LogRoom() {
   const write = useWrite();
   const { preferences: units } = usePreferences();
   const now = useNow();
-  if (log === null || machines === null || events === null || write === null || now === null)
-    return <p>Opening the log…</p>;
+  if (log === null || machines === null || events === null || now === null) return <p>Opening the log…</p>;
   const zone = deviceZone();
   return (
     <>
@@ -75,11 +75,11 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
       title="Runs"
       aside={log.length === 0 ? undefined : `${entries.length} of ${counted(log.length, 'run')}`}
     >
-      <Acts>
+      <ButtonRow>
         <Button onClick={() => setEdited('new')} disabled={machines.length === 0}>
           Add a run by hand
         </Button>
-      </Acts>
+      </ButtonRow>
       {log.length === 0 ? null : <LogFilterFields filter={filter} names={names} onChange={setFilter} />}
       <LogTable
         entries={entries}
@@ -91,11 +91,13 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
             : 'No run fits. Widen the search.'
         }
         onEdit={setEdited}
-        onRemove={(entry) => void write.remove('log', entry, `${nameOf(entry.value, hours)} is deleted.`)}
+        onRemove={(entry) =>
+          void write.remove('log', entry, `${loggedRunText(entry.value, hours)} is deleted.`)
+        }
       />
       <LogFile entries={entries} log={log} names={names} units={units} today={today} />
       <Dialog
-        title={before === null ? 'A run' : nameOf(before.value, hours)}
+        title={before === null ? 'A run' : loggedRunText(before.value, hours)}
         open={edited !== null}
         onClose={() => setEdited(null)}
       >

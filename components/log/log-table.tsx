@@ -5,10 +5,9 @@ import { Button } from '@/components/ui/button';
 import { type Column, Table } from '@/components/ui/table';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { LogRecord, Stored } from '@/lib/store/records';
-import { clockFace, type HourStyle } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { provenAirText } from '@/lib/words/baseline';
-import { secondsText, speedText, speedUnit, verdictText } from '@/lib/words/log';
+import { loggedRunText, secondsText, speedText, speedUnit, verdictText } from '@/lib/words/log';
 import { settingText } from '@/lib/words/settings';
 
 type LogTableProps = {
@@ -26,7 +25,7 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
   const machine = ({ value }: Row): string => names.get(value.machineId) ?? 'a machine that was deleted';
   const hours = useHours();
   const columns: readonly Column<Row>[] = [
-    { head: 'When', names: true, cell: ({ value }) => nameOf(value, hours) },
+    { head: 'When', names: true, cell: ({ value }) => loggedRunText(value, hours) },
     { head: 'Machine', wideOnly: true, cell: machine },
     { head: 'Jets', cell: ({ value }) => settingText(value.setting) },
     { head: 'Verdict', cell: ({ value }) => verdictText(value) },
@@ -41,12 +40,16 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
       head: <VisuallyHidden>What to do</VisuallyHidden>,
       cell: (row) => (
         <>
-          <Button kind="quiet" aria-label={`Edit ${nameOf(row.value, hours)}`} onClick={() => onEdit(row)}>
+          <Button
+            kind="quiet"
+            aria-label={`Edit ${loggedRunText(row.value, hours)}`}
+            onClick={() => onEdit(row)}
+          >
             Edit
           </Button>
           <Button
             kind="quiet"
-            aria-label={`Delete ${nameOf(row.value, hours)}`}
+            aria-label={`Delete ${loggedRunText(row.value, hours)}`}
             onClick={() => onRemove(row)}
           >
             Delete
@@ -65,12 +68,6 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
       empty={empty}
     />
   );
-}
-
-/** "Round 3, 2027-01-16 20:30", by the clock of the track. */
-export function nameOf({ run, at }: LogRecord, hours: HourStyle): string {
-  const when = `${at.slice(0, 10)} ${clockFace(at.slice(11, 16), hours)}`;
-  return run === '' ? when : `${run}, ${when}`;
 }
 
 function paceText({ seconds, speedKmh }: LogRecord, units: UnitChoice): string {

@@ -1,6 +1,7 @@
 import { airField, airLabel, readAir } from '@/components/air/read-air';
 import { complainOf } from '@/components/draft/complain-of';
 import { type FieldReader, type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
+import { readMainsText } from '@/components/draft/read-mains';
 import { leanestVerdict, verdictFields } from '@/lib/carb/verdicts';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { parseWith } from '@/lib/contract/parse';
@@ -11,7 +12,6 @@ import { isoLocal } from '@/lib/time/zone';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { speedFrom, speedUnit } from '@/lib/words/log';
 import { cylindersOf, type LogDraft } from './log-draft';
-import { readMainsText } from './read-mains';
 
 type Context = {
   readonly machines: readonly Stored<MachineRecord>[];

@@ -6,9 +6,8 @@ import type { Setting } from '@/lib/carb/machine';
 import { withRunTold } from '@/lib/night/records';
 import type { RunToLog } from '@/lib/night/to-log';
 import type { LogRecord, Stored } from '@/lib/store/records';
-import { verdictText } from '@/lib/words/log';
+import { loggedRunText, verdictText } from '@/lib/words/log';
 import { settingText } from '@/lib/words/settings';
-import { nameOf } from './log-table';
 
 export type LogActs = {
   /** The runs as they stand; for a moment after a tap as they stood, so that a second tap meets nothing else. */
@@ -59,7 +58,7 @@ export function useLogActs({ write, log, waiting }: ActsOf): LogActs {
       setLast(entry);
       void write.add('log', entry, `${run.name}: ${verdictText(entry)}. Time and note can be added below.`);
     },
-    takeBack: (entry) => void write.remove('log', entry, `${nameOf(entry.value, hours)} is deleted.`),
+    takeBack: (entry) => void write.remove('log', entry, `${loggedRunText(entry.value, hours)} is deleted.`),
   };
 }
 

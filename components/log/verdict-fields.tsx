@@ -5,7 +5,7 @@ import { NumberField } from '@/components/ui/number-field';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
-import type { JudgedBy } from '@/lib/carb/observation';
+import type { JudgedBy } from '@/lib/carb/jet-evidence';
 import { leanestVerdict } from '@/lib/carb/verdicts';
 import { judgedByText, speedUnit } from '@/lib/words/log';
 import { CYLINDER_VERDICTS } from './cylinder-dialog';

@@ -10,7 +10,7 @@ import { Switch } from '@/components/ui/switch';
 import { useHash } from '@/components/ui/use-hash';
 import type { ResponseDraft } from './machine-draft';
 import { advancedNow } from './now-words';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 import { SwapWorthField } from './swap-worth-field';
 import { SWAP_WORTH } from './swap-worth-hash';
 
@@ -23,7 +23,7 @@ const ORIGINS: Readonly<Record<ResponseDraft['origin'], string>> = {
 };
 
 /** What most racers never touch: the response, fuel density, and what richness and a swap cost. */
-export function AdvancedFields({ draft, form }: SectionProps) {
+export function AdvancedFields({ draft, form }: MachineSectionProps) {
   const whole = wholeOf(draft);
   const { response, fuelDensity, richPowerLoss, ratedPowerHp, swapWorthPercent } = draft.value;
   const asked = useHash() === SWAP_WORTH;
@@ -62,7 +62,7 @@ export function AdvancedFields({ draft, form }: SectionProps) {
 
 type ResponseNumber = Exclude<keyof ResponseDraft, 'own' | 'origin'>;
 
-function ResponseFields({ draft, form }: SectionProps) {
+function ResponseFields({ draft, form }: MachineSectionProps) {
   const response = part(draft, 'response');
   const { own, origin } = response.value;
   const number = (key: ResponseNumber) => (
@@ -102,7 +102,7 @@ function ResponseFields({ draft, form }: SectionProps) {
   );
 }
 
-function FuelFields({ draft, form }: SectionProps) {
+function FuelFields({ draft, form }: MachineSectionProps) {
   const fuel = part(draft, 'fuelDensity');
   const unit = `°${draft.value.units.temperature}`;
   const temperature = (key: 'offset' | 'baseline') => (

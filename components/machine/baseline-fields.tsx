@@ -18,7 +18,7 @@ import { humidityAssumedSentence } from '@/lib/words/assumptions';
 import type { BaselineDraft } from './machine-draft';
 import { baselineMoreNow } from './now-words';
 import { baselineAir } from './read-baseline';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 
 const JUDGED: readonly { readonly value: BaselineDraft['judged']; readonly label: string }[] = [
   { value: 'edge', label: 'On the edge' },
@@ -46,7 +46,7 @@ type BaselineProps = {
 };
 
 /** The air the jets were proven in, and how sure the racer is. */
-export function BaselineFields({ draft, form }: SectionProps) {
+export function BaselineFields({ draft, form }: MachineSectionProps) {
   const baseline = part(draft, 'baseline');
   const { units } = draft.value;
   const { judged } = baseline.value;
@@ -125,7 +125,7 @@ function HumidityFields({ baseline, form, units }: BaselineProps) {
 }
 
 /** What else may be known of the baseline. */
-export function BaselineMoreFields({ draft, form }: SectionProps) {
+export function BaselineMoreFields({ draft, form }: MachineSectionProps) {
   const baseline = part(draft, 'baseline');
   const { humidityKind, provenOn, note } = baseline.value;
   const bad = ['baseline.humidity', 'baseline.provenOn', 'baseline.note'].some((name) =>

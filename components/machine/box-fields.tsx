@@ -7,10 +7,10 @@ import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
 import { TextArea } from '@/components/ui/text-area';
-import { boxHints, boxSummary } from './box-hints';
+import { boxHints, boxSummary } from '@/lib/words/box-hints';
 import type { BoxDraft, MachineDraft } from './machine-draft';
 import { readBox, readMains } from './read-jets';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 
 const WAYS: readonly { readonly value: BoxDraft['how']; readonly label: string }[] = [
   { value: 'typed', label: 'Type them' },
@@ -18,7 +18,7 @@ const WAYS: readonly { readonly value: BoxDraft['how']; readonly label: string }
 ];
 
 /** The jets a racer owns. */
-export function BoxFields({ draft, form }: SectionProps) {
+export function BoxFields({ draft, form }: MachineSectionProps) {
   const box = part(draft, 'box');
   const { how, text, from, to, by, each } = box.value;
   return (

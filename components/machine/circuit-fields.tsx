@@ -11,7 +11,7 @@ import { Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { NeedleDraft, PilotDraft, TrimDraft } from './machine-draft';
 import { circuitsNow } from './now-words';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 
 const SCREWS: readonly { readonly value: PilotDraft['screw']; readonly label: string }[] = [
   { value: 'fuel', label: 'Fuel screw: out is richer' },
@@ -19,7 +19,7 @@ const SCREWS: readonly { readonly value: PilotDraft['screw']; readonly label: st
 ];
 
 /** The circuits beside the main; none is needed for a plan. */
-export function CircuitFields({ draft, form }: SectionProps) {
+export function CircuitFields({ draft, form }: MachineSectionProps) {
   const { trim, pilot, needle } = draft.value;
   const bad = ['trim.', 'pilot.', 'needle.'].some((group) => form.hasErrors(group));
   return (

@@ -9,7 +9,7 @@ import type { IntakeChoice } from '@/lib/carb/intake-choices';
 import { intakeOffsetText } from './draft-from-machine';
 import type { MachineDraft } from './machine-draft';
 import { intakeNow } from './now-words';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 
 type Choosable = MachineDraft['intake']['choice'];
 
@@ -23,7 +23,7 @@ const CHOICES: readonly { readonly value: Choosable; readonly label: string }[] 
 const isPreset = (choice: Choosable): choice is IntakeChoice => choice !== 'own';
 
 /** How much warmer the air at the carburettor is than the weather, now and when the jets were proven. */
-export function IntakeFields({ draft, form }: SectionProps) {
+export function IntakeFields({ draft, form }: MachineSectionProps) {
   const intake = part(draft, 'intake');
   const baseline = part(draft, 'baseline');
   const { units } = draft.value;

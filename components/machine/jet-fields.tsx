@@ -11,7 +11,7 @@ import { TextArea } from '@/components/ui/text-area';
 import { TextField } from '@/components/ui/text-field';
 import { type MachineDraft, MOST_CARBURETTORS, sixMains } from './machine-draft';
 import { MarkingQuestion } from './marking-question';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 
 const COUNTS = Array.from({ length: MOST_CARBURETTORS }, (_, i) => ({
   value: String(i + 1),
@@ -31,7 +31,7 @@ const MARKING_HINTS: Readonly<Record<MachineDraft['marking'], string>> = {
 };
 
 /** Name, carburettors and the mains that were proven. */
-export function JetFields({ draft, form }: SectionProps) {
+export function JetFields({ draft, form }: MachineSectionProps) {
   const whole = wholeOf(draft);
   const { name, carburettors, marking, list } = draft.value;
   return (
@@ -70,7 +70,7 @@ export function JetFields({ draft, form }: SectionProps) {
   );
 }
 
-function MainFields({ draft, form }: SectionProps) {
+function MainFields({ draft, form }: MachineSectionProps) {
   const { change } = draft;
   const { carburettors, staggered, main, mains } = draft.value;
   const count = Number(carburettors);

@@ -8,7 +8,7 @@ import { NumberField } from '@/components/ui/number-field';
 import { limitsDraft } from './draft-from-machine';
 import type { LimitsDraft } from './machine-draft';
 import { limitsNow } from './now-words';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 
 const CHOICES: readonly { readonly value: LimitsDraft['choice']; readonly label: string }[] = [
   { value: 'race', label: 'Race' },
@@ -27,7 +27,7 @@ const HINTS: Readonly<Record<LimitsDraft['choice'], string>> = {
 type NumberKey = 'leanPercent' | 'richPercent' | 'risk';
 
 /** How far from right is too far; changing a number makes the choice one's own. */
-export function LimitsFields({ draft, form }: SectionProps) {
+export function LimitsFields({ draft, form }: MachineSectionProps) {
   const { choice } = draft.value.limits;
   const limits = part(draft, 'limits');
   const field = (key: NumberKey, hint: string) => (

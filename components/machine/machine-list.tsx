@@ -1,8 +1,10 @@
 'use client';
 
+import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { pieces } from '@/lib/carb/box';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
+import { duplicateOf } from '@/lib/store/new-machine-record';
 import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
@@ -11,18 +13,21 @@ import { metre } from '@/lib/units/quantity';
 import { counted } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import styles from './machine-list.module.css';
-import type { MachineActs } from './use-machine-acts';
 
 type MachineListProps = {
   readonly machines: readonly Stored<MachineRecord>[];
   readonly units: UnitChoice;
-  readonly acts: Pick<MachineActs, 'duplicate' | 'remove'>;
   readonly onEdit: (id: string) => void;
   readonly onHistory: (id: string) => void;
 };
 
 /** Every machine with what can be done with it. */
-export function MachineList({ machines, units, acts, onEdit, onHistory }: MachineListProps) {
+export function MachineList({ machines, units, onEdit, onHistory }: MachineListProps) {
+  const write = useWrite();
+  const duplicate = (record: MachineRecord) => {
+    const copy = duplicateOf(record);
+    void write.add('machines', copy, `${copy.machine.name} is added.`);
+  };
   return (
     <ul className={styles.list}>
       {machines.map((machine) => {
@@ -46,10 +51,14 @@ export function MachineList({ machines, units, acts, onEdit, onHistory }: Machin
               >
                 Baselines and learning
               </Button>
-              <Button aria-label={`Duplicate ${name}`} onClick={() => acts.duplicate(machine)}>
+              <Button aria-label={`Duplicate ${name}`} onClick={() => duplicate(machine.value)}>
                 Duplicate
               </Button>
-              <Button kind="quiet" aria-label={`Delete ${name}`} onClick={() => acts.remove(machine)}>
+              <Button
+                kind="quiet"
+                aria-label={`Delete ${name}`}
+                onClick={() => void write.remove('machines', machine, `${name} is deleted.`)}
+              >
                 Delete
               </Button>
             </div>

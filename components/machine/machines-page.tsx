@@ -6,14 +6,16 @@ import { BackupDialog } from '@/components/backup/backup-dialog';
 import { useStoreHealth } from '@/components/store/store-provider';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
+import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
+import { newMachineRecord } from '@/lib/store/new-machine-record';
+import type { UnitChoice } from '@/lib/units/choice';
 import { keepingSentence } from '@/lib/words/keeping';
 import { EditedMachine } from './edited-machine';
 import { MachineEditor } from './machine-editor';
 import { MachineList } from './machine-list';
 import styles from './machines-page.module.css';
-import { useMachineActs } from './use-machine-acts';
 import { useOpenForm } from './use-open-form';
 
 /** What learns from charts and logs comes when it is asked for. */
@@ -28,30 +30,11 @@ const HISTORY = 'history:';
 /** The machines of this browser: a list, and the form of one of them. */
 export function MachinesPage() {
   const machines = useTable('machines');
-  const acts = useMachineActs();
   const { preferences: units } = usePreferences();
   const form = useOpenForm();
   const edited = machines?.find(({ id }) => id === form.open) ?? null;
-  if (machines === null || acts === null) return <main className={styles.page}>Opening your machines…</main>;
-  if (form.open === 'new') {
-    return (
-      <main className={styles.page}>
-        <h1>New machine</h1>
-        <p>Name, mains, box and the air they were right in are enough; the rest has working defaults.</p>
-        <MachineEditor
-          id="new"
-          initial={null}
-          units={units}
-          onCancel={form.close}
-          onSave={async (machine) => {
-            const refused = await acts.add(machine);
-            if (refused === undefined) form.close();
-            return refused;
-          }}
-        />
-      </main>
-    );
-  }
+  if (machines === null) return <main className={styles.page}>Opening your machines…</main>;
+  if (form.open === 'new') return <NewMachine units={units} onClose={form.close} />;
   if (edited !== null) {
     return (
       <main className={styles.page}>
@@ -79,9 +62,32 @@ export function MachinesPage() {
       <MachineList
         machines={machines}
         units={units}
-        acts={acts}
         onEdit={form.show}
         onHistory={(id) => form.show(`${HISTORY}${id}`)}
+      />
+    </main>
+  );
+}
+
+type NewMachineProps = { readonly units: UnitChoice; readonly onClose: () => void };
+
+function NewMachine({ units, onClose }: NewMachineProps) {
+  const write = useWrite();
+  return (
+    <main className={styles.page}>
+      <h1>New machine</h1>
+      <p>Name, mains, box and the air they were right in are enough; the rest has working defaults.</p>
+      <MachineEditor
+        id="new"
+        initial={null}
+        units={units}
+        onCancel={onClose}
+        onSave={async (machine) => {
+          const words = `${machine.name} is added.`;
+          const refused = await write.add('machines', newMachineRecord(machine), words);
+          if (refused === undefined) onClose();
+          return refused;
+        }}
       />
     </main>
   );
@@ -94,12 +100,12 @@ function ListHead({ onAdd }: { readonly onAdd: () => void }) {
     <>
       <div className={styles.head}>
         <h1>Machines</h1>
-        <Acts>
+        <ButtonRow>
           <Button kind="primary" onClick={onAdd}>
             Add a machine
           </Button>
           <Button onClick={() => setBackup(true)}>Backup</Button>
-        </Acts>
+        </ButtonRow>
         <BackupDialog open={backup} onClose={() => setBackup(false)} />
       </div>
       {health?.keeps !== 'disk' || health.promised === true ? null : <p>{keepingSentence(health)}</p>}

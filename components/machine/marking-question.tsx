@@ -9,10 +9,10 @@ import { markingDoubt } from '@/lib/carb/marking-doubt';
 import { markingQuestion } from '@/lib/words/marking';
 import type { MachineDraft } from './machine-draft';
 import { readBox, readMains } from './read-jets';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 
 /** Asks once where the jets look as if they were marked the other way; one tap answers. */
-export function MarkingQuestion({ draft }: Pick<SectionProps, 'draft'>) {
+export function MarkingQuestion({ draft }: Pick<MachineSectionProps, 'draft'>) {
   const whole = wholeOf(draft);
   const { marking, markingSure } = draft.value;
   const doubt = markingSure === marking ? null : doubtOf(draft.value);

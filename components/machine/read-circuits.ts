@@ -1,5 +1,5 @@
 import type { FieldReader } from '@/components/draft/field-reader';
-import { readNumber } from '@/lib/units/entry';
+import { readSizes } from '@/lib/carb/box-text';
 import type { MachineDraft, NeedleDraft, PilotDraft, TrimDraft } from './machine-draft';
 
 /** Reads the texts of one group as numbers, by their key in it. */
@@ -36,17 +36,11 @@ export function readPilot(draft: PilotDraft, reader: FieldReader): unknown {
 
 /** "35 37.5 40"; a comma with one digit behind it is a decimal comma. */
 function readPilotJets(text: string, reader: FieldReader): readonly number[] | undefined {
-  const words = text
-    .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
-    .split(/[,;\s]+/)
-    .filter((word) => word !== '');
-  const sizes = words.map((word) => ({ word, size: readNumber(word) }));
-  const bad = sizes.find(({ size }) => !size.ok);
-  if (bad !== undefined) {
-    reader.complain('pilot.jets', `“${bad.word}” is not a jet size. For example: 35 37.5 40.`);
-    return undefined;
-  }
-  return sizes.flatMap(({ size }) => (size.ok ? [size.value] : []));
+  const sizes = readSizes(text);
+  if (sizes.ok) return sizes.value;
+  if (sizes.reason.code === 'empty') return [];
+  reader.complain('pilot.jets', `“${sizes.reason.text}” is not a jet size. For example: 35 37.5 40.`);
+  return undefined;
 }
 
 export function readNeedle(draft: NeedleDraft, reader: FieldReader): unknown {

@@ -3,4 +3,4 @@ import type { FormState } from '@/components/draft/use-form';
 import type { MachineDraft } from './machine-draft';
 
 /** What every part of the machine's form is given. */
-export type SectionProps = { readonly draft: DraftState<MachineDraft>; readonly form: FormState };
+export type MachineSectionProps = { readonly draft: DraftState<MachineDraft>; readonly form: FormState };

@@ -10,11 +10,11 @@ import { readNumber } from '@/lib/units/entry';
 import { ratio } from '@/lib/units/quantity';
 import { swapWorthHint } from '@/lib/words/worth';
 import type { MachineDraft } from './machine-draft';
-import type { SectionProps } from './section-props';
+import type { MachineSectionProps } from './section-props';
 import { SWAP_WORTH } from './swap-worth-hash';
 
 /** What a swap of the jets must save to be made for power; whoever was sent here stands in it at once. */
-export function SwapWorthField({ draft, form }: SectionProps) {
+export function SwapWorthField({ draft, form }: MachineSectionProps) {
   const asked = useHash() === SWAP_WORTH;
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {

@@ -40,12 +40,12 @@ export function PressureQuestions({ questions, records, voice }: PressureQuestio
     const isHours = warning.code === 'hours-pressure-in-doubt';
     const answer = (said: PressureAnswer) =>
       isHours
-        ? write?.change(
+        ? write.change(
             { table: 'events', id: event.id },
             (current) => withHoursPressure(current, said),
             ANSWERED[said],
           )
-        : write?.change(
+        : write.change(
             { table: 'machines', id: machine.id },
             (current) => withBaselinePressure(current, said),
             ANSWERED[said],

@@ -1,9 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
-import { changeRecord } from '@/components/store/change-record';
-import { type OpenedStore, useOpenedStore } from '@/components/store/store-provider';
-import { type ToastWords, useToast } from '@/components/ui/toast';
+import { useWrite, type WayBack } from '@/components/store/use-write';
 import type { Setting } from '@/lib/carb/machine';
 import { accepting } from '@/lib/night/accepting';
 import type { Night } from '@/lib/night/night';
@@ -22,7 +20,6 @@ import {
 import type { Standing } from '@/lib/standing/standing';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
-import { sameValue } from '@/lib/store/same-value';
 import type { Instant } from '@/lib/time/instant';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
@@ -49,14 +46,13 @@ type ActsOf = { readonly night: Night; readonly standing: Standing };
 
 /** What a person tells the plan, written at once and with a way back. */
 export function useActs({ night, standing }: ActsOf): Acts {
-  const opened = useOpenedStore();
-  const say = useToast();
+  const write = useWrite();
   return useMemo(() => {
-    const eventId = night.records.event.id;
-    return actsOn({ night, standing }, (act) => {
-      if (opened !== null) void writeAct({ opened, say, eventId, ...act });
+    const key = { table: 'events', id: night.records.event.id } as const;
+    return actsOn({ night, standing }, ({ change, words, ...wayBack }) => {
+      void write.change(key, change, words, wayBack);
     });
-  }, [opened, say, night, standing]);
+  }, [write, night, standing]);
 }
 
 /** The acts on a night, each handed to `write` with its words and its way back. */
@@ -110,42 +106,8 @@ export function actsOn({ night, standing }: ActsOf, write: (act: DeedWords) => v
   };
 }
 
-export type DeedWords = {
+/** What an act changed, its way back puts in its old place. */
+export type DeedWords = WayBack<EventRecord> & {
   readonly words: string;
   readonly change: (record: EventRecord) => EventRecord;
-  /** What the act changed and its way back puts in its old place. */
-  readonly part: (record: EventRecord) => unknown;
-  readonly back: (record: EventRecord, before: EventRecord) => EventRecord;
 };
-type Act = DeedWords & {
-  readonly opened: Pick<OpenedStore, 'store'>;
-  readonly say: (words: ToastWords) => void;
-  readonly eventId: string;
-};
-
-/** Writes an act on top of what is stored by now, and says it with its way back. */
-export async function writeAct({ opened, say, words, eventId, change, part, back }: Act): Promise<void> {
-  const night = { table: 'events', id: eventId } as const;
-  const written = await changeRecord(opened.store, { ...night, change });
-  if (!written.ok) {
-    say({ text: 'That was not kept: the night was changed or removed meanwhile. Look again and repeat it.' });
-    return;
-  }
-  const { before, after } = written.value;
-  const undo = async () => {
-    let last = false;
-    const undone = await changeRecord(opened.store, {
-      ...night,
-      change: (record) => {
-        // What another tab was told since is newer than this way back.
-        last = sameValue(part(record), part(after.value));
-        return last ? back(record, before) : record;
-      },
-    });
-    if (!last || !undone.ok)
-      say({
-        text: 'Not taken back: something else was told meanwhile. Look again and say what is true now.',
-      });
-  };
-  say({ text: words, act: { label: 'Undo', do: undo } });
-}

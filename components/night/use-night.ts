@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
+import { chosenEvent, chosenMachine, weatherOfEvent } from '@/lib/night/chosen';
 import {
   logOf,
   type Night,
@@ -12,9 +13,8 @@ import {
   nightFrom,
   standNight,
 } from '@/lib/night/night';
-import { placeTaught } from '@/lib/night/place-taught';
 import type { Standing } from '@/lib/standing/standing';
-import type { EventRecord, MachineRecord, Preferences, Stored } from '@/lib/store/records';
+import type { EventRecord, Preferences, Stored } from '@/lib/store/records';
 import { useDemo } from './use-demo';
 
 export type NightState =
@@ -45,16 +45,8 @@ export function useNight(): NightState {
     if (event === null || events === null || machine === null) return null;
     if (boxes === null || forecasts === null || log === null) return null;
     const box = boxes.find(({ id }) => id === machine.value.boxId)?.value ?? null;
-    const forecast = forecasts.find(({ id }) => id === event.value.forecastId)?.value ?? null;
-    const taught = placeTaught(event, { events, forecasts });
-    return {
-      event,
-      machine,
-      box,
-      forecast,
-      log: logOf(log, event, machine.id),
-      ...(taught === null ? {} : { placeOffset: taught }),
-    };
+    const weather = weatherOfEvent(event, { events, forecasts });
+    return { event, machine, box, log: logOf(log, event, machine.id), ...weather };
   }, [event, machine, boxes, forecasts, log, events]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
   const standing = useMemo(
@@ -69,22 +61,4 @@ export function useNight(): NightState {
   if (standing === null) return { status: 'opening' };
   if (!standing.ok) return { status: 'problem', records, problem: standing.reason };
   return { status: 'ready', night: night.value, standing: standing.value, preferences };
-}
-
-/** The event the person chose, else the newest. */
-function chosenEvent(
-  events: readonly Stored<EventRecord>[],
-  { eventId }: Preferences,
-): Stored<EventRecord> | null {
-  return events.find(({ id }) => id === eventId) ?? events.at(-1) ?? null;
-}
-
-/** The machine the person chose if it takes part, else the first that does. */
-function chosenMachine(
-  event: Stored<EventRecord>,
-  machines: readonly Stored<MachineRecord>[],
-  { machineId }: Preferences,
-): Stored<MachineRecord> | null {
-  const taking = machines.filter(({ id }) => event.value.machineIds.includes(id));
-  return taking.find(({ id }) => id === machineId) ?? taking[0] ?? null;
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useStoreReads } from '@/components/store/store-provider';
 
 const WORKER = '/offline-worker.js';
 
@@ -16,7 +16,7 @@ export type OfflineWorker = {
 export function useOfflineWorker(): OfflineWorker {
   const [waiting, setWaiting] = useState<ServiceWorker | null>(null);
   // The store's code is the last a page waits for before it can answer.
-  const opened = useOpenedStore() !== null;
+  const opened = useStoreReads() !== null;
   useEffect(() => {
     if (!opened) return;
     // A development build has no worker, and an old one would hide what is being worked on.

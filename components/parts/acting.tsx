@@ -5,7 +5,7 @@ import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { FileButton } from '@/components/ui/file-button';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { useToast } from '@/components/ui/toast';
 import { Way } from '@/components/ui/way';
 
@@ -17,7 +17,7 @@ export function Acting() {
   return (
     <Section title="Acting">
       {SIZES.map((size) => (
-        <Acts key={size}>
+        <ButtonRow key={size}>
           {KINDS.map((kind) => (
             <Button key={kind} kind={kind} size={size}>
               {kind}, {size}
@@ -26,17 +26,17 @@ export function Acting() {
           <Button size={size} disabled>
             disabled
           </Button>
-        </Acts>
+        </ButtonRow>
       ))}
       <Button wide>wide</Button>
-      <Acts>
+      <ButtonRow>
         <Way href="#acting">A way, plain</Way>
         <Way href="#acting" kind="firm">
           A way, firm
         </Way>
         <FileButton label="A file" accept=".csv" onFile={() => undefined} />
         <Opened />
-      </Acts>
+      </ButtonRow>
     </Section>
   );
 }

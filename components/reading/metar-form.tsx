@@ -7,9 +7,9 @@ import { Columns, Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import type { UnitChoice } from '@/lib/units/choice';
 import type { Metre } from '@/lib/units/quantity';
-import type { Offer } from '@/lib/words/observations';
+import type { Offer } from '@/lib/weather/stations/offer';
+import type { PlannedNight } from '@/lib/words/what-moved';
 import type { ReportDraft } from './read-report';
-import type { PlannedNight } from './what-moved';
 
 type MetarFormProps = {
   readonly units: UnitChoice;

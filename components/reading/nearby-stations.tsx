@@ -4,13 +4,13 @@ import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Stack } from '@/components/ui/stack';
 import type { UnitChoice } from '@/lib/units/choice';
-import { type Offer, offerSentence } from '@/lib/words/observations';
+import { type Offer, readingOfOffer } from '@/lib/weather/stations/offer';
+import { offerSentence } from '@/lib/words/observations';
+import type { PlannedNight } from '@/lib/words/what-moved';
 import { MetarForm } from './metar-form';
-import { readingOfOffer } from './offered';
 import styles from './reading.module.css';
 import { useNearby } from './use-nearby';
 import type { ReadingDesk } from './use-reading-desk';
-import type { PlannedNight } from './what-moved';
 
 type NearbyProps = {
   readonly planned: PlannedNight;

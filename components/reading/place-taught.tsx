@@ -1,13 +1,10 @@
 'use client';
 
-import { changeRecord } from '@/components/store/change-record';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
-import { useToast } from '@/components/ui/toast';
-import type { EventRecord } from '@/lib/store/records';
 import { placeOffsetSentence } from '@/lib/words/place-offset';
+import type { PlannedNight } from '@/lib/words/what-moved';
 import styles from './reading.module.css';
-import type { PlannedNight } from './what-moved';
 
 /** What past nights taught about the place, and the tap that plans without it; nothing where they taught nothing. */
 export function PlaceTaught({ planned }: { readonly planned: PlannedNight }) {
@@ -26,20 +23,17 @@ export function PlaceTaught({ planned }: { readonly planned: PlannedNight }) {
   );
 }
 
-const turned = (off: boolean) => (record: EventRecord) => ({ ...record, withoutPlaceOffset: off });
-
 /** Switches it off or on for this night, with a way back. */
-function useTurn(eventId: string): (off: boolean) => Promise<void> {
-  const store = useOpenedStore()?.store;
-  const say = useToast();
-  return async (off) => {
-    if (store === undefined) return;
-    const written = await changeRecord(store, { table: 'events', id: eventId, change: turned(off) });
-    if (!written.ok) return say({ text: 'That was not kept: the night was changed meanwhile. Try again.' });
-    const undo = () => void changeRecord(store, { table: 'events', id: eventId, change: turned(!off) });
-    say({
-      text: off ? 'Planned without what past nights taught.' : 'Past nights count again.',
-      act: { label: 'Undo', do: undo },
-    });
-  };
+function useTurn(eventId: string): (off: boolean) => Promise<unknown> {
+  const write = useWrite();
+  return (off) =>
+    write.change(
+      { table: 'events', id: eventId },
+      (record) => ({ ...record, withoutPlaceOffset: off }),
+      off ? 'Planned without what past nights taught.' : 'Past nights count again.',
+      {
+        part: ({ withoutPlaceOffset }) => withoutPlaceOffset,
+        back: (record) => ({ ...record, withoutPlaceOffset: !off }),
+      },
+    );
 }

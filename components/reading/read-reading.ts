@@ -81,7 +81,7 @@ function stationHpa(
   if (pressureKind === 'none') return undefined;
   const air = airFrom({
     temperature: celsiusToKelvin(temperatureC),
-    pressure: { kind: pressureKind, pressure: hectopascalToPascal(typedHpa), elevation },
+    pressure: { kind: pressureKind, value: hectopascalToPascal(typedHpa), elevation },
     humidity: {
       kind: 'relative',
       value: relativeHumidity === undefined ? USUAL_HUMIDITY : ratio(relativeHumidity),

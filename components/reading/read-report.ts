@@ -4,9 +4,9 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { MILE_M } from '@/lib/units/convert';
 import { type Metre, metre } from '@/lib/units/quantity';
 import { readMetar } from '@/lib/weather/metar/read-metar';
-import { metarProblemSentence, type Offer } from '@/lib/words/observations';
+import { type Offer, offerOf } from '@/lib/weather/stations/offer';
+import { metarProblemSentence } from '@/lib/words/observations';
 import type { Voice } from '@/lib/words/voice';
-import { offerOf } from './offered';
 
 /** A pasted report, and where its airfield lies as far as the person knows. */
 export type ReportDraft = { readonly report: string; readonly distance: string; readonly elevation: string };

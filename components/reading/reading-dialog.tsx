@@ -2,13 +2,13 @@
 
 import dynamic from 'next/dynamic';
 import { useState } from 'react';
-import { newId } from '@/components/store/new-id';
 import { Dialog } from '@/components/ui/dialog';
 import { useHash } from '@/components/ui/use-hash';
 import type { ReadingJson } from '@/lib/contract/event';
+import { newId } from '@/lib/store/new-id';
 import type { UnitChoice } from '@/lib/units/choice';
+import type { PlannedNight } from '@/lib/words/what-moved';
 import type { ReadingDesk } from './use-reading-desk';
-import type { PlannedNight } from './what-moved';
 
 const ReadingForm = dynamic(() => import('./reading-form').then((module) => module.ReadingForm), {
   ssr: false,

@@ -14,12 +14,12 @@ import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { UnitChoice } from '@/lib/units/choice';
 import { PRESSURE_CHOICES, PRESSURE_MEANINGS, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { warningSentence } from '@/lib/words/warnings';
+import { type PlannedNight, questionAbout } from '@/lib/words/what-moved';
 import { kindMeant } from './kind-meant';
 import { Questioned } from './questioned';
 import { readReading } from './read-reading';
 import { type ReadingDraft, type ReadPressureKind, readingLabel } from './reading-draft';
 import { useReadingDraft } from './use-reading-draft';
-import { type PlannedNight, questionAbout } from './what-moved';
 
 type ReadingFormProps = {
   readonly planned: PlannedNight;

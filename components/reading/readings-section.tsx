@@ -7,18 +7,18 @@ import { Section } from '@/components/ui/section';
 import { Way } from '@/components/ui/way';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
+import { asSeaLevel, seaLevelMeant } from '@/lib/night/sea-level-reading';
+import { readingId } from '@/lib/night/stored-readings';
 import type { Plan } from '@/lib/plan/types';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure } from '@/lib/units/format';
 import { readFromText } from '@/lib/words/read-from';
 import type { Voice } from '@/lib/words/voice';
+import { type PlannedNight, readingText } from '@/lib/words/what-moved';
 import { PlaceTaught } from './place-taught';
 import styles from './reading.module.css';
 import { ReadingDialog } from './reading-dialog';
-import { asSeaLevel, seaLevelMeant } from './sea-level-reading';
-import { readingId } from './stored-readings';
 import type { ReadingDesk } from './use-reading-desk';
-import { type PlannedNight, readingText } from './what-moved';
 
 type ReadingsSectionProps = {
   readonly planned: PlannedNight;

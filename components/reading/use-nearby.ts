@@ -4,8 +4,8 @@ import { useEffect, useRef, useState } from 'react';
 import { askFor } from '@/components/server/ask-for';
 import type { PlaceJson } from '@/lib/contract/event';
 import type { Metre } from '@/lib/units/quantity';
-import { type Offer, stationsLeftOutSentence } from '@/lib/words/observations';
-import { offersOf } from './offered';
+import { type Offer, offersOf } from '@/lib/weather/stations/offer';
+import { stationsLeftOutSentence } from '@/lib/words/observations';
 
 export type Found = {
   readonly offers: readonly Offer[];

@@ -1,11 +1,12 @@
 'use client';
 
 import { useState } from 'react';
+import { useWrite } from '@/components/store/use-write';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
-import { withoutReading, withReading } from './stored-readings';
-import { useReadings } from './use-readings';
-import { type PlannedNight, readingText, whatMoves } from './what-moved';
+import { findReading, withoutReading, withReading } from '@/lib/night/stored-readings';
+import type { EventRecord } from '@/lib/store/records';
+import { type PlannedNight, readingText, whatMoves } from '@/lib/words/what-moved';
 
 /** What the last change of readings did to the plan. */
 export type ReadingNews = { readonly title: string; readonly sentences: readonly string[] };
@@ -21,21 +22,33 @@ export type ReadingDesk = {
 export function useReadingDesk(planned: PlannedNight): ReadingDesk {
   const record = planned.night.records.event.value;
   const [news, setNews] = useState<ReadingNews | null>(null);
-  const readings = useReadings(planned.night.records.event.id, () => setNews(null));
+  const write = useWrite();
+  /** Written at once, with a way back that leaves all but this reading alone. */
+  const tell = (id: string, words: string, change: (current: EventRecord) => EventRecord) =>
+    write.change({ table: 'events', id: planned.night.records.event.id }, change, words, {
+      part: (current) => findReading(current, id),
+      back: (current, before) => {
+        const was = findReading(before, id);
+        return was === null ? withoutReading(current, id) : withReading(current, { ...was, id });
+      },
+      onUndo: () => setNews(null),
+    });
   return {
     news,
     dismissNews: () => setNews(null),
     keep: async (reading) => {
       const text = readingText(readingFromJson(reading, 0), planned);
       const sentences = whatMoves(planned, withReading(record, reading).readings);
-      const refusal = await readings.keep(reading, `Read: ${text}.`);
+      const refusal = await tell(reading.id ?? '', `Read: ${text}.`, (current) =>
+        withReading(current, reading),
+      );
       if (refusal === undefined) setNews({ title: `Read: ${text}.`, sentences });
       return refusal;
     },
     remove: async (id, reading) => {
       const text = readingText(readingFromJson(reading, 0), planned);
       const sentences = whatMoves(planned, withoutReading(record, id).readings);
-      const refusal = await readings.remove(id, `Reading removed: ${text}.`);
+      const refusal = await tell(id, `Reading removed: ${text}.`, (current) => withoutReading(current, id));
       if (refusal === undefined) setNews({ title: `Removed: ${text}.`, sentences });
       return refusal;
     },

@@ -4,8 +4,8 @@ import { useState } from 'react';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
 import type { ReadingJson } from '@/lib/contract/event';
 import type { UnitChoice } from '@/lib/units/choice';
+import type { PlannedNight } from '@/lib/words/what-moved';
 import { blankReading, draftOfReading, READING_SHAPE, type ReadingDraft } from './reading-draft';
-import type { PlannedNight } from './what-moved';
 
 type Start = {
   readonly planned: PlannedNight;

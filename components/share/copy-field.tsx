@@ -2,7 +2,7 @@
 
 import { useRef } from 'react';
 import { Button } from '@/components/ui/button';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { useToast } from '@/components/ui/toast';
 
@@ -49,12 +49,12 @@ export function CopyField({ label, hint, text, shareTitle }: CopyFieldProps) {
           onChange={() => undefined}
           onFocus={(event) => event.target.select()}
         />
-        <Acts>
+        <ButtonRow>
           <Button onClick={() => void copy()} aria-label={`Copy: ${label}`}>
             Copy
           </Button>
           {canShare ? <Button onClick={() => void share()}>Send it</Button> : null}
-        </Acts>
+        </ButtonRow>
       </Stack>
     </div>
   );

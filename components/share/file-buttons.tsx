@@ -2,7 +2,7 @@
 
 import { Button } from '@/components/ui/button';
 import { saveFile } from '@/components/ui/save-file';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { useToast } from '@/components/ui/toast';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
@@ -18,7 +18,7 @@ export function FileButtons({ night, plan, units }: FilesProps) {
     void write().catch(() => say({ text: 'The file could not be written. Reload the page and try again.' }));
   const voice = { zone: night.event.timezone, units, ride: night.event.ride };
   return (
-    <Acts>
+    <ButtonRow>
       <Button
         onClick={() =>
           save(async () => {
@@ -52,6 +52,6 @@ export function FileButtons({ night, plan, units }: FilesProps) {
       >
         Night (.json)
       </Button>
-    </Acts>
+    </ButtonRow>
   );
 }

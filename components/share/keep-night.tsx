@@ -3,7 +3,7 @@
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
 import { isHere } from '@/lib/share/kept-night';
 import type { SharedNight } from '@/lib/share/shared-night';
@@ -13,7 +13,7 @@ import { useKeep } from './use-keep';
 
 /** Makes a shared night one's own: as new records beside all others. */
 export function KeepNight({ night }: { readonly night: SharedNight }) {
-  const { keeping, keep, undo, ready } = useKeep(night);
+  const { keeping, keep, undo } = useKeep(night);
   const events = useTable('events');
   const again = events !== null && isHere(night, events);
   if (keeping.status === 'kept')
@@ -21,12 +21,12 @@ export function KeepNight({ night }: { readonly night: SharedNight }) {
       <Notice
         title="Kept as a night of yours."
         act={
-          <Acts>
+          <ButtonRow>
             <Way kind="firm" href="/">
               Go to the night
             </Way>
             <Button onClick={() => void undo()}>Undo</Button>
-          </Acts>
+          </ButtonRow>
         }
       >
         <p>{`Added: the event and ${counted(night.machines.length, 'machine')}. Nothing else was touched.`}</p>
@@ -46,16 +46,16 @@ export function KeepNight({ night }: { readonly night: SharedNight }) {
           <p>{`“${night.event.name}” with the same runs is among your nights. Keeping it again makes a second one, with machines of its own.`}</p>
         </Notice>
       ) : null}
-      <Acts>
+      <ButtonRow>
         <Button
           kind={again ? 'plain' : 'primary'}
           size="large"
-          disabled={!ready || events === null}
+          disabled={events === null}
           onClick={() => void keep()}
         >
           {again ? 'Keep it a second time' : 'Keep as my night'}
         </Button>
-      </Acts>
+      </ButtonRow>
       <p className={styles.words}>
         Adds it beside your own nights and machines, as new ones, and shows it on the night page.
       </p>

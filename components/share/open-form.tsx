@@ -3,7 +3,7 @@
 import { useId, useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { fileText } from '@/components/ui/file-text';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { LinkProblem } from '@/lib/contract/link-problem';
 import type { Result } from '@/lib/result/result';
@@ -41,11 +41,11 @@ export function OpenForm({ onFile, onLink }: OpenFormProps) {
       >
         <Stack>
           <TextField label="Link" value={link} onChange={setLink} autoComplete="off" />
-          <Acts>
+          <ButtonRow>
             <Button type="submit" disabled={link.trim() === ''}>
               Open the link
             </Button>
-          </Acts>
+          </ButtonRow>
         </Stack>
       </form>
       <div className={styles.file}>

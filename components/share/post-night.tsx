@@ -4,7 +4,7 @@ import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { NightRecords } from '@/lib/night/night';
 import { BOARD_WORDS } from '@/lib/words/board-page';
 import styles from './share.module.css';
@@ -25,9 +25,9 @@ export function PostNight({ nights }: { readonly nights: readonly NightRecords[]
       {asked || board !== undefined ? (
         <PostPanel nights={nights} />
       ) : (
-        <Acts>
+        <ButtonRow>
           <Button onClick={() => setAsked(true)}>Post to a board</Button>
-        </Acts>
+        </ButtonRow>
       )}
     </Section>
   );

@@ -4,7 +4,7 @@ import { useMemo } from 'react';
 import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
 import type { NightRecords } from '@/lib/night/night';
 import { BOARD_PAGE, boardAddress, followHash, keepHash } from '@/lib/share/board-address';
@@ -28,11 +28,11 @@ export function PostPanel({ nights }: { readonly nights: readonly NightRecords[]
       {board === undefined ? (
         <>
           <p className={styles.words}>{BOARD_WORDS.kept}</p>
-          <Acts>
+          <ButtonRow>
             <Button kind="primary" disabled={busy || !ready} onClick={() => void post()}>
               Post it
             </Button>
-          </Acts>
+          </ButtonRow>
         </>
       ) : (
         <Posted nights={nights} board={board} posting={posting} />
@@ -60,7 +60,7 @@ function Posted({ nights, board, posting: { busy, sendChanges, takeDown } }: Pos
       <Disclosure summary="Code to scan">
         <QrCode text={link} title={`Board of ${name}`} />
       </Disclosure>
-      <Acts>
+      <ButtonRow>
         <Way href={`${BOARD_PAGE}#${keepHash(board)}`}>Who follows, what was told</Way>
         {differs ? (
           <Button disabled={busy} onClick={() => void sendChanges(board, night)}>
@@ -70,7 +70,7 @@ function Posted({ nights, board, posting: { busy, sendChanges, takeDown } }: Pos
         <Button disabled={busy} onClick={() => void takeDown(board)}>
           Take it down
         </Button>
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

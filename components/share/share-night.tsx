@@ -4,7 +4,7 @@ import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
 import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
@@ -31,10 +31,10 @@ export function ShareNight({ night, plan, units }: ShareNightProps) {
         account; the night itself is in the link.
       </p>
       {sharedAt === null ? (
-        <Acts>
+        <ButtonRow>
           <Button onClick={() => setSharedAt(instant(Date.now()))}>Share this night</Button>
           <Way href={OPEN_PAGE}>Open a link or a file</Way>
-        </Acts>
+        </ButtonRow>
       ) : (
         <SharePanel night={night} plan={plan} units={units} sharedAt={sharedAt} />
       )}

@@ -1,8 +1,7 @@
 'use client';
 
 import { useCallback, useState } from 'react';
-import { changeRecord } from '@/components/store/change-record';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useQuietWrite } from '@/components/store/use-quiet-write';
 import type { NightRecords } from '@/lib/night/night';
 import { type BoardPostJson, boardMark, boardPatchOf, boardPostOf } from '@/lib/share/board-post';
 import type { EventRecord } from '@/lib/store/records';
@@ -14,19 +13,20 @@ const NO_SIGNAL = 'The server does not answer. Nothing was posted. Try again wit
 
 /** Posting a night, sending what changed, and taking it down; the secrets are kept with the event's record. */
 export function usePosting(nights: readonly NightRecords[]) {
-  const opened = useOpenedStore();
+  const write = useQuietWrite();
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const eventId = nights[0]?.event.id ?? null;
   const keep = useCallback(
     async (board: Board | undefined) => {
-      if (opened === null || eventId === null) return;
-      const change = ({ board: _, ...record }: EventRecord): EventRecord =>
-        board === undefined ? record : { ...record, board };
-      await changeRecord(opened.store, { table: 'events', id: eventId, change });
-      await opened.tables.refresh('events');
+      if (write === null || eventId === null) return;
+      await write({ table: 'events', id: eventId }, (current) => {
+        if (current === null) return null;
+        const { board: _, ...record } = current;
+        return board === undefined ? record : { ...record, board };
+      });
     },
-    [opened, eventId],
+    [write, eventId],
   );
   const run = useCallback(async (act: () => Promise<string | null>) => {
     setBusy(true);
@@ -39,7 +39,7 @@ export function usePosting(nights: readonly NightRecords[]) {
     [keep, run],
   );
   const takeDown = useCallback((board: Board) => run(() => removeBoard(board, keep)), [keep, run]);
-  return { busy, problem, post, sendChanges, takeDown, ready: opened !== null };
+  return { busy, problem, post, sendChanges, takeDown, ready: write !== null };
 }
 
 type Keep = (board: Board | undefined) => Promise<void>;

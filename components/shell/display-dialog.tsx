@@ -6,6 +6,7 @@ import { Choice } from '@/components/ui/choice';
 import { Dialog } from '@/components/ui/dialog';
 import { Slider } from '@/components/ui/slider';
 import type { Preferences } from '@/lib/store/records';
+import { PRESSURE_UNITS } from '@/lib/units/choice';
 
 type DisplayDialogProps = { readonly open: boolean; readonly onClose: () => void };
 
@@ -23,12 +24,7 @@ const TEMPERATURES = [
   { value: 'F', label: '°F' },
   { value: 'C', label: '°C' },
 ] as const;
-const PRESSURES = [
-  { value: 'inHg', label: 'inHg' },
-  { value: 'hPa', label: 'hPa' },
-  { value: 'kPa', label: 'kPa' },
-  { value: 'mbar', label: 'mbar' },
-] as const;
+const PRESSURES = PRESSURE_UNITS.map((unit) => ({ value: unit, label: unit }));
 const ELEVATIONS = [
   { value: 'ft', label: 'feet' },
   { value: 'm', label: 'metres' },

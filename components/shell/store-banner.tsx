@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { useOpenedStore, useStoreHealth } from '@/components/store/store-provider';
+import { useStoreHealth, useStoreReads } from '@/components/store/store-provider';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import type { MemoryReason } from '@/lib/store/store-type';
@@ -20,13 +20,13 @@ const WHY: Record<MemoryReason, string> = {
 
 /** Says when what is entered will be gone after a reload, and what to do about it. */
 export function StoreBanner() {
-  const opened = useOpenedStore();
+  const store = useStoreReads();
   const health = useStoreHealth();
   const [trying, setTrying] = useState(false);
-  if (opened === null || health === null || health.because === null) return null;
+  if (store === null || health === null || health.because === null) return null;
   async function retry() {
     setTrying(true);
-    await opened?.store.retry();
+    await store?.retry();
     setTrying(false);
   }
   return (

@@ -2,8 +2,10 @@
 
 import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
 import type { Store, StoreHealth } from '@/lib/store/store-type';
-import { type TableCache, tableCache } from './table-cache';
+import { type TableCache, tableCache } from '@/lib/store/table-cache';
 
+/** The store as it is for those who only look. */
+export type StoreReads = Pick<Store, 'get' | 'snapshot' | 'retry'>;
 export type OpenedStore = { readonly store: Store; readonly tables: TableCache };
 type StoreState = { readonly opened: OpenedStore | null; readonly health: StoreHealth | null };
 
@@ -46,9 +48,14 @@ export function StoreProvider({ open = openBrowserStore, children }: StoreProvid
   return <StoreContext value={state}>{children}</StoreContext>;
 }
 
-/** null while the store is being opened, and on the server. */
+/** As below, for the doors beside this file: they alone may write. */
 export function useOpenedStore(): OpenedStore | null {
   return useContext(StoreContext).opened;
+}
+
+/** null while the store is being opened, and on the server. */
+export function useStoreReads(): StoreReads | null {
+  return useOpenedStore()?.store ?? null;
 }
 
 export function useStoreHealth(): StoreHealth | null {

@@ -1,9 +1,9 @@
 'use client';
 
 import { useCallback } from 'react';
+import { putOnTop } from '@/lib/store/change-record';
 import { PREFERENCES_ID } from '@/lib/store/preferences-id';
 import type { Preferences } from '@/lib/store/records';
-import type { Store } from '@/lib/store/store-type';
 import { useOpenedStore } from './store-provider';
 import { useRecord } from './use-table';
 
@@ -18,6 +18,8 @@ export const DEFAULT_PREFERENCES: Preferences = {
   machineId: null,
 };
 
+const PREFERENCES = { table: 'preferences', id: PREFERENCES_ID } as const;
+
 type PreferencesState = {
   readonly preferences: Preferences;
   /** False until the store has been read: then the preferences are only the defaults. */
@@ -31,9 +33,13 @@ export function usePreferences(): PreferencesState {
   const changePreferences = useCallback(
     async (change: Partial<Preferences>) => {
       if (opened === null) return;
-      await writePreferences(opened.store, change);
+      await putOnTop(opened.store, PREFERENCES, (before) => ({
+        ...DEFAULT_PREFERENCES,
+        ...before,
+        ...change,
+      }));
       // Whoever waits for the change must find it made.
-      await opened.tables.refresh('preferences');
+      await opened.tables.settled();
     },
     [opened],
   );
@@ -42,16 +48,4 @@ export function usePreferences(): PreferencesState {
     known: record.status !== 'opening',
     changePreferences,
   };
-}
-
-/** Another change a moment before, here or in another tab, is no reason to lose this one. */
-const TRIES = 5;
-
-async function writePreferences(store: Store, change: Partial<Preferences>): Promise<void> {
-  for (let attempt = 0; attempt < TRIES; attempt += 1) {
-    const stored = await store.get('preferences', PREFERENCES_ID);
-    const value = { ...(stored?.value ?? DEFAULT_PREFERENCES), ...change };
-    const written = await store.put('preferences', PREFERENCES_ID, value, stored?.revision ?? null);
-    if (written.ok || written.reason.code !== 'conflict') return;
-  }
 }

@@ -2,8 +2,8 @@
 
 import { useCallback, useMemo, useSyncExternalStore } from 'react';
 import type { Stored, TableName, TableValue } from '@/lib/store/records';
+import type { CachedTable } from '@/lib/store/table-cache';
 import { useOpenedStore } from './store-provider';
-import type { CachedTable } from './table-cache';
 
 const nothing = () => undefined;
 

@@ -2,75 +2,176 @@
 
 import { useMemo } from 'react';
 import { type ToastWords, useToast } from '@/components/ui/toast';
-import type { Stored, TableName, TableValue } from '@/lib/store/records';
-import { changeRecord } from './change-record';
-import { newId } from './new-id';
+import { fail, ok, type Result } from '@/lib/result/result';
+import { changeRecord, putOnTop, type RecordKey } from '@/lib/store/change-record';
+import { newId } from '@/lib/store/new-id';
+import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
+import { sameValue } from '@/lib/store/same-value';
+import type { Rewritten, Snapshot, SnapshotValues, StoreProblem } from '@/lib/store/store-type';
+import { undoRewrite } from '@/lib/store/undo-rewrite';
+import {
+  NONE_KEPT,
+  NOT_OPEN_YET,
+  NOT_TAKEN_BACK,
+  notKeptSentence,
+  savedOverSentence,
+} from '@/lib/words/not-kept';
 import { type OpenedStore, useOpenedStore } from './store-provider';
 
 /** Nothing where it was kept, else a sentence that says why not. */
 export type WriteOutcome = string | undefined;
 
+/** How an act is undone, where it is less than the whole record. */
+export type WayBack<V> = {
+  /** What the act changed: once that is another again, it stays so. */
+  readonly part: (record: V) => unknown;
+  readonly back: (record: V, before: V) => V;
+  readonly onUndo?: () => void;
+};
+
+/** The tables whose records have a form of their own. */
+export type FormTable = 'events' | 'machines';
+type Seen<T extends TableName> = { readonly table: T; readonly stored: Stored<TableValue[T]> };
+type Over<T extends TableName> = {
+  readonly refused: WriteOutcome;
+  /** What the next try is based on. */
+  readonly stored: Stored<TableValue[T]>;
+};
+
+/** What to say when it is kept; null where the page itself shows it, and undo is not offered. */
+type Words = string | null;
+
+/** Every way in which a person writes to the store. Each says what was done, offers Undo, and says why it was not kept. */
 export type Write = {
-  readonly add: <T extends TableName>(table: T, value: TableValue[T], words: string) => Promise<WriteOutcome>;
+  /** `id` where somebody has to know it. */
+  readonly add: <T extends TableName>(
+    table: T,
+    value: TableValue[T],
+    words: Words,
+    id?: string,
+  ) => Promise<WriteOutcome>;
   /** Changes a record on top of what is stored now, whatever that is. */
   readonly change: <T extends TableName>(
-    stored: { readonly table: T; readonly id: string },
+    key: RecordKey<T>,
     change: (current: TableValue[T]) => TableValue[T],
     words: string,
+    wayBack?: WayBack<TableValue[T]>,
   ) => Promise<WriteOutcome>;
   readonly remove: <T extends TableName>(
     table: T,
     stored: Stored<TableValue[T]>,
     words: string,
   ) => Promise<WriteOutcome>;
+  /**
+   * Changes the very record that a form was opened on. Where another tab wrote meanwhile nothing is overwritten unseen:
+   * the sentence says so, and the next try goes on top of what stands there now.
+   */
+  readonly over: <T extends FormTable>(
+    seen: Seen<T>,
+    change: (record: TableValue[T]) => TableValue[T],
+    words: Words,
+  ) => Promise<Over<T>>;
+  /** Many records, all or none: what is to stand, or a sentence why nothing may. Hands back the way back. */
+  readonly all: (
+    change: (current: Snapshot) => SnapshotValues | string,
+    words: Words | ((done: Rewritten) => string),
+  ) => Promise<Result<() => Promise<void>, string>>;
 };
 
-const NOT_KEPT = 'That was not kept: it was changed or removed meanwhile. Look again and repeat it.';
-
-/** Writes, says so, and offers the way back. Every act of these can be undone. null until the store is open. */
-export function useWrite(): Write | null {
+/** The one door for what a person does. Until the store is open it keeps nothing and says so. */
+export function useWrite(): Write {
   const opened = useOpenedStore();
   const say = useToast();
-  return useMemo(() => (opened === null ? null : writeTo(opened, say)), [opened, say]);
+  return useMemo(() => (opened === null ? NOT_YET : writeTo(opened, say)), [opened, say]);
 }
 
-type Done = {
-  readonly table: TableName;
-  readonly text: string;
-  readonly undo: () => Promise<{ readonly ok: boolean }>;
+const notYet = async (): Promise<WriteOutcome> => NOT_OPEN_YET;
+const NOT_YET: Write = {
+  add: notYet,
+  change: notYet,
+  remove: notYet,
+  over: async ({ stored }) => ({ refused: NOT_OPEN_YET, stored }),
+  all: async () => fail(NOT_OPEN_YET),
 };
 
-function writeTo({ store, tables }: OpenedStore, say: (words: ToastWords) => void): Write {
-  const refuse = (): WriteOutcome => {
-    say({ text: NOT_KEPT });
-    return NOT_KEPT;
-  };
-  const done = async ({ table, text, undo }: Done): Promise<WriteOutcome> => {
-    // Whoever goes on when this is said must find it there: a form opened on the record before would be refused.
-    await tables.refresh(table);
-    const back = async (): Promise<void> => {
-      if (!(await undo()).ok) say({ text: 'It was changed again meanwhile, so it stays as it is now.' });
-    };
-    say({ text, act: { label: 'Undo', do: () => void back() } });
-    return undefined;
+type Undone = { readonly ok: boolean };
+type Say = (words: ToastWords) => void;
+
+/** How an act ends. What has no words is shown, or refused, by the form that asked for it. */
+function endings({ tables }: OpenedStore, say: Say) {
+  const wayBackOf = (undo: () => Promise<Undone>) => async (): Promise<void> => {
+    if (!(await undo()).ok) say({ text: NOT_TAKEN_BACK });
   };
   return {
-    add: async (table, value, words) => {
-      const id = newId();
-      const written = await store.put(table, id, value, null);
-      if (!written.ok) return refuse();
-      return done({ table, text: words, undo: () => store.remove(table, id, written.value.revision) });
+    wayBackOf,
+    refuse: (sentence: string, words: unknown): string => {
+      if (words !== null) say({ text: sentence });
+      return sentence;
     },
-    change: async ({ table, id }, change, words) => {
-      const written = await changeRecord(store, { table, id, change });
-      if (!written.ok) return refuse();
+    /** Whoever goes on when this is said must find it there: a form opened on the record before would be refused. */
+    done: async (text: Words, undo: () => Promise<Undone>): Promise<undefined> => {
+      await tables.settled();
+      if (text !== null) say({ text, act: { label: 'Undo', do: wayBackOf(undo) } });
+    },
+  };
+}
+
+export function writeTo(opened: OpenedStore, say: Say): Write {
+  const { store } = opened;
+  const { wayBackOf, refuse, done } = endings(opened, say);
+  return {
+    add: async (table, value, words, id = newId()) => {
+      const written = await store.put(table, id, value, null);
+      if (!written.ok) return refuse(notKeptSentence(written.reason), words);
+      return done(words, () => store.remove(table, id, written.value.revision));
+    },
+    change: async (key, change, words, wayBack = whole()) => {
+      const written = await changeRecord(store, key, change);
+      if (!written.ok) return refuse(notKeptSentence(written.reason), words);
       const { before, after } = written.value;
-      return done({ table, text: words, undo: () => store.put(table, id, before, after.revision) });
+      const { part, back, onUndo } = wayBack;
+      return done(words, async () => {
+        onUndo?.();
+        const undone = await putOnTop(store, key, (record) =>
+          record !== null && sameValue(part(record), part(after.value)) ? back(record, before) : null,
+        );
+        return { ok: undone.ok && undone.value !== null };
+      });
     },
     remove: async (table, stored, words) => {
       const removed = await store.remove(table, stored.id, stored.revision);
-      if (!removed.ok) return refuse();
-      return done({ table, text: words, undo: () => store.restore(table, removed.value) });
+      if (!removed.ok) return refuse(notKeptSentence(removed.reason), words);
+      return done(words, () => store.restore(table, removed.value));
+    },
+    over: async ({ table, stored }, change, words) => {
+      const { id, value, revision } = stored;
+      const written = await store.put(table, id, change(value), revision);
+      if (!written.ok)
+        return { refused: overSentence(written.reason), stored: theirsOf(written.reason) ?? stored };
+      const after = written.value;
+      await done(words, () => store.put(table, id, value, after.revision));
+      return { refused: undefined, stored: after };
+    },
+    all: async (change, words) => {
+      let refusal: string | null = null;
+      const written = await store.rewrite((current) => {
+        const next = change(current);
+        refusal = typeof next === 'string' ? next : null;
+        return typeof next === 'string' ? current : next;
+      });
+      if (!written.ok || refusal !== null) return fail(refuse(refusal ?? NONE_KEPT, words));
+      const undo = (): Promise<Undone> => undoRewrite(store, written.value);
+      await done(typeof words === 'function' ? words(written.value) : words, undo);
+      return ok(wayBackOf(undo));
     },
   };
 }
+
+/** The whole record goes back, where nobody changed it again. */
+const whole = <V>(): WayBack<V> => ({ part: (record) => record, back: (_, before) => before });
+
+const theirsOf = <V>(problem: StoreProblem<V>): Stored<V> | null =>
+  problem.code === 'conflict' ? problem.theirs : null;
+
+const overSentence = (problem: StoreProblem<EventRecord | MachineRecord>): string =>
+  problem.code === 'conflict' ? savedOverSentence(problem.theirs) : notKeptSentence(problem);

@@ -1,37 +1,35 @@
 'use client';
 
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { Section } from '@/components/ui/section';
-import { Acts } from '@/components/ui/stack';
+import { Select } from '@/components/ui/select';
+import { ButtonRow } from '@/components/ui/stack';
+import { CARD_PAPERS, type CardPaper, cardPaperOf } from '@/lib/share/card-papers';
 import { jetCardCsv } from '@/lib/share/jet-card-csv';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import { CardFields } from './card-fields';
 import { CardNotes } from './card-notes';
-import { CardSheet, type SheetSize } from './card-sheet';
+import { CardSheet } from './card-sheet';
 import { CardTable } from './card-table';
 import { readCard } from './read-card';
 import type { TrailSectionProps } from './section-props';
 import { useJetCard } from './use-jet-card';
+import { usePrinting } from './use-printing';
 
 /** Temperature by height, as mains out of the person's own box. */
 export function CardSection({ draft, machine, name }: TrailSectionProps & { readonly name: string }) {
   const { card: typed, units } = draft.value;
-  const [printing, setPrinting] = useState<SheetSize | null>(null);
+  const [chosen, setChosen] = useState('');
+  const { printing, print } = usePrinting<CardPaper>();
+  const printed = cardPaperOf(chosen, units.temperature);
   const reading = useMemo(() => readCard(typed, units), [typed, units]);
   const state = useJetCard(machine, reading.axes);
   const complete = state.status === 'ready' && reading.axes !== null ? state.card : null;
   const { shows } = typed;
-  useEffect(() => {
-    if (printing === null) return;
-    const done = () => setPrinting(null);
-    window.addEventListener('afterprint', done);
-    window.print();
-    return () => window.removeEventListener('afterprint', done);
-  }, [printing]);
   return (
     <Section title="The jet card" id="card">
       {state.status === 'problem' ? (
@@ -47,9 +45,9 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
         <>
           <CardTable card={complete} machine={machine} units={units} shows={shows} />
           <CardNotes card={complete} machine={machine} shows={shows} />
-          <Acts>
-            <Button onClick={() => setPrinting('pocket')}>Print pocket card (A6)</Button>
-            <Button onClick={() => setPrinting('page')}>Print full page</Button>
+          <Select label="Paper" value={printed.value} options={CARD_PAPERS} onChange={setChosen} />
+          <ButtonRow>
+            <Button onClick={() => print(printed)}>Print the card</Button>
             <Button
               onClick={() =>
                 saveFile({
@@ -61,9 +59,9 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
             >
               Save as CSV
             </Button>
-          </Acts>
+          </ButtonRow>
           {printing === null ? null : (
-            <CardSheet size={printing} card={complete} {...{ machine, units, name, shows }} />
+            <CardSheet printed={printing} card={complete} {...{ machine, units, name, shows }} />
           )}
         </>
       )}

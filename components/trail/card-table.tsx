@@ -16,38 +16,42 @@ export type CardParts = {
   readonly shows: CardDraft['shows'];
 };
 
+type CardTableProps = CardParts & {
+  /** Figures as large as the sheet allows, and nothing that scrolls. */
+  readonly onPaper?: boolean;
+};
+
 /** The card itself: the same on the screen, in the pocket and on the wall. */
-export function CardTable({ card, machine, units, shows }: CardParts) {
+export function CardTable({ card, machine, units, shows, onPaper = false }: CardTableProps) {
   const captionId = useId();
-  return (
-    <ScrollRegion labelledBy={captionId}>
-      <table className={styles.card}>
-        <caption id={captionId} className={styles.caption}>
-          Main jets by temperature and elevation.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">°{units.temperature}</th>
-            {card.axes.elevations.map((elevation) => (
-              <th key={elevation} scope="col">
-                {formatElevation(elevation, units)}
-              </th>
+  const table = (
+    <table className={classNames(styles.card, onPaper && styles.onPaper)}>
+      <caption id={captionId} className={styles.caption}>
+        Main jets by temperature and elevation.
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">°{units.temperature}</th>
+          {card.axes.elevations.map((elevation) => (
+            <th key={elevation} scope="col">
+              {formatElevation(elevation, units)}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {card.rows.map((row, i) => (
+          <tr key={card.axes.temperatures[i]}>
+            <th scope="row">{formatTemperature(card.axes.temperatures[i]!, units, 0)}</th>
+            {row.map((cell) => (
+              <Cell key={cell.elevation} cell={cell} machine={machine} shows={shows} />
             ))}
           </tr>
-        </thead>
-        <tbody>
-          {card.rows.map((row, i) => (
-            <tr key={card.axes.temperatures[i]}>
-              <th scope="row">{formatTemperature(card.axes.temperatures[i]!, units, 0)}</th>
-              {row.map((cell) => (
-                <Cell key={cell.elevation} cell={cell} machine={machine} shows={shows} />
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </ScrollRegion>
+        ))}
+      </tbody>
+    </table>
   );
+  return onPaper ? table : <ScrollRegion labelledBy={captionId}>{table}</ScrollRegion>;
 }
 
 type CellProps = {

@@ -2,7 +2,7 @@ import type { FieldErrors } from '@/components/draft/field-reader';
 import type { DraftState } from '@/components/draft/use-draft';
 import { Button } from '@/components/ui/button';
 import { NumberField } from '@/components/ui/number-field';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { ConditionFields } from './condition-fields';
 import { PastWinters } from './past-winters';
 import styles from './trail.module.css';
@@ -42,11 +42,11 @@ export function DaysForm({ draft, errors }: DaysFormProps) {
           />
         ))}
       </div>
-      <Acts>
+      <ButtonRow>
         <Button disabled={conditions.length >= MOST_CONDITIONS} onClick={add}>
           Add a day
         </Button>
-      </Acts>
+      </ButtonRow>
       <PastWinters draft={draft} most={MOST_CONDITIONS} />
     </Stack>
   );

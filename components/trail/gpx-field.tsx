@@ -6,9 +6,9 @@ import { Select } from '@/components/ui/select';
 import type { GpxTracks } from '@/lib/trail/gpx';
 import { MOST_GPX_BYTES } from '@/lib/trail/gpx-shape';
 import { joinedDays } from '@/lib/trail/join-days';
+import { profileFromText, profileToText } from '@/lib/trail/profile-text';
 import { type Profile, profileOf } from '@/lib/trail/track';
 import { gpxProblemSentence, joinedDayName, TRACK_TAKEN_AWAY, trackNotes } from '@/lib/words/gpx-problems';
-import { profileFromText, profileToText } from './profile-text';
 import type { RidePartProps } from './ride-part-props';
 import type { RideDraft } from './trail-draft';
 

@@ -1,7 +1,7 @@
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import { NumberField } from '@/components/ui/number-field';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { RidePartProps } from './ride-part-props';
 import styles from './trail.module.css';
@@ -28,11 +28,11 @@ export function HourRows(props: RidePartProps) {
         <HourRow key={i} {...props} hour={hour} index={i} />
       ))}
       <FieldError id="hours-error">{errors.hours}</FieldError>
-      <Acts>
+      <ButtonRow>
         <Button disabled={hours.length >= MOST_HOURS} onClick={() => ride.set('hours', [...hours, NEW_HOUR])}>
           Add a time
         </Button>
-      </Acts>
+      </ButtonRow>
     </div>
   );
 }

@@ -1,8 +1,6 @@
 import type { DraftState } from '@/components/draft/use-draft';
-import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
-import { Acts } from '@/components/ui/stack';
 import styles from './trail.module.css';
 import type { TrailDraft } from './trail-draft';
 import type { TrailMachine } from './use-trail-machine';
@@ -12,7 +10,7 @@ type MachineSectionProps = {
   readonly machine: TrailMachine;
 };
 
-/** Which machine the page is about, and the way back from what was typed on it. */
+/** Which machine the page is about. */
 export function MachineSection({ draft, machine }: MachineSectionProps) {
   const { id, invented, choices } = machine;
   return (
@@ -24,20 +22,11 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
           options={choices.map((choice) => ({ value: choice.id, label: choice.name }))}
           onChange={(machineId) => draft.change(null, (before) => ({ ...before, machineId }))}
         />
-        <Acts>
-          <Button onClick={draft.undo} disabled={!draft.canUndo}>
-            Undo
-          </Button>
-          <Button kind="quiet" onClick={draft.startOver}>
-            Start over
-          </Button>
-        </Acts>
       </div>
       {invented ? (
-        <Notice title="This machine is invented.">
+        <Notice>
           <p>
-            It shows what the page does. Add yours on the <a href="/machines?edit=new">machines</a> page: its
-            mains, pilot, needle and the air they were right in.
+            This machine is invented, to show what the page does. <a href="/machines?edit=new">Add yours</a>.
           </p>
         </Notice>
       ) : null}

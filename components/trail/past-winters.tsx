@@ -3,14 +3,14 @@
 import { useState } from 'react';
 import useSWR from 'swr';
 import type { DraftState } from '@/components/draft/use-draft';
+import { FindTown } from '@/components/place/find-town';
+import type { FoundPlace } from '@/components/place/use-places';
 import { askFor, type Wanted } from '@/components/server/ask-for';
 import { Button } from '@/components/ui/button';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
-import { Select } from '@/components/ui/select';
-import { Acts, Columns, Stack } from '@/components/ui/stack';
+import { ButtonRow, Columns, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
-import { TextField } from '@/components/ui/text-field';
 import { useToast } from '@/components/ui/toast';
 import { winterMonths } from '@/lib/trail/winter';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -19,20 +19,18 @@ import { elevationText } from '@/lib/units/entry-text';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { type Metre, metre } from '@/lib/units/quantity';
 import { type HistoryJson, historyJsonSchema } from '@/lib/weather/history-json';
-import { type PlacesJson, placesJsonSchema } from '@/lib/weather/places-json';
+import { MONTHS, PERCENTILES, type Percentile } from '@/lib/words/months';
 import { townElevationSentence } from '@/lib/words/trail-advice';
-import { MONTHS, PERCENTILES, type Percentile } from './month-names';
 import { readSeasons } from './read-seasons';
 import styles from './trail.module.css';
 import type { TrailDraft } from './trail-draft';
 import { type MonthToAdd, withMonth } from './with-month';
 
-type Place = PlacesJson['places'][number];
+const INSTEAD = 'Past winters cannot be looked up without it; type the days yourself.';
 
 /** An answer of our own server; what it says when it cannot is thrown, for the caller to show. */
 async function ask<T>(path: string, reader: Wanted<T>['reader']): Promise<T> {
-  const instead = 'Past winters cannot be looked up without it; type the days yourself.';
-  const answer = await askFor({ path, reader, instead });
+  const answer = await askFor({ path, reader, instead: INSTEAD });
   if (answer.ok) return answer.value;
   throw new Error(answer.reason);
 }
@@ -43,70 +41,24 @@ type PastWintersProps = { readonly draft: DraftState<TrailDraft>; readonly most:
 
 /** The place's own past winters: how cold the riding hours of each month were. */
 export function PastWinters({ draft, most }: PastWintersProps) {
-  const [name, setName] = useState('');
-  const [asked, setAsked] = useState<string | null>(null);
-  const [chosen, setChosen] = useState(0);
-  const found = useSWR(
-    asked === null ? null : `/api/places?${new URLSearchParams({ q: asked })}`,
-    (path: string) => ask(path, placesJsonSchema),
-    KEPT,
-  );
-  const places = found.data?.places ?? [];
-  const place = places[chosen];
   return (
     <Stack>
       <h3>From past winters</h3>
-      <Columns>
-        <TextField
-          label="Town near the trail"
-          value={name}
-          onChange={setName}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') setAsked(name.trim());
-          }}
-        />
-        <Button
-          disabled={name.trim() === '' || found.isLoading}
-          onClick={() => {
-            setChosen(0);
-            setAsked(name.trim());
-          }}
-        >
-          Find the town
-        </Button>
-      </Columns>
-      {place === undefined ? null : (
-        <>
-          <Select
-            label="Place"
-            value={String(chosen)}
-            options={places.map((each, i) => ({ value: String(i), label: placeText(each) }))}
-            onChange={(index) => setChosen(Number(index))}
-          />
+      <FindTown label="Town near the trail" instead={INSTEAD}>
+        {(place) => (
           <Winters
             key={`${place.latitude} ${place.longitude} ${draft.value.elevation}`}
             place={place}
             draft={draft}
             most={most}
           />
-        </>
-      )}
-      <p role="status">
-        {found.isLoading ? 'Asking…' : null}
-        {found.error instanceof Error ? found.error.message : null}
-        {found.data !== undefined && places.length === 0
-          ? `No place called “${asked}” was found. Try a larger town near it.`
-          : null}
-      </p>
+        )}
+      </FindTown>
     </Stack>
   );
 }
 
-function placeText({ name, region }: Place): string {
-  return region === '' ? name : `${name}, ${region}`;
-}
-
-type WintersProps = PastWintersProps & { readonly place: Place };
+type WintersProps = PastWintersProps & { readonly place: FoundPlace };
 
 function Winters({ place, draft, most }: WintersProps) {
   const { units } = draft.value;
@@ -134,11 +86,11 @@ function Winters({ place, draft, most }: WintersProps) {
         <NumberField label="Riding from" unit="h" value={from} onChange={setFrom} />
         <NumberField label="Riding until" unit="h" value={to} onChange={setTo} />
       </Columns>
-      <Acts>
+      <ButtonRow>
         <Button disabled={past.isLoading} onClick={look}>
           Look up past winters
         </Button>
-      </Acts>
+      </ButtonRow>
       <TownElevation place={place} typed={typed} draft={draft} />
       <p role="status">
         {past.isLoading ? 'Asking for three winters, which takes a moment…' : null}
@@ -155,7 +107,7 @@ function Winters({ place, draft, most }: WintersProps) {
 const AS_HIGH_M = 50;
 
 type TownProps = {
-  readonly place: Place;
+  readonly place: FoundPlace;
   readonly typed: Metre | null;
   readonly draft: PastWintersProps['draft'];
 };
@@ -174,7 +126,7 @@ function TownElevation({ place, typed, draft }: TownProps) {
           typed: typed === null ? null : formatElevation(typed, units),
         })}
       </p>
-      <Acts>
+      <ButtonRow>
         <Button
           onClick={() =>
             draft.change(null, (before) => ({ ...before, elevation: elevationText(town, before.units) }))
@@ -182,7 +134,7 @@ function TownElevation({ place, typed, draft }: TownProps) {
         >
           Take {formatElevation(town, units)} for the place
         </Button>
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

@@ -1,7 +1,7 @@
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import { NumberField } from '@/components/ui/number-field';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { MOST_PLACES } from '@/lib/trail/ride';
 import type { RidePartProps } from './ride-part-props';
@@ -19,14 +19,14 @@ export function PlaceRows(props: RidePartProps) {
         <PlaceRow key={i} {...props} place={place} index={i} />
       ))}
       <FieldError id="places-error">{errors.places}</FieldError>
-      <Acts>
+      <ButtonRow>
         <Button
           disabled={places.length >= MOST_PLACES}
           onClick={() => ride.set('places', [...places, NEW_PLACE])}
         >
           Add a place
         </Button>
-      </Acts>
+      </ButtonRow>
       <p className={styles.source}>A clock time earlier than the one before it is on the next day.</p>
     </div>
   );

@@ -4,6 +4,7 @@ import type { CardAxes } from '@/lib/trail/card';
 import type { UnitChoice } from '@/lib/units/choice';
 import { elevationFrom, elevationIn, temperatureFrom, temperatureIn } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
+import { plainNumber } from '@/lib/units/format';
 import { metre, ratio } from '@/lib/units/quantity';
 import type { CardDraft } from './trail-draft';
 
@@ -58,15 +59,20 @@ export function readCard(draft: CardDraft, units: UnitChoice): CardReading {
   const riseIn = elevationIn(metre(rise ?? 0), units.elevation);
   return {
     axes: {
-      temperatures: rows.map((i) => temperatureFrom(tidy(top - i * stepIn), units.temperature)),
-      elevations: columns.map((i) => elevationFrom(tidy(low + i * riseIn), units.elevation)),
+      temperatures: rows.map((i) =>
+        temperatureFrom(plainNumber(top - i * stepIn, TYPED_DIGITS), units.temperature),
+      ),
+      elevations: columns.map((i) =>
+        elevationFrom(plainNumber(low + i * riseIn, TYPED_DIGITS), units.elevation),
+      ),
       relativeHumidity: ratio(ASSUMED_RELATIVE_HUMIDITY),
     },
     errors: fields.errors(),
   };
 }
 
-const tidy = (value: number) => Number(value.toFixed(4));
+/** Nobody types more; what was kept in other units is not whole to more. */
+const TYPED_DIGITS = 4;
 
 type Span = {
   readonly name: string;

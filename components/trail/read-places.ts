@@ -5,9 +5,9 @@ import { pointsBetween, type Ride, type RideStop, rideProblem } from '@/lib/trai
 import { ridingTimes } from '@/lib/trail/riding-times';
 import { metre } from '@/lib/units/quantity';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { placeNames } from '@/lib/words/place-names';
 import { rideProblemSentence } from '@/lib/words/ride';
 import { WAY_KM } from './draft-in-units';
-import { placeNames } from './place-names';
 import { heightOf, type RideReader, rideMinutes } from './read-ride-fields';
 import type { RideDraft } from './trail-draft';
 

@@ -51,7 +51,7 @@ export function readSeasons(draft: Pick<TrailDraft, 'units' | 'elevation' | 'con
 
 function pressureOf(condition: ConditionDraft, elevation: Metre | null): PressureGiven | null {
   const station = stationOf(condition);
-  if (station !== null) return { kind: 'station', pressure: hectopascalToPascal(station) };
+  if (station !== null) return { kind: 'station', value: hectopascalToPascal(station) };
   return elevation === null ? null : { kind: 'standard', elevation };
 }
 

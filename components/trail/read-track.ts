@@ -1,6 +1,7 @@
 import { type FieldReader, ifTyped } from '@/components/draft/field-reader';
 import { clockOf } from '@/components/event/clock-text';
 import type { Instant } from '@/lib/time/instant';
+import { profileFromText } from '@/lib/trail/profile-text';
 import type { Ride } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';
 import { rideOfTrack } from '@/lib/trail/track-ride';
@@ -9,7 +10,6 @@ import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { trackProblemSentence } from '@/lib/words/gpx-problems';
 import { rideProblemSentence } from '@/lib/words/ride';
 import { WAY_KM } from './draft-in-units';
-import { profileFromText } from './profile-text';
 import { heightOf, type RideReader } from './read-ride-fields';
 import type { RideDraft } from './trail-draft';
 

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { Notice } from '@/components/ui/notice';
 import { Table } from '@/components/ui/table';
+import { stateOf } from '@/lib/plan/state-of';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import type { Result } from '@/lib/result/result';
 import { zoneName } from '@/lib/time/zone';
@@ -11,6 +12,7 @@ import type { RidePlan, RidePlanProblem, RideRequest } from '@/lib/trail/ride-pl
 import { stopOptions } from '@/lib/trail/ride-stops';
 import { formatElevation, formatGallons, formatPercent, formatTemperature } from '@/lib/units/format';
 import { driftText } from '@/lib/words/drift';
+import { placeNames } from '@/lib/words/place-names';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import {
   fuelSentence,
@@ -24,8 +26,6 @@ import { circuitSentences } from '@/lib/words/ride-circuits';
 import { windowText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { warningSentences } from '@/lib/words/warnings';
-import { placeNames } from './place-names';
-import { stateOf } from './state-of';
 import styles from './trail.module.css';
 
 type RideAnswerProps = {

@@ -6,7 +6,7 @@ import { bigPilotCost } from '@/lib/trail/pilot-cost';
 import type { SeasonSetup } from '@/lib/trail/season';
 import { bigPilotSentence, hangingIdleSentence, pilotSentence, screwWaySentence } from '@/lib/words/screw';
 import { isLeanDay, leanDaySentence } from '@/lib/words/season';
-import { sizesText } from '@/lib/words/settings';
+import { jetsText } from '@/lib/words/settings';
 import { CUTAWAY_ADVICE, SEASON_LIMITS } from '@/lib/words/trail-advice';
 import styles from './trail.module.css';
 
@@ -74,7 +74,7 @@ function BoxNotice({ setups, machine }: SeasonAdviceProps) {
     warnings.flatMap((warning) =>
       warning.code === 'no-jet-rich-enough'
         ? [
-            `${condition.name}: no jet owned is rich enough. ${warning.sizes === null ? 'None on the list would be.' : `Borrow ${sizesText(warning.sizes)}.`}`,
+            `${condition.name}: no jet owned is rich enough. ${warning.sizes === null ? 'None on the list would be.' : `Borrow ${jetsText(warning.sizes)}.`}`,
           ]
         : [],
     ),

@@ -2,13 +2,13 @@ import { classNames } from '@/components/ui/class-names';
 import { type Column, Table } from '@/components/ui/table';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Machine } from '@/lib/carb/machine';
+import { stateOf } from '@/lib/plan/state-of';
 import type { SeasonSetup } from '@/lib/trail/season';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation, formatNumber, formatPercent, formatTemperature } from '@/lib/units/format';
 import { driftText } from '@/lib/words/drift';
 import { turnsText } from '@/lib/words/screw';
 import { seasonMainText } from '@/lib/words/season';
-import { stateOf } from './state-of';
 import styles from './trail.module.css';
 
 type SeasonTableProps = {
@@ -42,7 +42,7 @@ export function SeasonTable({ setups, machine, units }: SeasonTableProps) {
         cell: (fact) => {
           const differs = fact.set && fact.value(setup) !== fact.value(first);
           return (
-            <span className={classNames(styles.fact, differs && styles.differs)}>
+            <span className={classNames(styles.fact, fact.set && styles.setting, differs && styles.differs)}>
               {fact.value(setup)}
               {differs ? <VisuallyHidden> (differs)</VisuallyHidden> : null}
             </span>

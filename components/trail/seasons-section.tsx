@@ -38,12 +38,12 @@ export function SeasonsSection({ draft, machine, invented }: TrailSectionProps) 
         <p>No kind of day yet: type a temperature below.</p>
       ) : (
         <>
+          <SeasonTable setups={good} machine={machine} units={units} />
           <p className={styles.source}>
             Boxed: differs from {good[0]?.condition.name}. Screw in turns out, clip groove from the top, power
             against the baseline in its own air. Main and trim as the planner leaves or changes them; the
             mixture is the main’s.
           </p>
-          <SeasonTable setups={good} machine={machine} units={units} />
           <SeasonAdvice setups={good} machine={machine} />
         </>
       )}

@@ -2,8 +2,8 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
+import { profileFromText } from '@/lib/trail/profile-text';
 import { dateClockText } from '@/lib/words/times';
-import { profileFromText } from './profile-text';
 import type { RidePartProps } from './ride-part-props';
 
 /** What a track does not say: the day of the ride, and speed and heights where it has none. */

@@ -16,10 +16,7 @@ export function TrailPage() {
     <main className={styles.page}>
       <div className={styles.head}>
         <h1>Trail</h1>
-        <p>
-          Which screw, clip and pilot for each kind of day, one setting that is safe for a whole ride, and a
-          jet card for the pocket.
-        </p>
+        <p>Screw, clip, pilot and main for each kind of day, for a ride, and on a card.</p>
       </div>
       <TrailRoom />
     </main>

@@ -14,7 +14,9 @@ import { DialSection } from './dial-section';
 import { MachineSection } from './machine-section';
 import { RideSection } from './ride-section';
 import { SeasonsSection } from './seasons-section';
+import styles from './trail.module.css';
 import { TrailCautions } from './trail-cautions';
+import { TypedActs } from './typed-acts';
 import { useTrailDraft } from './use-trail-draft';
 import { useTrailMachine } from './use-trail-machine';
 
@@ -56,10 +58,17 @@ function TrailDesk({ units }: { readonly units: UnitChoice }) {
   return (
     <>
       {head}
-      <SeasonsSection {...parts} />
-      <DialSection {...parts} />
-      <RideSection {...parts} />
-      <CardSection {...parts} name={machine.name} />
+      <div className={styles.desk}>
+        <div className={styles.side}>
+          <SeasonsSection {...parts} />
+          <DialSection {...parts} />
+        </div>
+        <div className={styles.side}>
+          <RideSection {...parts} />
+          <CardSection {...parts} name={machine.name} />
+        </div>
+      </div>
+      <TypedActs draft={draft} />
       <TrailCautions />
     </>
   );

@@ -4,11 +4,12 @@ import { useMemo } from 'react';
 import useSWR from 'swr';
 import { readCoordinate } from '@/components/event/coordinate';
 import { askFor } from '@/components/server/ask-for';
+import { forecastSchema } from '@/lib/contract/forecast';
+import { forecastSeries } from '@/lib/contract/forecast-series';
 import type { HourSeries } from '@/lib/hours/series';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
-import { forecastFromJson, forecastJsonSchema } from '@/lib/weather/forecast-json';
 import type { RideDraft } from './trail-draft';
 
 export type RideForecast = {
@@ -24,7 +25,7 @@ const NOTHING: RideForecast = { series: null, asking: false, problem: null, cred
 async function ask(path: string) {
   const answer = await askFor({
     path,
-    reader: forecastJsonSchema,
+    reader: forecastSchema,
     instead: 'Type the hours of the ride yourself.',
   });
   if (answer.ok) return answer.value;
@@ -51,10 +52,8 @@ export function useRideForecast(draft: RideDraft, ride: Ride | null): RideForeca
       };
     if (error instanceof Error) return { ...NOTHING, problem: error.message };
     if (data === undefined) return { ...NOTHING, asking: isLoading };
-    const read = forecastFromJson(data);
-    if (!read.ok) return { ...NOTHING, problem: 'The forecast could not be read. Type the hours yourself.' };
-    const { attribution, attributionUrl } = read.value.source;
-    return { ...NOTHING, series: read.value, credit: { text: attribution, url: attributionUrl } };
+    const { attribution, attributionUrl } = data;
+    return { ...NOTHING, series: forecastSeries(data), credit: { text: attribution, url: attributionUrl } };
   }, [draft.air, latitude, longitude, data, error, isLoading]);
 }
 

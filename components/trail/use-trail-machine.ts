@@ -7,9 +7,9 @@ import type { Machine } from '@/lib/carb/machine';
 import { machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
+import { DEMO_TRAIL_MACHINE } from '@/lib/night/demo-trail-machine';
 import type { Result } from '@/lib/result/result';
 import { machineInForce } from '@/lib/store/machine-in-force';
-import { DEMO_TRAIL_MACHINE } from './demo-machine';
 
 export type MachineChoice = { readonly id: string; readonly name: string };
 

@@ -12,6 +12,6 @@ export function Columns({ children }: { readonly children: ReactNode }) {
 }
 
 /** Buttons in a row that wraps. */
-export function Acts({ children }: { readonly children: ReactNode }) {
+export function ButtonRow({ children }: { readonly children: ReactNode }) {
   return <div className={styles.acts}>{children}</div>;
 }

@@ -2,6 +2,7 @@
 
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useState } from 'react';
 import { Button } from './button';
+import { classNames } from './class-names';
 import styles from './toast.module.css';
 
 export type ToastWords = {
@@ -11,10 +12,12 @@ export type ToastWords = {
 };
 
 /**
- * Long enough to take a glove off. It counts anew with every key, since whoever goes by keys or by ear is on the way to
- * it, and stands still while it holds the focus or the pointer or lies under a dialog.
+ * Long enough to take a glove off. Every key starts it anew: whoever goes by keys or by ear is on the way to it. It
+ * stands still while the toast holds the focus or the pointer or lies under a dialog.
  */
 const SHOWN_MS = 20_000;
+/** Read by then; from now on only the way back stands there, so that it covers no more than itself. */
+const READ_MS = 6000;
 
 /** Where Ctrl+Z takes back typing; those with nothing to type have none. */
 const FIELDS = 'textarea, input:not([type=radio], [type=checkbox], [type=range], [type=file]), dialog form';
@@ -91,9 +94,15 @@ function useUndoKey(toast: ToastWords | null, dismiss: () => void): void {
 
 function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly onDone: () => void }) {
   const { text, act } = toast;
+  const [read, setRead] = useState<ToastWords | null>(null);
+  useEffect(() => {
+    const timer = setTimeout(() => setRead(toast), READ_MS);
+    return () => clearTimeout(timer);
+  }, [toast]);
+  const small = act !== undefined && read === toast;
   return (
     // A part with a name of its own: whoever goes by ear jumps to it from anywhere.
-    <section className={styles.toast} aria-label="Just done">
+    <section className={classNames(styles.toast, small && styles.small)} aria-label="Just done">
       <p>{text}</p>
       <div className={styles.acts}>
         {act ? (
@@ -110,7 +119,7 @@ function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly on
             </span>
           </Button>
         ) : null}
-        <Button kind="quiet" onClick={onDone}>
+        <Button kind="quiet" className={styles.dismiss} onClick={onDone}>
           Dismiss
         </Button>
       </div>

@@ -2,12 +2,12 @@
 
 import { useMemo } from 'react';
 import { type ReadingDesk, useReadingDesk } from '@/components/reading/use-reading-desk';
-import type { PlannedNight } from '@/components/reading/what-moved';
 import { type ForecastState, useForecast } from '@/components/weather/use-forecast';
 import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { CallVoice } from '@/lib/words/call';
+import type { PlannedNight } from '@/lib/words/what-moved';
 import { useWatch, type Watch } from './use-watch';
 
 export type LiveNight = {

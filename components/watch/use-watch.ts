@@ -5,8 +5,8 @@ import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { Voice } from '@/lib/words/voice';
+import { type Look, look, type WatchState, watchState } from '@/lib/words/watch-state';
 import { notify } from './notify';
-import { type Look, look, type WatchState, watchState } from './watch-state';
 
 export type Watch = {
   readonly state: WatchState;

@@ -1,17 +1,18 @@
 import { classNames } from '@/components/ui/class-names';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { forecastSeries } from '@/lib/contract/forecast-series';
 import { dataAge, hoursProvenance } from '@/lib/hours/provenance';
-import { forecastSeries } from '@/lib/night/forecast-series';
+import type { SeriesSource } from '@/lib/hours/series';
 import type { ForecastRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, metre } from '@/lib/units/quantity';
 import { countdown } from '@/lib/words/countdown';
+import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
 import { pressureSentence } from '@/lib/words/provenance';
 import { type Clock, clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { contradictionSentence, triedSentence } from '@/lib/words/weather-problems';
-import { filledSentence, missingSentence } from './missing-words';
 import styles from './weather.module.css';
 
 type ForecastFactsProps = {
@@ -25,7 +26,7 @@ type ForecastFactsProps = {
 /** What a kept forecast is: whose, how old, for what height, what is missing in it. */
 export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) {
   const { forecast } = record;
-  const series = forecastSeries(record);
+  const series = forecastSeries(forecast);
   const told = hoursProvenance(series);
   const age = dataAge(told, now);
   const clock: Clock = from === null ? { zone: voice.zone } : { zone: voice.zone, from };
@@ -34,10 +35,10 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
     forecast.freshness === 'stale'
       ? 'No weather service answered when this was asked for: it is the last good copy.'
       : '',
-    triedSentence(forecast.tries ?? []),
+    triedSentence((forecast.tries ?? []).map(({ source, problem: { code } }) => ({ source, code }))),
     contradictionSentence(
       (forecast.leftOut ?? []).map(({ time, code }) => ({ at: instantFromJson(time), code })),
-      { service: forecast.source.name, clock },
+      { service: forecast.name, clock },
     ),
     missingSentence((forecast.missing ?? []).map(instantFromJson), clock),
     filledSentence(filled, clock),
@@ -51,13 +52,13 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
     <div className={styles.facts}>
       <p>
         <span className={classNames(styles.age, styles[age])}>{age}</span>
-        {sourceSentence(record, { now, clock })} {hoursSentence(series.hours, clock)} For{' '}
+        {sourceSentence(series.source, { now, clock })} {hoursSentence(series.hours, clock)} For{' '}
         {formatElevation(metre(forecast.elevationM), voice.units)}.
       </p>
       {notes.map((note) => (
         <p key={note}>{note}</p>
       ))}
-      <Credit record={record} />
+      <Credit source={series.source} />
     </div>
   );
 }
@@ -65,12 +66,10 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
 type Told = { readonly now: Instant; readonly clock: Clock };
 
 /** "Open-Meteo, made 18:00 (2 h ago), asked for 5 min ago." */
-function sourceSentence({ forecast, fetchedAt }: ForecastRecord, { now, clock }: Told): string {
-  const { name, issuedAt, fetchedAt: servedAt } = forecast.source;
-  const asked = `asked for ${ago(now, instantFromJson(servedAt ?? fetchedAt))}`;
+function sourceSentence({ name, issuedAt, fetchedAt }: SeriesSource, { now, clock }: Told): string {
+  const asked = `asked for ${ago(now, fetchedAt ?? now)}`;
   if (issuedAt === null) return `${name}, ${asked}; it does not say when it was made.`;
-  const made = instantFromJson(issuedAt);
-  return `${name}, made ${clockText(made, clock)} (${ago(now, made)}), ${asked}.`;
+  return `${name}, made ${clockText(issuedAt, clock)} (${ago(now, issuedAt)}), ${asked}.`;
 }
 
 const ago = (now: Instant, at: Instant): string => (at >= now ? 'just now' : countdown(now, at));
@@ -88,8 +87,7 @@ function spreadSentence(spreads: readonly number[], { units }: Voice): string {
   return `How sure: its ensemble spreads by ±${formatTemperatureStep(kelvinDifference(mean), units)} on average, widened for the air near the ground.`;
 }
 
-function Credit({ record: { forecast } }: { readonly record: ForecastRecord }) {
-  const { attribution, attributionUrl } = forecast.source;
+function Credit({ source: { attribution, attributionUrl } }: { readonly source: SeriesSource }) {
   if (attribution === '') return null;
   return (
     <p className={styles.credit}>

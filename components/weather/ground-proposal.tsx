@@ -1,5 +1,6 @@
 'use client';
 
+import { type PlacesState, useGround } from '@/components/place/use-places';
 import { askProblemWords } from '@/components/server/ask-words';
 import { Button } from '@/components/ui/button';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -8,7 +9,6 @@ import { elevationText } from '@/lib/units/entry-text';
 import { formatElevation } from '@/lib/units/format';
 import { type Metre, metre } from '@/lib/units/quantity';
 import type { Location } from './locate';
-import { type PlacesState, useGround } from './use-places';
 import styles from './weather.module.css';
 
 type GroundProposalProps = {

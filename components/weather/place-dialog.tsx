@@ -1,14 +1,12 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { withoutOffsetElsewhere } from '@/components/event/moved-place';
-import { useSave } from '@/components/night/setup/use-save';
-import { newId } from '@/components/store/new-id';
+import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
-import { typedHoursAt } from '@/lib/store/pressure-answers';
+import { withForecastAt } from '@/lib/night/edited-records';
+import { newId } from '@/lib/store/new-id';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import type { TypedPlace } from './read-place';
 
 const PlaceForm = dynamic(() => import('./place-form').then((module) => module.PlaceForm), {
   ssr: false,
@@ -39,19 +37,4 @@ export function PlaceDialog({ stored, units, onClose }: PlaceDialogProps) {
       />
     </Dialog>
   );
-}
-
-/** The event at its place and following the forecast there; `freshId` names the forecast where it has none yet. */
-export function withForecastAt(
-  record: EventRecord,
-  { place, elevationM }: TypedPlace,
-  freshId: string,
-): EventRecord {
-  return {
-    ...withoutOffsetElsewhere(record, place),
-    event: { ...record.event, place, elevationM },
-    typed: typedHoursAt(record, elevationM),
-    forecastId: record.forecastId ?? freshId,
-    demo: false,
-  };
 }

@@ -6,6 +6,7 @@ import { wholeOf } from '@/components/draft/part';
 import { useDraft } from '@/components/draft/use-draft';
 import { type FormState, type Save, useForm } from '@/components/draft/use-form';
 import { type Axis, readCoordinatePair } from '@/components/event/coordinate';
+import type { FoundPlace } from '@/components/place/use-places';
 import { Notice } from '@/components/ui/notice';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns } from '@/components/ui/stack';
@@ -26,7 +27,6 @@ import {
 } from './place-draft';
 import { PlaceSearch } from './place-search';
 import { pointOf, readPlace, type TypedPlace } from './read-place';
-import type { FoundPlace } from './use-places';
 
 type PlaceFormProps = {
   readonly id: string;

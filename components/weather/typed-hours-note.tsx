@@ -28,7 +28,7 @@ export function TypedHoursNote({ event, hasForecast }: TypedHoursNoteProps) {
       <div className={styles.acts}>
         <Button
           onClick={() =>
-            void write?.change(
+            void write.change(
               { table: 'events', id: event.id },
               (record) => ({ ...record, typed: null }),
               'Typed hours taken away; the forecast stands alone.',

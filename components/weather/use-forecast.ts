@@ -1,16 +1,16 @@
 'use client';
 
+import { useCallback, useEffect, useState } from 'react';
 import useSWR from 'swr';
-import { useOpenedStore } from '@/components/store/store-provider';
+import { useStoreReads } from '@/components/store/store-provider';
+import { useQuietWrite } from '@/components/store/use-quiet-write';
+import { pauseBeforeAsking } from '@/lib/night/asking-again';
+import { followsForecast, stretchOfRuns } from '@/lib/night/forecast-question';
 import type { Result } from '@/lib/result/result';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
-import { stretchOfRuns } from './forecast-question';
-import { followsForecast, type RenewProblem, renewForecast } from './renew-forecast';
+import { type RenewProblem, renewForecast } from './renew-forecast';
 
-/** As often as the server itself asks a service. */
-const EVERY_MS = 15 * MINUTE_MS;
-const AFTER_FAILURE_MS = 2 * MINUTE_MS;
 const OVER_AFTER_MS = 2 * HOUR_MS;
 
 export type ForecastState = {
@@ -27,31 +27,44 @@ export type ForecastState = {
  * the signal comes back. What is shown comes from the store, so it is there before any answer.
  */
 export function useForecast(event: Stored<EventRecord>, now: Instant): ForecastState {
-  const store = useOpenedStore()?.store;
+  const store = useStoreReads();
+  const write = useQuietWrite();
   const status = statusOf(event.value, now);
   const { forecastId, event: night } = event.value;
   const key =
-    store === undefined || status !== 'following' || forecastId === null
+    store === null || status !== 'following' || forecastId === null
       ? null
       : ['forecast', event.id, forecastId, night.place?.latitude, night.place?.longitude, night.elevationM];
-  const { data, isValidating, mutate } = useSWR<Result<'kept', RenewProblem>>(
+  const { pause, count, startAnew } = usePause();
+  const { data, isValidating, mutate } = useSWR<Renewed>(
     key,
-    () =>
+    async () =>
       // The key is null where either is.
-      store === undefined || forecastId === null
+      store === null || write === null || forecastId === null
         ? { ok: false, reason: { code: 'no-place' } }
-        : renewForecast({ store, eventId: event.id, forecastId, now: instant(Date.now()) }),
+        : count(
+            await renewForecast({ store, write, eventId: event.id, forecastId, now: instant(Date.now()) }),
+          ),
     {
-      refreshInterval: (last) => (last === undefined || last.ok ? EVERY_MS : pauseAfter(last.reason)),
+      refreshInterval: pause,
       // A phone in a pocket may still have to say that the act changed.
       refreshWhenHidden: true,
       revalidateOnFocus: true,
-      revalidateOnReconnect: true,
+      // The signal's return is heard below.
+      revalidateOnReconnect: false,
       focusThrottleInterval: MINUTE_MS,
       // A question that failed a second ago must not swallow the one the signal's return puts.
       dedupingInterval: 0,
     },
   );
+  useEffect(() => {
+    const askAtOnce = () => {
+      startAnew();
+      void mutate();
+    };
+    window.addEventListener('online', askAtOnce);
+    return () => window.removeEventListener('online', askAtOnce);
+  }, [startAnew, mutate]);
   return {
     status,
     asking: isValidating,
@@ -66,7 +79,21 @@ function statusOf(record: EventRecord, now: Instant): ForecastState['status'] {
   return runs !== null && now > runs.end + OVER_AFTER_MS ? 'over' : 'following';
 }
 
-function pauseAfter(problem: RenewProblem): number {
-  const asked = problem.code === 'refused' ? (problem.retryAfterSeconds ?? 0) * 1000 : 0;
-  return Math.max(AFTER_FAILURE_MS, asked);
+type Renewed = Result<'kept', RenewProblem>;
+
+/**
+ * How long to wait until the next question [ms]; `count` is told every answer. A number and no function: the wait begins
+ * anew when it changes and with no other render, or a page drawn anew every half minute would never ask again.
+ */
+function usePause() {
+  const [failures, setFailures] = useState(0);
+  const [askedSeconds, setAskedSeconds] = useState(0);
+  const startAnew = useCallback(() => setFailures(0), []);
+  const count = useCallback((answer: Renewed): Renewed => {
+    const refused = !answer.ok && answer.reason.code === 'refused' ? answer.reason : null;
+    setFailures((before) => (answer.ok ? 0 : before + 1));
+    setAskedSeconds(refused?.retryAfterSeconds ?? 0);
+    return answer;
+  }, []);
+  return { pause: pauseBeforeAsking(failures, askedSeconds), count, startAnew };
 }

@@ -8,9 +8,9 @@ export type Humidity =
 
 /** Which pressure a person or a service gave. Only `station` is the pressure the engine breathes. */
 export type PressureGiven =
-  | { readonly kind: 'station'; readonly pressure: Pascal; readonly elevation?: Metre }
-  | { readonly kind: 'altimeter'; readonly pressure: Pascal; readonly elevation: Metre }
-  | { readonly kind: 'sea-level'; readonly pressure: Pascal; readonly elevation: Metre }
+  | { readonly kind: 'station'; readonly value: Pascal; readonly elevation?: Metre }
+  | { readonly kind: 'altimeter'; readonly value: Pascal; readonly elevation: Metre }
+  | { readonly kind: 'sea-level'; readonly value: Pascal; readonly elevation: Metre }
   | { readonly kind: 'standard'; readonly elevation: Metre };
 
 export type PressureKind = PressureGiven['kind'];

@@ -16,12 +16,12 @@ function stationProblem(
   temperature: Kelvin,
   relativeHumidity: Ratio,
 ): AirProblem | null {
-  const { pressure, elevation } = given;
+  const { value: pressure, elevation } = given;
   if (elevation === undefined) return null;
   const { lowest, highest } = impliedSeaLevel(pressure, { elevation, temperature, relativeHumidity });
   if (lowest > RECORD_WEATHER.highest) {
     const stationIfSeaLevel = stationPressure(
-      { kind: 'sea-level', pressure, elevation },
+      { kind: 'sea-level', value: pressure, elevation },
       temperature,
       relativeHumidity,
     );
@@ -43,9 +43,7 @@ function pressureProblem(given: PressureGiven): AirProblem | null {
     return { code: 'elevation-out-of-range', elevation };
   if (kind === 'standard') return null;
   const range = kind === 'station' ? RANGE.station : RANGE.seaLevel;
-  return within(given.pressure, range)
-    ? null
-    : { code: 'pressure-out-of-range', pressure: given.pressure, kind };
+  return within(given.value, range) ? null : { code: 'pressure-out-of-range', pressure: given.value, kind };
 }
 
 const HUMIDITY_RANGE = {

@@ -62,11 +62,11 @@ export function seaLevelFromStation(station: Pascal, column: AirColumn): Pascal 
 export function stationPressure(given: PressureGiven, temperature: Kelvin, relativeHumidity: Ratio): Pascal {
   switch (given.kind) {
     case 'station':
-      return given.pressure;
+      return given.value;
     case 'altimeter':
-      return stationFromAltimeter(given.pressure, given.elevation);
+      return stationFromAltimeter(given.value, given.elevation);
     case 'sea-level':
-      return stationFromSeaLevel(given.pressure, {
+      return stationFromSeaLevel(given.value, {
         elevation: given.elevation,
         temperature,
         relativeHumidity,

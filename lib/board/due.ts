@@ -3,7 +3,7 @@ import { addMinutes, HOUR_MS, type Instant } from '@/lib/time/instant';
 import { jobKey, timeOfJob } from './job-time';
 
 /** What a machine's followers know: kept with the board, so that nothing is told twice. */
-export type Told = {
+export type ToldSoFar = {
   /** Key of the job they were told or could read when it was posted; null before the first planning. */
   readonly job: string | null;
   /** Counts the changes, so that a job that comes back is told again. */
@@ -16,7 +16,7 @@ export type Told = {
   readonly stale: boolean;
 };
 
-export const NOTHING_TOLD: Told = { job: null, count: 0, timeOf: null, waiting: null, stale: false };
+export const NOTHING_TOLD: ToldSoFar = { job: null, count: 0, timeOf: null, waiting: null, stale: false };
 
 export type DueMessage = {
   readonly kind: 'changed' | 'time' | 'stale';
@@ -41,9 +41,9 @@ const QUIET = /^(over|out|no-hours)$/;
 
 /** The messages of one machine that are due, and what its followers know then. */
 export function dueMessages(
-  told: Told,
+  told: ToldSoFar,
   given: Given,
-): { readonly messages: readonly DueMessage[]; readonly told: Told } {
+): { readonly messages: readonly DueMessage[]; readonly told: ToldSoFar } {
   const changed = changeOf(told, given);
   const time = timeMessage(changed.told, given, changed.message !== null);
   const stale = staleMessage(time.told, given);
@@ -53,9 +53,9 @@ export function dueMessages(
   };
 }
 
-type Step = { readonly message: DueMessage | null; readonly told: Told };
+type Step = { readonly message: DueMessage | null; readonly told: ToldSoFar };
 
-function changeOf(told: Told, { standing, now, ownAct }: Given): Step {
+function changeOf(told: ToldSoFar, { standing, now, ownAct }: Given): Step {
   const job = jobKey(standing.job);
   if (job === told.job) return { message: null, told: { ...told, waiting: null } };
   const known = { ...told, job, waiting: null };
@@ -81,7 +81,7 @@ function comeAlready({ job, plan }: Standing, now: Instant): string | null {
   return job.kind === 'swap' && timeOfJob(plan, job) <= now ? jobKey(job) : null;
 }
 
-function timeMessage(told: Told, { standing, now }: Given, toldJustNow: boolean): Step {
+function timeMessage(told: ToldSoFar, { standing, now }: Given, toldJustNow: boolean): Step {
   const come = comeAlready(standing, now);
   if (come === null || come === told.timeOf || come !== told.job || toldJustNow)
     return { message: null, told };
@@ -93,7 +93,7 @@ function timeMessage(told: Told, { standing, now }: Given, toldJustNow: boolean)
   return { message, told: { ...told, timeOf: come } };
 }
 
-function staleMessage(told: Told, { standing, now, stale }: Given): Step {
+function staleMessage(told: ToldSoFar, { standing, now, stale }: Given): Step {
   const toCome = standing.plan.runs.some(({ state }) => state === 'planned' || state === 'beyond-hours');
   if (!stale || told.stale || !toCome)
     return { message: null, told: { ...told, stale: stale && told.stale } };

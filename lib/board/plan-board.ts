@@ -11,11 +11,11 @@ import { type Standing, standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { boardMessage, type MessageWords } from '@/lib/words/board';
 import { boardRequests, entryId, entryName } from './board-requests';
-import { type DueMessage, dueMessages, NOTHING_TOLD, type Told } from './due';
+import { type DueMessage, dueMessages, NOTHING_TOLD, type ToldSoFar } from './due';
 import { nextLook, nextTurn } from './next-look';
 
 /** What a board remembers of one machine between two plannings. */
-export type MachineMemory = { readonly told: Told; readonly accepted: readonly SettingJson[] | null };
+export type MachineMemory = { readonly told: ToldSoFar; readonly accepted: readonly SettingJson[] | null };
 
 export type BoardMemory = Readonly<Record<string, MachineMemory>>;
 

@@ -18,13 +18,26 @@ const MOST_OF_A_SIZE = 99;
 const ENTRY = /^(\d+(?:\.\d+)?)(?:\s*[x×*]\s*(\d+)|\s*\(\s*(\d+)\s*\))?$/i;
 
 /** What stands between two jets once counts have been pulled to their sizes. */
-const SEPARATORS = /[,;\s]+/;
+const SEPARATORS = /[/,;\s]+/;
 
 /**
  * A box as a person types it: "400x3 410x3 420". A size alone is one piece; a size named twice adds up. A comma with
  * one digit behind it is a decimal comma ("162,5"), any other comma parts two jets.
  */
 export function readBoxText(text: string): Result<Box, BoxTextProblem> {
+  const entries = readEntries(text);
+  return entries.ok ? ok(normaliseBox(entries.value)) : entries;
+}
+
+/** Jets of which the order counts: "410/400/410" from the first carburettor to the last, "410x3", "35 37,5 40". */
+export function readSizes(text: string): Result<readonly number[], BoxTextProblem> {
+  const entries = readEntries(text);
+  return entries.ok
+    ? ok(entries.value.flatMap(({ size, count }) => Array<number>(count).fill(size)))
+    : entries;
+}
+
+function readEntries(text: string): Result<readonly BoxEntry[], BoxTextProblem> {
   const words = text
     // First, so that no later pattern can search long blanks again and again.
     .replace(/\s+/g, ' ')
@@ -40,7 +53,7 @@ export function readBoxText(text: string): Result<Box, BoxTextProblem> {
     if (!entry.ok) return entry;
     entries.push(entry.value);
   }
-  return ok(normaliseBox(entries));
+  return ok(entries);
 }
 
 function readEntry(word: string): Result<BoxEntry, BoxTextProblem> {

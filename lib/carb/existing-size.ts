@@ -1,3 +1,4 @@
+import { withoutDust } from '@/lib/units/entry-text';
 import { jetArea } from './jets';
 import type { Machine } from './machine';
 import { NARROWEST_LOG_STEP, USUAL_LOG_STEP, WIDEST_LOG_STEP } from './size-step';
@@ -51,7 +52,7 @@ export function nextSizeUp(jets: Jets, size: number): number | null {
   const from = known.findLast((each) => !enough(each)) ?? known[0] ?? size;
   const step = knownStep(jets, known) ?? usualStep(jets);
   const made = from + Math.ceil((size - from) / step - SAME) * step;
-  return Math.min(owned, Number(made.toFixed(4)));
+  return Math.min(owned, withoutDust(made));
 }
 
 /** The same for every carburettor; null where one of them has none. */

@@ -1,7 +1,7 @@
 import { type Information, informationOn } from './information';
+import type { JetEvidence } from './jet-evidence';
 import type { BaselineShift, Machine, Response, ResponseOrigin } from './machine';
 import { heavyTailed } from './mixture';
-import type { Observation } from './observation';
 import type { Belief, RegressionRow } from './regression';
 import { DEFAULT_RESPONSE } from './response';
 import { type RowDiagnosis, robustFit } from './robust-fit';
@@ -12,7 +12,7 @@ export type Interval = { readonly low: number; readonly high: number };
 /** One piece of evidence beside what the fit makes of it. */
 export type LearnedEntry = {
   readonly id: string;
-  readonly group: Observation['group'];
+  readonly group: JetEvidence['group'];
   /** ln of the right area over the baseline's, as observed and as fitted, with the group's own level taken off. */
   readonly observed: number;
   readonly fitted: number;
@@ -61,7 +61,7 @@ const BASELINE_SD_SIZES = 0.5;
  */
 export function learnResponse(
   machine: Machine,
-  observations: readonly Observation[],
+  observations: readonly JetEvidence[],
   prior: Response = DEFAULT_RESPONSE,
 ): Learned {
   const groups = (['chart', 'log', 'log-before'] as const).filter((group) =>
@@ -99,14 +99,14 @@ export function interval90(mean: number, sd: number): Interval {
   return { low: mean - Z_90 * sd, high: mean + Z_90 * sd };
 }
 
-function originOf(groups: readonly Observation['group'][]): ResponseOrigin {
+function originOf(groups: readonly JetEvidence['group'][]): ResponseOrigin {
   const chart = groups.includes('chart');
   if (groups.some((group) => group !== 'chart')) return chart ? 'chart-and-log' : 'log';
   return chart ? 'chart' : 'prior';
 }
 
 /** β = (n_p, n_T, one level per group). */
-function priorBelief(machine: Machine, prior: Response, groups: readonly Observation['group'][]): Belief {
+function priorBelief(machine: Machine, prior: Response, groups: readonly JetEvidence['group'][]): Belief {
   const known = machine.baselineShift;
   const step = logSizeStep(machine, machine.carburettors[0]!.main);
   const levels = groups.map((group) => {
@@ -129,8 +129,8 @@ function priorBelief(machine: Machine, prior: Response, groups: readonly Observa
 }
 
 function rowOf(
-  { shift, logArea, sd, group }: Observation,
-  groups: readonly Observation['group'][],
+  { shift, logArea, sd, group }: JetEvidence,
+  groups: readonly JetEvidence['group'][],
 ): RegressionRow {
   return {
     x: [shift.pressure, shift.cold, ...groups.map((name) => (name === group ? 1 : 0))],
@@ -152,7 +152,7 @@ function responseOf({ mean, covariance }: Belief): Response {
 }
 
 function entryOf(
-  observation: Observation,
+  observation: JetEvidence,
   row: RegressionRow,
   diagnosis: RowDiagnosis,
   response: Response,

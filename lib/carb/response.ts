@@ -54,8 +54,8 @@ export function airShift(
 /**
  * Natural log of the ideal main-jet area over the baseline's.
  *
- * A main works in series with the needle-jet annulus and beside the pilot circuit, and charts move mains more than the
- * pure orifice law, so pressure and temperature carry exponents of their own:
+ * A main works in series with the needle-jet annulus and beside the pilot circuit. Charts move mains more than the pure
+ * orifice law does. So pressure and temperature carry exponents of their own:
  *
  *     ln(A/A0) = ln need + (n_p − ½) ln(p/p0) + (n_T − ½) ln(T0/T)
  *

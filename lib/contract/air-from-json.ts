@@ -4,6 +4,7 @@ import { fail, type Result } from '@/lib/result/result';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { metre, ratio } from '@/lib/units/quantity';
 import type { AirStateJson } from './air';
+import { pressureField, pressureGiven, pressureSaid } from './pressure';
 import type { ContractProblem, Path } from './problem';
 
 /**
@@ -52,17 +53,10 @@ export function lacksHumidity(json: AirJson): boolean {
 
 /** The station pressure keeps the elevation beside it, so that a sea-level number typed in its place is caught. */
 function pressureFromJson(json: AirJson): PressureGiven | null {
-  const elevation = json.elevationM === undefined ? undefined : metre(json.elevationM);
-  if (json.pressureHpa !== undefined) {
-    const pressure = hectopascalToPascal(json.pressureHpa);
-    return elevation === undefined ? { kind: 'station', pressure } : { kind: 'station', pressure, elevation };
-  }
-  if (elevation === undefined) return null;
-  if (json.altimeterHpa !== undefined)
-    return { kind: 'altimeter', pressure: hectopascalToPascal(json.altimeterHpa), elevation };
-  if (json.seaLevelHpa !== undefined)
-    return { kind: 'sea-level', pressure: hectopascalToPascal(json.seaLevelHpa), elevation };
-  return { kind: 'standard', elevation };
+  const said = pressureSaid(json);
+  if (json.elevationM !== undefined)
+    return pressureGiven(said ?? { kind: 'standard' }, metre(json.elevationM));
+  return said?.kind === 'station' ? { kind: 'station', value: hectopascalToPascal(said.hpa) } : null;
 }
 
 function humidityFromJson(json: AirJson): Humidity {
@@ -71,13 +65,6 @@ function humidityFromJson(json: AirJson): Humidity {
     return { kind: 'frost-point', value: celsiusToKelvin(json.frostPointC) };
   return { kind: 'relative', value: ratio(json.relativeHumidity ?? ASSUMED_RELATIVE_HUMIDITY) };
 }
-
-const PRESSURE_FIELDS = {
-  station: 'pressureHpa',
-  altimeter: 'altimeterHpa',
-  'sea-level': 'seaLevelHpa',
-  standard: 'elevationM',
-} as const;
 
 const HUMIDITY_FIELDS = {
   relative: 'relativeHumidity',
@@ -93,7 +80,7 @@ function fieldOf(problem: AirProblem, given: AirGiven): string {
     case 'pressure-out-of-range':
     case 'sea-level-number-as-station':
     case 'pressure-too-low-for-elevation':
-      return PRESSURE_FIELDS[given.pressure.kind];
+      return pressureField(given.pressure.kind);
     case 'elevation-out-of-range':
       return 'elevationM';
     case 'humidity-out-of-range':

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import { elevationM, pressureConfirmed, pressureHpa, relativeHumidity, temperatureC } from './numbers';
 
 /** One pressure, said by its kind; `elevationM` alone asks for the standard atmosphere, marked as an estimate. */
@@ -57,7 +58,7 @@ export const airStateSchema = z
         path: ['pressureHpa'],
         message: 'give pressureHpa, or altimeterHpa or seaLevelHpa with elevationM, or elevationM alone',
       });
-  })
+  }, ALSO_WHEN_INCOMPLETE)
   .meta({ id: 'AirState' });
 
 export type AirStateJson = z.infer<typeof airStateSchema>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { refuseTwoOfOne } from './air';
+import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import {
   elevationM,
   jetSize,
@@ -86,7 +87,7 @@ export const hourSchema = z
     pressureConfirmed: pressureConfirmed.optional(),
     ...skyFields,
   })
-  .superRefine(refuseTwoOfOne)
+  .superRefine(refuseTwoOfOne, ALSO_WHEN_INCOMPLETE)
   .meta({ id: 'Hour' });
 
 export type HourJson = z.output<typeof hourSchema>;

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
+import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from './event';
 import { machineSchema } from './machine';
 import { time } from './numbers';
@@ -49,9 +51,9 @@ export const planOptionsSchema = z
       ),
     units: z
       .strictObject({
-        temperature: z.enum(['F', 'C']).default('C'),
-        pressure: z.enum(['inHg', 'hPa', 'kPa', 'mbar']).default('hPa'),
-        elevation: z.enum(['ft', 'm']).default('m'),
+        temperature: z.enum(TEMPERATURE_UNITS).default('C'),
+        pressure: z.enum(PRESSURE_UNITS).default('hPa'),
+        elevation: z.enum(ELEVATION_UNITS).default('m'),
       })
       .optional()
       .describe('Units of the sentences; numbers keep the unit in their name.'),
@@ -98,7 +100,7 @@ export const planRequestSchema = z
     if (body.machine !== undefined) refuse('machines', 'send machine or machines, not both');
     for (const field of ['fitted', 'accepted', 'made', 'outFrom'] as const)
       if (body[field] !== undefined) refuse(field, 'belongs inside each entry of machines');
-  })
+  }, ALSO_WHEN_INCOMPLETE)
   .meta({ id: 'PlanRequest' });
 
 export type PlanRequestJson = z.output<typeof planRequestSchema>;
@@ -107,8 +109,11 @@ export type PlanEntryJson = z.output<typeof planEntrySchema>;
 type Site = { readonly latitude: number; readonly longitude: number };
 
 /** Where a forecast is to be fetched for where no hours were sent; null where nowhere was named. */
-export function siteOf(body: { place?: Site | undefined; event: { place?: Site | undefined } }): Site | null {
-  return body.place ?? body.event.place ?? null;
+export function siteOf(body: {
+  readonly place?: Site | undefined;
+  readonly event?: { readonly place?: Site | undefined } | undefined;
+}): Site | null {
+  return body.place ?? body.event?.place ?? null;
 }
 
 export type PlacedEntry = { readonly entry: PlanEntryJson; readonly path: readonly (string | number)[] };

@@ -1,4 +1,6 @@
 import type { BoxTextProblem } from '@/lib/carb/box-text';
+import type { ColumnsProblem } from '@/lib/table/columns';
+import type { TableProblem } from '@/lib/table/read-table';
 import type { EntryProblem } from '@/lib/units/entry-number';
 import type { ContractProblem } from './problem';
 
@@ -14,13 +16,7 @@ export type RosterColumn =
   | 'station pressure';
 
 /** Why a pasted text is no table of racers at all. */
-export type RosterTableProblem =
-  | { readonly code: 'empty' }
-  | { readonly code: 'too-large'; readonly limit: number }
-  | { readonly code: 'too-many-lines'; readonly limit: number }
-  | { readonly code: 'quotes-broken' }
-  | { readonly code: 'columns-missing'; readonly columns: readonly RosterColumn[] }
-  | { readonly code: 'column-twice'; readonly column: RosterColumn };
+export type RosterTableProblem = TableProblem | ColumnsProblem<RosterColumn>;
 
 /** Why one line is no racer. */
 export type RosterLineProblem =

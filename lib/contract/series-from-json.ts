@@ -6,14 +6,13 @@ import { metre } from '@/lib/units/quantity';
 import { airFromJson } from './air-from-json';
 import type { HourJson } from './event';
 import { instantFromJson } from './event-from-json';
+import { type MeasuredPressure, pressureJson, pressureSaid } from './pressure';
 import type { ContractProblem, Path } from './problem';
 import { skyFromJson } from './sky';
 
 /** What was said once for all hours that do not say it themselves. */
 export type ForAllHours = {
-  readonly pressure?:
-    | { readonly kind: 'station' | 'altimeter' | 'sea-level'; readonly hpa: number }
-    | { readonly kind: 'standard' };
+  readonly pressure?: MeasuredPressure | { readonly kind: 'standard' };
   readonly relativeHumidity?: number;
   /** Where the hours sit in what was sent, for the paths of problems. */
   readonly path?: Path;
@@ -45,21 +44,14 @@ function sameHour(at: Instant, path: Path): ContractProblem {
   return { path, reason: { code: 'same-hour-twice', at } };
 }
 
-const PRESSURE_FIELDS = {
-  station: 'pressureHpa',
-  altimeter: 'altimeterHpa',
-  'sea-level': 'seaLevelHpa',
-} as const;
-
 type CompleteHour = HourJson & { readonly elevationM: number };
 
 function complete(json: HourJson, elevationM: number, forAll: ForAllHours): CompleteHour {
-  const ownPressure = json.pressureHpa ?? json.altimeterHpa ?? json.seaLevelHpa;
   const ownHumidity = json.relativeHumidity ?? json.dewPointC;
   const pressure =
-    ownPressure !== undefined || forAll.pressure === undefined || forAll.pressure.kind === 'standard'
+    pressureSaid(json) !== null || forAll.pressure === undefined || forAll.pressure.kind === 'standard'
       ? {}
-      : { [PRESSURE_FIELDS[forAll.pressure.kind]]: forAll.pressure.hpa };
+      : pressureJson(forAll.pressure);
   const humidity =
     ownHumidity !== undefined || forAll.relativeHumidity === undefined
       ? {}

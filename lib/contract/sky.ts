@@ -38,11 +38,6 @@ export function skyFromJson(json: SkyJson): Pick<Hour, 'rawModel' | 'sky'> {
   };
 }
 
-/** The same fields of another record, none of those that are not told. */
-export function skyJsonOf(json: SkyJson): SkyJson {
-  return skyToJson(skyFromJson(json));
-}
-
 export function skyToJson({ rawModel, sky }: Pick<Hour, 'rawModel' | 'sky'>): SkyJson {
   return {
     ...(rawModel === undefined ? {} : { rawModel }),

@@ -1,20 +1,18 @@
-import type { PressureGiven } from '@/lib/air/air';
 import type { FilledSeries } from '@/lib/hours/gaps';
 import { type TypedPoint, type TypedProblem, typedSeries } from '@/lib/hours/typed';
 import { fail, ok, type Result } from '@/lib/result/result';
-import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
+import { celsiusToKelvin } from '@/lib/units/convert';
 import { type Metre, metre, ratio } from '@/lib/units/quantity';
 import type { HourJson } from './event';
 import { instantFromJson } from './event-from-json';
+import { type MeasuredPressure, pressureGiven, pressureSaid } from './pressure';
 import type { ContractProblem, Path } from './problem';
 import { seriesFromJson } from './series-from-json';
 
 /** Hours as a person typed them, with what was asked once for all of them. */
 export type TypedHoursJson = {
   readonly hours: readonly HourJson[];
-  readonly pressure:
-    | { readonly kind: 'standard' }
-    | { readonly kind: 'station' | 'altimeter' | 'sea-level'; readonly hpa: number };
+  readonly pressure: MeasuredPressure | { readonly kind: 'standard' };
   readonly relativeHumidity: number;
   /** All its pressures, and their kind, were confirmed by a person. */
   readonly pressureConfirmed?: boolean | undefined;
@@ -32,7 +30,7 @@ export function typedSeriesFromJson(
   const filled = typedSeries({
     points: typed.hours.map((hour) => pointFromJson(hour, elevation)),
     elevation,
-    pressure: pressureAskedOnce(typed.pressure, elevation),
+    pressure: pressureGiven(typed.pressure, elevation),
     relativeHumidity: ratio(typed.relativeHumidity),
     stepMinutes: 60,
   });
@@ -55,28 +53,14 @@ function withConfirmed({ series, gaps }: FilledSeries, typed: TypedHoursJson): F
 }
 
 function pointFromJson(hour: HourJson, elevation: Metre): TypedPoint {
+  const own = pressureSaid(hour);
   return {
     at: instantFromJson(hour.time),
     temperature: celsiusToKelvin(hour.temperatureC),
     relativeHumidity: hour.relativeHumidity === undefined ? null : ratio(hour.relativeHumidity),
     dewPoint: hour.dewPointC === undefined ? null : celsiusToKelvin(hour.dewPointC),
-    pressure: ownPressure(hour, elevation),
+    pressure: own === null ? null : pressureGiven(own, elevation),
   };
-}
-
-function ownPressure(hour: HourJson, elevation: Metre): PressureGiven | null {
-  if (hour.pressureHpa !== undefined)
-    return { kind: 'station', pressure: hectopascalToPascal(hour.pressureHpa), elevation };
-  if (hour.altimeterHpa !== undefined)
-    return { kind: 'altimeter', pressure: hectopascalToPascal(hour.altimeterHpa), elevation };
-  if (hour.seaLevelHpa !== undefined)
-    return { kind: 'sea-level', pressure: hectopascalToPascal(hour.seaLevelHpa), elevation };
-  return null;
-}
-
-function pressureAskedOnce(pressure: TypedHoursJson['pressure'], elevation: Metre): PressureGiven {
-  if (pressure.kind === 'standard') return { kind: 'standard', elevation };
-  return { kind: pressure.kind, pressure: hectopascalToPascal(pressure.hpa), elevation };
 }
 
 function reasonOf(problem: TypedProblem): ContractProblem['reason'] {

@@ -1,8 +1,10 @@
 import type { PressureKind } from '@/lib/air/air';
+import type { TableLine } from '@/lib/table/read-table';
+import { PRESSURE_UNIT_NAMES } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
 import { readTitle, readUnitCell } from './paste-header';
 import { readMoment } from './paste-moment';
-import { isMissing, type PastedLine, type PastedTable } from './paste-table';
+import { isMissing, type PastedTable } from './paste-table';
 import type { ColumnMeaning, PasteQuestion } from './pasted';
 
 export type PastedColumn = {
@@ -27,7 +29,7 @@ export type PastedColumns = {
 const HEADER_WITHIN = 6;
 
 /** Of the first lines without a number or a time, the one with the most known titles. */
-function headerRow(lines: readonly PastedLine[]): number | null {
+function headerRow(lines: readonly TableLine[]): number | null {
   const named = lines
     .slice(0, HEADER_WITHIN)
     .map(({ cells }) =>
@@ -46,7 +48,7 @@ function titlesFit({ lines, separator }: PastedTable, header: number, dataFrom: 
 }
 
 /** A line of units right below the header: no digit in it, and a unit at least. */
-function unitRow(line: PastedLine | undefined): readonly (string | null)[] | null {
+function unitRow(line: TableLine | undefined): readonly (string | null)[] | null {
   if (line === undefined || line.cells.some((cell) => /\d/.test(cell))) return null;
   const units = line.cells.map(readUnitCell);
   return units.every((unit) => unit === null) ? null : units;
@@ -66,13 +68,13 @@ function meaningOfCells(cells: readonly string[]): ColumnMeaning | 'bare' | 'tex
   // One slip in a column of times makes it no other column.
   if (filled.filter((cell) => readMoment(cell, false) !== null).length * 2 > filled.length) return 'time';
   if (some(unitIn(['%']))) return 'humidity';
-  if (some(unitIn(['hpa', 'mbar', 'mb', 'kpa', 'inhg', '"hg', 'mmhg']))) return 'pressure';
+  if (some(unitIn(PRESSURE_UNIT_NAMES))) return 'pressure';
   if (some(unitIn(['c', 'f', 'degc', 'degf', 'celsius', 'fahrenheit']))) return 'temperature';
   return some((cell) => takeApart(cell).ok) ? 'bare' : 'text';
 }
 
 function fromCells(
-  lines: readonly PastedLine[],
+  lines: readonly TableLine[],
   width: number,
 ): { readonly meanings: readonly ColumnMeaning[]; readonly open: readonly number[] } {
   const seen = Array.from({ length: width }, (_, i) =>

@@ -1,4 +1,5 @@
 import type { PressureKind } from '@/lib/air/air';
+import { PRESSURE_UNIT_NAMES } from '@/lib/units/entry';
 import type { ColumnMeaning } from './pasted';
 
 /** What a title says. Units are written as lib/units reads them behind a number. */
@@ -29,6 +30,7 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
   [/mbar|\bmb\b|millibar/, 'mbar'],
   [/kpa/, 'kPa'],
   [/mm ?hg/, 'mmHg'],
+  ...PRESSURE_UNIT_NAMES.map((name) => [new RegExp(`(?<![a-z])${name}(?![a-z])`), name] as const),
   [/fahrenheit|(?:°|º|deg(?:rees?)?\.?|[([_ ,])\s?f\b|^f$/, 'F'],
   [/celsius|(?:°|º|deg(?:rees?)?\.?|[([_ ,])\s?c\b|^c$/, 'C'],
   [/%|percent/, '%'],

@@ -1,7 +1,8 @@
+import type { TableLine } from '@/lib/table/read-table';
 import { humidityScaleOf } from './paste-cells';
 import type { PastedColumns } from './paste-columns';
 import { dayOrderOf, type Moment, readMoment } from './paste-moment';
-import { isMissing, type PastedLine, type PastedTable } from './paste-table';
+import { isMissing, type PastedTable } from './paste-table';
 import { needsHalfDay } from './paste-times';
 import type { ColumnMeaning, PasteOptions, PasteQuestion } from './pasted';
 
@@ -10,7 +11,7 @@ export type CellsOf = (meaning: ColumnMeaning) => readonly string[];
 
 export type LineMoment = Moment | null | 'missing';
 
-export function cellsOf(data: readonly PastedLine[], { columns }: PastedColumns): CellsOf {
+export function cellsOf(data: readonly TableLine[], { columns }: PastedColumns): CellsOf {
   return (meaning) => {
     const column = columns.find((candidate) => candidate.meaning === meaning);
     return column === undefined ? [] : data.map(({ cells }) => cells[column.index] ?? '');
@@ -39,7 +40,7 @@ export function knownMoments(moments: readonly LineMoment[]): readonly (Moment |
 export function questionsOf(
   table: PastedTable,
   columns: PastedColumns,
-  data: readonly PastedLine[],
+  data: readonly TableLine[],
   options: PasteOptions,
 ): readonly PasteQuestion[] {
   if (table.question !== null) return [table.question];

@@ -1,10 +1,10 @@
 import { fail, ok, type Result } from '@/lib/result/result';
+import type { TableLine } from '@/lib/table/read-table';
 import type { Instant } from '@/lib/time/instant';
 import type { PressureUnit, TemperatureUnit } from '@/lib/units/choice';
 import type { Kelvin, Pascal, Ratio } from '@/lib/units/quantity';
 import { cellUnit, dewPointCell, humidityCell, pressureCell, temperatureCell } from './paste-cells';
 import type { PastedColumn } from './paste-columns';
-import type { PastedLine } from './paste-table';
 import type { LineTime } from './paste-times';
 import type {
   ColumnMeaning,
@@ -16,7 +16,7 @@ import type {
 } from './pasted';
 
 export type PasteReading = {
-  readonly data: readonly PastedLine[];
+  readonly data: readonly TableLine[];
   readonly columns: readonly PastedColumn[];
   /** One for each line of data. */
   readonly times: readonly LineTime[];
@@ -43,14 +43,14 @@ type Extras = {
 
 type Pick = (meaning: ColumnMeaning) => { readonly cell: string; readonly column: PastedColumn } | null;
 
-function pickFrom(line: PastedLine, columns: readonly PastedColumn[]): Pick {
+function pickFrom(line: TableLine, columns: readonly PastedColumn[]): Pick {
   return (meaning) => {
     const column = columns.find((candidate) => candidate.meaning === meaning);
     return column === undefined ? null : { cell: line.cells[column.index] ?? '', column };
   };
 }
 
-function readExtras(line: PastedLine, temperature: Kelvin, reading: PasteReading): Extras {
+function readExtras(line: TableLine, temperature: Kelvin, reading: PasteReading): Extras {
   const pick = pickFrom(line, reading.columns);
   const dropped: DroppedCell[] = [];
   const keep = <Q>(
@@ -98,7 +98,7 @@ type LineRead = {
 };
 
 function readLine(
-  line: PastedLine,
+  line: TableLine,
   time: LineTime | undefined,
   reading: PasteReading,
 ): LineRead | SkippedLine | null {

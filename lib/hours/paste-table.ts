@@ -1,13 +1,11 @@
-import Papa from 'papaparse';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { cutCells, type TableLine } from '@/lib/table/read-table';
+import { PRESSURE_UNIT_NAMES } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
 import type { PasteOptions, PasteProblem, PasteQuestion, Separator } from './pasted';
 
-/** One line of the pasted text, cut into cells. */
-export type PastedLine = { readonly line: number; readonly cells: readonly string[] };
-
 export type PastedTable = {
-  readonly lines: readonly PastedLine[];
+  readonly lines: readonly TableLine[];
   readonly separator: Separator;
   readonly decimal: 'point' | 'comma' | null;
   readonly turned: boolean;
@@ -28,13 +26,19 @@ export const isMissing = (cell: string): boolean => MISSING.test(cell.trim());
 const CLOCK_LIKE = /^\s*"?\d{1,2}(?:[:h]\d{2}|\s*[ap]\.?m)/i;
 const looksLikeNumber = (cell: string): boolean => takeApart(cell).ok;
 
+const PRESSURES = PRESSURE_UNIT_NAMES.filter((name) => /^[a-z]+$/.test(name))
+  .map((name) => `${name}\\b`)
+  .join('|');
+const BLANK_BEFORE_UNIT = new RegExp(`(\\d)\\s+(?=(?:°|º)?\\s?[cf]\\b|%|${PRESSURES})`, 'gi');
+const BLANK_IN_TITLE = new RegExp(`([a-z])\\s+(?=(?:°|º)[cf]\\b|[([]|%|${PRESSURES})`, 'gi');
+
 /** Blanks within one value (6 PM, -12 °C) are closed up, so that what is left separates cells. */
 function blankCells(line: string): string[] {
   return line
     .replace(/(\d)\s+(?=[ap]\.?m\b)/gi, '$1')
-    .replace(/(\d)\s+(?=(?:°|º)?\s?[cf]\b|%|hpa\b|mbar\b|mb\b|kpa\b|inhg\b|mmhg\b)/gi, '$1')
+    .replace(BLANK_BEFORE_UNIT, '$1')
     .replace(/(?:°|º)\s+(?=[cf]\b)/gi, '°')
-    .replace(/([a-z])\s+(?=(?:°|º)[cf]\b|[([]|%|hpa\b|mbar\b|kpa\b|inhg\b)/gi, '$1')
+    .replace(BLANK_IN_TITLE, '$1')
     .trim()
     .split(/\s+/);
 }
@@ -69,11 +73,8 @@ function joinDecimals(cells: readonly string[]): readonly string[] {
 
 /** A quote that is never closed would swallow the rest of the text: then quotes are only signs. */
 function cutAt(delimiter: string, text: string): readonly (readonly string[])[] {
-  const parsed = Papa.parse<string[]>(text, { delimiter });
-  if (!parsed.errors.some(({ type }) => type === 'Quotes')) return parsed.data;
-  return text
-    .split('\n')
-    .map((line) => line.split(delimiter).map((cell) => cell.replace(/^\s*"|"\s*$/g, '')));
+  const bare = (cell: string): string => cell.replace(/^\s*"|"\s*$/g, '');
+  return cutCells(text, delimiter) ?? text.split('\n').map((line) => line.split(delimiter).map(bare));
 }
 
 /** Lines and cells as they stand, or why there are too many. */
@@ -81,7 +82,7 @@ function cut(
   text: string,
   separator: Separator,
   commaIs: PasteOptions['commaIs'],
-): Result<readonly PastedLine[], PasteProblem> {
+): Result<readonly TableLine[], PasteProblem> {
   const rows = separator === 'space' ? text.split('\n').map(blankCells) : cutAt(DELIMITER[separator], text);
   if (rows.length > MOST_LINES) return fail({ code: 'too-many-lines', limit: MOST_LINES });
   if (rows.some((cells) => cells.length > MOST_COLUMNS))
@@ -91,7 +92,7 @@ function cut(
 }
 
 /** True where the commas between digits can be read both ways and nothing in the text decides. */
-function commaIsOpen(lines: readonly PastedLine[], separator: Separator): PastedLine | null {
+function commaIsOpen(lines: readonly TableLine[], separator: Separator): TableLine | null {
   if (separator === 'space') {
     // "-12,80" alone on every line: a number, or a temperature and a humidity. One digit behind the comma is a number.
     const pairs = lines.filter(
@@ -114,8 +115,8 @@ function commaIsOpen(lines: readonly PastedLine[], separator: Separator): Pasted
 }
 
 /** A table on its side is set upright: one line of times above one of temperatures, or one line of numbers. */
-function upright(lines: readonly PastedLine[]): {
-  readonly lines: readonly PastedLine[];
+function upright(lines: readonly TableLine[]): {
+  readonly lines: readonly TableLine[];
   readonly turned: boolean;
 } {
   const filled = lines.filter(({ cells }) => cells.some((cell) => cell !== ''));
@@ -134,7 +135,7 @@ function upright(lines: readonly PastedLine[]): {
   };
 }
 
-function decimalIn(lines: readonly PastedLine[]): PastedTable['decimal'] {
+function decimalIn(lines: readonly TableLine[]): PastedTable['decimal'] {
   const has = (mark: RegExp): boolean => lines.some(({ cells }) => cells.some((cell) => mark.test(cell)));
   if (has(/\d,\d/)) return 'comma';
   return has(/\d\.\d/) ? 'point' : null;

@@ -42,9 +42,9 @@ function aboveHeader({ lines }: PastedTable, { headerAt }: PastedColumns): reado
 }
 
 /**
- * Reads hours pasted from a spreadsheet, a mail or a file, with every usual separator, decimal mark, unit sign and clock,
- * a header in any order, missing cells, or one column of temperatures from a given hour on. Where the text can be
- * read in two ways it asks; every line that gives no hour is handed back with the reason.
+ * Reads hours pasted from a spreadsheet, a mail or a file. Every usual separator, decimal mark, unit sign and clock is
+ * known, a header may have any order and cells may be missing; one column of temperatures from a given hour on will do
+ * too. Where the text can be read in two ways it asks; every line that gives no hour is handed back with the reason.
  */
 export function readPastedHours(text: string, options: PasteOptions): Result<PastedHours, PasteProblem> {
   const wrong = optionProblem(options);

@@ -91,7 +91,7 @@ function typedStretches(hours: readonly Hour[]): readonly TypedStretch[] {
 export type DataAge = 'fresh' | 'ageing' | 'stale' | 'typed' | 'part typed';
 
 /** Forecast services renew their runs every 1 to 6 hours; beyond 12 a forecast is one or more runs behind. */
-const FRESH_MS = 3 * HOUR_MS;
+const STILL_FRESH_MS = 3 * HOUR_MS;
 const STALE_MS = 12 * HOUR_MS;
 
 /** How old hours are, as one word; typed hours have no age, and a forecast behind them lends them none. */
@@ -103,6 +103,6 @@ export function dataAge({ typed, temperatureBy, madeAt }: HoursProvenance, now: 
 /** How old a forecast is. */
 export function forecastAge(madeAt: Instant, now: Instant): 'fresh' | 'ageing' | 'stale' {
   const age = now - madeAt;
-  if (age <= FRESH_MS) return 'fresh';
+  if (age <= STILL_FRESH_MS) return 'fresh';
   return age <= STALE_MS ? 'ageing' : 'stale';
 }

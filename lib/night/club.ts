@@ -1,10 +1,7 @@
 import type { ClubNight, ClubRacer } from '@/lib/club/racer';
-import { runsFromEvent } from '@/lib/contract/event-from-json';
-import { machineFromJson } from '@/lib/contract/machine-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
-import { machineTonight } from '@/lib/store/machine-tonight';
-import { eventOfRacer, racerName } from '@/lib/store/racer-event';
+import { racerName } from '@/lib/store/racer-event';
 import type {
   BoxRecord,
   EventRecord,
@@ -15,8 +12,8 @@ import type {
 } from '@/lib/store/records';
 import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
+import { machineRequest } from './machine-request';
 import { logOf, type NightRecords } from './night';
-import { toldAbout } from './told-about';
 
 /** What the store holds about an event and everybody who takes part. */
 export type ClubRecords = {
@@ -89,19 +86,11 @@ function nightOf({ event: { value }, forecast, placeOffset }: ClubRecords): Pick
 
 function racerFrom(
   { event, boxes, log }: ClubRecords,
-  { id, value }: Stored<MachineRecord>,
+  machine: Stored<MachineRecord>,
 ): ClubRacer | BrokenRacer {
+  const { id, value } = machine;
   const name = racerName(event.value, id, value);
   const box = boxes.find((each) => each.id === value.boxId) ?? null;
-  const machine = machineFromJson(machineTonight(value, box?.value ?? null, logOf(log, event, id)));
-  if (!machine.ok) return { id, name, problems: machine.reason };
-  const runs = runsFromEvent(eventOfRacer(event.value, id));
-  return {
-    id,
-    name,
-    boxId: box?.id ?? id,
-    machine: machine.value,
-    runs,
-    ...toldAbout(event.value, { machineId: id, machine: machine.value, runs: runs.length }),
-  };
+  const own = machineRequest({ event, machine, box: box?.value ?? null, log: logOf(log, event, id) });
+  return own.ok ? { id, name, boxId: box?.id ?? id, ...own.value } : { id, name, problems: own.reason };
 }

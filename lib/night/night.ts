@@ -1,7 +1,6 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import type { Machine, Setting } from '@/lib/carb/machine';
-import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
-import { machineFromJson } from '@/lib/contract/machine-from-json';
+import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { HourSeries } from '@/lib/hours/series';
 import { makePlan } from '@/lib/plan/make-plan';
@@ -9,29 +8,16 @@ import type { PlaceOffset } from '@/lib/plan/place-offset';
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Standing, standingOf } from '@/lib/standing/standing';
-import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';
-import type {
-  BoxRecord,
-  EventRecord,
-  ForecastRecord,
-  LogRecord,
-  MachineRecord,
-  Stored,
-} from '@/lib/store/records';
+import type { EventRecord, ForecastRecord, LogRecord, Stored } from '@/lib/store/records';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
-import { toldAbout } from './told-about';
+import { type MachineAtEvent, machineRequest } from './machine-request';
 
 /** What the store holds about one night and one machine. */
-export type NightRecords = {
-  readonly event: Stored<EventRecord>;
-  readonly machine: Stored<MachineRecord>;
-  readonly box: BoxRecord | null;
+export type NightRecords = MachineAtEvent & {
   readonly forecast: ForecastRecord | null;
-  /** The run log of this machine at this event. */
-  readonly log: readonly LogRecord[];
   /** What past nights at the place taught. Absent: nothing. */
   readonly placeOffset?: PlaceOffset;
 };
@@ -78,32 +64,21 @@ export type NightProblem =
   | { readonly code: 'plan'; readonly problem: PlanProblem };
 
 export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
-  const machine = machineFromJson(machineTonight(records.machine.value, records.box, records.log));
-  if (!machine.ok) return fail({ code: 'machine', problems: machine.reason });
-  const series = hoursOfNight(records.event.value, records.forecast);
+  const own = machineRequest(records);
+  if (!own.ok) return fail({ code: 'machine', problems: own.reason });
+  const { value: event } = records.event;
+  const series = hoursOfNight(event, records.forecast);
   if (series === null) return fail({ code: 'plan', problem: { code: 'no-hours' } });
   if (!series.ok) return fail({ code: 'hours', problems: series.reason });
-  return ok(readyNight(records, machine.value, series.value));
-}
-
-function readyNight(records: NightRecords, machine: Machine, series: HourSeries): Night {
-  const event = eventOfRacer(records.event.value, records.machine.id);
-  const runs = runsFromEvent(event);
-  const told = toldAbout(records.event.value, { machineId: records.machine.id, machine, runs: runs.length });
-  return {
+  const { machine, fitted } = own.value;
+  return ok({
     records,
-    zone: event.timezone,
+    zone: event.event.timezone,
     machine,
-    series,
-    fitted: told.fitted ?? baselineSetting(machine),
-    request: {
-      machine,
-      runs,
-      series,
-      ...eventRequest(records.event.value, records.placeOffset),
-      ...told,
-    },
-  };
+    series: series.value,
+    fitted: fitted ?? baselineSetting(machine),
+    request: { series: series.value, ...eventRequest(event, records.placeOffset), ...own.value },
+  });
 }
 
 export function planNight(night: Night, now: Instant): Result<Plan, NightProblem> {

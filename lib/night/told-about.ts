@@ -6,7 +6,8 @@ import type { PlanRequest } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 import { type Instant, instant } from '@/lib/time/instant';
 
-type Told = Pick<PlanRequest, 'fitted' | 'made' | 'accepted' | 'outFrom'> & {
+/** What somebody said of one machine's night. */
+export type Told = Pick<PlanRequest, 'fitted' | 'made' | 'accepted' | 'outFrom'> & {
   readonly fittings: NonNullable<PlanRequest['fittings']>;
 };
 type About = { readonly machineId: string; readonly machine: Machine; readonly runs: number };

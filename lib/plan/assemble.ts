@@ -4,7 +4,7 @@ import { bySwapCount, runnerUp } from './alternatives';
 import { decide } from './decide';
 import { gradeName, leanCountOf } from './grade';
 import { worthOf } from './matrix';
-import type { Night } from './night';
+import type { PreparedNight } from './night';
 import { picture } from './picture';
 import { pressureDoubts } from './pressure-doubts';
 import { runPlans } from './run-plans';
@@ -15,7 +15,7 @@ import { viewOf } from './view';
 import { machineWarnings, nightWarnings } from './warnings';
 
 /** Puts a plan together for a request that has been checked, on a night prepared from it. */
-export function assemble(request: PlanRequest, night: Night): Plan {
+export function assemblePlan(request: PlanRequest, night: PreparedNight): Plan {
   const { machine, options } = request;
   const view = viewOf(machine, night);
   const decision = decide(request, view);

@@ -33,8 +33,8 @@ export function piecesOf(machine: Machine): readonly Piece[] {
  * the carburettor with the largest baseline picks first, each takes the smallest piece that is left and large enough,
  * and what was picked is handed out in the order of the baselines. null where the box cannot.
  *
- * No other way to keep every carburettor at or above `level` passes less fuel in the sum of any convex loss, nor has
- * a leaner richest carburettor, so nothing else needs to be looked at. One more jet in the box can only help.
+ * Nothing else needs to be looked at: no other way to keep every carburettor at or above `level` passes less fuel in the
+ * sum of any convex loss, and none has a leaner richest carburettor. One more jet in the box can only help.
  */
 function leanestAbove(
   level: number,

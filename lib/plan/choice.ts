@@ -5,7 +5,7 @@ export type Gap = 'nothing' | 'trim' | 'swap';
  * The choice as plain numbers: which candidate for which run. All costs are whole numbers, so that sums are exact and
  * "equal" means equal; `inUnits` makes them.
  */
-export type Choice = {
+export type RunChoice = {
   readonly runs: number;
   readonly candidates: number;
   /** Candidates with the same jets share a group; between them only the trim differs. Numbered from 0. */
@@ -43,7 +43,7 @@ export type Cost = { readonly harm: number; readonly cost: number; readonly tie:
 /** Both parts of harm in one number: a rich run never weighs as much as the smallest lean risk. */
 const RICH_SPAN = 128;
 
-export function harmOf(choice: Choice, index: number): number {
+export function harmOf(choice: RunChoice, index: number): number {
   return choice.lean[index]! * RICH_SPAN + choice.rich[index]!;
 }
 
@@ -72,7 +72,7 @@ export function turnTie(runsLeft: number): number {
 }
 
 /** The cost of a whole plan, one candidate for each run; null where a change does not fit its gap. */
-export function costOf(choice: Choice, plan: readonly number[]): Cost | null {
+export function costOf(choice: RunChoice, plan: readonly number[]): Cost | null {
   let [harm, cost, tie] = [0, 0, 0];
   let before = choice.start;
   for (const [run, candidate] of plan.entries()) {
@@ -88,7 +88,7 @@ export function costOf(choice: Choice, plan: readonly number[]): Cost | null {
 
 /** What changing from one candidate to another before a run costs; null where it does not fit. */
 export function changeBetween(
-  choice: Choice,
+  choice: RunChoice,
   change: { readonly run: number; readonly from: number; readonly to: number },
 ): { readonly cost: number; readonly tie: number } | null {
   const { run, from, to } = change;
@@ -101,7 +101,7 @@ export function changeBetween(
   return { cost: choice.swapCost, tie: swapTie(runsLeft, choice.steps[a * groupCount(choice) + b]!) };
 }
 
-export function groupCount(choice: Choice): number {
+export function groupCount(choice: RunChoice): number {
   return Math.sqrt(choice.steps.length);
 }
 

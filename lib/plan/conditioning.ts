@@ -2,7 +2,7 @@ import { cholesky, forward, innerProduct } from './cholesky';
 import type { ErrorProcess } from './forecast-error';
 
 /** What was read minus what was forecast, with the sd of the instrument. */
-export type Observation = { readonly at: number; readonly value: number; readonly sd: number };
+export type MeasuredError = { readonly at: number; readonly value: number; readonly sd: number };
 
 /** The error at rising instants, given all observations. */
 export type ErrorTrack = {
@@ -33,7 +33,7 @@ function covarianceOf({ lasting }: ErrorProcess): (a: Point, b: Point) => number
  * stays is one more variable of the same joint normal law, k(t, a) = σ(t) √c. Given a, the process stays Markov, so the
  * covariance of neighbours and of each instant with a is all that paths need.
  */
-export function conditionOn(process: ErrorProcess, observations: readonly Observation[]): Conditioned {
+export function conditionOn(process: ErrorProcess, observations: readonly MeasuredError[]): Conditioned {
   const pointAt = (at: number): Point => ({
     mean: process.mean(at),
     sd: process.sd(at),

@@ -1,6 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
 import { type Candidate, candidatesFor, indexOfSetting } from './candidates';
-import type { Choice } from './choice';
+import type { RunChoice } from './choice';
 import { choiceOf } from './matrix';
 import { optimise, type Solution } from './optimise';
 import { noiseIn, withRoom } from './room';
@@ -15,7 +15,7 @@ import type { View } from './view';
 export type Decision = {
   readonly situation: Situation;
   readonly candidates: readonly Candidate[];
-  readonly choice: Choice;
+  readonly choice: RunChoice;
   readonly fresh: Solution;
   readonly steady: Steady;
   readonly open: readonly OpenRun[];

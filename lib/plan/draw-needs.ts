@@ -1,7 +1,7 @@
 import { type Causes, causesAt, causesSd, type MachineNeed } from './machine-need';
 import type { NeedCurve } from './need-curve';
 import { CERTAIN, type OddsBounds, type RunOdds, U0 } from './run-odds';
-import { INPUT, type Window } from './scenarios';
+import { type DrawnWindow, INPUT } from './scenarios';
 import type { Normals } from './stratified';
 
 /** The five inputs that do not wander, over all draws. */
@@ -42,7 +42,7 @@ type DrawColumns = {
 type Place = {
   readonly machine: MachineNeed;
   readonly curve: NeedCurve;
-  readonly window: Window;
+  readonly window: DrawnWindow;
   readonly inputs: Inputs;
   readonly draws: number;
   readonly run: number;
@@ -209,7 +209,7 @@ function boundsOf(
 export function oddsOfRuns(given: {
   readonly machine: MachineNeed;
   readonly curves: readonly NeedCurve[];
-  readonly windows: readonly Window[];
+  readonly windows: readonly DrawnWindow[];
   readonly normals: Normals;
 }): readonly RunOdds[] {
   const { machine, curves, windows, normals } = given;

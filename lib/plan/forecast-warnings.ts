@@ -2,7 +2,7 @@ import { HOUR_MS } from '@/lib/time/instant';
 import { clearCalm, isRawModel } from './clear-calm';
 import { issuedAt } from './forecast-error';
 import { RAW_MODEL_BIAS, SEASON_LEAD_HOURS, TEMPERATURE_MEMORY_HOURS } from './judgement';
-import type { Night } from './night';
+import type { PreparedNight } from './night';
 import type { PlanWarning } from './types';
 
 const DAY_HOURS = 24;
@@ -11,7 +11,7 @@ const DAY_HOURS = 24;
 const NAMED_FROM = 0.5;
 
 /** The first run to come that is so far away that its hours are a season and no forecast. */
-export function seasonWarnings({ series, sortedRuns, coverage, now }: Night): readonly PlanWarning[] {
+export function seasonWarnings({ series, sortedRuns, coverage, now }: PreparedNight): readonly PlanWarning[] {
   const issued = issuedAt({ series, now });
   const run = sortedRuns.findIndex(
     ({ start }, i) =>
@@ -32,7 +32,7 @@ export function clearCalmWarnings({
   coverage,
   now,
   corrected,
-}: Night): readonly PlanWarning[] {
+}: PreparedNight): readonly PlanWarning[] {
   const read = corrected.temperatureReadAt ?? Number.NEGATIVE_INFINITY;
   const clear = series.hours.filter((hour) => isRawModel(hour) && clearCalm(hour) >= NAMED_FROM);
   const run = sortedRuns.findIndex(

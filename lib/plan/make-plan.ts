@@ -1,8 +1,8 @@
 import type { Setting } from '@/lib/carb/machine';
 import { fail, ok, type Result } from '@/lib/result/result';
-import { assemble } from './assemble';
+import { assemblePlan } from './assemble';
 import { planProblem } from './check';
-import { type Night, type NightRequest, prepareNight } from './night';
+import { type NightRequest, type PreparedNight, prepareNight } from './night';
 import type { Plan, PlanProblem, PlanRequest } from './types';
 import { workProblem } from './work';
 
@@ -12,12 +12,12 @@ import { workProblem } from './work';
  */
 export function makePlan(request: PlanRequest): Result<Plan, PlanProblem> {
   const problem = planProblem(request);
-  return problem === null ? ok(assemble(request, prepareNight(request))) : fail(problem);
+  return problem === null ? ok(assemblePlan(request, prepareNight(request))) : fail(problem);
 }
 
 /** Plans one machine after another; what the same night has in common is done once, when it is first needed. */
 export function nightPlanner(): (request: PlanRequest) => Result<Plan, PlanProblem> {
-  const nights: { readonly request: NightRequest; readonly night: Night }[] = [];
+  const nights: { readonly request: NightRequest; readonly night: PreparedNight }[] = [];
   const nightOf = (request: PlanRequest) => {
     const known = nights.find((each) => isSameNight(each.request, request))?.night;
     if (known !== undefined) return known;
@@ -27,7 +27,7 @@ export function nightPlanner(): (request: PlanRequest) => Result<Plan, PlanProbl
   };
   return (request) => {
     const problem = planProblem(request);
-    return problem === null ? ok(assemble(request, nightOf(request))) : fail(problem);
+    return problem === null ? ok(assemblePlan(request, nightOf(request))) : fail(problem);
   };
 }
 

@@ -3,7 +3,7 @@ import type { Machine } from '@/lib/carb/machine';
 import { swapWorth } from '@/lib/carb/swap-worth';
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import type { Candidate } from './candidates';
-import { type Choice, inUnits, LEAN_UNIT, LOSS_UNIT, STEP_UNIT } from './choice';
+import { inUnits, LEAN_UNIT, LOSS_UNIT, type RunChoice, STEP_UNIT } from './choice';
 import { isDrowned, isTooRich, type Judge, leanOver } from './grade';
 import { TURN_WORTH } from './judgement';
 import { firstFrom, risingBy } from './rising';
@@ -33,7 +33,12 @@ const MOST_WEIGHT = 100;
 const DROWNED = 3;
 
 /** What counts of every candidate in every open run, at [run * candidates + candidate]. */
-function gradesOf({ judge, candidates, odds, runs }: ChoiceRequest): Pick<Choice, 'lean' | 'rich' | 'loss'> {
+function gradesOf({
+  judge,
+  candidates,
+  odds,
+  runs,
+}: ChoiceRequest): Pick<RunChoice, 'lean' | 'rich' | 'loss'> {
   const count = candidates.length;
   const size = runs.length * count;
   const grades = {
@@ -102,7 +107,7 @@ export type ChoiceRequest = {
 };
 
 /** Grades every candidate in every open run. */
-export function choiceOf(request: ChoiceRequest): Choice {
+export function choiceOf(request: ChoiceRequest): RunChoice {
   const { machine, candidates, runs, situation, start, options } = request;
   return {
     runs: runs.length,

@@ -1,6 +1,6 @@
 import type { NightPassages } from './crossings';
 import { chancesPassed, type NightNeed } from './passage';
-import { chanceOver, type Spread, spreadAt } from './spread';
+import { chanceOver, type NeedSpread, spreadAt } from './spread';
 
 /** A passage is told where half of the cases have it. */
 const HALF = 0.5;
@@ -10,7 +10,7 @@ const ROOM = 0.05;
 /** The passages of one machine's night, worked out only where one may have to be told. */
 export function nightPassages(night: NightNeed): NightPassages {
   const { machine, curve, track, mean } = night;
-  const spreads: (Spread | undefined)[] = [];
+  const spreads: (NeedSpread | undefined)[] = [];
   const chanceAt = (j: number, threshold: number) => {
     const spread = spreads[j] ?? spreadAt(machine, { curve, track, i: j, mean: mean[j]! });
     spreads[j] = spread;

@@ -14,7 +14,7 @@ import {
 import { STEP_MINUTES } from './judgement';
 import { type NeedCurve, needCurve } from './need-curve';
 import { type CorrectedHours, correctHours, type Track } from './readings';
-import { airDraws, coldest, type Window } from './scenarios';
+import { airDraws, coldest, type DrawnWindow } from './scenarios';
 import { keptNormals, type Normals } from './stratified';
 import type { PlanRequest, Run } from './types';
 
@@ -27,7 +27,7 @@ export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'n
 export type Coverage = 'covered' | 'before' | 'after';
 
 /** Sorted runs with the weather of each, readings heard, paths drawn: everything but the machine. */
-export type Night = {
+export type PreparedNight = {
   readonly series: HourSeries;
   /** Runs by start; sortedRuns[i] is request.runs[order[i]]. */
   readonly order: readonly number[];
@@ -36,7 +36,7 @@ export type Night = {
   readonly corrected: CorrectedHours;
   readonly normals: Normals;
   /** One for each sorted run; for a run the hours do not cover, the nearest hour. */
-  readonly windows: readonly Window[];
+  readonly windows: readonly DrawnWindow[];
   readonly runAirs: readonly Air[];
   /** Temperature of the hours in the middle of each sorted run, before any reading. */
   readonly runGiven: readonly Kelvin[];
@@ -85,7 +85,7 @@ function coverageOf(run: Run, series: HourSeries): Coverage {
   return run.end > series.hours.at(-1)!.at ? 'after' : 'covered';
 }
 
-function windowOf(track: Track, normals: Normals): Window {
+function windowOf(track: Track, normals: Normals): DrawnWindow {
   const centre = coldest(track);
   return { track, centre, draws: airDraws(track, normals, centre) };
 }
@@ -103,7 +103,7 @@ function airOf(track: Track, i: number, series: HourSeries): Air {
   });
 }
 
-function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Breathed {
+function breathed(night: Omit<PreparedNight, 'breathe'>, offset: KelvinDifference): Breathed {
   return {
     windows: night.windows.map(({ track }) => needCurve(track, offset)),
     hours: needCurve(night.hours, offset),
@@ -114,7 +114,7 @@ function breathed(night: Omit<Night, 'breathe'>, offset: KelvinDifference): Brea
 }
 
 /** Needs at least one hour and runs that end after they start; `makePlan` checks both. */
-export function prepareNight(request: NightRequest): Night {
+export function prepareNight(request: NightRequest): PreparedNight {
   const { runs, series, options } = request;
   const [first, last] = [series.hours[0]!.at, series.hours.at(-1)!.at];
   const corrected = correctHours(request);

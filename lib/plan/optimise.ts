@@ -1,10 +1,10 @@
 import {
-  type Choice,
   type Cost,
   changeBetween,
   compareCosts,
   groupCount,
   harmOf,
+  type RunChoice,
   swapTie,
   turnTie,
 } from './choice';
@@ -27,7 +27,7 @@ export type Solution = {
 /** All values of one pass: the layer of run r starts at r * candidates. */
 type Pass = Layer & { readonly follow: Int32Array };
 
-function emptyPass(choice: Choice): Pass {
+function emptyPass(choice: RunChoice): Pass {
   const size = (choice.runs + 1) * choice.candidates;
   return {
     harm: new Float64Array(size),
@@ -38,7 +38,7 @@ function emptyPass(choice: Choice): Pass {
 }
 
 /** The candidate of every group that is best to have in run `run`; the first where equal. */
-function bestOfGroups(choice: Choice, pass: Pass, run: number): Int32Array {
+function bestOfGroups(choice: RunChoice, pass: Pass, run: number): Int32Array {
   const best = new Int32Array(groupCount(choice)).fill(-1);
   const base = run * choice.candidates;
   for (let c = 0; c < choice.candidates; c++) {
@@ -57,7 +57,7 @@ function isBefore(pass: Pass, a: number, b: number): boolean {
 
 /** The best group to swap to from each group before run `run`; -1 where there is no other. */
 function bestSwaps(
-  choice: Choice,
+  choice: RunChoice,
   pass: Pass,
   at: { readonly run: number; readonly best: Int32Array },
 ): Int32Array {
@@ -93,7 +93,7 @@ const KEPT: Extra = { cost: 0, tie: 0 };
 
 /** The ways on from every candidate before run `run`: keep it, turn the trim, or swap. */
 type Onward = {
-  readonly choice: Choice;
+  readonly choice: RunChoice;
   readonly run: number;
   /** Where keeping and turning lead. */
   readonly same: Pass;
@@ -145,7 +145,7 @@ function waysOn({ choice, run, same, swapped }: Onward): (from: number) => Way {
 }
 
 /** Fills a pass from the last run back. */
-function fill(choice: Choice, pass: Pass, swapped: Pass | null): void {
+function fill(choice: RunChoice, pass: Pass, swapped: Pass | null): void {
   const { runs, candidates } = choice;
   for (let run = runs - 1; run >= 0; run--) {
     const on = run === runs - 1 ? null : waysOn({ choice, run: run + 1, same: pass, swapped });
@@ -161,7 +161,7 @@ function fill(choice: Choice, pass: Pass, swapped: Pass | null): void {
 }
 
 /** The best way into the first run from what is fitted. */
-function firstWay(choice: Choice, same: Pass, swapped: Pass | null): Way {
+function firstWay(choice: RunChoice, same: Pass, swapped: Pass | null): Way {
   return waysOn({ choice, run: 0, same, swapped })(choice.start);
 }
 
@@ -170,7 +170,7 @@ function costAt(pass: Pass, index: number): Cost {
 }
 
 /** Dynamic programming, exact: the best plan from every run and candidate on, any number of swaps. */
-export function optimise(choice: Choice): Solution {
+export function optimise(choice: RunChoice): Solution {
   const pass = emptyPass(choice);
   fill(choice, pass, pass);
   const toGo = (run: number, candidate: number) => costAt(pass, run * choice.candidates + candidate);
@@ -185,7 +185,7 @@ export function optimise(choice: Choice): Solution {
 export type CountedPlan = { readonly plan: readonly number[]; readonly cost: Cost; readonly swaps: number };
 
 /** How many swaps a plan makes. */
-export function countSwaps(choice: Choice, plan: readonly number[]): number {
+export function countSwaps(choice: RunChoice, plan: readonly number[]): number {
   let before = choice.start;
   let swaps = 0;
   for (const candidate of plan) {
@@ -196,7 +196,7 @@ export function countSwaps(choice: Choice, plan: readonly number[]): number {
 }
 
 /** Reads a plan out of passes with 0, 1, 2 ... swaps left. */
-function readPlan(choice: Choice, passes: readonly Pass[]): readonly number[] {
+function readPlan(choice: RunChoice, passes: readonly Pass[]): readonly number[] {
   let left = passes.length - 1;
   let before = choice.start;
   const plan: number[] = [];
@@ -217,8 +217,8 @@ function readPlan(choice: Choice, passes: readonly Pass[]): readonly number[] {
  * The best plan for every number of swaps up to a most, fewest first: each entry is the best that its swaps can buy,
  * and more swaps are listed only where they buy something. A swap costs nothing here but the loss is what it saves.
  */
-export function bestBySwaps(given: Choice, mostSwaps: number): readonly CountedPlan[] {
-  const choice: Choice = { ...given, swapCost: 0 };
+export function bestBySwaps(given: RunChoice, mostSwaps: number): readonly CountedPlan[] {
+  const choice: RunChoice = { ...given, swapCost: 0 };
   const unlimited = optimise(choice);
   const most = Math.min(mostSwaps, countSwaps(choice, unlimited.plan));
   const found: CountedPlan[] = [];
@@ -240,7 +240,7 @@ export function bestBySwaps(given: Choice, mostSwaps: number): readonly CountedP
 type Act = { readonly run: number; readonly candidate: number; readonly cost: Cost };
 
 /** The best plan whose first act is another one than in `plan`; null where there is no other. */
-export function bestOtherFirstAct(choice: Choice, solution: Solution): CountedPlan | null {
+export function bestOtherFirstAct(choice: RunChoice, solution: Solution): CountedPlan | null {
   const { start, candidates } = choice;
   const acts = solution.plan.findIndex((candidate) => candidate !== start);
   const offers: Act[] = [];
@@ -272,7 +272,7 @@ export function bestOtherFirstAct(choice: Choice, solution: Solution): CountedPl
   );
 }
 
-function followed(choice: Choice, solution: Solution, act: Act): CountedPlan {
+function followed(choice: RunChoice, solution: Solution, act: Act): CountedPlan {
   const plan: number[] = [];
   for (let run = 0; run < choice.runs; run++) {
     if (run < act.run) plan.push(choice.start);

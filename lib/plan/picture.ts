@@ -1,6 +1,6 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { sizesAt } from '@/lib/carb/ideal';
-import type { Machine, Setting } from '@/lib/carb/machine';
+import type { Setting } from '@/lib/carb/machine';
 import { provenanceOf } from '@/lib/hours/provenance';
 import { relativePower } from '@/lib/power/relative-power';
 import type { Instant } from '@/lib/time/instant';
@@ -8,16 +8,12 @@ import { ratio } from '@/lib/units/quantity';
 import { meanLogIdeal } from './machine-need';
 import { normalQuantile } from './normal';
 import { chanceOver, levelAt, spreadAt } from './spread';
-import type { DriftState, PlanHour } from './types';
+import { stateOf } from './state-of';
+import type { PlanHour } from './types';
 import type { View } from './view';
 
 /** Standard deviations from the middle to the ends of an 80 % range. */
 const FAN = normalQuantile(0.9);
-
-function stateOf(drift: number, limits: Machine['limits']): DriftState {
-  if (drift < -limits.lean) return 'lean';
-  return drift > limits.rich ? 'rich' : 'right';
-}
 
 /**
  * The night hour by hour: the air, the ideal with its fan, and how the baseline and the plan sit in it.

@@ -3,7 +3,7 @@ import { shapePreservingCurve } from '@/lib/hours/interpolate';
 import type { HourSeries } from '@/lib/hours/series';
 import { type Instant, instant } from '@/lib/time/instant';
 import { type Kelvin, kelvin, pascal } from '@/lib/units/quantity';
-import { type Conditioned, conditionOn, type Observation } from './conditioning';
+import { type Conditioned, conditionOn, type MeasuredError } from './conditioning';
 import { pressureError, temperatureError } from './forecast-error';
 import {
   DEPRESSION_SD,
@@ -81,9 +81,9 @@ function curvesOf({ hours }: HourSeries): Curves {
 }
 
 type Judged = {
-  readonly temperature: readonly Observation[];
-  readonly pressure: readonly Observation[];
-  readonly depression: readonly Observation[];
+  readonly temperature: readonly MeasuredError[];
+  readonly pressure: readonly MeasuredError[];
+  readonly depression: readonly MeasuredError[];
   readonly warnings: readonly PlanWarning[];
 };
 
@@ -152,7 +152,7 @@ export type ReadingsRequest = {
 export function temperaturesRead({
   series,
   readings,
-}: Pick<ReadingsRequest, 'series' | 'readings'>): readonly Observation[] {
+}: Pick<ReadingsRequest, 'series' | 'readings'>): readonly MeasuredError[] {
   const curves = curvesOf(series);
   return readings.flatMap((reading) => judge(reading, series, curves).temperature);
 }

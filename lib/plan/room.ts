@@ -1,5 +1,5 @@
 import type { Candidate } from './candidates';
-import type { Choice } from './choice';
+import type { RunChoice } from './choice';
 import { isLeanWithin, type Judge } from './grade';
 import { FORECAST_NOISE } from './judgement';
 import { slopesAt } from './machine-need';
@@ -33,7 +33,10 @@ type Accepted = {
  * is passed, and leaner again only when that will last: one change instead of one with every new forecast. The limit
  * itself is never widened.
  */
-export function withRoom(choice: Choice, { judge, candidates, odds, rooms, accepted }: Accepted): Choice {
+export function withRoom(
+  choice: RunChoice,
+  { judge, candidates, odds, rooms, accepted }: Accepted,
+): RunChoice {
   const lean = choice.lean.slice();
   const rising = risingBy(candidates, 'leanest');
   for (const [i, run] of odds.entries()) {

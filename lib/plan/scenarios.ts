@@ -120,7 +120,7 @@ export function airDraws(track: Track, normals: Normals, centre: number): AirDra
 }
 
 /** A stretch of the night with its drawn air. */
-export type Window = {
+export type DrawnWindow = {
   readonly track: Track;
   readonly draws: AirDraws;
   /** The instant the draws are split around. */

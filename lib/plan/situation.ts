@@ -2,7 +2,7 @@ import { baselineSetting } from '@/lib/carb/baseline-setting';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import type { Gap } from './choice';
-import type { Night } from './night';
+import type { PreparedNight } from './night';
 import type { InNow, PlanRequest } from './types';
 
 /** A run that is past, with what it was made on; `told`: somebody said so. */
@@ -44,7 +44,7 @@ export function completeSetting(machine: Machine, { mains, trim }: Setting): Set
  * Past runs with what they were made on, as told. Where nobody said, it is what was last said to be in: a plan that was
  * accepted and not confirmed is no witness.
  */
-function pastRuns(request: PlanRequest, night: Night) {
+function pastRuns(request: PlanRequest, night: PreparedNight) {
   const { machine, made, fittings = [], now } = request;
   const told = new Map(made.map(({ run, setting }) => [run, setting]));
   let current: InNow = { setting: baselineSetting(machine), known: 'baseline' };
@@ -63,7 +63,7 @@ function pastRuns(request: PlanRequest, night: Night) {
 
 function gapBefore(
   request: PlanRequest,
-  night: Night,
+  night: PreparedNight,
   at: { readonly run: number; readonly first: boolean },
 ): GapBefore {
   const { now, options } = request;
@@ -80,7 +80,7 @@ function gapBefore(
   };
 }
 
-export function situationOf(request: PlanRequest, night: Night): Situation {
+export function situationOf(request: PlanRequest, night: PreparedNight): Situation {
   const { machine, accepted } = request;
   const { done, current } = pastRuns(request, night);
   const inNow: InNow =

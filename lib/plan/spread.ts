@@ -13,12 +13,12 @@ import type { Track } from './readings';
  *
  * where the last part is what curvature at right angles to w adds on average.
  */
-export type Spread = { readonly middle: number; readonly sd: number; readonly bend: number };
+export type NeedSpread = { readonly middle: number; readonly sd: number; readonly bend: number };
 
 export function spreadAt(
   machine: MachineNeed,
   at: { readonly curve: NeedCurve; readonly track: Track; readonly i: number; readonly mean: number },
-): Spread {
+): NeedSpread {
   const { curve, track, i, mean } = at;
   const causes = causesAt(machine, at);
   const sd = causesSd(causes);
@@ -39,12 +39,12 @@ export function spreadAt(
 }
 
 /** The L that lies z standard deviations of u up. */
-export function levelAt({ middle, sd, bend }: Spread, z: number): number {
+export function levelAt({ middle, sd, bend }: NeedSpread, z: number): number {
   return middle + sd * z + bend * z * z;
 }
 
 /** Chance that L is above a threshold. */
-export function chanceOver({ middle, sd, bend }: Spread, threshold: number): number {
+export function chanceOver({ middle, sd, bend }: NeedSpread, threshold: number): number {
   const short = threshold - middle;
   const square = sd * sd + 4 * bend * short;
   // A parabola that turns before it gets there stays on the side where its middle is.

@@ -1,4 +1,4 @@
-import { type Choice, type Cost, costOf, LOSS_UNIT, leanOfHarm, richOfHarm } from './choice';
+import { type Cost, costOf, LOSS_UNIT, leanOfHarm, type RunChoice, richOfHarm } from './choice';
 import { CLEARLY_BETTER_LEAST, CLEARLY_BETTER_SHARE } from './judgement';
 import { optimise, type Solution } from './optimise';
 
@@ -13,13 +13,13 @@ function isClearlyBetter(fresh: Cost, accepted: Cost): boolean {
 }
 
 /** A plan that was accepted, and the choice as it stands for somebody who has it. */
-export type Accepted = { readonly plan: readonly number[]; readonly choice: Choice };
+export type Accepted = { readonly plan: readonly number[]; readonly choice: RunChoice };
 
 /**
  * The accepted plan, unless it no longer fits its gaps, is lean above the limit where that can be helped, or another
  * one is clearly better: planning afresh at every breath of wind loses trust.
  */
-export function keepSteady(choice: Choice, fresh: Solution, accepted: Accepted | null): Steady {
+export function keepSteady(choice: RunChoice, fresh: Solution, accepted: Accepted | null): Steady {
   if (accepted === null) return { plan: fresh.plan, cost: fresh.cost, kept: false };
   const other = optimise(accepted.choice);
   const cost = accepted.plan.includes(-1) ? null : costOf(accepted.choice, accepted.plan);

@@ -1,6 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
 import type { Instant } from '@/lib/time/instant';
-import type { Night } from './night';
+import type { PreparedNight } from './night';
 import type { Situation } from './situation';
 import type { Swap } from './types';
 
@@ -12,7 +12,7 @@ type Fitting = { readonly from: number; readonly setting: Setting };
  * still be in. Before the first run it is what that run or the engine has now.
  */
 export function timeline(
-  night: Night,
+  night: PreparedNight,
   { done, fitted }: Situation,
   plan: { readonly settings: readonly Setting[]; readonly swaps: readonly Swap[] },
 ): (at: Instant) => Setting {

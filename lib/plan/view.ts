@@ -13,7 +13,7 @@ import {
 } from './grade';
 import { type MachineNeed, machineNeed, meanLogIdeal } from './machine-need';
 import { withFuel } from './need-curve';
-import type { Breathed, Night } from './night';
+import type { Breathed, PreparedNight } from './night';
 import { nightPassages } from './night-passages';
 import type { RunOdds } from './run-odds';
 import type { Crossing } from './types';
@@ -21,7 +21,7 @@ import type { Crossing } from './types';
 /** One machine in one night: everything about it that does not depend on what is fitted. */
 export type View = {
   readonly machine: Machine;
-  readonly night: Night;
+  readonly night: PreparedNight;
   readonly need: MachineNeed;
   readonly judge: Judge;
   readonly breathed: Breathed;
@@ -33,7 +33,7 @@ export type View = {
 };
 
 /** The night as this machine breathes it, its fuel's own density included where that counts. */
-function breathedBy({ intakeOffset, fuelDensity }: Machine, night: Night): Breathed {
+function breathedBy({ intakeOffset, fuelDensity }: Machine, night: PreparedNight): Breathed {
   const breathed = night.breathe(intakeOffset);
   if (fuelDensity === null) return breathed;
   return {
@@ -55,7 +55,7 @@ function oncePerSetting<T>(answer: (setting: Setting) => T): (setting: Setting) 
   };
 }
 
-export function viewOf(machine: Machine, night: Night): View {
+export function viewOf(machine: Machine, night: PreparedNight): View {
   const need = machineNeed(machine);
   const judge = judgeOf(machine);
   const breathed = breathedBy(machine, night);

@@ -9,13 +9,13 @@ import { clearCalmWarnings, seasonWarnings } from './forecast-warnings';
 import { leanOver } from './grade';
 import { FAR_FROM_BASELINE_LOG, LONGEST_QUIET_GAP_HOURS } from './judgement';
 import { responseCauses } from './machine-need';
-import type { Night } from './night';
+import type { PreparedNight } from './night';
 import { levelAbove } from './run-odds';
 import type { PlanWarning } from './types';
 import type { View } from './view';
 
 /** Warnings about the hours and the runs, the same for every machine. */
-export function nightWarnings(night: Night): readonly PlanWarning[] {
+export function nightWarnings(night: PreparedNight): readonly PlanWarning[] {
   return [
     ...orderWarnings(night),
     ...coverageWarnings(night),
@@ -27,7 +27,7 @@ export function nightWarnings(night: Night): readonly PlanWarning[] {
   ];
 }
 
-function orderWarnings({ order, sortedRuns }: Night): readonly PlanWarning[] {
+function orderWarnings({ order, sortedRuns }: PreparedNight): readonly PlanWarning[] {
   const reordered = order.some((given, i) => given !== i);
   const overlaps = sortedRuns.flatMap((run, i): PlanWarning[] => {
     const other = sortedRuns.findIndex((earlier, j) => j < i && earlier.end > run.start);
@@ -36,7 +36,7 @@ function orderWarnings({ order, sortedRuns }: Night): readonly PlanWarning[] {
   return reordered ? [{ code: 'runs-reordered' }, ...overlaps] : overlaps;
 }
 
-function coverageWarnings({ coverage, series }: Night): readonly PlanWarning[] {
+function coverageWarnings({ coverage, series }: PreparedNight): readonly PlanWarning[] {
   const [hoursStart, hoursEnd] = [series.hours[0]!.at, series.hours.at(-1)!.at];
   return coverage.flatMap((covered, run): PlanWarning[] => {
     if (covered === 'covered') return [];
@@ -47,7 +47,7 @@ function coverageWarnings({ coverage, series }: Night): readonly PlanWarning[] {
 }
 
 /** Long gaps between hours that matter to a run: something had to be guessed in between, here or before it came here. */
-function gapWarnings({ series, sortedRuns }: Night): readonly PlanWarning[] {
+function gapWarnings({ series, sortedRuns }: PreparedNight): readonly PlanWarning[] {
   const told = series.hours.filter(({ origin }) => origin !== 'filled');
   return told.slice(1).flatMap((hour, i): PlanWarning[] => {
     const before = told[i]!;
@@ -57,7 +57,7 @@ function gapWarnings({ series, sortedRuns }: Night): readonly PlanWarning[] {
   });
 }
 
-function pressureWarnings({ series, corrected }: Night): readonly PlanWarning[] {
+function pressureWarnings({ series, corrected }: PreparedNight): readonly PlanWarning[] {
   const estimated = series.hours.some((hour) => hour.pressureFrom === 'standard');
   return estimated && !corrected.pressureRead ? [{ code: 'pressure-is-estimate' }] : [];
 }

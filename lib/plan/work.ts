@@ -27,7 +27,7 @@ const DRAWING = 30;
  * How much there is to do for some machines: settings to be graded, at every instant of every run, in every draw. One
  * unit takes some ten nanoseconds at worst.
  */
-function workOf(requests: readonly Asked[]): number {
+export function workOf(requests: readonly Asked[]): number {
   return requests.reduce(
     (sum, { machine, runs, options }) =>
       sum + (settingsOf(machine) + DRAWING) * instantsOf(runs) * options.scenarios,

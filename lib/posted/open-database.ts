@@ -13,11 +13,11 @@ export type DatabasePlace =
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
-/** `DATABASE_URL` names a PostgreSQL; otherwise a file in `DATA_FOLDER`, which is `.data` where the server was started. */
+/** `DATABASE_URL` names a PostgreSQL; otherwise a file in `DATA_DIR`, which is `.data` where the server was started. */
 export function databasePlace(environment: Environment, workingFolder: string): DatabasePlace {
   const address = environment.DATABASE_URL?.trim() ?? '';
   if (address !== '') return { engine: 'postgres', address };
-  const folder = environment.DATA_FOLDER?.trim() ?? '';
+  const folder = environment.DATA_DIR?.trim() ?? '';
   return { engine: 'file', folder: folder === '' ? join(workingFolder, '.data') : folder };
 }
 

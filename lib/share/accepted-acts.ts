@@ -1,9 +1,9 @@
 import { sameMains } from '@/lib/carb/same-setting';
+import type { AcceptedPlan } from '@/lib/plan/accepted-plan';
 import type { SwapAct } from '@/lib/plan/compared';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { countedOnSentence, notInSentence } from '@/lib/words/feed';
 import { actText, settingText } from '@/lib/words/settings';
-import type { AcceptedPlan } from './accepted-plan';
 import { actWindow } from './act-window';
 import { type CalendarAct, type CalendarContext, revisedAt } from './calendar-act';
 

@@ -1,6 +1,6 @@
+import { freeFrom } from '@/lib/plan/accepted-plan';
 import type { Run } from '@/lib/plan/types';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
-import { freeFrom } from './accepted-plan';
 
 export type ActWindow = {
   readonly start: Instant;

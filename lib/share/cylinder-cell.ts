@@ -1,21 +1,10 @@
 import { type CylinderVerdicts, leanestVerdict, type SaidVerdict, verdictFields } from '@/lib/carb/verdicts';
+import type { CylinderProblem } from '@/lib/contract/log-csv-problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { LogRecord } from '@/lib/store/records';
 
 /** How a cylinder that nobody looked at stands in a table. */
 const NOT_LOOKED_AT = 'none';
-
-/** Why what was found cylinder by cylinder cannot be kept. */
-export type CylinderProblem =
-  | { readonly code: 'cylinder-verdict-unknown'; readonly line: number; readonly text: string }
-  | {
-      readonly code: 'cylinder-verdicts-do-not-fit';
-      readonly line: number;
-      readonly verdicts: number;
-      readonly mains: number;
-    }
-  /** The run's own verdict is not that of its leanest cylinder. */
-  | { readonly code: 'cylinder-verdicts-disagree'; readonly line: number; readonly leanest: string };
 
 /** "right/lean/none"; empty where all cylinders are alike. */
 export function cylindersText(verdicts: LogRecord['verdicts']): string {

@@ -1,11 +1,11 @@
-import { unparse } from 'papaparse';
 import type { Machine } from '@/lib/carb/machine';
 import { settableTurns } from '@/lib/carb/pilot';
+import { toCell } from '@/lib/table/cell';
+import { writeTable } from '@/lib/table/write-table';
 import type { CardCell, JetCard } from '@/lib/trail/card';
 import type { UnitChoice } from '@/lib/units/choice';
 import { elevationText, temperatureText } from '@/lib/units/entry-text';
-import { CARD_SIGNS, cardCellSentence, cardMainText } from '@/lib/words/jet-card';
-import { toCell } from './csv-cell';
+import { cardCellSentence, cardMains } from '@/lib/words/jet-card';
 
 type Cell = string | number;
 type CsvColumn = { readonly head: string; readonly cell: (cell: CardCell) => Cell };
@@ -30,27 +30,16 @@ export function jetCardCsv(card: JetCard, machine: Machine, units: UnitChoice): 
   ];
   const fields = columns.map(({ head }) => head);
   const data = cells.map((each) => columns.map(({ cell }) => cell(each)));
-  return `${unparse({ fields, data }, { newline: '\r\n' })}\r\n`;
-}
-
-/** The mains that stand on the card, borrowed ones too; empty where it names none. */
-function printedMains(cell: CardCell): readonly Cell[] {
-  const sign = cell.mark === null ? '' : CARD_SIGNS[cell.mark];
-  const text = cardMainText(cell);
-  const sizes = text.slice(0, text.length - sign.length).split('/');
-  return sizes.map((size) => (size.trim() !== '' && Number.isFinite(Number(size)) ? Number(size) : ''));
+  return writeTable(fields, data);
 }
 
 /** One column where all carburettors have the same everywhere, else one for each. */
 function mainColumns(cells: readonly CardCell[], carburettors: number): readonly CsvColumn[] {
-  if (cells.every((cell) => printedMains(cell).length === 1))
-    return [{ head: 'main', cell: (cell) => printedMains(cell)[0] ?? '' }];
+  if (cells.every((cell) => new Set(cardMains(cell)).size === 1))
+    return [{ head: 'main', cell: (cell) => cardMains(cell)[0] ?? '' }];
   return Array.from({ length: carburettors }, (_, i) => ({
     head: `main ${i + 1}`,
-    cell: (cell: CardCell) => {
-      const mains = printedMains(cell);
-      return mains[mains.length === 1 ? 0 : i] ?? '';
-    },
+    cell: (cell: CardCell) => cardMains(cell)[i] ?? '',
   }));
 }
 

@@ -98,26 +98,26 @@ function forecastRecord({ event, hours, hoursTyped, sharedAt }: SharedNight): Fo
   if (hoursTyped === true || event.place === undefined || hours.length === 0) return null;
   const series = seriesFromJson(hours, event.elevationM);
   if (!series.ok) return null;
+  const { place, elevationM } = event;
   return {
-    place: event.place,
-    fetchedAt: sharedAt,
+    place,
     forecast: {
-      elevationM: event.elevationM,
-      source: {
-        name: 'Shared with the night',
-        attribution: '',
-        attributionUrl: null,
-        issuedAt: sharedAt,
-        fetchedAt: sharedAt,
-        modelElevationM: null,
-      },
+      latitude: place.latitude,
+      longitude: place.longitude,
+      elevationM,
+      modelElevationM: null,
+      name: 'Shared with the night',
+      attribution: '',
+      attributionUrl: null,
+      issuedAt: sharedAt,
+      fetchedAt: sharedAt,
       hours: series.value.hours.map((hour) => ({
         time: isoUtc(hour.at),
         temperatureC: plainNumber(kelvinToCelsius(hour.temperature), 2),
-        stationPressureHpa: plainNumber(pascalToHectopascal(hour.pressure), 2),
+        pressureHpa: plainNumber(pascalToHectopascal(hour.pressure), 2),
         pressureFrom: hour.pressureFrom,
         relativeHumidity: plainNumber(hour.relativeHumidity, 4),
-        spreadC: null,
+        spreadK: null,
         origin: 'forecast',
         ...skyToJson(hour),
       })),

@@ -1,5 +1,6 @@
-import { unparse } from 'papaparse';
 import type { Plan, PlanHour, Run, RunPlan } from '@/lib/plan/types';
+import { toCell } from '@/lib/table/cell';
+import { writeTable } from '@/lib/table/write-table';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { isoUtc, localClock, localDate } from '@/lib/time/zone';
 import { temperatureIn } from '@/lib/units/choice';
@@ -8,7 +9,6 @@ import { givenWords } from '@/lib/words/given-air';
 import { GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { actText } from '@/lib/words/settings';
 import type { Voice } from '@/lib/words/voice';
-import { toCell } from './csv-cell';
 
 export type PlannedMachine = { readonly name: string; readonly plan: Plan };
 
@@ -31,7 +31,7 @@ export function planCsv(machines: readonly PlannedMachine[], voice: NowVoice): s
   const rows = machines.flatMap(({ name, plan }) =>
     plan.runs.map((run) => rowOf({ name, plan }, run, { voice, carburettors })),
   );
-  return `${unparse(rows, { newline: '\r\n' })}\r\n`;
+  return writeTable(Object.keys(rows[0] ?? {}), rows.map(Object.values));
 }
 
 type RowContext = { readonly voice: NowVoice; readonly carburettors: number };

@@ -1,36 +1,15 @@
-import Papa from 'papaparse';
+import { readSizes } from '@/lib/carb/box-text';
 import { airFromJson } from '@/lib/contract/air-from-json';
+import type { LogCsvProblem } from '@/lib/contract/log-csv-problem';
 import { parseWith } from '@/lib/contract/parse';
 import type { ContractReason } from '@/lib/contract/problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type LogRecord, logRecordSchema } from '@/lib/store/records';
+import { cellOf, findHeads, hasMoreCells, headsOf, type TableColumns } from '@/lib/table/columns';
+import { linesBelow, readTable, type TableLimits, type TableLine } from '@/lib/table/read-table';
 import { readNumber } from '@/lib/units/entry';
-import { fromCell } from './csv-cell';
-import { type CylinderProblem, readCylinders } from './cylinder-cell';
+import { readCylinders } from './cylinder-cell';
 import { LOG_COLUMNS } from './log-csv-columns';
-
-/** Why a file, or a line of it, is no run log. Nothing is taken in where there is any. */
-export type LogCsvProblem =
-  | { readonly code: 'too-large'; readonly limit: number }
-  | { readonly code: 'too-many-lines'; readonly limit: number }
-  | { readonly code: 'empty' }
-  | { readonly code: 'columns-missing'; readonly columns: readonly string[] }
-  | { readonly code: 'column-twice'; readonly column: string }
-  /** A quote was opened and never closed, so that where a line ends cannot be told. */
-  | { readonly code: 'quotes-broken' }
-  | { readonly code: 'too-many-cells'; readonly line: number }
-  | { readonly code: 'unknown-machine'; readonly line: number; readonly machine: string }
-  /** Two machines share the name, and no id says which. */
-  | { readonly code: 'which-machine'; readonly line: number; readonly machine: string }
-  | { readonly code: 'id-twice'; readonly line: number; readonly id: string }
-  | { readonly code: 'not-a-number'; readonly line: number; readonly column: string; readonly text: string }
-  | {
-      readonly code: 'bad-value';
-      readonly line: number;
-      readonly column: string;
-      readonly reason: ContractReason;
-    }
-  | CylinderProblem;
 
 /** An entry read from a file; `id` null where the file gave none. */
 export type ReadLogEntry = { readonly id: string | null; readonly value: LogRecord };
@@ -45,6 +24,11 @@ export type KnownMachine = { readonly id: string; readonly name: string };
 
 export const MOST_CSV_CHARACTERS = 5_000_000;
 export const MOST_CSV_LINES = 20_000;
+const LIMITS: TableLimits = {
+  mostCharacters: MOST_CSV_CHARACTERS,
+  mostLines: MOST_CSV_LINES,
+  delimiters: [',', ';', '\t'],
+};
 /** A file that is wrong in every line is wrong for one reason. */
 const MOST_PROBLEMS = 20;
 const LONGEST_ID = 64;
@@ -54,53 +38,38 @@ export function readLogCsv(
   text: string,
   machines: readonly KnownMachine[],
 ): Result<ReadLog, readonly LogCsvProblem[]> {
-  if (text.length > MOST_CSV_CHARACTERS) return fail([{ code: 'too-large', limit: MOST_CSV_CHARACTERS }]);
-  const parsed = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
-    skipEmptyLines: 'greedy',
-    delimitersToGuess: [',', ';', '\t'],
-  });
-  if (parsed.errors.some(({ type }) => type === 'Quotes')) return fail([{ code: 'quotes-broken' }]);
-  const [head, ...lines] = parsed.data;
-  if (head === undefined || lines.length === 0) return fail([{ code: 'empty' }]);
-  if (lines.length > MOST_CSV_LINES) return fail([{ code: 'too-many-lines', limit: MOST_CSV_LINES }]);
-  const columns = readHead(head);
-  if (!columns.ok) return columns;
-  const read = lines.map((cells, i) => readLine({ cells, line: i + 2, ...columns.value, machines }));
+  const table = readTable(text, LIMITS);
+  if (!table.ok) return fail([table.reason]);
+  const [head, ...rest] = table.value;
+  const lines = linesBelow(rest, LIMITS);
+  if (!lines.ok) return fail([lines.reason]);
+  const columns = findHeads(headsOf(head?.cells ?? []), { needed: NEEDED, columnOf });
+  if (!columns.ok) return fail([columns.reason]);
+  const read = lines.value.map((line) => readLine({ ...line, columns: columns.value, machines }));
   const problems = [...read.flatMap((entry) => (entry.ok ? [] : entry.reason)), ...repeatedIds(read)];
   if (problems.length > 0) return fail(problems.slice(0, MOST_PROBLEMS));
   const { ignored } = columns.value;
   return ok({ entries: read.flatMap((entry) => (entry.ok ? [entry.value] : [])), ignored });
 }
 
-type Head = { readonly places: ReadonlyMap<string, number>; readonly ignored: readonly string[] };
-
 const KNOWN: ReadonlySet<string> = new Set(LOG_COLUMNS.map(({ name }) => name));
+const NEEDED = LOG_COLUMNS.filter(({ needed }) => needed).map(({ name }) => name);
 
-function readHead(cells: readonly string[]): Result<Head, readonly LogCsvProblem[]> {
-  const names = cells.map((cell) => fromCell(cell).trim().toLowerCase());
-  const twice = names.find((name, i) => KNOWN.has(name) && names.indexOf(name) !== i);
-  if (twice !== undefined) return fail([{ code: 'column-twice', column: twice }]);
-  const columns = LOG_COLUMNS.filter(({ name, needed }) => needed && !names.includes(name));
-  if (columns.length > 0)
-    return fail([{ code: 'columns-missing', columns: columns.map(({ name }) => name) }]);
-  return ok({
-    places: new Map(names.map((name, i) => [name, i])),
-    ignored: names.filter((name) => name !== '' && !KNOWN.has(name)),
-  });
+function columnOf(head: string): string | null {
+  const name = head.toLowerCase();
+  return KNOWN.has(name) ? name : null;
 }
 
-type Line = Head & {
-  readonly cells: readonly string[];
-  readonly line: number;
+type Line = TableLine & {
+  readonly columns: TableColumns<string>;
   readonly machines: readonly KnownMachine[];
 };
 
 function readLine(given: Line): Result<ReadLogEntry, readonly LogCsvProblem[]> {
-  const { cells, line, places, machines } = given;
-  if (cells.length > places.size && cells.slice(places.size).some((cell) => cell.trim() !== ''))
-    return fail([{ code: 'too-many-cells', line }]);
+  const { cells, line, columns, machines } = given;
+  if (hasMoreCells(cells, columns)) return fail([{ code: 'too-many-cells', line }]);
   const problems: LogCsvProblem[] = [];
-  const text = (name: string): string => fromCell(cells[places.get(name) ?? -1] ?? '');
+  const text = (name: string): string => cellOf(cells, columns, name);
   const number = (name: string): number | undefined => {
     const typed = text(name).trim();
     if (typed === '') return undefined;
@@ -132,12 +101,14 @@ function readLine(given: Line): Result<ReadLogEntry, readonly LogCsvProblem[]> {
 }
 
 function candidateOf(text: (name: string) => string, number: (name: string) => number | undefined) {
+  const mains = readSizes(text('mains'));
   const word = (name: string): string | null => text(name).trim().toLowerCase() || null;
   return {
     eventId: text('event_id').trim() || null,
     run: text('run').trim(),
     at: text('time').trim(),
-    setting: { mains: mainsOf(text('mains')), trim: number('trim') ?? null },
+    // What cannot be read is no number, for the schema to refuse.
+    setting: { mains: mains.ok ? mains.value : [Number.NaN], trim: number('trim') ?? null },
     verdict: word('verdict'),
     sizes: number('sizes') ?? null,
     judgedBy: word('judged_by'),
@@ -155,14 +126,6 @@ function candidateOf(text: (name: string) => string, number: (name: string) => n
       frostPointC: number('frost_point_c'),
     },
   };
-}
-
-/** "410/400/410" as three jets; what is no number stays NaN for the schema to refuse. */
-function mainsOf(text: string): readonly number[] {
-  return text.split('/').map((part) => {
-    const main = readNumber(part.trim());
-    return main.ok ? main.value : Number.NaN;
-  });
 }
 
 function machineOf(given: {

@@ -1,15 +1,15 @@
-import Papa from 'papaparse';
-import { type BoxTextProblem, readBoxText } from '@/lib/carb/box-text';
+import { readBoxText, readSizes } from '@/lib/carb/box-text';
 import { type MachineJson, machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import type { RosterColumn, RosterLineProblem, RosterTableProblem } from '@/lib/contract/roster-problem';
 import { fail, ok, type Result } from '@/lib/result/result';
+import { cellOf, hasMoreCells } from '@/lib/table/columns';
+import { linesBelow, readTable, type TableLimits, type TableLine } from '@/lib/table/read-table';
 import type { UnitChoice } from '@/lib/units/choice';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { readElevation, readPressure, readTemperature } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
-import { fromCell } from './csv-cell';
 import { type RosterColumns, rosterColumns } from './roster-columns';
 
 /** One racer of a pasted table. */
@@ -41,29 +41,26 @@ export type RosterContext = {
 
 export const MOST_ROSTER_CHARACTERS = 200_000;
 export const MOST_ROSTER_LINES = 200;
+const LIMITS: TableLimits = {
+  mostCharacters: MOST_ROSTER_CHARACTERS,
+  mostLines: MOST_ROSTER_LINES,
+  delimiters: ['\t', ';', '|', ','],
+};
 
 /** Reads a table of racers as it comes out of a spreadsheet, line by line; what one line lacks harms no other. */
 export function readRosterTable(
   text: string,
   context: RosterContext,
 ): Result<RosterTable, RosterTableProblem> {
-  if (text.length > MOST_ROSTER_CHARACTERS) return fail({ code: 'too-large', limit: MOST_ROSTER_CHARACTERS });
-  const parsed = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
-    skipEmptyLines: 'greedy',
-    delimitersToGuess: ['\t', ';', '|', ','],
-  });
-  if (parsed.errors.some(({ type }) => type === 'Quotes')) return fail({ code: 'quotes-broken' });
-  const [first, ...rest] = parsed.data;
+  const table = readTable(text, LIMITS);
+  if (!table.ok) return table;
+  const [first, ...rest] = table.value;
   if (first === undefined) return fail({ code: 'empty' });
-  const columns = rosterColumns(first);
+  const columns = rosterColumns(first.cells);
   if (!columns.ok) return columns;
-  const lines = columns.value.named ? rest : parsed.data;
-  if (lines.length === 0) return fail({ code: 'empty' });
-  if (lines.length > MOST_ROSTER_LINES) return fail({ code: 'too-many-lines', limit: MOST_ROSTER_LINES });
-  const firstLine = columns.value.named ? 2 : 1;
-  const read = lines.map((cells, i) =>
-    readLine({ cells, line: i + firstLine, columns: columns.value, context }),
-  );
+  const lines = linesBelow(columns.value.named ? rest : table.value, LIMITS);
+  if (!lines.ok) return lines;
+  const read = lines.value.map((line) => readLine({ ...line, columns: columns.value, context }));
   return ok({
     rows: read.flatMap((each) => (each.ok ? [each.value.row] : [])),
     bad: read.flatMap((each) => (each.ok ? [] : [each.reason])),
@@ -72,9 +69,7 @@ export function readRosterTable(
   });
 }
 
-type Line = {
-  readonly cells: readonly string[];
-  readonly line: number;
+type Line = TableLine & {
   readonly columns: RosterColumns;
   readonly context: RosterContext;
 };
@@ -83,14 +78,11 @@ type ReadLine = { readonly row: RosterRow; readonly assumed: boolean };
 
 function readLine({ cells, line, columns, context }: Line): Result<ReadLine, BadRosterLine> {
   const bad = (problem: RosterLineProblem): Result<never, BadRosterLine> => fail({ line, problem });
-  const used = Math.max(...[...columns.places.values()].map(({ index }) => index)) + 1;
-  const beyond = columns.named ? used + columns.ignored.length : used;
-  if (cells.slice(beyond).some((cell) => cell.trim() !== '')) return bad({ code: 'too-many-cells' });
-  const text = (column: RosterColumn): string =>
-    fromCell(cells[columns.places.get(column)?.index ?? -1] ?? '').trim();
+  if (hasMoreCells(cells, columns)) return bad({ code: 'too-many-cells' });
+  const text = (column: RosterColumn): string => cellOf(cells, columns, column).trim();
   const name = text('name');
   if (name === '') return bad({ code: 'name-missing' });
-  const mains = readRosterMains(text('mains'));
+  const mains = readSizes(text('mains'));
   if (!mains.ok) return bad({ code: 'mains', problem: mains.reason });
   const box = readBoxText(text('box'));
   if (!box.ok) return bad({ code: 'box', problem: box.reason });
@@ -119,24 +111,6 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
 
 const LONGEST_NAME = 80;
 
-/** "410/400/410" from the first carburettor to the last, or "410x3" where all have the same. Their order counts. */
-export function readRosterMains(text: string): Result<readonly number[], BoxTextProblem> {
-  const words = text
-    .replace(/\s+/g, ' ')
-    .replace(/(\d),(\d)(?!\d)/g, '$1.$2')
-    .replace(/ ?[x×*] ?/gi, 'x')
-    .split(/[/,;\s]+/)
-    .filter((word) => word !== '');
-  if (words.length === 0) return fail({ code: 'empty' });
-  const mains: number[] = [];
-  for (const word of words) {
-    const jets = readBoxText(word);
-    if (!jets.ok) return jets;
-    for (const { size, count } of jets.value) mains.push(...Array<number>(count).fill(size));
-  }
-  return ok(mains);
-}
-
 type AirCells = Pick<Line, 'columns' | 'context'> & { readonly text: (column: RosterColumn) => string };
 type BaselineAir = { readonly air: MachineJson['baseline']['air']; readonly assumed: boolean };
 
@@ -144,7 +118,7 @@ function readAir({ text, columns, context }: AirCells): Result<BaselineAir, Rost
   const { units, elevationM } = context;
   /** The cell with the unit of its column's head, where it has none of its own. */
   const withUnit = (column: RosterColumn): string => {
-    const unit = columns.places.get(column)?.unit ?? '';
+    const unit = columns.units.get(column) ?? '';
     const cell = text(column);
     const entry = takeApart(cell);
     return unit === '' || (entry.ok && entry.value.unit !== '') ? cell : `${cell} ${unit}`;

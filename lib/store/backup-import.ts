@@ -1,8 +1,7 @@
-import type { Result } from '@/lib/result/result';
 import type { Backup, BackupEntry } from './backup-file';
 import { type Stored, TABLES, type TableName, type TableValue } from './records';
 import { sameValue } from './same-value';
-import type { Rewritten, Snapshot, SnapshotValues, Store, StoreProblem } from './store-type';
+import type { Snapshot, SnapshotValues } from './store-type';
 
 /** `merge`: what is new comes in, of two versions the later one stays. `replace`: the file's records and no others. */
 export type ImportMode = 'merge' | 'replace';
@@ -61,33 +60,9 @@ function eachTable(make: <T extends TableName>(table: T) => readonly BackupEntry
   return Object.fromEntries(TABLES.map((table) => [table, make(table)])) as SnapshotValues;
 }
 
-/** Takes a backup in, as a whole or not at all. Hands back what `undoRewrite` needs. */
-export function importBackup(
-  store: Store,
-  backup: Backup,
-  mode: ImportMode,
-): Promise<Result<Rewritten, StoreProblem<never>>> {
-  return store.rewrite((current) =>
-    mode === 'replace'
-      ? backup.tables
-      : eachTable((table) => mergeTable(backup.tables[table], current[table])),
-  );
-}
-
-function undoTable<T extends TableName>(
-  table: T,
-  { before, after }: Rewritten,
-  current: Snapshot,
-): readonly BackupEntry<T>[] {
-  const here: readonly Stored<TableValue[T]>[] = current[table];
-  const back: readonly Stored<TableValue[T]>[] = before[table];
-  const untouched = (id: string): boolean =>
-    after[table].find((entry) => entry.id === id)?.revision ===
-    here.find((entry) => entry.id === id)?.revision;
-  return [...back.filter(({ id }) => untouched(id)), ...here.filter(({ id }) => !untouched(id))];
-}
-
-/** Undoes an import. What was changed again since then stays as it is now. */
-export function undoRewrite(store: Store, done: Rewritten): Promise<Result<Rewritten, StoreProblem<never>>> {
-  return store.rewrite((current) => eachTable((table) => undoTable(table, done, current)));
+/** What stands in the tables once a backup is taken in. */
+export function withBackup(current: Snapshot, backup: Backup, mode: ImportMode): SnapshotValues {
+  return mode === 'replace'
+    ? backup.tables
+    : eachTable((table) => mergeTable(backup.tables[table], current[table]));
 }

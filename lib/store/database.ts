@@ -3,7 +3,7 @@ import { type ConnectOptions, connect, type Holding } from './connect';
 import type { Connection } from './connection';
 import { DatabaseUnusable } from './database-unusable';
 import { diskBacking } from './disk-backing';
-import { inTime } from './in-time';
+import { inTimeOrThrow } from './in-time';
 import type { Presence } from './presence';
 
 /** A phone at its slowest reads everything in less; nobody waits longer before words that say what is wrong. */
@@ -29,10 +29,10 @@ function letGo(holding: Holding): void {
 /** Waits for the browser's answers, but not for ever. */
 function inTimeBacking(disk: Backing, patienceMs: number, late: () => never): Backing {
   return {
-    read: (scope) => inTime(disk.read(scope), patienceMs, late),
-    transact: (scope, decide) => inTime(disk.transact(scope, decide), patienceMs, late),
-    asides: () => inTime(disk.asides(), patienceMs, late),
-    dropAside: (key) => inTime(disk.dropAside(key), patienceMs, late),
+    read: (scope) => inTimeOrThrow(disk.read(scope), patienceMs, late),
+    transact: (scope, decide) => inTimeOrThrow(disk.transact(scope, decide), patienceMs, late),
+    asides: () => inTimeOrThrow(disk.asides(), patienceMs, late),
+    dropAside: (key) => inTimeOrThrow(disk.dropAside(key), patienceMs, late),
     close: disk.close,
   };
 }
@@ -52,7 +52,7 @@ export async function openDatabase(options: DatabaseOptions = {}): Promise<Backi
   let connection: Connection;
   try {
     // A database that brings its records up to date has answered, however long that takes.
-    connection = await inTime(connect(holding, options), patienceMs, () =>
+    connection = await inTimeOrThrow(connect(holding, options), patienceMs, () =>
       holding.upgrade === null ? silent() : undefined,
     );
   } catch (error) {

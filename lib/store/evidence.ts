@@ -1,11 +1,11 @@
-import type { Machine } from '@/lib/carb/machine';
 import {
   type ChartCell,
-  chartObservations,
+  evidenceOfChart,
+  evidenceOfLog,
+  type JetEvidence,
   type LogEntry,
-  logObservations,
-  type Observation,
-} from '@/lib/carb/observation';
+} from '@/lib/carb/jet-evidence';
+import type { Machine } from '@/lib/carb/machine';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { settingProblems } from '@/lib/contract/setting-problems';
 import type { LogRecord, MachineRecord, Stored } from './records';
@@ -14,7 +14,7 @@ import type { LogRecord, MachineRecord, Stored } from './records';
 export type Uncounted = 'no-verdict' | 'jets-do-not-fit' | 'air-unclear' | 'older-hardware';
 
 export type Evidence = {
-  readonly observations: readonly Observation[];
+  readonly observations: readonly JetEvidence[];
   readonly leftOut: readonly { readonly id: string; readonly why: Uncounted }[];
 };
 
@@ -47,9 +47,9 @@ export function evidenceOf(
   const earlier = entries.filter((entry) => !isNow(entry)).map(({ entry }) => entry);
   return {
     observations: [
-      ...chartObservations(machine, chartCells(record)),
-      ...logObservations(machine, now),
-      ...logObservations(machine, earlier, 'log-before'),
+      ...evidenceOfChart(machine, chartCells(record)),
+      ...evidenceOfLog(machine, now),
+      ...evidenceOfLog(machine, earlier, 'log-before'),
     ],
     leftOut: read.flatMap((entry) => ('why' in entry ? [entry] : [])),
   };

@@ -1,3 +1,5 @@
+import { forecastAsAnswered } from './forecast-as-answered';
+
 /**
  * One step from the format before to this one. `value` gets a record as the version before wrote it and answers as
  * this version writes it; it must not change what it is given. Once an app with a version has been in people's hands
@@ -8,8 +10,11 @@ export type Migration = {
   readonly value: (table: string, value: unknown) => unknown;
 };
 
-/** Version 1 is the first: there is nothing to bring along. */
-export const MIGRATIONS: readonly Migration[] = [{ version: 1, value: (_, value) => value }];
+/** Version 1 is the first: there is nothing to bring along. From version 2 on a forecast is kept as our API answers it. */
+export const MIGRATIONS: readonly Migration[] = [
+  { version: 1, value: (_, value) => value },
+  { version: 2, value: (table, value) => (table === 'forecasts' ? forecastAsAnswered(value) : value) },
+];
 
 /** The format written today: version of the database and of backup files. */
 export function newestVersion(migrations: readonly Migration[] = MIGRATIONS): number {

@@ -5,7 +5,7 @@ import { openDatabase } from './database';
 import { openKeeper } from './keeper';
 import { ownPage, type Presence, watchPage } from './presence';
 import { returningBacking } from './returning';
-import type { Clock } from './rules';
+import type { WriteStamp } from './rules';
 import { soundRows } from './sound-rows';
 import { storeRecords } from './store-records';
 import type { SetAside, Store, StoreChange, StoreHealth } from './store-type';
@@ -27,7 +27,7 @@ export type StoreOptions = {
 /** Records first written later come later; some thousand may share a millisecond. */
 const ORDERS_PER_MS = 1000;
 
-function clockFrom(now: () => number): () => Clock {
+function clockFrom(now: () => number): () => WriteStamp {
   return () => {
     const ms = now();
     return { order: ms * ORDERS_PER_MS, updatedAt: new Date(ms).toISOString() };

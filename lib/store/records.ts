@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
+import { keptForecastSchema } from '@/lib/contract/forecast';
 import { baselineSchema, hardwareKindSchema, machineSchema } from '@/lib/contract/machine';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
-import { skyFields } from '@/lib/contract/sky';
-import { webAddress } from '@/lib/contract/web-address';
+import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
 import { comparisonRecordSchema } from './comparison-record';
 import { recordId as id } from './record-id';
 
@@ -175,64 +175,13 @@ export const logRecordSchema = z.strictObject({
   note: z.string().max(1000).default(''),
 });
 
-/** Short name of a weather service. */
-const serviceName = z.string().max(40);
-
-/** One hour of a kept forecast, at the site's elevation. */
-export const forecastHourSchema = z.strictObject({
-  time,
-  temperatureC,
-  stationPressureHpa: pressureHpa,
-  pressureFrom: z.enum(['station', 'altimeter', 'sea-level', 'standard']),
-  relativeHumidity,
-  /** Standard deviation of an ensemble's temperature; null where the service gives none. */
-  spreadC: z.number().min(0).max(40).nullable().default(null),
-  origin: z.enum(['forecast', 'typed', 'between', 'filled']).default('forecast'),
-  /** Short names of the services; absent: the forecast's own. */
-  temperatureBy: serviceName.optional(),
-  pressureBy: serviceName.optional(),
-  ...skyFields,
-});
-
-/** The last forecast of a place, kept for when there is no signal. */
-export const forecastRecordSchema = z.strictObject({
-  place: placeSchema,
-  fetchedAt: time,
-  forecast: z.strictObject({
-    elevationM,
-    source: z.strictObject({
-      name: z.string().max(80),
-      attribution: z.string().max(400).default(''),
-      attributionUrl: webAddress.nullable().default(null),
-      issuedAt: time.nullable().default(null),
-      fetchedAt: time.nullable().default(null),
-      modelElevationM: elevationM.nullable().default(null),
-    }),
-    hours: z.array(forecastHourSchema).max(1000),
-    by: serviceName.optional(),
-    elevationFrom: z.enum(['given', 'service']).optional(),
-    /** 'stale': no service answered, the server gave its last good copy. */
-    freshness: z.enum(['fresh', 'stale']).optional(),
-    freshUntil: time.optional(),
-    /** Services that were asked and not used; `code` is the reason. */
-    tries: z
-      .array(z.strictObject({ source: serviceName, code: z.string().max(40) }))
-      .max(20)
-      .optional(),
-    /** Hours the service lists without a value. */
-    missing: z.array(time).max(1000).optional(),
-    /** Hours that the service gave and that cannot be right; `code` is the reason. */
-    leftOut: z
-      .array(z.strictObject({ time, code: z.string().max(40) }))
-      .max(1000)
-      .optional(),
-  }),
-});
+/** The last forecast of a place, kept for when there is no signal, as our own API answered it. */
+export const forecastRecordSchema = z.strictObject({ place: placeSchema, forecast: keptForecastSchema });
 
 export const preferencesSchema = z.strictObject({
-  temperature: z.enum(['F', 'C']).default('F'),
-  pressure: z.enum(['inHg', 'hPa', 'kPa', 'mbar']).default('inHg'),
-  elevation: z.enum(['ft', 'm']).default('ft'),
+  temperature: z.enum(TEMPERATURE_UNITS).default('F'),
+  pressure: z.enum(PRESSURE_UNITS).default('inHg'),
+  elevation: z.enum(ELEVATION_UNITS).default('ft'),
   theme: z.enum(['auto', 'day', 'night']).default('auto'),
   brightness: z.number().min(0.3).max(1).default(1),
   eventId: id.nullable().default(null),

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import { TABLE_SCHEMA, TABLES, type TableName } from './records';
 import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
-import { type Clock, emptied } from './rules';
+import { emptied, type WriteStamp } from './rules';
 import { sameValue } from './same-value';
 import type { Snapshot, SnapshotValues, StoreProblem } from './store-type';
 
@@ -40,7 +40,7 @@ function wantedRows(values: SnapshotValues): Result<readonly Wanted[], StoreProb
 export function rowsFor(
   current: readonly Row[],
   values: SnapshotValues,
-  clock: Clock,
+  clock: WriteStamp,
 ): Result<readonly Row[], StoreProblem<never>> {
   const wanted = wantedRows(values);
   if (!wanted.ok) return wanted;

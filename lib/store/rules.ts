@@ -10,7 +10,7 @@ export type Put = {
   readonly value: unknown;
   readonly basedOn: number | null;
 };
-export type Clock = { readonly order: number; readonly updatedAt: string };
+export type WriteStamp = { readonly order: number; readonly updatedAt: string };
 
 /** The row to write and what the caller gets back, or why not. */
 export type Outcome<T extends TableName> = Result<
@@ -25,7 +25,7 @@ function written<T extends TableName>(row: Row): Outcome<T> {
 }
 
 /** A write passes only on top of the revision it was based on. */
-export function putRow<T extends TableName>(current: Row | null, put: Put, clock: Clock): Outcome<T> {
+export function putRow<T extends TableName>(current: Row | null, put: Put, clock: WriteStamp): Outcome<T> {
   const theirs = storedOf<T>(current);
   // The value was parsed by the schema of its table.
   if ((theirs?.revision ?? null) !== put.basedOn)
@@ -45,7 +45,7 @@ export function putRow<T extends TableName>(current: Row | null, put: Put, clock
 export function removeRow<T extends TableName>(
   current: Row | null,
   basedOn: number,
-  clock: Clock,
+  clock: WriteStamp,
 ): Outcome<T> {
   const theirs = storedOf<T>(current);
   if (current === null || theirs === null) return fail({ code: 'not-found' });
@@ -53,7 +53,7 @@ export function removeRow<T extends TableName>(
   return ok({ write: emptied(current, clock), answer: theirs });
 }
 
-export function emptied(row: Row, { updatedAt }: Clock): Row {
+export function emptied(row: Row, { updatedAt }: WriteStamp): Row {
   return { ...row, revision: row.revision + 1, updatedAt, removed: true, value: null };
 }
 
@@ -61,7 +61,7 @@ export function emptied(row: Row, { updatedAt }: Clock): Row {
 export function restoreRow<T extends TableName>(
   current: Row | null,
   removed: { readonly table: T; readonly stored: Stored<TableValue[T]> },
-  clock: Clock,
+  clock: WriteStamp,
 ): Outcome<T> {
   const { table, stored } = removed;
   const theirs = storedOf<T>(current);

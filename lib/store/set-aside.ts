@@ -1,7 +1,7 @@
 import { keyOf } from './backing';
 import { TABLE_SCHEMA, type TableName } from './records';
 import { type RawRow, type Row, readRow, revisionOf } from './row';
-import { type Clock, emptied } from './rules';
+import { emptied, type WriteStamp } from './rules';
 import type { SetAside } from './store-type';
 
 /** A record as text for a person to save; the key holds table, id and revision, so nothing is set aside twice. */
@@ -26,7 +26,7 @@ export type Sorted = {
 const isTable = (name: string): name is TableName => Object.hasOwn(TABLE_SCHEMA, name);
 
 /** Parts damaged rows from good ones. Their text goes aside, so that nothing is lost and nothing else is harmed. */
-export function sortOut(raws: readonly RawRow[], clock: Clock): Sorted {
+export function sortOut(raws: readonly RawRow[], clock: WriteStamp): Sorted {
   const good: Row[] = [];
   const places: Row[] = [];
   const aside: SetAside[] = [];

@@ -1,7 +1,7 @@
 import { type Changes, keyOf, type Scope, type WriteDecision } from './backing';
 import type { Keeper } from './keeper';
 import { type Row, readRow } from './row';
-import type { Clock } from './rules';
+import type { WriteStamp } from './rules';
 import { type Sorted, sortOut } from './set-aside';
 
 /** Rows that can be relied on: whoever reads or decides never meets a damaged one. */
@@ -9,7 +9,7 @@ export type SoundRows = {
   readonly read: (scope: Scope) => Promise<readonly Row[]>;
   readonly transact: <R>(
     scope: Scope,
-    decide: (rows: readonly Row[], now: Clock) => WriteDecision<R>,
+    decide: (rows: readonly Row[], now: WriteStamp) => WriteDecision<R>,
   ) => Promise<R>;
 };
 
@@ -18,7 +18,11 @@ function withEmptied(changes: Changes, { emptied, aside }: Sorted): Changes {
   return { rows: [...emptied.filter((row) => !written.has(keyOf(row))), ...changes.rows], aside };
 }
 
-export function soundRows(keeper: Keeper, clock: () => Clock, onSetAside: () => Promise<void>): SoundRows {
+export function soundRows(
+  keeper: Keeper,
+  clock: () => WriteStamp,
+  onSetAside: () => Promise<void>,
+): SoundRows {
   const transact: SoundRows['transact'] = async (scope, decide) => {
     const { answer, damaged } = await keeper.transact(scope, (raws) => {
       const now = clock();

@@ -3,7 +3,7 @@ import { keyOf, type WriteDecision } from './backing';
 import { TABLE_SCHEMA, type TableName, type TableValue } from './records';
 import { rowsFor, snapshotOf } from './rewrite';
 import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
-import { type Clock, type Outcome, putRow, removeRow, restoreRow } from './rules';
+import { type Outcome, putRow, removeRow, restoreRow, type WriteStamp } from './rules';
 import type { SoundRows } from './sound-rows';
 import type { Rewritten, Store, StoreChange, StoreProblem, Written } from './store-type';
 
@@ -14,7 +14,7 @@ export type RecordsParts = {
   readonly onWritten: (change: Exclude<StoreChange, { kind: 'health' }>) => void;
 };
 
-type Rule<T extends TableName> = (row: Row | null, now: Clock) => Outcome<T>;
+type Rule<T extends TableName> = (row: Row | null, now: WriteStamp) => Outcome<T>;
 
 async function write<T extends TableName>(
   { rows, isClosed, onWritten }: RecordsParts,

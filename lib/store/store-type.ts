@@ -18,9 +18,9 @@ export type StoreProblem<T> =
 export type StoreIssue = { readonly path: string; readonly message: string };
 
 /**
- * Why values are kept in memory only and are gone after a reload: no database in this browser (private mode, a
- * locked-down setting), another tab holds an old version open, the disk quota is used up, a newer version of the app
- * has used this database, the database does not answer, or it failed.
+ * Why values are kept in memory only and are gone after a reload. `no-database`: private mode or a locked-down setting.
+ * `blocked`: another tab holds an old version open. `full`: the disk quota is used up. `newer-app`: a newer version of
+ * the app has used this database. `silent`: the database does not answer. `failed`: anything else.
  */
 export type MemoryReason = 'no-database' | 'blocked' | 'full' | 'newer-app' | 'silent' | 'failed';
 

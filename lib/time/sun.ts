@@ -11,7 +11,7 @@ export type SunEventKind = 'dawn' | 'sunrise' | 'sunset' | 'dusk';
 export type SunEvent = { readonly kind: SunEventKind; readonly at: Instant };
 
 /** null: does not happen, because the sun stays up or down, or twilight lasts all night. */
-export type Night = {
+export type SunTimes = {
   readonly sunset: Instant | null;
   readonly dusk: Instant | null;
   readonly dawn: Instant | null;
@@ -27,7 +27,7 @@ const toInstant = (time: Date | null): Instant | null => (time === null ? null :
 const dayOf = (at: number, place: SunPlace) => getTimes(new Date(at), place.latitude, place.longitude);
 
 /** The night around an instant: from the solar noon before it to the solar noon after it. */
-export function nightAround(at: Instant, place: SunPlace): Night {
+export function nightAround(at: Instant, place: SunPlace): SunTimes {
   const nearest = dayOf(at, place);
   const noon = nearest.solarNoon.getTime();
   const [evening, morning] =

@@ -15,9 +15,13 @@ import {
 } from './convert';
 import { type Kelvin, type KelvinDifference, type Metre, metre, type Pascal } from './quantity';
 
-export type TemperatureUnit = 'F' | 'C';
-export type PressureUnit = 'inHg' | 'hPa' | 'kPa' | 'mbar';
-export type ElevationUnit = 'ft' | 'm';
+export const TEMPERATURE_UNITS = ['F', 'C'] as const;
+export const PRESSURE_UNITS = ['inHg', 'hPa', 'kPa', 'mbar'] as const;
+export const ELEVATION_UNITS = ['ft', 'm'] as const;
+
+export type TemperatureUnit = (typeof TEMPERATURE_UNITS)[number];
+export type PressureUnit = (typeof PRESSURE_UNITS)[number];
+export type ElevationUnit = (typeof ELEVATION_UNITS)[number];
 
 /** The units a person reads and types in. The core never sees them. */
 export type UnitChoice = {

@@ -1,4 +1,5 @@
 import { elevationIn, pressureIn, temperatureIn, temperatureStepIn, type UnitChoice } from './choice';
+import { plainNumber } from './format';
 import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from './quantity';
 
 /**
@@ -11,8 +12,7 @@ const ELEVATION_DIGITS = 2;
 
 /** A number without the tail that binary fractions grow (5.000000000000001). */
 export function numberText(value: number, digits = 6): string {
-  const rounded = Number(value.toFixed(digits));
-  return String(rounded === 0 ? 0 : rounded);
+  return String(plainNumber(value, digits));
 }
 
 export function temperatureText(t: Kelvin, { temperature }: UnitChoice): string {
@@ -37,5 +37,5 @@ export function percentText(ratio: Ratio): string {
 
 /** A converted number without the dust of binary fractions: -20 °C stays -20 on the way through kelvin and back. */
 export function withoutDust(value: number): number {
-  return Number(value.toFixed(9));
+  return plainNumber(value, 9);
 }

@@ -80,6 +80,14 @@ const PRESSURE: Reader<Pascal> = {
   sensible: (p) => p > 30_000 && p < 120_000,
 };
 
+/** Too short to say in a table that a pressure is meant. */
+const UNCLEAR_IN_TABLES = ['in', '"', 'pa', 'bar'];
+
+/** How tables write units of pressure, in lower case. */
+export const PRESSURE_UNIT_NAMES: readonly string[] = Object.keys(PRESSURE.units).filter(
+  (name) => !UNCLEAR_IN_TABLES.includes(name),
+);
+
 const ELEVATION: Reader<Metre> = {
   units: {
     m: metre,

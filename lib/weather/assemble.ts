@@ -2,7 +2,7 @@ import { fillListed } from '@/lib/hours/gaps';
 import { type Instant, instant } from '@/lib/time/instant';
 import type { Copy } from './copy';
 import type { Forecast, ForecastHour } from './forecast';
-import type { Spread } from './open-meteo/spread';
+import type { TemperatureSpread } from './open-meteo/spread';
 import type { Site } from './place';
 import { lentPressure } from './pressure-loan';
 import type { SourceTry } from './problem';
@@ -15,14 +15,14 @@ export type Parts = {
   readonly sources: readonly Source[];
   /** Whose pressure stands in where the copy has none. */
   readonly lender: Copy | null;
-  readonly spread: Spread | null;
+  readonly spread: TemperatureSpread | null;
   readonly freshness: Forecast['freshness'];
   readonly freshUntil: Instant;
   readonly tries: readonly SourceTry[];
 };
 
 /** Puts a forecast together from one service's hours, with every borrowed or filled number marked. */
-export function assemble(parts: Parts): Forecast {
+export function assembleForecast(parts: Parts): Forecast {
   const { copy, site, sources } = parts;
   const rawModel = sources.find((source) => source.name === copy.by)?.isRawModel(site) ?? true;
   const told = copy.hours.map((hour): ForecastHour => {

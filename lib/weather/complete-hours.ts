@@ -82,11 +82,11 @@ function pressureGiven(hour: ServiceHour, move: Climb): PressureGiven | null {
   if (stationPressure !== null && temperature !== null)
     return {
       kind: 'station',
-      pressure: movePressure({ pressure: stationPressure, temperature }, move),
+      value: movePressure({ pressure: stationPressure, temperature }, move),
       elevation: move.to,
     };
   if (seaLevelPressure === null) return null;
-  return { kind: 'sea-level', pressure: seaLevelPressure, elevation: move.to };
+  return { kind: 'sea-level', value: seaLevelPressure, elevation: move.to };
 }
 
 /** Higher than this a station pressure is below the sea-level pressure by more than rounding [m]. */

@@ -1,10 +1,10 @@
+import type { LeftOut } from '@/lib/contract/contradiction';
+import type { SourceName } from '@/lib/contract/source-name';
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import type { Metre } from '@/lib/units/quantity';
-import type { LeftOut } from './checks/contradiction';
 import type { SiteHours } from './complete-hours';
 import type { Site } from './place';
 import { coordinate } from './request/address';
-import type { SourceName } from './source-name';
 
 /** The last good answer of one service for one site, brought to the site. */
 export type Copy = SiteHours & {

@@ -1,9 +1,9 @@
+import type { LeftOut } from '@/lib/contract/contradiction';
+import type { PressureSource, SourceName } from '@/lib/contract/source-name';
 import type { Hour, HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
-import type { LeftOut } from './checks/contradiction';
 import type { Coordinates } from './place';
 import type { SourceTry } from './problem';
-import type { PressureSource, SourceName } from './source-name';
 
 /** An hour with who said what: a series never mixes services without saying so. */
 export type ForecastHour = Hour & {

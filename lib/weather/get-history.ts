@@ -5,7 +5,7 @@ import { kelvin, type Metre, pascal, ratio } from '@/lib/units/quantity';
 import { siteKey } from './copy';
 import { lookUp } from './lookup';
 import { type PastHours, requestPastHours } from './open-meteo/past';
-import type { PastMonth, PastSeason, Stretch } from './past';
+import type { DateStretch, PastMonth, PastSeason } from './past';
 import { percentiles } from './percentiles';
 import type { Coordinates, Site } from './place';
 import type { LookupProblem, SourceProblem } from './problem';
@@ -52,7 +52,7 @@ export async function getHistory(
 
 type Asked = {
   readonly site: Site;
-  readonly stretches: readonly Stretch[];
+  readonly stretches: readonly DateStretch[];
   readonly question: HistoryQuestion;
 };
 
@@ -62,7 +62,7 @@ async function askStretches(
   deadline: AbortSignal,
   deps: WeatherDeps,
 ): Promise<Result<PastSeason, SourceProblem>> {
-  const got: { readonly stretch: Stretch; readonly past: PastHours }[] = [];
+  const got: { readonly stretch: DateStretch; readonly past: PastHours }[] = [];
   let problem: SourceProblem = { code: 'no-hours' };
   for (const stretch of stretches) {
     const past = await requestPastHours({ site, stretch, from: 'archive' }, deadline, deps);

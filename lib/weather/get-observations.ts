@@ -12,7 +12,7 @@ import { coversUnitedStates } from './weather-gov/area';
 import { requestObservations } from './weather-gov/stations';
 
 /** Stations report every hour or oftener; their service is a few minutes behind. */
-const FRESH_MS = 5 * MINUTE_MS;
+const OBSERVATIONS_FRESH_MS = 5 * MINUTE_MS;
 
 /** What weather stations around a place observed last; none of it is used for anything by itself. */
 export async function getObservations(
@@ -24,7 +24,7 @@ export async function getObservations(
   if (!coversUnitedStates(site.value)) return fail({ code: 'no-stations-here' });
   const question = {
     key: siteKey(site.value),
-    freshMs: FRESH_MS,
+    freshMs: OBSERVATIONS_FRESH_MS,
     ask: (deadline: AbortSignal) => requestObservations({ site: site.value, deadline }, deps),
   };
   const observed = await lookUp(deps.memory.observations, question, deps);

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { time } from '@/lib/contract/numbers';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
+import { withoutDust } from '@/lib/units/entry-text';
 import type { PastAir, PastSeason, Percentiles } from './past';
 
 const percentilesSchema = z.strictObject({ p10: z.number(), p50: z.number(), p90: z.number() });
@@ -45,13 +46,11 @@ export const pastAirJsonSchema = z
 export type HistoryJson = z.output<typeof historyJsonSchema>;
 export type PastAirJson = z.output<typeof pastAirJsonSchema>;
 
-const tidy = (value: number): number => Number(value.toFixed(6));
-
 function percentilesTo<Q>(
   { p10, p50, p90 }: Percentiles<Q>,
   to: (value: Q) => number,
 ): HistoryJson['months'][number]['temperatureC'] {
-  return { p10: tidy(to(p10)), p50: tidy(to(p50)), p90: tidy(to(p90)) };
+  return { p10: withoutDust(to(p10)), p50: withoutDust(to(p50)), p90: withoutDust(to(p90)) };
 }
 
 export function historyToJson(season: PastSeason): HistoryJson {
@@ -74,9 +73,9 @@ export function pastAirToJson(air: PastAir): PastAirJson {
   return {
     time: isoUtc(air.at),
     elevationM: air.elevation,
-    temperatureC: tidy(kelvinToCelsius(air.temperature)),
-    pressureHpa: tidy(pascalToHectopascal(air.pressure)),
-    relativeHumidity: tidy(air.relativeHumidity),
+    temperatureC: withoutDust(kelvinToCelsius(air.temperature)),
+    pressureHpa: withoutDust(pascalToHectopascal(air.pressure)),
+    relativeHumidity: withoutDust(air.relativeHumidity),
     ...CREDIT,
   };
 }

@@ -20,11 +20,11 @@ export type PastSeason = {
   readonly zone: string;
   readonly months: readonly PastMonth[];
   /** The days covered, by stretch. */
-  readonly stretches: readonly Stretch[];
+  readonly stretches: readonly DateStretch[];
 };
 
 /** Calendar dates, both included. */
-export type Stretch = { readonly from: string; readonly to: string };
+export type DateStretch = { readonly from: string; readonly to: string };
 
 /** The air at a past moment, between the two hours around it. Station pressure. */
 export type PastAir = {

@@ -1,11 +1,11 @@
 import type { PressureKind } from '@/lib/air/air';
 import { standardPressure } from '@/lib/air/standard-atmosphere';
+import type { PressureSource } from '@/lib/contract/source-name';
 import { type Climb, movePressure } from '@/lib/hours/elevation-shift';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { type Metre, type Pascal, pascal } from '@/lib/units/quantity';
 import type { Copy } from './copy';
 import type { SiteHour } from './site-hour';
-import type { PressureSource } from './source-name';
 
 export type LentPressure = {
   readonly pressure: Pascal;

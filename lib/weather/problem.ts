@@ -1,6 +1,6 @@
+import type { Contradiction } from '@/lib/contract/contradiction';
+import type { SourceName } from '@/lib/contract/source-name';
 import type { Instant } from '@/lib/time/instant';
-import type { Contradiction } from './checks/contradiction';
-import type { SourceName } from './source-name';
 
 /** Why one request to one service gave nothing. */
 export type FetchProblem =

@@ -1,7 +1,7 @@
+import type { SourceName } from '@/lib/contract/source-name';
 import type { Result } from '@/lib/result/result';
 import type { Copy } from './copy';
 import type { SourceProblem, SourceTry } from './problem';
-import type { SourceName } from './source-name';
 
 export type Entrant = {
   readonly name: SourceName;

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { askSource } from './ask-source';
-import { assemble } from './assemble';
+import { assembleForecast } from './assemble';
 import { type Copy, copyKey, isUsable } from './copy';
 import type { Forecast } from './forecast';
 import type { Kept } from './kept';
@@ -76,16 +76,16 @@ function choose(found: Found, now: Instant): Kept<Result<Forecast, WeatherProble
   if (result.winner !== null) {
     const pending = spread.pending ? now + SPREAD_PENDING_MS : Number.POSITIVE_INFINITY;
     const freshUntil = instant(Math.min(result.winner.freshUntil, pending));
-    return keep(assemble({ ...parts, copy: result.winner, freshness: 'fresh', freshUntil }));
+    return keep(assembleForecast({ ...parts, copy: result.winner, freshness: 'fresh', freshUntil }));
   }
   if (result.withoutPressure !== null) {
     const copy = result.withoutPressure;
     // The one that is used after all did not fail; its hours say whose the pressure is.
     const tries = parts.tries.filter(({ source }) => source !== copy.by);
-    return keep(assemble({ ...parts, tries, copy, freshness: 'fresh', freshUntil: secondBest }));
+    return keep(assembleForecast({ ...parts, tries, copy, freshness: 'fresh', freshUntil: secondBest }));
   }
   if (lastGood !== null)
-    return keep(assemble({ ...parts, copy: lastGood, freshness: 'stale', freshUntil: secondBest }));
+    return keep(assembleForecast({ ...parts, copy: lastGood, freshness: 'stale', freshUntil: secondBest }));
   const problem = {
     code: 'all-sources-failed',
     tries: result.tries,

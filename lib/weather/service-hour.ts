@@ -1,11 +1,10 @@
-import type { Sky } from '@/lib/hours/series';
+import type { Hour } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
-import type { Kelvin, KelvinDifference, Metre, Pascal, Ratio } from '@/lib/units/quantity';
+import type { Kelvin, Metre, Pascal, Ratio } from '@/lib/units/quantity';
 import type { Coordinates } from './place';
 
 /** One hour as a service gave it, in our units. null: the service has no value; 0 °C and 0 % are values. */
-export type ServiceHour = {
-  readonly at: Instant;
+export type ServiceHour = Pick<Hour, 'at' | 'spread' | 'sky'> & {
   readonly temperature: Kelvin | null;
   /** Over liquid water. */
   readonly relativeHumidity: Ratio | null;
@@ -13,9 +12,6 @@ export type ServiceHour = {
   /** At `elevation` of the answer. */
   readonly stationPressure: Pascal | null;
   readonly seaLevelPressure: Pascal | null;
-  readonly spread: KelvinDifference | null;
-  /** Absent where the service tells nothing of it. */
-  readonly sky?: Sky;
 };
 
 /** What a service's answer says, before it is moved to the site. */

@@ -1,10 +1,10 @@
+import type { SourceName } from '@/lib/contract/source-name';
 import type { Result } from '@/lib/result/result';
 import type { Expected } from './checks/expected';
 import type { Coordinates, Site } from './place';
 import type { SourceProblem } from './problem';
 import type { Validity } from './request/attempt';
 import type { ServiceAnswer } from './service-hour';
-import type { SourceName } from './source-name';
 import type { WeatherDeps } from './weather-deps';
 
 export type SourceQuestion = {

@@ -1,7 +1,7 @@
 import { HOUR_MS, instant, MINUTE_MS } from '@/lib/time/instant';
 import { siteKey } from './copy';
 import { requestSpread } from './open-meteo/request';
-import type { Spread } from './open-meteo/spread';
+import type { TemperatureSpread } from './open-meteo/spread';
 import type { Site } from './place';
 import type { WeatherDeps } from './weather-deps';
 
@@ -11,7 +11,7 @@ const SPREAD_FRESH_MS = 3 * HOUR_MS;
 const FAILED_MS = 15 * MINUTE_MS;
 
 export type SpreadAnswer = {
-  readonly spread: Spread | null;
+  readonly spread: TemperatureSpread | null;
   /** Still on its way: ask again in a minute. */
   readonly pending: boolean;
 };
@@ -22,7 +22,7 @@ export async function spreadFor(site: Site, deadline: AbortSignal, deps: Weather
   const kept = deps.memory.spreads.get(key);
   if (kept !== undefined && deps.now() < kept.freshUntil) return { spread: kept.value, pending: false };
   const arriving = requestSpread(site, deadline, deps).then((answer): SpreadAnswer => {
-    const spread: Spread = answer.ok ? answer.value : new Map();
+    const spread: TemperatureSpread = answer.ok ? answer.value : new Map();
     const freshUntil = instant(deps.now() + (answer.ok ? SPREAD_FRESH_MS : FAILED_MS));
     deps.memory.spreads.set(key, { value: spread, freshUntil });
     return { spread, pending: false };

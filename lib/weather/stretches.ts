@@ -1,7 +1,7 @@
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { addDays } from '@/lib/time/local';
 import { localDate } from '@/lib/time/zone';
-import type { Stretch } from './past';
+import type { DateStretch } from './past';
 
 /** The archive is about five days behind; a week is safe. */
 const ARCHIVE_BEHIND_MS = 7 * 24 * HOUR_MS;
@@ -10,7 +10,11 @@ const ARCHIVE_BEHIND_MS = 7 * 24 * HOUR_MS;
  * The last so many occurrences of each run of neighbouring months, whole and already in the archive, oldest first:
  * December to February is one stretch across New Year, not three.
  */
-export function pastStretches(months: readonly number[], years: number, now: Instant): readonly Stretch[] {
+export function pastStretches(
+  months: readonly number[],
+  years: number,
+  now: Instant,
+): readonly DateStretch[] {
   const latest = localDate(instant(now - ARCHIVE_BEHIND_MS), 'UTC');
   const thisYear = Number(latest.slice(0, 4));
   return monthRuns(months)
@@ -42,7 +46,7 @@ export function monthRuns(months: readonly number[]): readonly MonthRun[] {
     });
 }
 
-function stretch(year: number, { first, length }: MonthRun): Stretch {
+function stretch(year: number, { first, length }: MonthRun): DateStretch {
   const past = first - 1 + length;
   const firstAfter = monthDate(year + Math.floor(past / 12), (past % 12) + 1);
   // A first of a month is always a date.

@@ -5,7 +5,7 @@ import type { Forecast } from './forecast';
 import type { Kept } from './kept';
 import { createLookup, type Lookup } from './lookup';
 import { createSiteBatches, type SiteBatches } from './open-meteo/site-batches';
-import type { Spread } from './open-meteo/spread';
+import type { TemperatureSpread } from './open-meteo/spread';
 import type { PastAir, PastSeason } from './past';
 import type { Place } from './place';
 import type { WeatherProblem } from './problem';
@@ -26,7 +26,7 @@ export type WeatherMemory = RequestMemory & {
   readonly forecastFlights: SingleFlight<Result<Forecast, WeatherProblem>>;
   /** Sites that wait for room in a request to Open-Meteo. */
   readonly siteBatches: SiteBatches;
-  readonly spreads: BoundedCache<Kept<Spread>>;
+  readonly spreads: BoundedCache<Kept<TemperatureSpread>>;
   readonly gridCells: BoundedCache<Kept<WeatherGovPoint>>;
   /** The stations of a grid cell, by its path. */
   readonly stations: BoundedCache<Kept<readonly Station[]>>;

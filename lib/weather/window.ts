@@ -1,16 +1,16 @@
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import type { Forecast } from './forecast';
 
-export type Window = { readonly from: Instant; readonly hours: number };
+export type ForecastWindow = { readonly from: Instant; readonly hours: number };
 
 /** Beyond two or three days a service may step by six hours: the row on either side of the window is still its hour. */
 const LONGEST_STEP_MS = 6 * HOUR_MS;
 
 /**
- * The hours of a forecast that cover a window, with the one just before and just after where none falls on its edges,
- * so that every instant of the window lies between two hours.
+ * The hours of a forecast that cover a window. Where none falls on an edge, the one just beyond it is taken too, so that
+ * every instant of the window lies between two hours.
  */
-export function cutWindow(forecast: Forecast, { from, hours }: Window): Forecast {
+export function cutWindow(forecast: Forecast, { from, hours }: ForecastWindow): Forecast {
   const to = from + hours * HOUR_MS;
   const all = forecast.hours;
   let first = all.findIndex((hour) => hour.at >= from);

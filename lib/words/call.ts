@@ -9,7 +9,7 @@ import { actInOne } from './acts';
 import { dangerSentences } from './danger';
 import { questionWords } from './question';
 import { planClock, plannedRuns, runName, runNames } from './runs';
-import { settingText, sizesText } from './settings';
+import { jetsText, settingText } from './settings';
 import { clockText } from './times';
 import type { Voice } from './voice';
 
@@ -151,7 +151,7 @@ function richRuns(plan: Plan): readonly string[] {
     rich.map(({ run }) => run),
   );
   const sizes = mostOf(rich);
-  const ask = sizes === null ? '' : `: ${sizesText(sizes)}, no smaller, would be`;
+  const ask = sizes === null ? '' : `: ${jetsText(sizes)}, no smaller, would be`;
   return [`No jet in the box is lean enough for ${names}${ask}. It runs rich, which costs power.`];
 }
 

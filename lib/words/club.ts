@@ -12,7 +12,7 @@ import { loudSentences } from './call';
 import { shortCount } from './counts';
 import { counted, listing } from './listing';
 import { planClock, runNames } from './runs';
-import { settingText, sizesText } from './settings';
+import { jetsText, settingText } from './settings';
 import { type Clock, clockText } from './times';
 
 /** "400/390/400 → 410/400/410", or for a turn of the knob alone "trim 3 → trim 4". */
@@ -78,7 +78,7 @@ export function borrowingSentences(
   plan: Plan,
   names: Pick<ClubNames, 'box'>,
 ): readonly string[] {
-  const sizes = want.sizes === null ? 'one that is on no list' : sizesText(want.sizes);
+  const sizes = want.sizes === null ? 'one that is on no list' : jetsText(want.sizes);
   const side =
     want.side === 'richer'
       ? `No jet that will do for ${runNames(plan, want.runs)}: needs ${sizes}.`

@@ -5,7 +5,7 @@ import { formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { riskText } from './counts';
 import { runNames } from './runs';
-import { settingText, sizesText } from './settings';
+import { jetsText, settingText } from './settings';
 
 /** What must be heard before anything else: what not to race on, in which runs, what to borrow, what helps meanwhile. */
 export function dangerSentences(dangers: readonly Danger[], plan: Plan): readonly string[] {
@@ -36,7 +36,7 @@ function whyText({ grade, why, sizes }: Danger): string {
     return `A ${grade === 'lean' ? 'richer' : 'leaner'} jet is in the box, but no gap before it is long enough to put it in.`;
   return sizes === null
     ? 'No jet in the box will do, and your list of jets has none that would.'
-    : `No jet in the box will do: borrow ${sizesText(sizes)}.`;
+    : `No jet in the box will do: borrow ${jetsText(sizes)}.`;
 }
 
 function whatHelps({ grade, why }: Danger): string {

@@ -2,7 +2,7 @@ import type { Machine } from '@/lib/carb/machine';
 import type { CardCell, CardMark } from '@/lib/trail/card';
 import { formatPercent } from '@/lib/units/format';
 import { turnsText } from './screw';
-import { jetsText, sizesText } from './settings';
+import { jetsText } from './settings';
 
 /** One sign beside the number, the same on screen, in print and without colour. */
 export const CARD_SIGNS: Readonly<Record<CardMark, string>> = {
@@ -13,14 +13,15 @@ export const CARD_SIGNS: Readonly<Record<CardMark, string>> = {
 
 /** "410"; "472!" where it has to be borrowed. */
 export function cardMainText(cell: CardCell): string {
-  const { mains, mark } = cell;
-  if (mark === 'borrow') return `${borrowText(cell)}${CARD_SIGNS.borrow}`;
-  return mark === null ? jetsText(mains) : `${jetsText(mains)}${CARD_SIGNS[mark]}`;
+  return `${jetsText(cardMains(cell))}${cell.mark === null ? '' : CARD_SIGNS[cell.mark]}`;
 }
 
-/** What to borrow: a size that is made where the box tells which are, else the least that would do. */
-function borrowText({ wanted, needed, mains }: CardCell): string {
-  return wanted === null ? sizesText(needed ?? mains) : jetsText(wanted);
+/**
+ * The mains on the card. Of those to borrow, a size that is made where the box tells which are, else the least that
+ * would do.
+ */
+export function cardMains({ wanted, needed, mains, mark }: CardCell): readonly number[] {
+  return mark === 'borrow' ? (wanted ?? needed ?? mains) : mains;
 }
 
 /** The whole of a cell in words, for ears and for whoever points at it. */
@@ -30,9 +31,9 @@ export function cardCellSentence(cell: CardCell): string {
     case null:
       return `Main ${jets}.`;
     case 'borrow':
-      return `Not in the box: ${borrowText(cell)} or larger; ${jets}, the richest owned, would be lean.`;
+      return `Not in the box: ${jetsText(cardMains(cell))} or larger; ${jets}, the richest owned, would be lean.`;
     case 'too-rich':
-      return `Main ${jets}, too rich: one of ${sizesText(cell.needed ?? cell.mains)}, no smaller, would do and is not in the box.`;
+      return `Main ${jets}, too rich: one of ${jetsText(cell.needed ?? cell.mains)}, no smaller, would do and is not in the box.`;
     case 'missing-size':
       return `Main ${jets}; ${jetsText(cell.wanted ?? [])} would do and is not in the box.`;
   }

@@ -1,7 +1,9 @@
+import type { JudgedBy } from '@/lib/carb/jet-evidence';
 import type { Setting } from '@/lib/carb/machine';
-import type { JudgedBy } from '@/lib/carb/observation';
 import type { CylinderVerdicts, Verdict } from '@/lib/carb/verdicts';
 import type { PastRunChoices } from '@/lib/standing/past-run';
+import type { LogRecord } from '@/lib/store/records';
+import { clockFace, type HourStyle } from '@/lib/time/zone';
 import type { ElevationUnit } from '@/lib/units/choice';
 import { MILE_M } from '@/lib/units/convert';
 import { formatNumber, NO_BREAK_SPACE } from '@/lib/units/format';
@@ -33,6 +35,12 @@ function offText(verdict: Verdict, sizes: number | null): string {
   return verdict === 'right' || sizes === null
     ? verdict
     : `${sizes} size${sizes === 1 ? '' : 's'} ${verdict}`;
+}
+
+/** A run of the log: "Round 3, 2027-01-16 20:30", by the clock of the track. */
+export function loggedRunText({ run, at }: LogRecord, hours: HourStyle): string {
+  const when = `${at.slice(0, 10)} ${clockFace(at.slice(11, 16), hours)}`;
+  return run === '' ? when : `${run}, ${when}`;
 }
 
 /** A past run of which nobody said what it was made on: asked before anything else is asked about it. */

@@ -11,21 +11,11 @@ import {
 } from '@/lib/units/format';
 import { kelvinDifference, type Metre, metre } from '@/lib/units/quantity';
 import type { MetarProblem } from '@/lib/weather/metar/metar-problem';
-import type { FromSite, NearbyReading } from '@/lib/weather/stations/nearby-reading';
-import type { Observation } from '@/lib/weather/stations/observation';
+import type { Offer } from '@/lib/weather/stations/offer';
 import { OBSERVATION_DOUBTS, type ObservationDoubt } from '@/lib/weather/stations/station-problem';
 import { counted, listing } from './listing';
 import { dateClockText } from './times';
 import type { Voice } from './voice';
-
-export type Offer = {
-  readonly observation: Observation;
-  /** '' where only the station's code is known. */
-  readonly name: string;
-  readonly station: FromSite;
-  readonly site: Metre;
-  readonly reading: NearbyReading;
-};
 
 /**
  * Who observed what, where from the track and how long ago, and what that says here: "KXYZ, Fake Lake: 5 mi away, 130 ft

@@ -8,7 +8,7 @@ import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
 import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { riskText } from './counts';
-import { actText, settingText, sizesText } from './settings';
+import { actText, jetsText, settingText } from './settings';
 import { type Clock, clockText, dateClockText } from './times';
 import type { Voice } from './voice';
 
@@ -21,7 +21,7 @@ export function rideCall(answer: RidePlan, voice: Voice, riskLimit: number): rea
   const lacking = plan.warnings.find(({ code }) => code === 'no-jet-rich-enough');
   if (lacking?.code === 'no-jet-rich-enough')
     return [
-      `No jet in the box is rich enough for this ride: ${lacking.sizes === null ? 'none on the list would be' : `borrow ${sizesText(lacking.sizes)}`}.`,
+      `No jet in the box is rich enough for this ride: ${lacking.sizes === null ? 'none on the list would be' : `borrow ${jetsText(lacking.sizes)}`}.`,
       `Do not hold ${settingText(setting)} wide open in the cold of it.`,
     ];
   const fit = sameSetting(setting, plan.baseline)

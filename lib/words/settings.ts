@@ -3,11 +3,7 @@ import { sameMains } from '@/lib/carb/same-setting';
 
 /** "410", or with staggered jets "410/400/410" from the first carburettor to the last. */
 export function jetsText(mains: readonly number[]): string {
-  return sameOrEach(mains.map(String));
-}
-
-function sameOrEach(jets: readonly string[]): string {
-  return new Set(jets).size === 1 ? (jets[0] ?? '') : jets.join('/');
+  return new Set(mains).size === 1 ? String(mains[0]) : mains.join('/');
 }
 
 /** "410", or with a trim circuit "410, trim 3". */
@@ -25,9 +21,4 @@ export function actText(from: Setting, to: Setting): string {
     return trimTurns ? `Turn trim to ${to.trim}` : `Leave ${settingText(to)}`;
   const jets = new Set(from.mains).size > 1 ? to.mains.join('/') : jetsText(to.mains);
   return trimTurns ? `Fit ${jets} and set trim to ${to.trim}` : `Fit ${jets}`;
-}
-
-/** Sizes to ask for: "430", or with staggered jets "430/420/430". */
-export function sizesText(sizes: readonly number[]): string {
-  return sameOrEach(sizes.map(String));
 }

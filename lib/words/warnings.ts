@@ -4,7 +4,7 @@ import { kelvinDifference, pascal } from '@/lib/units/quantity';
 import { markingWarning } from './marking';
 import { pressureWarningSentence } from './pressure-doubts';
 import { planClock, runName } from './runs';
-import { sizesText } from './settings';
+import { jetsText } from './settings';
 import { clockText } from './times';
 import type { Voice } from './voice';
 
@@ -56,7 +56,7 @@ function noJetWarning({ code, run, sizes }: NoJetWarning, plan: Plan): string {
     code === 'no-jet-rich-enough'
       ? ['No jet in the box will do', 'borrow', '. Without it do not race this run.']
       : ['No jet in the box is lean enough', 'ask for', ', no smaller. It runs rich, which costs power.'];
-  const what = sizes === null ? 'your list of jets has none that would do' : `${ask} ${sizesText(sizes)}`;
+  const what = sizes === null ? 'your list of jets has none that would do' : `${ask} ${jetsText(sizes)}`;
   return `${lack} for ${runName(plan, run)}: ${what}${end}`;
 }
 

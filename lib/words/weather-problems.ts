@@ -1,8 +1,8 @@
+import type { SourceName } from '@/lib/contract/source-name';
 import type { Instant } from '@/lib/time/instant';
 import { formatElevation, formatNumber } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
 import type { LookupProblem, SourceProblem, SourceTry, WeatherProblem } from '@/lib/weather/problem';
-import type { SourceName } from '@/lib/weather/source-name';
 import { capital, counted, listing } from './listing';
 import { type Clock, dateClockText, hoursText } from './times';
 import type { Voice } from './voice';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { nightToReview } from '@/components/after/night-to-review';
 import type { NightReview } from '@/lib/after/review';
 import { reviewNight } from '@/lib/after/review-night';
 import type { Setting } from '@/lib/carb/machine';
 import { nightFrom } from '@/lib/night/night';
+import { nightToReview } from '@/lib/night/night-to-review';
 import { expectOk } from '@/lib/result/result';
 import { MORNING_AFTER, type Past, pastNight } from '@/tests/support/past-night';
 

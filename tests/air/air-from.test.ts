@@ -84,7 +84,7 @@ describe('humidity given in three ways', () => {
           const air = airOf(t, station(900), relative(h));
           const byDew = airFrom({
             temperature: air.temperature,
-            pressure: { kind: 'station', pressure: air.pressure },
+            pressure: { kind: 'station', value: air.pressure },
             humidity: { kind: 'dew-point', value: air.dewPoint! },
           });
           expect(byDew.ok).toBe(true);
@@ -92,7 +92,7 @@ describe('humidity given in three ways', () => {
           if (air.frostPoint === null) return;
           const byFrost = airFrom({
             temperature: air.temperature,
-            pressure: { kind: 'station', pressure: air.pressure },
+            pressure: { kind: 'station', value: air.pressure },
             humidity: { kind: 'frost-point', value: air.frostPoint },
           });
           if (byFrost.ok) expectWithin(byFrost.value.relativeHumidity, h, 1e-9);
@@ -180,7 +180,7 @@ describe('numbers that are not air', () => {
   it('refuses what is no number, should it get past the types', () => {
     const given = {
       temperature: Number.NaN as Kelvin,
-      pressure: { kind: 'station', pressure: pascal(100_000) },
+      pressure: { kind: 'station', value: pascal(100_000) },
       humidity: relative(0.5),
     } as const;
     expect(airFrom(given)).toMatchObject({ ok: false, reason: { code: 'temperature-out-of-range' } });
@@ -193,7 +193,7 @@ describe('numbers that are not air', () => {
     expect(
       airFrom({
         ...givenAir(0, standard(0), relative(0)),
-        pressure: { kind: 'altimeter', pressure: Number.NaN as Pascal, elevation: Number.NaN as Metre },
+        pressure: { kind: 'altimeter', value: Number.NaN as Pascal, elevation: Number.NaN as Metre },
       }).ok,
     ).toBe(false);
   });
@@ -209,8 +209,8 @@ describe('numbers that are not air', () => {
           { kind: 'frost-point', value: kelvin(h) },
         ] as const)
           for (const pressure of [
-            { kind: 'station', pressure: pascal(p) },
-            { kind: 'sea-level', pressure: pascal(p), elevation: m as Metre },
+            { kind: 'station', value: pascal(p) },
+            { kind: 'sea-level', value: pascal(p), elevation: m as Metre },
             { kind: 'standard', elevation: m as Metre },
           ] as const) {
             const air = airFrom({ temperature: kelvin(t), pressure, humidity });

@@ -39,7 +39,7 @@ describe('a sea-level number typed as station pressure', () => {
     ['1013.25 hPa at 240 m', hectopascalToPascal(1013.25), 240],
   ])('is asked about, not refused and not passed: %s', (_, pressure, height) => {
     for (const celsius of [-30, -10, 10, 30]) {
-      const verdict = verdictOn({ kind: 'station', pressure, elevation: metre(height) }, celsius);
+      const verdict = verdictOn({ kind: 'station', value: pressure, elevation: metre(height) }, celsius);
       expect(verdict).toMatchObject({
         kind: 'station',
         number: pressure,
@@ -101,7 +101,7 @@ describe('a true station pressure in usual weather is never asked about, at any 
           temperature: celsiusToKelvin(celsius + 0.0065 * height),
         };
         const pressure = movePressure(bottom, { from: metre(0), to: metre(height) });
-        passes({ kind: 'station', pressure, elevation: metre(height) }, celsius);
+        passes({ kind: 'station', value: pressure, elevation: metre(height) }, celsius);
       }),
       { numRuns: 5000, seed: 20270116 },
     );
@@ -111,7 +111,7 @@ describe('a true station pressure in usual weather is never asked about, at any 
     fc.assert(
       fc.property(weather.height, weather.hpa, weather.celsius, (height, hpa, celsius) => {
         const pressure = stationFromAltimeter(hectopascalToPascal(hpa), metre(height));
-        passes({ kind: 'station', pressure, elevation: metre(height) }, celsius);
+        passes({ kind: 'station', value: pressure, elevation: metre(height) }, celsius);
       }),
       { numRuns: 5000, seed: 20270116 },
     );
@@ -145,13 +145,13 @@ describe('records are not refused', () => {
   it('1083.8 hPa at 261 m (the same archive: Agata, 31 December 1968) is asked about', () => {
     // The day's lowest temperature, -50 °C, as told in accounts of it.
     const air = airOf(-50, seaLevel(1083.8, 261), HUMID);
-    const pressure: PressureGiven = { kind: 'station', pressure: air.pressure, elevation: metre(261) };
+    const pressure: PressureGiven = { kind: 'station', value: air.pressure, elevation: metre(261) };
     expect(verdictOn(pressure, -50)).toMatchObject({ kind: 'station', likely: null });
   });
 
   it('955.2 hPa at sea level (National Weather Service Duluth: Bigfork, 26 October 2010) is asked about', () => {
     const pressure = airOf(5, seaLevel(955.2, 411), HUMID).pressure;
-    expect(verdictOn({ kind: 'station', pressure, elevation: metre(411) }, 5)).toMatchObject({
+    expect(verdictOn({ kind: 'station', value: pressure, elevation: metre(411) }, 5)).toMatchObject({
       likely: null,
     });
     expect(verdictOn(seaLevel(955.2, 411), 5)).toMatchObject({ kind: 'sea-level', likely: 'station' });
@@ -161,7 +161,7 @@ describe('records are not refused', () => {
 describe('a station pressure given as another kind', () => {
   it.each(['sea-level', 'altimeter'] as const)('is asked about as %s', (kind) => {
     for (const hpa of [945, 960, 975]) {
-      const pressure: PressureGiven = { kind, pressure: hectopascalToPascal(hpa), elevation: metre(402) };
+      const pressure: PressureGiven = { kind, value: hectopascalToPascal(hpa), elevation: metre(402) };
       const verdict = verdictOn(pressure);
       expect(verdict).toMatchObject({ kind, likely: 'station' });
       if ('number' in verdict) expect(pascalToHectopascal(verdict.number)).toBeCloseTo(hpa, 6);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { askAirRaw, askPlanRaw, problemOf } from './ask';
+import { askAir, askAirRaw, askPlan, askPlanRaw, problemOf } from './ask';
 
 /** A body that comes in pieces and counts how many were taken. */
 function stream(pieces: number, bytes: number, more: { readonly breaksOff?: boolean } = {}) {
@@ -105,4 +105,39 @@ describe('A body', () => {
       expect((await problemOf(await askPlanRaw('{}', { 'content-type': type }))).status).toBe(400);
     },
   );
+});
+
+describe('A body that lacks something', () => {
+  const paths = async (answer: Promise<Response>) =>
+    ((await problemOf(await answer)).errors ?? []).map(({ path }) => path);
+
+  test.each([
+    ['nothing at all', {}, ['event', 'hours', 'machine']],
+    ['hours only', { hours: [] }, ['event', 'machine']],
+    [
+      'an empty machine',
+      { machine: {}, place: { latitude: 1, longitude: 2 } },
+      ['machine.name', 'machine.carburettors', 'machine.box', 'machine.baseline', 'event'],
+    ],
+    [
+      'fields of the wrong kind',
+      { event: 'tonight', machine: 4, machines: 5, hours: 6, place: 7 },
+      ['machine', 'machines', 'event', 'hours', 'place', 'place', 'machines'],
+    ],
+    [
+      'an hour with two pressures and no time',
+      { hours: [{ pressureHpa: 990, seaLevelHpa: 1010 }] },
+      ['event', 'hours[0].time', 'hours[0].temperatureC', 'hours[0].pressureHpa', 'machine'],
+    ],
+  ])('names all of it at once: %s', async (_, body, expected) => {
+    expect((await paths(askPlan(body))).sort()).toEqual([...expected].sort());
+  });
+
+  test('names all that a state of air lacks', async () => {
+    expect(await paths(askAir({ states: [{}, { temperatureC: 1, altimeterHpa: 1013 }] }))).toEqual([
+      'states[0].temperatureC',
+      'states[0].pressureHpa',
+      'states[1].elevationM',
+    ]);
+  });
 });

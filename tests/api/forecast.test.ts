@@ -2,8 +2,8 @@ import { describe, expect, test, vi } from 'vitest';
 import { handle } from '@/app/api/_http/handle';
 import { forecastAnswers } from '@/app/api/forecast/forecast-answers';
 import { GET, POST } from '@/app/api/forecast/route';
+import { forecastSchema } from '@/lib/contract/forecast';
 import { MINUTE_MS } from '@/lib/time/instant';
-import { forecastJsonSchema } from '@/lib/weather/forecast-json';
 import { FAULTS } from '@/tests/support/fake-weather/faults';
 import { fakeWeatherForTests } from '@/tests/support/fake-weather/for-tests';
 import { startFakeWeather } from '@/tests/support/fake-weather/server';
@@ -28,10 +28,7 @@ function server() {
 describe('GET /api/forecast', () => {
   test('answers with the hours of the night, their units in their names, and the credit', async () => {
     const { get } = server();
-    const json = await answerOf(
-      await get(`${SITE}&from=2027-01-16T19:30:00-06:00&hours=8`),
-      forecastJsonSchema,
-    );
+    const json = await answerOf(await get(`${SITE}&from=2027-01-16T19:30:00-06:00&hours=8`), forecastSchema);
     expect(json).toMatchObject({
       latitude: 46.79,
       longitude: -92.1,
@@ -49,7 +46,7 @@ describe('GET /api/forecast', () => {
   });
 
   test('begins with the hour under way and gives two days where nothing else is asked', async () => {
-    const json = await answerOf(await server().get('lat=46.79&lon=-92.1'), forecastJsonSchema);
+    const json = await answerOf(await server().get('lat=46.79&lon=-92.1'), forecastSchema);
     expect([json.hours[0]?.time, json.hours.length]).toEqual(['2027-01-16T22:00:00Z', 49]);
     expect(json.elevationFrom).toBe('service');
   });
@@ -93,14 +90,14 @@ describe('GET /api/forecast', () => {
 
   test('names the hours that were left out, and why', async () => {
     fake.setFault('open-meteo', 'one-hour-45');
-    const json = await answerOf(await server().get(SITE), forecastJsonSchema);
+    const json = await answerOf(await server().get(SITE), forecastSchema);
     expect(json.leftOut).toEqual([{ time: '2027-01-17T01:00:00Z', code: 'jump' }]);
     expect(json.hours.find(({ time }) => time === '2027-01-17T01:00:00Z')?.origin).toBe('filled');
   });
 
   test('names the service whose answer contradicts itself', async () => {
     fake.setFault('open-meteo', 'height-3000');
-    const json = await answerOf(await server().get(SITE), forecastJsonSchema);
+    const json = await answerOf(await server().get(SITE), forecastSchema);
     expect(json).toMatchObject({
       by: 'met-norway',
       leftOut: [],
@@ -132,9 +129,9 @@ describe('GET /api/forecast', () => {
   test('moves on with the hour where no start is asked', async () => {
     const { get, clock } = server();
     clock.forward(45 * MINUTE_MS);
-    const before = await answerOf(await get(SITE), forecastJsonSchema);
+    const before = await answerOf(await get(SITE), forecastSchema);
     clock.forward(6 * MINUTE_MS);
-    const after = await answerOf(await get(SITE), forecastJsonSchema);
+    const after = await answerOf(await get(SITE), forecastSchema);
     expect([before.hours[0]?.time, after.hours[0]?.time]).toEqual([
       '2027-01-16T22:00:00Z',
       '2027-01-16T23:00:00Z',
@@ -151,7 +148,7 @@ describe('GET /api/forecast', () => {
     clock.forward(20 * MINUTE_MS);
     const stale = await get(SITE);
     expect(stale.headers.get('cache-control')).toBe('no-store');
-    expect(await answerOf(stale, forecastJsonSchema)).toMatchObject({
+    expect(await answerOf(stale, forecastSchema)).toMatchObject({
       freshness: 'stale',
       fetchedAt: '2027-01-16T22:10:00Z',
       tries: [{ source: 'open-meteo' }, { source: 'met-norway' }, { source: 'weather-gov' }],
@@ -168,7 +165,7 @@ describe('GET /api/forecast', () => {
     vi.unstubAllEnvs();
     vi.useRealTimers();
     await today.close();
-    expect((await answerOf(response, forecastJsonSchema)).by).toBe('open-meteo');
+    expect((await answerOf(response, forecastSchema)).by).toBe('open-meteo');
     expect((await problemOf(await POST())).status).toBe(405);
   });
 });

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { Validator } from '@seriousme/openapi-schema-validator';
 import { describe, expect, test } from 'vitest';
 import { AIR_EXAMPLE } from '@/app/api/_openapi/examples';
@@ -49,6 +49,37 @@ describe('GET /api', () => {
           .replaceAll(']', '}'),
       );
     expect(Object.keys((await document()).paths).sort()).toEqual(routes.sort());
+  });
+
+  test('names every operation, each differently', async () => {
+    const { paths } = await document();
+    const names = Object.values(paths).flatMap((operations) =>
+      Object.values(operations as object).map(({ operationId }) => operationId),
+    );
+    expect(names.filter((name) => !/^[a-z]+[A-Z][A-Za-z]+$/.test(name))).toEqual([]);
+    expect(new Set(names).size).toBe(names.length);
+    expect(names.length).toBeGreaterThan(8);
+  });
+
+  test('lists being told to wait wherever requests are counted, and a body too large wherever one is sent', async () => {
+    const { paths } = await document();
+    // What answers without counting: the document itself and the sign of life.
+    for (const [path, operations] of Object.entries<
+      Record<string, { responses: object; requestBody?: object }>
+    >(paths)) {
+      const file = `app${path.replaceAll('{', '[').replaceAll('}', ']')}/route.ts`;
+      const counted = readFileSync(file, 'utf8').includes('handle(');
+      for (const { responses, requestBody } of Object.values(operations)) {
+        expect([path, '429' in responses]).toEqual([path, counted]);
+        expect([path, '413' in responses]).toEqual([path, requestBody !== undefined]);
+      }
+    }
+  });
+
+  test('leaves no default in what is sent, which clients would take for a field to be sent', async () => {
+    const { Machine, PlanRequest } = (await document()).components.schemas;
+    expect(JSON.stringify([Machine, PlanRequest])).not.toContain('"default"');
+    expect(PlanRequest.properties.readings.description).toMatch(/Left out, it is \[\]\.$/);
   });
 
   test('lets callers leave out what has a default, and answers with all of it', async () => {

@@ -64,7 +64,7 @@ export async function startServer(
   const server = startGroup(process.execPath, args(port), {
     cwd: ROOT,
     // What is measured is the work of a request, so the limit on requests is off.
-    env: { ...process.env, NODE_ENV: 'production', REQUESTS_PER_MINUTE: '0', ...env },
+    env: { ...process.env, NODE_ENV: 'production', REQUESTS_PER_MINUTE: '0', PORT: String(port), ...env },
     stdio: 'ignore',
   });
   try {
@@ -78,6 +78,5 @@ export async function startServer(
 
 /** The app as it was built, served as `npm start` serves it. */
 export function startBuiltApp(options?: Parameters<typeof startServer>[1]): Promise<BuiltApp> {
-  const next = join(ROOT, 'node_modules', 'next', 'dist', 'bin', 'next');
-  return startServer((port) => [next, 'start', '-p', String(port)], options);
+  return startServer(() => [join(ROOT, '.next', 'serve', 'serve.mjs')], options);
 }

@@ -1,4 +1,4 @@
-import { type Choice, costOf } from '@/lib/plan/choice';
+import { costOf, type RunChoice } from '@/lib/plan/choice';
 import { decide } from '@/lib/plan/decide';
 import { prepareNight } from '@/lib/plan/night';
 import { optimise } from '@/lib/plan/optimise';
@@ -19,7 +19,7 @@ function cost(rounds: number, work: () => void): number {
 }
 
 /** In units that a solver working in floating point can hold: a millionth of the loss, a thousandth of the risk. */
-function coarse(choice: Choice): Choice {
+function coarse(choice: RunChoice): RunChoice {
   const by = (values: Float64Array, unit: number) => values.map((value) => Math.round(value / unit));
   return {
     ...choice,

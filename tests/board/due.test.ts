@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dueMessages, NOTHING_TOLD, type Told } from '@/lib/board/due';
+import { dueMessages, NOTHING_TOLD, type ToldSoFar } from '@/lib/board/due';
 import { jobKey, timeOfJob } from '@/lib/board/job-time';
 import { nextLook, nextTurn } from '@/lib/board/next-look';
 import type { Job } from '@/lib/standing/job';
@@ -41,7 +41,7 @@ type Step = { readonly job: Job; readonly minute: number; readonly stale?: boole
 
 /** What is told over an evening of plannings, from nothing on. */
 function told(...steps: readonly Step[]): readonly string[] {
-  let known: Told = NOTHING_TOLD;
+  let known: ToldSoFar = NOTHING_TOLD;
   return steps.flatMap(({ job, minute, stale = false, own = false }) => {
     const now = at(minute);
     const standing = { now, plan: plan(now), job } as unknown as Standing;

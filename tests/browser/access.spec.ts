@@ -155,7 +155,7 @@ test('a night without hours and a night that is opening can be used by all', asy
 
 /** Every page as a first visitor has it, opened up as far as it goes. */
 const PAGES = [
-  { path: '/trail', there: 'Print pocket card (A6)' },
+  { path: '/trail', there: 'Print the card' },
   { path: '/club', there: 'Start a club night' },
   { path: '/machines', there: 'Add a machine', press: /^Baselines, parts and learning/ },
   { path: '/log', there: 'Add a run by hand', press: 'Round 4: Rich' },

@@ -53,7 +53,7 @@ test('at any hour a forecast comes from the server and is fresh', async ({ night
 for (const [path, words] of [
   ['/log', 'Add a run by hand'],
   ['/club', 'Start a club night'],
-  ['/trail', 'Print pocket card (A6)'],
+  ['/trail', 'Print the card'],
   ['/machines', 'Add a machine'],
   ['/compare', 'New comparison'],
 ] as const)

@@ -57,15 +57,16 @@ export async function boardServer(
     push,
     async start(now: Instant): Promise<void> {
       weather.setNow(now);
-      group = startGroup('node', ['node_modules/next/dist/bin/next', 'start', '-p', String(port)], {
+      group = startGroup('node', ['.next/serve/serve.mjs'], {
         stdio: 'ignore',
         env: {
           ...process.env,
           NODE_ENV: 'production',
           NODE_OPTIONS: withShiftedClock(''),
           CLOCK_SHIFT_MS: shiftTo(now),
-          NEXT_TELEMETRY_DISABLED: '1',
-          DATA_FOLDER: folder,
+          PORT: String(port),
+          HOST: '127.0.0.1',
+          DATA_DIR: folder,
           PUSH_SERVICES: push.url,
           OPEN_METEO_BASE_URL: `http://127.0.0.1:${typeof address === 'object' && address !== null ? address.port : 0}`,
           OPEN_METEO_ENSEMBLE_BASE_URL: 'nowhere',

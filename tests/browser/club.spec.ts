@@ -5,7 +5,7 @@ import { packNight } from '@/lib/share/night-link';
 import { sharedNightSchema } from '@/lib/share/shared-night';
 import { isoUtc } from '@/lib/time/zone';
 import { instantOf } from './clock';
-import { countingHand } from './counting-hand';
+import { clubHand, enterEvent, enterHours, type Hand } from './club-hand';
 import { ON_DESK, test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago', now: '18:15' });
@@ -16,39 +16,6 @@ const TABLE = [
   'Juri Tavel;Stock;162.5x2;160x2 162.5x2 165x2 167.5x2 170x2 172.5x2;18;',
   'Oda Rask;;400x3;390x3 400x3 410x3;22;900 ft',
 ];
-
-/** A hand in the club's forms, by the names of what it meets. */
-function clubHand(page: Page) {
-  const hand = countingHand();
-  const form = page.locator('dialog[open]');
-  return {
-    acts: hand.acts,
-    follow: (name: string) => hand.tap(page.getByRole('link', { name, exact: true }).first()),
-    press: (name: string | RegExp) => hand.tap(form.getByRole('button', { name })),
-    fill: (name: string | RegExp, text: string) =>
-      hand.fill(form.getByRole('textbox', { name }).first(), text),
-  };
-}
-
-type Hand = ReturnType<typeof clubHand>;
-
-async function enterEvent(hand: Hand, { runs = '5', every = '60' } = {}): Promise<void> {
-  await hand.follow('Start a club night');
-  await hand.fill('Name of the event', 'Saturday on the lake');
-  await hand.fill(/^Elevation/, '1300 ft');
-  await hand.fill('First at', '19:00');
-  await hand.fill('Every', every);
-  await hand.fill('How many', runs);
-  await hand.fill('Each lasting', '10');
-  await hand.press('Save event');
-}
-
-async function enterHours(hand: Hand): Promise<void> {
-  await hand.fill(/18:00/, '18');
-  await hand.fill(/23:00/, '-6');
-  await hand.fill(/03:00|02:00|01:00|00:00/, '-8');
-  await hand.press('Save hours');
-}
 
 async function threeRacers(page: Page, event: Parameters<typeof enterEvent>[1] = {}): Promise<Hand> {
   await page.goto('/club');
@@ -213,43 +180,4 @@ test('the wall follows the clock, and what is told at the desk', ON_DESK, async 
   await expect(acts).toHaveCount(count - 1);
   await wall.clock.setFixedTime(instantOf('18:40'));
   await expect(wall.getByText('18:40', { exact: true })).toBeVisible({ timeout: 15_000 });
-});
-
-/** Pages of a PDF and the size of the first, in millimetres. */
-function pagesOf(pdf: Buffer) {
-  const text = pdf.toString('latin1');
-  const box = /\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/.exec(text);
-  const millimetres = (points: string | undefined) => Math.round((Number(points) / 72) * 25.4);
-  return {
-    count: [...text.matchAll(/\/Type\s*\/Page\b(?!s)/g)].length,
-    size: [millimetres(box?.[1]), millimetres(box?.[2])],
-  };
-}
-
-async function printed(page: Page, paper: string) {
-  await page.getByLabel('What, on which paper').selectOption(paper);
-  await expect(page.locator('[data-sheet]').first()).toBeVisible();
-  return pagesOf(await page.pdf({ preferCSSPageSize: true }));
-}
-
-test('prints the briefing on one page, and one sheet for each racer', async ({ night }) => {
-  await threeRacers(night);
-  await night.goto('/club#print');
-  // ISO 216 and ANSI/ASME Y14.1, landscape for the briefing.
-  expect(await printed(night, 'briefing-a4')).toEqual({ count: 1, size: [297, 210] });
-  expect(await printed(night, 'briefing-letter')).toEqual({ count: 1, size: [279, 216] });
-  expect(await printed(night, 'sheet-a5')).toEqual({ count: 3, size: [148, 210] });
-  expect(await printed(night, 'sheet-a6')).toEqual({ count: 3, size: [105, 148] });
-  await expect(night.getByText('Too long for this paper.')).toBeHidden();
-  await expect(night.getByText('Too wide for this paper')).toBeHidden();
-});
-
-test('warns of a sheet that does not fit, and cuts nothing off', async ({ night }) => {
-  await threeRacers(night, { runs: '24', every: '20' });
-  await night.goto('/club#print');
-  const { count } = await printed(night, 'sheet-a6');
-  await expect(night.getByText('Too long for this paper.')).toBeVisible();
-  await expect(night.getByText(/Ilsa Vorn, Juri Tavel and Oda Rask: nothing is cut/)).toBeVisible();
-  // Two pages each, and no blank one after them.
-  expect(count).toBe(6);
 });

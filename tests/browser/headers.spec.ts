@@ -13,7 +13,15 @@ const PAGES = [
   ...Object.keys(JSON.parse(readFileSync(join('.next', 'inline-script-hashes.json'), 'utf8'))),
   '/no-page-here',
 ].filter((path) => !path.startsWith('/_'));
-const DATA = ['/api', '/api/health', '/api/no-such', '/api/places', '/api/plan.ics', '/api/plan.csv'];
+const DATA = [
+  '/api',
+  '/api/health',
+  '/api/ready',
+  '/api/no-such',
+  '/api/places',
+  '/api/plan.ics',
+  '/api/plan.csv',
+];
 const ASSETS = [fileOf('.js'), fileOf('.css'), '/_next/static/chunks/none.js'];
 const OTHERS = ['/icon.svg', '/manifest.webmanifest', '/offline-worker.js'];
 
@@ -29,7 +37,8 @@ test('every kind of answer carries its policy and the headers that keep it from 
       'referrer-policy': 'same-origin',
       'cross-origin-opener-policy': 'same-origin',
       'cross-origin-resource-policy': 'same-origin',
-      'strict-transport-security': expect.stringContaining('max-age=63072000'),
+      // As the test's server is told to, and for this name alone.
+      'strict-transport-security': 'max-age=63072000',
       'permissions-policy': expect.stringContaining('geolocation=(self), camera=()'),
     });
     const scripts = policyOf(answer)
@@ -43,6 +52,54 @@ test('every kind of answer carries its policy and the headers that keep it from 
     expect(answer.headers()['set-cookie'], path).toBeUndefined();
   }
   for (const path of PAGES) expect(policyOf(await request.get(path)), path).toContain("'sha256-");
+});
+
+test('an answer that leads on, or that refuses before anybody looks, carries them too', async ({
+  request,
+}) => {
+  const answers = [
+    await request.get('/trail/', { maxRedirects: 0 }),
+    await request.fetch('/', { method: 'TRACE' }).catch(() => null),
+    await request.fetch('/trail', { method: 'PROPFIND' }),
+    await request.fetch('/', { method: 'POST', headers: { 'next-action': 'a'.repeat(40) }, data: '[]' }),
+  ].filter((answer) => answer !== null);
+  expect(answers.map((answer) => answer.status()).slice(0, 1)).toEqual([308]);
+  expect(answers.slice(1).map((answer) => answer.status())).toEqual(answers.slice(1).map(() => 405));
+  for (const answer of answers) {
+    expect(answer.headers()).toMatchObject({
+      'x-content-type-options': 'nosniff',
+      'x-frame-options': 'DENY',
+      'strict-transport-security': 'max-age=63072000',
+      'content-security-policy': expect.stringContaining("default-src 'none'"),
+    });
+    expect(await answer.text()).not.toMatch(/\bat \S+ \(|node_modules/);
+  }
+});
+
+test('a page is asked for anew each time and answered with a nod; what is named by its content is kept', async ({
+  request,
+}) => {
+  for (const path of PAGES.filter((each) => each !== '/no-page-here')) {
+    const answer = await request.get(path);
+    expect(answer.headers()['cache-control'], path).toBe('no-cache');
+    const etag = answer.headers().etag ?? '';
+    expect(etag, path).toMatch(/^(W\/)?"[^"]+"$/);
+    const again = await request.get(path, { headers: { 'if-none-match': etag } });
+    expect([again.status(), again.headers()['cache-control']], path).toEqual([304, 'no-cache']);
+  }
+  for (const path of ASSETS.slice(0, 2))
+    expect((await request.get(path)).headers()['cache-control'], path).toBe(
+      'public, max-age=31536000, immutable',
+    );
+  expect((await request.get('/offline-worker.js')).headers()['cache-control']).toContain('no-cache');
+});
+
+test('a server says that it is ready, and what it runs', async ({ request }) => {
+  const answer = await request.get('/api/ready');
+  expect(answer.status()).toBe(200);
+  const build = readFileSync(join('.next', 'BUILD_ID'), 'utf8');
+  const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
+  expect(await answer.json()).toMatchObject({ ready: true, checks: { serving: true }, version, build });
 });
 
 test('what is no page says so in its own kind, keeps its inside to itself and is not kept', async ({

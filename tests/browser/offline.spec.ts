@@ -118,3 +118,50 @@ test('after the cut the last forecast stays, with its age, and is asked for agai
   await page.context().setOffline(false);
   await expect(weather).not.toContainText('There is no signal', { timeout: 20_000 });
 });
+
+test('what the browser threw away or spoiled since is there again after the next visit', async ({ page }) => {
+  const visit = async () => {
+    await page.goto('/');
+    await page.evaluate(async () => {
+      const { active } = await navigator.serviceWorker.ready;
+      if (active?.state !== 'activated')
+        await new Promise((done) => active?.addEventListener('statechange', done));
+    });
+  };
+  /** Every kept file, by its address, and how long it is. */
+  const kept = () =>
+    page.evaluate(async () => {
+      const lengths: Record<string, number> = {};
+      for (const name of await caches.keys()) {
+        const cache = await caches.open(name);
+        for (const key of await cache.keys())
+          lengths[key.url] = (await (await cache.match(key))?.arrayBuffer())?.byteLength ?? -1;
+      }
+      return lengths;
+    });
+  await visit();
+  const before = await kept();
+  expect(Object.keys(before).length).toBeGreaterThan(50);
+  await page.evaluate(async () => {
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name);
+      const keys = await cache.keys();
+      for (const [i, key] of keys.entries()) {
+        if (i % 3 === 0) await cache.delete(key);
+        // Half of it, as after a crash while it was written; and another answer of the same length.
+        const text = (await (await cache.match(key))?.text()) ?? '';
+        if (i % 3 === 1) await cache.put(key, new Response(text.slice(0, text.length / 2)));
+        if (i % 7 === 2) await cache.put(key, new Response('x'.repeat(text.length)));
+      }
+    }
+  });
+  expect(Object.keys(await kept()).length).toBeLessThan(0.8 * Object.keys(before).length);
+  // The page itself may be among what is spoiled: what heals it is the worker.
+  await page.goto('/');
+  await expect.poll(kept, { timeout: 30_000 }).toEqual(before);
+  await page.context().setOffline(true);
+  for (const path of builtPages()) {
+    await page.goto(path);
+    await expect(page.locator('h1').first()).toBeVisible();
+  }
+});

@@ -23,7 +23,7 @@ function fiftyThousandPoints(): Buffer {
 
 async function open(page: Page): Promise<void> {
   await page.goto('/trail');
-  await expect(page.getByRole('button', { name: 'Print pocket card (A6)' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Print the card' })).toBeVisible();
 }
 
 async function choose(page: Page, name: string): Promise<void> {
@@ -156,12 +156,14 @@ test.describe('the trail page', () => {
   });
 });
 
-/** A millimetre on paper, at 96 px to the inch. */
-const MM = 96 / 25.4;
-
-const SHEETS = [
-  { button: 'Print pocket card (A6)', size: 'pocket', paper: [148, 105], margins: [10, 8] },
-  { button: 'Print full page', size: 'page', paper: [297, 210], margins: [24, 24] },
+const CARDS = [
+  { paper: 'a6-1', size: [148, 105], copies: 1 },
+  { paper: 'a4-4', size: [297, 210], copies: 4 },
+  { paper: 'letter-4', size: [279.4, 215.9], copies: 4 },
+  { paper: 'a4-2', size: [210, 297], copies: 2 },
+  { paper: 'letter-2', size: [215.9, 279.4], copies: 2 },
+  { paper: 'a4-1', size: [297, 210], copies: 1 },
+  { paper: 'letter-1', size: [279.4, 215.9], copies: 1 },
 ] as const;
 /** The most that a card holds, and the line step in °F that makes it. */
 const FULLEST = [
@@ -170,59 +172,86 @@ const FULLEST = [
 ] as const;
 
 test.describe('the printed card', () => {
-  for (const { button, size, paper, margins } of SHEETS)
-    for (const { shows, step, lines } of FULLEST)
-      test(`${size}, ${shows}: one page, every line of it whole`, async ({ night }) => {
-        await night.addInitScript(() => {
-          window.print = () => undefined;
-        });
-        await open(night);
-        await night.getByText('Change lines, columns and what stands in the cells').click();
-        await choose(night, shows);
-        await night.getByRole('textbox', { name: 'Warmest line' }).fill('50');
-        await night.getByRole('textbox', { name: 'Coldest line' }).fill('-40');
-        await night.getByRole('textbox', { name: 'A line every' }).fill(step);
-        await night.getByRole('textbox', { name: 'A column every' }).fill('1500');
-        const card = night.getByRole('region', { name: 'The jet card' });
-        await expect(card.locator('tbody tr')).toHaveCount(lines);
-        await night.getByRole('button', { name: button }).click();
-        await expect(night.locator(`[data-print-card=${size}]`)).toBeAttached();
+  for (const { shows, step, lines } of FULLEST)
+    test(`${shows}: every line of it whole on every paper, as often as there is room`, async ({ night }) => {
+      await night.addInitScript(() => {
+        window.print = () => undefined;
+      });
+      await open(night);
+      await night.getByText('Change lines, columns and what stands in the cells').click();
+      await choose(night, shows);
+      await night.getByRole('textbox', { name: 'Warmest line' }).fill('50');
+      await night.getByRole('textbox', { name: 'Coldest line' }).fill('-40');
+      await night.getByRole('textbox', { name: 'A line every' }).fill(step);
+      await night.getByRole('textbox', { name: 'A column every' }).fill('1500');
+      const card = night.getByRole('region', { name: 'The jet card' });
+      await expect(card.locator('tbody tr')).toHaveCount(lines);
+      for (const { paper, size, copies } of CARDS) {
+        await card.getByLabel('Paper').selectOption(paper);
+        const sheet = night.locator(`[data-print-card="${paper}"]`);
+        // Printing ends the sheet; a stand-in for the printer ends nothing, so it may stand still.
+        await card.getByRole('button', { name: 'Print the card' }).click();
+        await expect(sheet).toBeAttached();
+        await expectWhole(night, paper, { lines, copies });
+        // Where the notes are the back of each card there are twice as many sheets.
+        const sheets = await sheet.locator('[data-sheet]').count();
+        const shown = await sheet.locator('[data-page]').count();
         const pdf = (await night.pdf({ preferCSSPageSize: true })).toString('latin1');
-        expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+        const pages = pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length;
+        expect([copies, 2 * copies], paper).toContain(sheets);
+        // No blank page, and none more than the sheets need: only figures that would be too small take two places.
+        expect(pages, paper).toBe(shown);
+        if (shows === 'Main') expect(pages, paper).toBe(Math.ceil(sheets / copies));
         const box = pdf
           .match(/\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)/)!
           .slice(1)
           .map(Number);
         // Points of 1/72 inch; Chromium rounds paper to whole device pixels.
-        expect(Math.abs(box[0]! - (paper[0] / 25.4) * 72)).toBeLessThan(1.5);
-        expect(Math.abs(box[1]! - (paper[1] / 25.4) * 72)).toBeLessThan(1.5);
-        if ((await night.locator(`[data-print-card=${size}]`).count()) === 0)
-          await night.getByRole('button', { name: button }).click();
-        const area = { width: (paper[0] - margins[0]) * MM, height: (paper[1] - margins[1]) * MM };
-        await expectWhole(night, size, { ...area, lines });
+        expect(Math.abs(box[0]! - (size[0] / 25.4) * 72)).toBeLessThan(1.5);
+        expect(Math.abs(box[1]! - (size[1] / 25.4) * 72)).toBeLessThan(1.5);
+        await night.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+      }
+    });
+
+  test('has figures of 14 pt in the pocket, and nothing under 9 pt', async ({ night }) => {
+    await night.addInitScript(() => {
+      window.print = () => undefined;
+    });
+    await open(night);
+    const card = night.getByRole('region', { name: 'The jet card' });
+    for (const paper of ['letter-4', 'a4-4', 'a6-1']) {
+      await card.getByLabel('Paper').selectOption(paper);
+      await card.getByRole('button', { name: 'Print the card' }).click();
+      const sizes = await night.locator(`[data-print-card="${paper}"]`).evaluate((element) => {
+        const points = (each: Element) => Number.parseFloat(getComputedStyle(each).fontSize) * 0.75;
+        return {
+          figures: Math.min(...[...element.querySelectorAll('tbody td > span:first-child')].map(points)),
+          least: Math.min(...[...element.querySelectorAll('p, th, td, span')].map(points)),
+        };
       });
+      expect(sizes.figures, paper).toBeGreaterThanOrEqual(14);
+      expect(sizes.least, paper).toBeGreaterThanOrEqual(8.99);
+      await night.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+    }
+  });
 });
 
-/** Laid out as on paper, nothing reaches over the printable area, and all lines of seven columns are there. */
+/** Nothing of any copy reaches over its sheet, and all lines of seven columns are on each. */
 async function expectWhole(
   page: Page,
-  size: string,
-  area: { readonly width: number; readonly height: number; readonly lines: number },
+  paper: string,
+  { lines, copies }: { readonly lines: number; readonly copies: number },
 ): Promise<void> {
-  await page.emulateMedia({ media: 'print' });
-  await page.setViewportSize({ width: Math.floor(area.width), height: Math.floor(area.height) });
-  const found = await page.locator(`[data-print-card=${size}]`).evaluate((element) => {
-    const cells = [...element.querySelectorAll('th, td')].map((cell) => cell.getBoundingClientRect());
-    const whole = element.getBoundingClientRect();
+  const found = await page.locator(`[data-print-card="${paper}"]`).evaluate((element) => {
+    const sheets = [...element.querySelectorAll<HTMLElement>('[data-sheet]')];
     return {
       lines: element.querySelectorAll('tbody tr').length,
       cells: element.querySelectorAll('tbody td').length,
-      right: Math.max(...cells.map(({ right }) => right)),
-      height: whole.bottom - whole.top,
+      over: sheets.filter(
+        (sheet) => sheet.scrollHeight > sheet.clientHeight + 1 || sheet.scrollWidth > sheet.clientWidth + 1,
+      ).length,
       clipped: [...element.querySelectorAll('td')].filter((td) => td.scrollWidth > td.clientWidth + 1).length,
     };
   });
-  expect(found).toMatchObject({ lines: area.lines, cells: area.lines * 7, clipped: 0 });
-  expect(found.right).toBeLessThanOrEqual(area.width + 1);
-  expect(found.height).toBeLessThanOrEqual(area.height + 1);
+  expect(found, paper).toEqual({ lines: lines * copies, cells: lines * 7 * copies, over: 0, clipped: 0 });
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { standardPressure } from '@/lib/air/standard-atmosphere';
+import { evidenceOfChart, evidenceOfLog, type LogEntry } from '@/lib/carb/jet-evidence';
 import { jetArea } from '@/lib/carb/jets';
 import { learnResponse } from '@/lib/carb/learn';
-import { chartObservations, type LogEntry, logObservations } from '@/lib/carb/observation';
 import { DEFAULT_RESPONSE, type Exponents, logIdealArea } from '@/lib/carb/response';
 import { metre } from '@/lib/units/quantity';
 import { idealSizes } from '@/tests/support/ideal-sizes';
@@ -55,7 +55,7 @@ function coverage(given: {
   const held = { pressure: 0, temperature: 0 };
   for (let i = 0; i < 1000; i++) {
     const truth = given.truth(random);
-    const learned = learnResponse(machine, logObservations(machine, seasonLog(random, { ...given, truth })));
+    const learned = learnResponse(machine, evidenceOfLog(machine, seasonLog(random, { ...given, truth })));
     for (const exponent of ['pressure', 'temperature'] as const) {
       const { low, high } = learned[exponent];
       if (low <= truth[exponent] && truth[exponent] <= high) held[exponent] += 1;
@@ -128,7 +128,7 @@ describe('a chart of twelve cells', () => {
         const main = Math.round((reference * Math.exp(logIdealArea(machine, air, truth))) / 10) * 10;
         return { id: `${celsius}/${metres}`, air, main };
       });
-      const { response } = learnResponse(machine, chartObservations(machine, chart));
+      const { response } = learnResponse(machine, evidenceOfChart(machine, chart));
       if (Math.abs(response.pressureExponent - truth.pressure) <= 0.08) close.pressure += 1;
       if (Math.abs(response.temperatureExponent - truth.temperature) <= 0.08) close.temperature += 1;
     }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Air } from '@/lib/air/air';
+import { evidenceOfChart, evidenceOfLog, type LogEntry } from '@/lib/carb/jet-evidence';
 import { interval90, learnResponse } from '@/lib/carb/learn';
-import { chartObservations, type LogEntry, logObservations } from '@/lib/carb/observation';
 import { DEFAULT_RESPONSE, type Exponents } from '@/lib/carb/response';
 import { idealSizes } from '@/tests/support/ideal-sizes';
 import { airOf, raceMachine } from '../support/race-machine';
@@ -34,7 +34,7 @@ describe('learning the response', () => {
   });
 
   it('from a wide and clean log finds both exponents', () => {
-    const learned = learnResponse(machine, logObservations(machine, log));
+    const learned = learnResponse(machine, evidenceOfLog(machine, log));
     expect(learned.origin).toBe('log');
     expect(Math.abs(learned.response.pressureExponent - 0.9)).toBeLessThan(0.03);
     expect(Math.abs(learned.response.temperatureExponent - 0.75)).toBeLessThan(0.03);
@@ -46,11 +46,11 @@ describe('learning the response', () => {
   });
 
   it('shows the prior beside the posterior', () => {
-    expect(learnResponse(machine, logObservations(machine, log)).prior).toEqual(DEFAULT_RESPONSE);
+    expect(learnResponse(machine, evidenceOfLog(machine, log)).prior).toEqual(DEFAULT_RESPONSE);
   });
 
   it("does not count the machine's own earlier posterior again", () => {
-    const observations = logObservations(machine, log);
+    const observations = evidenceOfLog(machine, log);
     const again = { ...machine, response: learnResponse(machine, observations).response };
     expect(learnResponse(again, observations).response).toEqual(
       learnResponse(machine, observations).response,
@@ -59,8 +59,8 @@ describe('learning the response', () => {
 
   it('a log that is a size richer throughout moves the baseline, not the exponents', () => {
     const richer = log.map((run): LogEntry => ({ ...run, verdict: 'lean', sizes: 1 }));
-    const plain = learnResponse(machine, logObservations(machine, log));
-    const moved = learnResponse(machine, logObservations(machine, richer));
+    const plain = learnResponse(machine, evidenceOfLog(machine, log));
+    const moved = learnResponse(machine, evidenceOfLog(machine, richer));
     // The prior holds the exponents back a little; what is left of that in the level is under 0.1 size.
     expect(Math.abs(plain.baselineShift!.log)).toBeLessThan(0.0024);
     expect(moved.baselineShift!.log).toBeGreaterThan(0.015);
@@ -69,7 +69,7 @@ describe('learning the response', () => {
 
   it('a chart of quite other jets still teaches how much they move', () => {
     const cells = log.map(({ id, air, setting }) => ({ id, air, main: setting.mains[0]! * 0.7 }));
-    const learned = learnResponse(machine, chartObservations(machine, cells));
+    const learned = learnResponse(machine, evidenceOfChart(machine, cells));
     expect(learned.origin).toBe('chart');
     expect(Math.abs(learned.response.pressureExponent - 0.9)).toBeLessThan(0.05);
     expect(learned.baselineShift).toBeNull();
@@ -79,7 +79,7 @@ describe('learning the response', () => {
     const cells = log
       .slice(0, 6)
       .map(({ id, air, setting }) => ({ id: `c${id}`, air, main: setting.mains[0]! * 0.8 }));
-    const both = [...chartObservations(machine, cells), ...logObservations(machine, log)];
+    const both = [...evidenceOfChart(machine, cells), ...evidenceOfLog(machine, log)];
     const learned = learnResponse(machine, both);
     expect(learned.origin).toBe('chart-and-log');
     expect(learned.baselineShift!.log).toBeCloseTo(0, 2);
@@ -95,7 +95,7 @@ describe('learning the response', () => {
 describe('refusing to pretend', () => {
   it('two runs in one kind of weather leave the pressure exponent at its prior, and it says so', () => {
     const two = [airOf(-11, 990, 0.7), airOf(-9, 991, 0.6)].map((air, i) => rightRun(`${i}`, air, truth));
-    const learned = learnResponse(machine, logObservations(machine, two));
+    const learned = learnResponse(machine, evidenceOfLog(machine, two));
     expect(learned.response.pressureExponent).toBeCloseTo(0.65, 2);
     expect(learned.response.pressureSd).toBeGreaterThan(0.11);
     expect(learned.pressure).toMatchObject({
@@ -112,7 +112,7 @@ describe('refusing to pretend', () => {
       .map(({ celsius, repeat }) =>
         rightRun(`${celsius}/${repeat}`, airOf(celsius, 990, 0.7), { pressure: 0.65, temperature: 0.95 }),
       );
-    const learned = learnResponse(machine, logObservations(machine, oneTrack));
+    const learned = learnResponse(machine, evidenceOfLog(machine, oneTrack));
     expect(learned.temperature.state).toBe('learned');
     expect(learned.pressure).toMatchObject({ state: 'near-prior', why: 'one-kind-of-weather' });
     // The two usually go together, so the pressure exponent follows a little: said, not hidden.
@@ -124,7 +124,7 @@ describe('refusing to pretend', () => {
     const together = Array.from({ length: 12 }, (_, i) =>
       rightRun(`${i}`, airOf(-10 - 2.5 * i, 990 * (263.15 / (263.15 - 2.5 * i)) ** -1.5, 0.5), truth),
     );
-    const learned = learnResponse(machine, logObservations(machine, together));
+    const learned = learnResponse(machine, evidenceOfLog(machine, together));
     expect(learned.pressure).toMatchObject({ state: 'near-prior', why: 'moves-together' });
     expect(learned.temperature).toMatchObject({ state: 'near-prior', why: 'moves-together' });
   });
@@ -132,7 +132,7 @@ describe('refusing to pretend', () => {
 
 describe('which entries moved it', () => {
   const wild = rightRun('wild', airOf(-25, 850, 0.6), { pressure: 0.9, temperature: 2.5 });
-  const learned = learnResponse(machine, logObservations(machine, [...log, wild]));
+  const learned = learnResponse(machine, evidenceOfLog(machine, [...log, wild]));
   const entry = (id: string) => learned.entries.find((one) => one.id === id)!;
 
   it('an entry nobody would believe is named an outlier and counted less', () => {
@@ -146,9 +146,9 @@ describe('which entries moved it', () => {
     const runs = log.map(
       (run): LogEntry => (run.id === '4/840' ? { ...run, verdict: 'lean', sizes: 1 } : run),
     );
-    const all = learnResponse(machine, logObservations(machine, runs));
+    const all = learnResponse(machine, evidenceOfLog(machine, runs));
     const others = runs.filter((run) => run.id !== '4/840');
-    const without = learnResponse(machine, logObservations(machine, others));
+    const without = learnResponse(machine, evidenceOfLog(machine, others));
     const told = all.entries.find((one) => one.id === '4/840')!.influence;
     // The weights of the prior's parts are held in the telling and free in the deleting: a tenth at most.
     const done = all.response.pressureExponent - without.response.pressureExponent;
@@ -157,14 +157,14 @@ describe('which entries moved it', () => {
   });
 
   it('the fit as a picture: observed is fitted plus what the entry is off', () => {
-    const [first] = learnResponse(machine, logObservations(machine, log)).entries;
+    const [first] = learnResponse(machine, evidenceOfLog(machine, log)).entries;
     expect(first!.fitted).toBeCloseTo(first!.observed, 2);
     expect(entry('wild').observed - entry('wild').fitted).toBeGreaterThan(0.05);
   });
 
   it('scatter as stated is near one, and a clean log is below it', () => {
-    expect(learnResponse(machine, logObservations(machine, log)).scatter).toBeLessThan(0.5);
+    expect(learnResponse(machine, evidenceOfLog(machine, log)).scatter).toBeLessThan(0.5);
     const jumpy = log.map((run, i): LogEntry => ({ ...run, verdict: i % 2 ? 'rich' : 'lean', sizes: 2 }));
-    expect(learnResponse(machine, logObservations(machine, jumpy)).scatter).toBeGreaterThan(2);
+    expect(learnResponse(machine, evidenceOfLog(machine, jumpy)).scatter).toBeGreaterThan(2);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { logObservations } from '@/lib/carb/observation';
+import { evidenceOfLog } from '@/lib/carb/jet-evidence';
 import { tonightOf } from '@/lib/carb/tonight';
 import { eachCylinder, leanestVerdict, verdictFields } from '@/lib/carb/verdicts';
 import { verdictText } from '@/lib/words/log';
@@ -11,7 +11,7 @@ const setting = { mains: [420, 420], trim: null };
 const entry = { id: 'a', air: AIR, setting, judgedBy: 'plugs' as const };
 const seen = (verdicts: Parameters<typeof verdictFields>[0], sizes: number | null = null) => {
   const fields = verdictFields(verdicts, sizes);
-  return logObservations(machine, [{ ...entry, ...fields, verdict: fields.verdict ?? 'right' }])[0]!;
+  return evidenceOfLog(machine, [{ ...entry, ...fields, verdict: fields.verdict ?? 'right' }])[0]!;
 };
 const STEP = Math.log(430 / 420);
 

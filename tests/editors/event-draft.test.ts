@@ -3,8 +3,8 @@ import { blankEventDraft, draftFromEvent } from '@/components/event/draft-from-e
 import { type EventDraft, emptyRun, type RunDraft } from '@/components/event/event-draft';
 import { eventNotes } from '@/components/event/event-notes';
 import { readEvent } from '@/components/event/read-event';
-import { recordWithEvent } from '@/components/event/record-with-event';
 import { eventSchema } from '@/lib/contract/event';
+import { recordWithEvent } from '@/lib/night/record-with-event';
 import { eventRecordSchema } from '@/lib/store/records';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 

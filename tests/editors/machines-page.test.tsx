@@ -4,11 +4,12 @@ import userEvent from '@testing-library/user-event';
 import { useSyncExternalStore } from 'react';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { MachinesPage } from '@/components/machine/machines-page';
-import { saveMachine } from '@/components/machine/save-machine';
+import { writeTo } from '@/components/store/use-write';
 import { expectOk } from '@/lib/result/result';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
 import { recordWithMachine } from '@/lib/store/record-with-machine';
+import { tableCache } from '@/lib/store/table-cache';
 import { roomOnStore } from '@/tests/support/room-on-store';
 import { FULL_MACHINE } from './machines';
 
@@ -140,9 +141,12 @@ describe('a stored machine', () => {
   it('that was deleted elsewhere is not written again behind anyone’s back', async () => {
     const stored = await put('m');
     expectOk(await room.store.remove('machines', 'm', stored.revision));
-    const saved = await saveMachine(room.store, stored, FULL_MACHINE);
-    expect(saved.ok).toBe(false);
-    expect(saved.ok ? '' : saved.outcome).toContain('deleted in another tab');
+    const say = vi.fn();
+    const write = writeTo({ store: room.store, tables: tableCache(room.store) }, say);
+    const edited = recordWithMachine(stored.value, FULL_MACHINE);
+    const { refused } = await write.over({ table: 'machines', stored }, () => edited, 'It is saved.');
+    expect(refused).toContain('deleted in another tab');
+    expect(say).not.toHaveBeenCalled();
     expect(await names()).toEqual([]);
   });
 });

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { knownZones, matchingZones, trackTimeSentence } from '@/components/event/zones';
+import { knownZones } from '@/components/event/zones';
 import { instant } from '@/lib/time/instant';
+import { matchingZones } from '@/lib/time/zone-search';
+import { trackTimeSentence } from '@/lib/words/track-time';
 
 describe('the zones to choose from', () => {
   const zones = knownZones();

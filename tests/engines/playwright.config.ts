@@ -22,12 +22,12 @@ export default defineConfig<{ engineName: EngineName }>({
   projects: ENGINES.map((engineName) => ({ name: engineName, use: { engineName } })),
   webServer: [
     {
-      command: `npx --no-install next start -p ${PORT}`,
+      command: 'node .next/serve/serve.mjs',
       cwd: root,
       url: `http://127.0.0.1:${PORT}/api/health`,
       env: {
         ...fakeWeatherEnvironment(FAKE),
-        NEXT_TELEMETRY_DISABLED: '1',
+        PORT: String(PORT),
       },
       reuseExistingServer: false,
     },

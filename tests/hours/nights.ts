@@ -55,7 +55,7 @@ export function night(points: readonly TypedPoint[], more: Partial<TypedNight> =
   return {
     points,
     elevation: metre(250),
-    pressure: { kind: 'altimeter', pressure: hectopascalToPascal(1015), elevation: metre(250) },
+    pressure: { kind: 'altimeter', value: hectopascalToPascal(1015), elevation: metre(250) },
     relativeHumidity: ratio(0.8),
     stepMinutes: 60,
     ...more,

@@ -41,7 +41,7 @@ describe('typed temperatures before a forecast', () => {
 
   it('keep a pressure that was typed', () => {
     const own = point('19:00', -12, {
-      pressure: { kind: 'station', pressure: hectopascalToPascal(971), elevation: metre(250) },
+      pressure: { kind: 'station', value: hectopascalToPascal(971), elevation: metre(250) },
     });
     const { hour: found, told } = of(mixHours(evening, typedOnly(own))?.series, '19:00');
     expect(pascalToHectopascal(found.pressure)).toBeCloseTo(971, 9);

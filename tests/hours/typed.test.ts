@@ -93,7 +93,7 @@ describe('pressure and humidity of typed hours', () => {
   it('come from what was asked once, hour by hour', () => {
     const seaLevel = {
       kind: 'sea-level',
-      pressure: hectopascalToPascal(1020),
+      value: hectopascalToPascal(1020),
       elevation: metre(600),
     } as const;
     const hours = hoursOf(
@@ -124,7 +124,7 @@ describe('pressure and humidity of typed hours', () => {
   });
 
   it('are those read at the track where any was, drawn between readings and held outside', () => {
-    const station = (hpa: number) => ({ kind: 'station', pressure: hectopascalToPascal(hpa) }) as const;
+    const station = (hpa: number) => ({ kind: 'station', value: hectopascalToPascal(hpa) }) as const;
     const hours = hoursOf(
       night([
         point('18:00', -6),
@@ -150,7 +150,7 @@ describe('pressure and humidity of typed hours', () => {
     const air = expectOk(
       airFrom({
         temperature: celsiusToKelvin(-10),
-        pressure: { kind: 'station', pressure: hectopascalToPascal(985) },
+        pressure: { kind: 'station', value: hectopascalToPascal(985) },
         humidity: { kind: 'dew-point', value: dewPoint },
       }),
     );
@@ -181,7 +181,7 @@ describe('typed hours that are refused', () => {
 
   it('hold a sea-level number called station pressure at a high track', () => {
     // 1015 hPa at 1600 m: the standard atmosphere there is 835 hPa (ISO 2533:1975, table 5).
-    const pressure = { kind: 'station', pressure: hectopascalToPascal(1015) } as const;
+    const pressure = { kind: 'station', value: hectopascalToPascal(1015) } as const;
     expect(reason(night([point('18:00', -6)], { elevation: metre(1600), pressure }))).toMatchObject({
       code: 'not-air',
       at: clock('18:00'),

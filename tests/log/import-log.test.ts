@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { csvProblemSentence } from '@/components/log/csv-problem-words';
-import { importLog, previewLog } from '@/components/log/import-log';
 import { expectOk } from '@/lib/result/result';
+import { previewLog, withLogEntries } from '@/lib/share/import-log';
 import { writeLogCsv } from '@/lib/share/log-csv';
 import { readLogCsv } from '@/lib/share/read-log-csv';
-import { undoRewrite } from '@/lib/store/backup-import';
 import { type LogRecord, logRecordSchema } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
+import { undoRewrite } from '@/lib/store/undo-rewrite';
 import { METRIC_UNITS } from '@/lib/units/choice';
+import { csvProblemSentence } from '@/lib/words/log-csv-problems';
 import { closeTabs, freshBrowser, machine, openTab } from '../store/tabs';
 
 const MACHINES = [{ id: 'm1', name: 'Red twin' }];
@@ -52,7 +52,7 @@ describe('taking a table of runs in', () => {
     const text = file(run(1, { note: 'other words' }), run(2), run(3));
     const { entries } = expectOk(readLogCsv(text, MACHINES));
     expect(previewLog(entries, await store.list('log'))).toMatchObject({ same: 0, different: 1 });
-    const done = expectOk(await importLog(store, entries, newIds()));
+    const done = expectOk(await store.rewrite((current) => withLogEntries(current, entries, newIds())));
     const after = await store.list('log');
     expect(after.map(({ value }) => value.run)).toEqual(['Round 1', 'Round 2', 'Round 3']);
     expect(after[0]?.value.note).toBe('a "quoted", noted run');
@@ -62,8 +62,9 @@ describe('taking a table of runs in', () => {
 
   it('taken in twice, doubles nothing', async () => {
     const text = file(run(1), run(2)).replaceAll(/,r\d,/g, ',,');
+    const { entries } = expectOk(readLogCsv(text, MACHINES));
     for (let time = 0; time < 2; time += 1)
-      await importLog(store, expectOk(readLogCsv(text, MACHINES)).entries, newIds());
+      expectOk(await store.rewrite((current) => withLogEntries(current, entries, newIds())));
     expect(await store.list('log')).toHaveLength(2);
   });
 });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { withItsEvent } from '@/components/log/event-of-run';
 import { blankLogDraft, type LogDraft, logDraft } from '@/components/log/log-draft';
-import { ALL_RUNS, filteredLog } from '@/components/log/log-filter';
 import { readLogEntry } from '@/components/log/read-log-entry';
 import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
+import { withItsEvent } from '@/lib/night/event-of-run';
 import { judged, runsToLog } from '@/lib/night/to-log';
+import { ALL_RUNS, filteredLog } from '@/lib/store/log-filter';
 import { type LogRecord, logRecordSchema, type MachineRecord, type Stored } from '@/lib/store/records';
 import { US_UNITS } from '@/lib/units/choice';
 import { chicago, demoRecords, nightAt, nightCase } from '../night/night-case';

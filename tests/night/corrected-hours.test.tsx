@@ -1,8 +1,6 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import { hourSentence } from '@/components/night/picture/hour-sentence';
-import { marksSentence } from '@/components/night/picture/marks-sentence';
 import { AirTable } from '@/components/night/tables/air-table';
 import { type Night, nightFrom, planNight } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
@@ -10,6 +8,8 @@ import { planCsv } from '@/lib/share/plan-csv';
 import { US_UNITS } from '@/lib/units/choice';
 import { kelvinToCelsius } from '@/lib/units/convert';
 import { givenWords } from '@/lib/words/given-air';
+import { hourSentence } from '@/lib/words/hour-sentence';
+import { marksSentence } from '@/lib/words/marks-sentence';
 import { BEFORE_THE_FIRST_RUN, chicago, demoRecords } from './night-case';
 
 afterEach(cleanup);

@@ -3,7 +3,7 @@ import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { useState } from 'react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { HourWalk } from '@/components/night/picture/hour-walk';
-import { type Picture, pictureOf } from '@/components/night/picture/picture';
+import { type Picture, pictureOf } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import type { Voice } from '@/lib/words/voice';
 import { nightCase } from './night-case';

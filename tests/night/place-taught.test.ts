@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { withoutOffsetElsewhere } from '@/components/event/moved-place';
 import { placeOffsetToJson } from '@/lib/contract/place-offset';
+import { withoutOffsetElsewhere } from '@/lib/night/moved-place';
 import { nightFrom, planNight } from '@/lib/night/night';
 import { placeTaught } from '@/lib/night/place-taught';
 import { expectOk } from '@/lib/result/result';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compareCosts } from '@/lib/plan/choice';
 import { decide } from '@/lib/plan/decide';
 import { makePlan, planMany } from '@/lib/plan/make-plan';
-import { type Night, prepareNight } from '@/lib/plan/night';
+import { type PreparedNight, prepareNight } from '@/lib/plan/night';
 import { bestBySwaps, countSwaps, optimise } from '@/lib/plan/optimise';
 import type { Plan, PlanRequest } from '@/lib/plan/types';
 import { viewOf } from '@/lib/plan/view';
@@ -18,7 +18,7 @@ function planOf(request: PlanRequest): Plan {
 }
 
 /** Jet swaps of the best plan on a night that is prepared already. */
-function swapsOf(request: PlanRequest, night: Night): number {
+function swapsOf(request: PlanRequest, night: PreparedNight): number {
   const { choice, fresh } = decide(request, viewOf(request.machine, night));
   return countSwaps(choice, fresh.plan);
 }

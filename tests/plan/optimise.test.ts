@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { type Choice, compareCosts, costOf } from '@/lib/plan/choice';
+import { compareCosts, costOf, type RunChoice } from '@/lib/plan/choice';
 import { bestBySwaps, bestOtherFirstAct, countSwaps, optimise } from '@/lib/plan/optimise';
 import { bruteForce, dice, inventedChoice } from '@/tests/support/small-choices';
 
-function smallChoice(seed: number): Choice {
+function smallChoice(seed: number): RunChoice {
   const roll = dice(seed);
   const trims = 1 + roll.below(2);
   const groups = 1 + roll.below(trims === 2 ? 2 : 4);
@@ -11,7 +11,7 @@ function smallChoice(seed: number): Choice {
 }
 
 /** One run after another on what is fitted, made by hand: runs of one letter a jet, upper case where it is lean. */
-function byHand(given: Partial<Choice> & Pick<Choice, 'runs' | 'candidates' | 'loss'>): Choice {
+function byHand(given: Partial<RunChoice> & Pick<RunChoice, 'runs' | 'candidates' | 'loss'>): RunChoice {
   const { runs, candidates } = given;
   return {
     group: Array.from({ length: candidates }, (_, c) => c),
@@ -114,7 +114,7 @@ describe('The best plan for each number of swaps', () => {
 
 describe('The runner-up', () => {
   it('is the best of all plans with another first act', () => {
-    const firstAct = (choice: Choice, plan: readonly number[]) => {
+    const firstAct = (choice: RunChoice, plan: readonly number[]) => {
       const run = plan.findIndex((candidate) => candidate !== choice.start);
       return run === -1 ? 'none' : `${run} ${plan[run]}`;
     };

@@ -2,15 +2,30 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { THEME_SCRIPT } from '@/components/shell/theme';
-import { filesWith, PRODUCT } from '@/tests/support/files-with';
+import { filesWith, PRODUCT, PRODUCT_FILES } from '@/tests/support/files-with';
 import { ROOT } from '@/tests/support/source-tree';
 
 const SENT_TO_BROWSERS = PRODUCT.filter((path) => !path.startsWith('app/api/'));
 
+/** Files of the product that import one of these packages of Node. */
+const importersOf = (...names: readonly string[]): readonly string[] =>
+  PRODUCT_FILES.filter(({ imports }) =>
+    imports.some(
+      ({ target }) => target.kind === 'package' && names.includes(target.name.replace(/^node:/, '')),
+    ),
+  )
+    .map(({ path }) => path)
+    .toSorted();
+
 describe('the product', () => {
   it('turns no text into code', () => {
     expect(filesWith(/\beval\(|\bnew Function\b|setTimeout\(\s*['"`]|\bimportScripts\(/)).toEqual([]);
-    expect(filesWith(/from '(node:)?(child_process|vm|worker_threads)'/)).toEqual([]);
+    expect(importersOf('child_process', 'vm')).toEqual([]);
+    // One program of ours in a thread, named by a constant.
+    expect(importersOf('worker_threads')).toEqual([
+      'app/api/_planning/crew.ts',
+      'app/api/_planning/thread.ts',
+    ]);
   });
 
   it('turns no text into markup, but for one constant script of its own', () => {
@@ -43,6 +58,9 @@ describe('the product', () => {
 
   it('writes to the log in one place: a fault of its own, never what was sent', () => {
     expect(filesWith(/\bconsole\./)).toEqual(['app/api/_http/handle.ts']);
+    // What is written there becomes lines of the log, which keep no message: log.ts.
+    expect(filesWith(/\bconsole\b/)).toEqual(['app/api/_http/handle.ts', 'app/api/_serve/log.ts']);
+    expect(filesWith(/\bprocess\.(stdout|stderr)\b/)).toEqual(['app/api/_serve/serve.ts']);
     expect(readFileSync(join(ROOT, 'app/api/_http/handle.ts'), 'utf8')).toMatch(/console\.error\(error\)/);
   });
 

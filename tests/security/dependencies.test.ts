@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { ROOT } from '@/tests/support/source-tree';
 
 type Locked = {
+  readonly name?: string;
   readonly version?: string;
   readonly integrity?: string;
   readonly resolved?: string;
@@ -38,6 +39,13 @@ describe('the packages this is built from', () => {
         link === true || (resolved !== undefined && !resolved.startsWith('https://registry.npmjs.org/')),
     );
     expect(elsewhere.map(([path]) => path)).toEqual([]);
+  });
+
+  it('hold no scaler of pictures, which the framework would install and nothing here uses', () => {
+    expect(installed.map(([path]) => path).filter((path) => /@img\//.test(path))).toEqual([]);
+    // In its place stands a package that is there anyway and does nothing.
+    const stand = installed.filter(([path]) => path.endsWith('node_modules/sharp'));
+    expect(stand.map(([, { name }]) => name)).toEqual(stand.map(() => 'server-only'));
   });
 
   it('run no script of theirs while they are installed', () => {

@@ -11,12 +11,6 @@ const OPEN = ['MIT', 'ISC', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', '0BSD'
 /** Each with the reason why it may be here all the same. */
 const EXCEPTIONS: readonly { readonly name: RegExp; readonly licence: string; readonly because: string }[] = [
   {
-    name: /^@img\/sharp-/,
-    licence: 'LGPL-3.0-or-later',
-    because:
-      'a library of its own that the framework installs where it can, to scale pictures; next.config.ts lets it scale none and nothing of it is sent to anyone',
-  },
-  {
     name: /^web-push$/,
     licence: 'MPL-2.0',
     because:

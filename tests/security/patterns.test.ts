@@ -4,12 +4,12 @@ import { parseSync } from 'vite';
 import { describe, expect, it } from 'vitest';
 import { latitudeText } from '@/app/api/_http/query';
 import { readCoordinate, readCoordinatePair } from '@/components/event/coordinate';
-import { readChart } from '@/components/learn/read-chart';
-import { readBoxText } from '@/lib/carb/box-text';
+import { readBoxText, readSizes } from '@/lib/carb/box-text';
 import { time } from '@/lib/contract/numbers';
 import { payloadOf } from '@/lib/share/addresses';
 import { readLogCsv } from '@/lib/share/read-log-csv';
-import { readRosterMains, readRosterTable } from '@/lib/share/roster-table';
+import { readRosterTable } from '@/lib/share/roster-table';
+import { readChart } from '@/lib/store/read-chart';
 import { readInstant } from '@/lib/time/zone';
 import { US_UNITS } from '@/lib/units/choice';
 import { readElevation, readPressure, readTemperature } from '@/lib/units/entry';
@@ -64,7 +64,7 @@ const READERS: Readonly<Record<string, (text: string) => unknown>> = {
   'a pressure': (text) => readPressure(text, 'inHg'),
   'an elevation': (text) => readElevation(text, 'ft'),
   'a box': readBoxText,
-  'the mains of a roster': readRosterMains,
+  'jets in their order': readSizes,
   'a chart': (text) => readChart(text, 'grid', US_UNITS),
   'a coordinate': (text) => readCoordinate(text, 'latitude'),
   'a pair of coordinates': readCoordinatePair,

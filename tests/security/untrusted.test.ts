@@ -64,7 +64,7 @@ describe('fields that reach for the prototype of all objects', () => {
 
 describe('an address kept with a forecast, as a backup file may bring one', () => {
   const kept = (attributionUrl: string) =>
-    forecastRecordSchema.shape.forecast.shape.source.safeParse({ name: 'Service', attributionUrl }).success;
+    forecastRecordSchema.shape.forecast.shape.attributionUrl.safeParse(attributionUrl).success;
 
   it('is a link to a web page, or refused', () => {
     expect(kept('https://example.org/terms')).toBe(true);

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
+import type { LogCsvProblem } from '@/lib/contract/log-csv-problem';
 import { expectOk } from '@/lib/result/result';
-import { fromCell, toCell } from '@/lib/share/csv-cell';
 import { writeLogCsv } from '@/lib/share/log-csv';
 import { LOG_COLUMNS, type LogRow } from '@/lib/share/log-csv-columns';
-import { type LogCsvProblem, MOST_CSV_CHARACTERS, readLogCsv } from '@/lib/share/read-log-csv';
+import { MOST_CSV_CHARACTERS, readLogCsv } from '@/lib/share/read-log-csv';
 import { type LogRecord, logRecordSchema } from '@/lib/store/records';
+import { fromCell, toCell } from '@/lib/table/cell';
 
 const machines = [
   { id: 'm1', name: 'Red twin' },

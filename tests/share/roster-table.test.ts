@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type RosterTable, readRosterMains, readRosterTable } from '@/lib/share/roster-table';
+import { readSizes } from '@/lib/carb/box-text';
+import { type RosterTable, readRosterTable } from '@/lib/share/roster-table';
 import type { UnitChoice } from '@/lib/units/choice';
 import { rosterLineSentence, rosterTableSentence } from '@/lib/words/roster';
 import { hostileTexts } from '@/tests/hours/hostile-text';
@@ -125,10 +126,10 @@ describe('a pasted roster', () => {
 
 describe('mains in one cell', () => {
   it('keeps their order from the first carburettor to the last', () => {
-    expect(readRosterMains('410/400/410')).toEqual({ ok: true, value: [410, 400, 410] });
-    expect(readRosterMains('410 400 410')).toEqual({ ok: true, value: [410, 400, 410] });
-    expect(readRosterMains('410 x 3')).toEqual({ ok: true, value: [410, 410, 410] });
-    expect(readRosterMains('162,5/160')).toEqual({ ok: true, value: [162.5, 160] });
-    expect(readRosterMains('')).toEqual({ ok: false, reason: { code: 'empty' } });
+    expect(readSizes('410/400/410')).toEqual({ ok: true, value: [410, 400, 410] });
+    expect(readSizes('410 400 410')).toEqual({ ok: true, value: [410, 400, 410] });
+    expect(readSizes('410 x 3')).toEqual({ ok: true, value: [410, 410, 410] });
+    expect(readSizes('162,5/160')).toEqual({ ok: true, value: [162.5, 160] });
+    expect(readSizes('')).toEqual({ ok: false, reason: { code: 'empty' } });
   });
 });

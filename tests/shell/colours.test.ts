@@ -10,7 +10,7 @@ const COLOUR = /#[0-9a-f]{3,8}\b/i;
 /** Where a colour may be written out: the one list, and what is printed or scanned and keeps to no theme. */
 const WRITTEN_OUT = [
   'app/globals.css',
-  'components/club/print/print.module.css',
+  'components/paper/paper.module.css',
   'components/shell/paper.ts',
   'components/share/qr-code.tsx',
 ];

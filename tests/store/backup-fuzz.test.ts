@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type BackupProblem, readBackup, writeBackup } from '@/lib/store/backup-file';
-import { importBackup } from '@/lib/store/backup-import';
+import { withBackup } from '@/lib/store/backup-import';
 import type { Store } from '@/lib/store/store-type';
 import { spoiled } from './spoil';
 import { closeTabs, freshBrowser, openTab } from './tabs';
@@ -38,7 +38,7 @@ describe(`${FILES} spoiled backup files`, () => {
       if (!result.ok) expect(CODES).toContain(result.reason.code);
       // A change may have been harmless, such as another note: then the store must take it as it is, and give it back.
       else if (seen.get('read')! % 10 === 1) {
-        const done = await importBackup(store, result.value, 'replace');
+        const done = await store.rewrite((current) => withBackup(current, result.value, 'replace'));
         expect(done.ok).toBe(true);
         if (done.ok) expect(readBackup(writeBackup(done.value.after, result.value.madeAt))).toEqual(result);
         await store.rewrite(() => JSON.parse(before));

@@ -1,9 +1,17 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
-import { type BackupProblem, readBackup, sealBackup, writeBackup } from '@/lib/store/backup-file';
-import { importBackup, previewImport, undoRewrite } from '@/lib/store/backup-import';
+import {
+  type Backup,
+  type BackupProblem,
+  readBackup,
+  sealBackup,
+  writeBackup,
+} from '@/lib/store/backup-file';
+import { type ImportMode, previewImport, withBackup } from '@/lib/store/backup-import';
 import { crc32 } from '@/lib/store/crc32';
+import { newestVersion } from '@/lib/store/migrations';
 import type { Store } from '@/lib/store/store-type';
+import { undoRewrite } from '@/lib/store/undo-rewrite';
 import { box, closeTabs, freshBrowser, machine, openTab, ticking } from './tabs';
 import { trailer } from './trailer';
 
@@ -15,6 +23,9 @@ const MADE = '2027-01-16T20:00:00.000Z';
 async function backupOf(store: Store): Promise<string> {
   return writeBackup(await store.snapshot(), MADE);
 }
+
+const importBackup = (store: Store, backup: Backup, mode: ImportMode) =>
+  store.rewrite((current) => withBackup(current, backup, mode));
 
 async function fullBackup(): Promise<string> {
   const store = await openTab();
@@ -67,7 +78,7 @@ describe('a backup file', () => {
     const file = JSON.parse(await fullBackup());
     expect(file).toMatchObject({
       app: 'heavy-air',
-      format: 1,
+      format: newestVersion(),
       madeAt: MADE,
       counts: { machines: 1, events: 1, log: 1 },
     });
@@ -145,8 +156,14 @@ describe('a file that cannot be imported', () => {
   });
 
   it('is from a newer app', async () => {
-    const text = edited(await fullBackup(), (file) => Object.assign(file, { format: 2, shelves: {} }));
-    expect(problem(text)).toEqual({ code: 'newer-format', format: 2, newest: 1 });
+    const text = edited(await fullBackup(), (file) =>
+      Object.assign(file, { format: newestVersion() + 1, shelves: {} }),
+    );
+    expect(problem(text)).toEqual({
+      code: 'newer-format',
+      format: newestVersion() + 1,
+      newest: newestVersion(),
+    });
   });
 
   it('is too large to be one', () => {

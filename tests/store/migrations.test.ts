@@ -60,6 +60,11 @@ describe('every format there ever was', () => {
     },
   );
 
+  it.each(VERSIONS)('version %i says what the newest says', (version) => {
+    const newest = expectOk(readBackup(golden(newestVersion())));
+    expect(expectOk(readBackup(golden(version))).tables).toEqual(newest.tables);
+  });
+
   it('the newest is written today as it was written then', async () => {
     const store = await openTab();
     await store.rewrite(trailer);
@@ -69,15 +74,17 @@ describe('every format there ever was', () => {
 
 describe('steps between formats', () => {
   const named = (value: unknown): Record<string, unknown> => ({ ...(value as Record<string, unknown>) });
+  const now = newestVersion();
+  /** Today's steps, and two that may come. */
   const steps: readonly Migration[] = [
-    { version: 1, value: (_, value) => value },
+    ...MIGRATIONS,
     {
-      version: 2,
+      version: now + 1,
       value: (table, value) =>
         table === 'boxes' ? { ...named(value), name: `${named(value).name} 2` } : value,
     },
     {
-      version: 3,
+      version: now + 2,
       value: (table, value) =>
         table === 'boxes' ? { ...named(value), name: `${named(value).name} 3` } : value,
     },
@@ -85,7 +92,7 @@ describe('steps between formats', () => {
 
   it('are taken one after the other, from the format of the record on', () => {
     const record = { table: 'boxes', value: { name: 'spares', entries: [] } };
-    expect([1, 2, 3].map((from) => migrateValue(record, from, steps))).toEqual([
+    expect([now, now + 1, now + 2].map((from) => migrateValue(record, from, steps))).toEqual([
       { name: 'spares 2 3', entries: [] },
       { name: 'spares 3', entries: [] },
       { name: 'spares', entries: [] },
@@ -94,8 +101,10 @@ describe('steps between formats', () => {
   });
 
   it('must follow each other without a hole', () => {
-    expect(newestVersion(steps)).toBe(3);
-    expect(() => newestVersion([steps[0]!, steps[2]!])).toThrow('migration 3 stands in place 2');
+    expect(newestVersion(steps)).toBe(now + 2);
+    expect(() => newestVersion([...MIGRATIONS, steps[now + 1]!])).toThrow(
+      `migration ${now + 2} stands in place ${now + 1}`,
+    );
   });
 
   it('bring a database up to date when it is opened, removed records and all', async () => {
@@ -111,7 +120,7 @@ describe('steps between formats', () => {
       (await store.list('boxes')).map(({ value, revision }) => `${value.name}, revision ${revision}`),
     ).toEqual(['spares 2 3, revision 1']);
     store.close();
-    expect((await openDB(DATABASE_NAME)).version).toBe(3);
+    expect((await openDB(DATABASE_NAME)).version).toBe(now + 2);
   });
 
   it('leave a record they cannot read for the person to see', async () => {
@@ -119,13 +128,13 @@ describe('steps between formats', () => {
     await old.put('boxes', 'b', box('spares', 400), null);
     old.close();
     const fails: Migration = {
-      version: 2,
+      version: now + 1,
       value: () => {
         throw new Error('not what I expected');
       },
     };
     const store = await openTab({
-      open: (onSuperseded) => openDatabase({ migrations: [steps[0]!, fails], onSuperseded }),
+      open: (onSuperseded) => openDatabase({ migrations: [...MIGRATIONS, fails], onSuperseded }),
     });
     expect((await store.get('boxes', 'b'))?.value.name).toBe('spares');
   });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { recordWithEvent } from '@/components/event/record-with-event';
-import { withForecastAt } from '@/components/weather/place-dialog';
 import type { AirStateJson } from '@/lib/contract/air';
 import { withPressureAnswer } from '@/lib/contract/pressure-answer';
 import { hoursPressureDoubt } from '@/lib/contract/pressure-doubts';
+import { withForecastAt } from '@/lib/night/edited-records';
+import { recordWithEvent } from '@/lib/night/record-with-event';
 import { withHoursPressure } from '@/lib/store/pressure-answers';
 import { BEFORE_THE_FIRST_RUN, demoRecords } from '@/tests/night/night-case';
 

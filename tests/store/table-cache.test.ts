@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { tableCache } from '@/components/store/table-cache';
 import { expectOk } from '@/lib/result/result';
 import { openStore } from '@/lib/store/open-store';
+import { tableCache } from '@/lib/store/table-cache';
 
 const noDatabase = () => Promise.reject(new Error('no database here'));
 const box = (name: string) => ({ name, entries: [{ size: 410, count: 2 }] });
@@ -15,7 +15,7 @@ async function watchedBoxes() {
   tables.watch('boxes', () => {
     told += 1;
   });
-  await tables.refresh('boxes');
+  await tables.settled();
   return { store, tables, first, told: () => told };
 }
 
@@ -24,7 +24,7 @@ describe('the tables on screen', () => {
     const { store, tables, first } = await watchedBoxes();
     const before = tables.read('boxes');
     expectOk(await store.put('boxes', 'a', box('Shop'), first.revision));
-    await tables.refresh('boxes');
+    await tables.settled();
     const after = tables.read('boxes');
     expect(after?.map(({ value }) => value.name)).toEqual(['Shop', 'Truck']);
     expect(after?.[0]).not.toBe(before?.[0]);
@@ -32,9 +32,10 @@ describe('the tables on screen', () => {
   });
 
   it('tell nobody of a reading that found nothing new', async () => {
-    const { tables, told } = await watchedBoxes();
+    const { store, tables, told } = await watchedBoxes();
     const [before, toldBefore] = [tables.read('boxes'), told()];
-    await tables.refresh('boxes');
+    expectOk(await store.rewrite((current) => current));
+    await tables.settled();
     expect(tables.read('boxes')).toBe(before);
     expect(told()).toBe(toldBefore);
   });
@@ -42,7 +43,7 @@ describe('the tables on screen', () => {
   it('tell of a removed record', async () => {
     const { store, tables, first } = await watchedBoxes();
     expectOk(await store.remove('boxes', 'a', first.revision));
-    await tables.refresh('boxes');
+    await tables.settled();
     expect(tables.read('boxes')?.map(({ id }) => id)).toEqual(['b']);
   });
 });

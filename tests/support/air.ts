@@ -18,17 +18,17 @@ export const frostPoint = (celsius: number): Humidity => ({
 
 export const station = (hpa: number, elevationM?: number): PressureGiven => ({
   kind: 'station',
-  pressure: hectopascalToPascal(hpa),
+  value: hectopascalToPascal(hpa),
   ...(elevationM === undefined ? {} : { elevation: metre(elevationM) }),
 });
 export const altimeter = (hpa: number, elevationM: number): PressureGiven => ({
   kind: 'altimeter',
-  pressure: hectopascalToPascal(hpa),
+  value: hectopascalToPascal(hpa),
   elevation: metre(elevationM),
 });
 export const seaLevel = (hpa: number, elevationM: number): PressureGiven => ({
   kind: 'sea-level',
-  pressure: hectopascalToPascal(hpa),
+  value: hectopascalToPascal(hpa),
   elevation: metre(elevationM),
 });
 export const standard = (elevationM: number): PressureGiven => ({

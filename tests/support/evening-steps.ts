@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import type { Acts } from '@/components/night/use-acts';
-import { withReading } from '@/components/reading/stored-readings';
 import type { Setting } from '@/lib/carb/machine';
 import { withRunTold } from '@/lib/night/records';
+import { withReading } from '@/lib/night/stored-readings';
 import { makePlan } from '@/lib/plan/make-plan';
 import { expectOk } from '@/lib/result/result';
 import { pastRunChoices } from '@/lib/standing/past-run';

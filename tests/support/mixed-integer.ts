@@ -1,4 +1,4 @@
-import type { Choice } from '@/lib/plan/choice';
+import type { RunChoice } from '@/lib/plan/choice';
 
 /**
  * The choice as a mixed-integer programme in CPLEX LP format, written from its rules and not from the planner's code:
@@ -24,7 +24,7 @@ function sum(terms: readonly (readonly [number, string])[]): string {
 
 /** "a − before(a) <= right", where before the first run stands what is fitted. */
 function rise(
-  choice: Choice,
+  choice: RunChoice,
   run: number,
   given: {
     readonly members: readonly number[];
@@ -38,7 +38,7 @@ function rise(
   return `${sum([...now, ...before, ...given.less])} <= ${given.right + fitted}`;
 }
 
-function modelOf(choice: Choice): Model {
+function modelOf(choice: RunChoice): Model {
   const candidates = each(choice.candidates);
   const groups = [...new Set(choice.group)].map((g) => candidates.filter((c) => choice.group[c] === g));
   const rows = each(choice.runs).flatMap((run) => {
@@ -64,7 +64,7 @@ function modelOf(choice: Choice): Model {
   return { rows, binaries };
 }
 
-function cells(choice: Choice, values: Float64Array): readonly (readonly [number, string])[] {
+function cells(choice: RunChoice, values: Float64Array): readonly (readonly [number, string])[] {
   return each(choice.runs).flatMap((run) =>
     each(choice.candidates).map((c) => [values[run * choice.candidates + c]!, x(run, c)] as const),
   );
@@ -84,7 +84,7 @@ export type Solve = (lp: string) => {
  * The optimum in three steps, each holding the one before: least lean risk, then fewest rich runs, then least loss with
  * swaps and turns. Lean and rich are small whole numbers, so half a unit of slack holds them exactly.
  */
-export function mixedIntegerOptimum(choice: Choice, solve: Solve): { readonly plan: readonly number[] } {
+export function mixedIntegerOptimum(choice: RunChoice, solve: Solve): { readonly plan: readonly number[] } {
   const model = modelOf(choice);
   const lean = sum(cells(choice, choice.lean));
   const leastLean = lean === '' ? 0 : solve(text(model, lean)).objective;

@@ -1,4 +1,4 @@
-import { type Choice, type Cost, compareCosts, costOf, type Gap } from '@/lib/plan/choice';
+import { type Cost, compareCosts, costOf, type Gap, type RunChoice } from '@/lib/plan/choice';
 import { seededUniform } from '@/lib/plan/stratified';
 
 export type Dice = { readonly below: (n: number) => number; readonly chance: (p: number) => boolean };
@@ -15,7 +15,7 @@ export function dice(seed: number): Dice {
 export function inventedChoice(
   roll: Dice,
   size: { readonly runs: number; readonly groups: number; readonly trims: number; readonly levels: number },
-): Choice {
+): RunChoice {
   const { runs, groups, trims, levels } = size;
   const candidates = groups * trims;
   const cells = (value: () => number) => Float64Array.from({ length: runs * candidates }, value);
@@ -39,7 +39,7 @@ export function inventedChoice(
 }
 
 /** Every plan there is, one candidate for each run. */
-export function* everyPlan(choice: Choice): Generator<readonly number[]> {
+export function* everyPlan(choice: RunChoice): Generator<readonly number[]> {
   const plan = new Array<number>(choice.runs).fill(0);
   for (;;) {
     yield plan;
@@ -52,7 +52,7 @@ export function* everyPlan(choice: Choice): Generator<readonly number[]> {
 
 /** The least cost over all plans for which `counts` is true, by looking at every one. */
 export function bruteForce(
-  choice: Choice,
+  choice: RunChoice,
   counts: (plan: readonly number[]) => boolean = () => true,
 ): Cost | null {
   let best: Cost | null = null;

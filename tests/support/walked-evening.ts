@@ -1,5 +1,5 @@
-import { type Acts, actsOn, type DeedWords, writeAct } from '@/components/night/use-acts';
-import { changeRecord } from '@/components/store/change-record';
+import { type Acts, actsOn, type DeedWords } from '@/components/night/use-acts';
+import { writeTo } from '@/components/store/use-write';
 import type { ToastWords } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/lib/night/demo-night';
@@ -9,10 +9,12 @@ import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
 import { sharedNightOf } from '@/lib/share/shared-night-of';
 import type { Standing } from '@/lib/standing/standing';
+import { changeRecord } from '@/lib/store/change-record';
 import { memoryBacking } from '@/lib/store/memory';
 import { openStore } from '@/lib/store/open-store';
 import type { EventRecord, LogRecord } from '@/lib/store/records';
 import type { Store } from '@/lib/store/store-type';
+import { tableCache } from '@/lib/store/table-cache';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { chicago } from '@/tests/night/night-case';
 
@@ -98,12 +100,13 @@ export class WalkedEvening {
     return { before, after: await this.record(), words: this.#saidIn(tab) };
   }
 
-  #write(tab: 0 | 1, act: DeedWords): Promise<void> {
+  async #write(tab: 0 | 1, { change, words, ...wayBack }: DeedWords): Promise<void> {
     const { store } = this.tabs[tab];
     const say = (words: ToastWords) => {
       this.tabs[tab].toast = words;
     };
-    return writeAct({ opened: { store }, say, eventId: this.#eventId, ...act });
+    const write = writeTo({ store, tables: tableCache(store) }, say);
+    await write.change({ table: 'events', id: this.#eventId }, change, words, wayBack);
   }
 
   canUndo(tab: 0 | 1): boolean {
@@ -126,7 +129,7 @@ export class WalkedEvening {
   /** A change of the record that is no act of the plate: a reading. */
   async change(change: (record: EventRecord) => EventRecord): Promise<void> {
     const { store } = this.tabs[0];
-    expectOk(await changeRecord(store, { table: 'events', id: this.#eventId, change }));
+    expectOk(await changeRecord(store, { table: 'events', id: this.#eventId }, change));
   }
 
   async log(entry: LogRecord): Promise<void> {

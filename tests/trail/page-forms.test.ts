@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { draftInUnits } from '@/components/trail/draft-in-units';
 import { firstDraft } from '@/components/trail/first-draft';
-import { profileFromText, profileToText } from '@/components/trail/profile-text';
 import { readCard } from '@/components/trail/read-card';
 import { readRide } from '@/components/trail/read-ride';
 import { readSeasons } from '@/components/trail/read-seasons';
@@ -9,6 +8,7 @@ import type { RideDraft, TrailDraft } from '@/components/trail/trail-draft';
 import { withMonth } from '@/components/trail/with-month';
 import { instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
+import { profileFromText, profileToText } from '@/lib/trail/profile-text';
 import { profileOf } from '@/lib/trail/track';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/units/convert';

@@ -4,7 +4,6 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/re
 import userEvent from '@testing-library/user-event';
 import { useState } from 'react';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { DEMO_TRAIL_MACHINE } from '@/components/trail/demo-machine';
 import { DialSection } from '@/components/trail/dial-section';
 import { draftInUnits } from '@/components/trail/draft-in-units';
 import { exampleParts } from '@/components/trail/example-ride';
@@ -19,6 +18,7 @@ import { useTrailDraft } from '@/components/trail/use-trail-draft';
 import { ToastProvider } from '@/components/ui/toast';
 import { machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
+import { DEMO_TRAIL_MACHINE } from '@/lib/night/demo-trail-machine';
 import { expectOk } from '@/lib/result/result';
 import { keepDraft } from '@/lib/store/drafts';
 import { METRIC_UNITS, type UnitChoice, US_UNITS } from '@/lib/units/choice';

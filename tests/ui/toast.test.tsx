@@ -44,6 +44,16 @@ describe('what was just done', () => {
     expect(undoButton()).toBeNull();
   });
 
+  it('is but the way back once it has been read, still with its words for the ear', () => {
+    saved();
+    const told = screen.getByRole('region', { name: 'Just done' });
+    expect(told.className).not.toMatch(/small/);
+    wait(7000);
+    expect(told.className).toMatch(/small/);
+    expect(told.textContent).toContain('Saved.');
+    expect(undoButton()).not.toBeNull();
+  });
+
   it('stands as long as somebody is on the way to it by keys', () => {
     const undo = saved();
     for (let tabs = 0; tabs < 10; tabs += 1) {

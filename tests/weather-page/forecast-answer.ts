@@ -1,6 +1,6 @@
+import type { ForecastJson } from '@/lib/contract/forecast';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
-import type { ForecastJson } from '@/lib/weather/forecast-json';
 
 /** Noon of the demo night in its own zone. */
 export const NOON = Date.UTC(2027, 0, 16, 18);

@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { readReading } from '@/components/reading/read-reading';
 import { READING_SHAPE, type ReadingDraft } from '@/components/reading/reading-draft';
 import { readingTime } from '@/components/reading/reading-time';
-import { withoutReading, withReading } from '@/components/reading/stored-readings';
-import { questionAbout, readingText, whatMoves } from '@/components/reading/what-moved';
 import { readingFromJson } from '@/lib/contract/event-from-json';
+import { withoutReading, withReading } from '@/lib/night/stored-readings';
 import { US_UNITS } from '@/lib/units/choice';
 import { metre } from '@/lib/units/quantity';
+import { questionAbout, readingText, whatMoves } from '@/lib/words/what-moved';
 import { chicago, demoRecords, nightCase } from '@/tests/night/night-case';
 import { plain } from '@/tests/words/plan-of';
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { look, watchState } from '@/components/watch/watch-state';
-import { forecastRecordFrom } from '@/components/weather/forecast-record';
+import { forecastRecordFrom } from '@/lib/night/forecast-record';
 import { type NightRecords, nightFrom, planNight } from '@/lib/night/night';
 import { withAcceptedPlan } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { addMinutes } from '@/lib/time/instant';
 import { US_UNITS } from '@/lib/units/choice';
+import { look, watchState } from '@/lib/words/watch-state';
 import { BEFORE_THE_FIRST_RUN, demoRecords } from '@/tests/night/night-case';
 import { seededRandom } from '@/tests/support/seeded-random';
 import { plain } from '@/tests/words/plan-of';

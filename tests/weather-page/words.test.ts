@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { filledSentence, missingSentence } from '@/components/weather/missing-words';
 import { PLACE_SHAPE, type PlaceDraft } from '@/components/weather/place-draft';
 import { readPlace } from '@/components/weather/read-place';
 import { US_UNITS } from '@/lib/units/choice';
+import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
 import { triedSentence } from '@/lib/words/weather-problems';
 import { chicago } from '@/tests/night/night-case';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { nightToReview } from '@/components/after/night-to-review';
 import type { NightReview } from '@/lib/after/review';
 import { reviewNight } from '@/lib/after/review-night';
 import { nightFrom } from '@/lib/night/night';
+import { nightToReview } from '@/lib/night/night-to-review';
 import { expectOk } from '@/lib/result/result';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { type AfterVoice, afterAnswers } from '@/lib/words/after';

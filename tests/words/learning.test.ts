@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { hardwareShift } from '@/lib/carb/hardware';
+import { evidenceOfChart, evidenceOfLog } from '@/lib/carb/jet-evidence';
 import { learnResponse } from '@/lib/carb/learn';
-import { chartObservations, logObservations } from '@/lib/carb/observation';
 import { expectOk } from '@/lib/result/result';
 import { US_UNITS } from '@/lib/units/choice';
 import { horsepowerToWatt } from '@/lib/units/convert';
@@ -34,7 +34,7 @@ describe('what learning says in words', () => {
       sizes: 0,
       judgedBy: 'plugs' as const,
     });
-    const learned = learnResponse(machine, logObservations(machine, [entry('a', -20), entry('b', -22)]));
+    const learned = learnResponse(machine, evidenceOfLog(machine, [entry('a', -20), entry('b', -22)]));
     const said = informationSentence('pressure', learned.pressure);
     expect(said).toContain('stays near what was assumed');
     expect(said).toContain('all near one pressure');
@@ -47,7 +47,7 @@ describe('what learning says in words', () => {
       air: airOf(20 - 12 * i, 1000 - 60 * i, 0.4),
       main: 410,
     }));
-    const learned = learnResponse(machine, chartObservations(machine, cells));
+    const learned = learnResponse(machine, evidenceOfChart(machine, cells));
     expect([learned.pressure.why, learned.temperature.why]).toContain('moves-together');
     const name = learned.pressure.why === 'moves-together' ? 'pressure' : 'temperature';
     expect(informationSentence(name, learned[name])).toContain('cannot be told apart');
@@ -70,7 +70,7 @@ describe('what is said of scatter', () => {
   const entries = (count: number) =>
     learnResponse(
       machine,
-      logObservations(
+      evidenceOfLog(
         machine,
         Array.from({ length: count }, (_, i) => ({
           id: `${i}`,

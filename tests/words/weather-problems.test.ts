@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { CONTRADICTIONS } from '@/lib/contract/contradiction';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
-import { CONTRADICTIONS } from '@/lib/weather/checks/contradiction';
 import type { LookupProblem, WeatherProblem } from '@/lib/weather/problem';
 import {
   contradictionSentence,

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { logFault } from '@/app/api/_http/handle';
 import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
+import { countBoards } from '@/lib/posted/board-rows';
 import { databasePlace, mayHoldBoards, openPosted } from '@/lib/posted/open-database';
 import { settingOr } from '@/lib/posted/setting-rows';
 import type { PostedDb } from '@/lib/posted/tables';
@@ -82,4 +83,11 @@ export function serverBoards(): BoardDeps {
 /** Goes on with what was posted before this process started. */
 export function startBoards(): void {
   server().ticker.wake();
+}
+
+/** Whether the boards' database answers; true where there is none yet. */
+export async function boardsAnswer(): Promise<boolean> {
+  const db = await serverBoards().dbIfAny();
+  if (db !== null) await countBoards(db);
+  return true;
 }

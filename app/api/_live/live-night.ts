@@ -9,7 +9,14 @@ import { type FetchForecast, liveHours } from './live-hours';
 import { readLiveQuery } from './live-query';
 
 /** What a live answer needs of the world. */
-export type LiveDeps = { readonly fetchForecast: FetchForecast; readonly now: () => Instant };
+export type LiveDeps = {
+  readonly fetchForecast: FetchForecast;
+  readonly now: () => Instant;
+  /** Plans elsewhere, or says why not now; in place where it is left out. */
+  readonly plan?: (
+    ...night: Parameters<typeof livePlans>
+  ) => Promise<Result<ReturnType<typeof livePlans>, Problem>>;
+};
 
 export type PolledNight = {
   readonly night: SharedNight;
@@ -26,7 +33,10 @@ export async function liveNight(search: string, deps: LiveDeps): Promise<Result<
   const { event } = night;
   const clock = deps.now();
   const hours = await liveHours(night, { ...deps, clock });
-  const machines = livePlans(night, { series: hours.series, clock });
+  const given = { series: hours.series, clock };
+  const planned = deps.plan === undefined ? ok(livePlans(night, given)) : await deps.plan(night, given);
+  if (!planned.ok) return planned;
+  const machines = planned.value;
   const voice = { zone: event.timezone, units, ride: event.ride };
   if (!machines.ok)
     return fail(fieldsProblem(machines.reason, { ...voice, runNames: event.runs.map(({ name }) => name) }));

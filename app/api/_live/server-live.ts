@@ -1,3 +1,5 @@
+import { LIVE } from '@/app/api/_planning/jobs';
+import { planApart } from '@/app/api/_planning/plan-apart';
 import { SERVER_WEATHER, weatherFor } from '@/app/api/_weather/server-weather';
 import { getForecast } from '@/lib/weather/get-forecast';
 import type { LiveDeps } from './live-night';
@@ -7,5 +9,6 @@ export function liveFor(request: Request): LiveDeps {
   return {
     fetchForecast: (question) => getForecast(question, weatherFor(request)),
     now: SERVER_WEATHER.now,
+    plan: (...input) => planApart(LIVE, { request, input }),
   };
 }

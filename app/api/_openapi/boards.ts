@@ -48,6 +48,7 @@ export function boardPaths(): Readonly<Record<string, object>> {
   return {
     '/api/boards': {
       post: {
+        operationId: 'postBoard',
         summary: 'Post a night to a board',
         description:
           'The server plans it again by itself and tells its followers once when a next job changes, when its time comes and when the forecast is old. Up to 100 machines, at most 1 MB. Gone 48 hours after the last run.',
@@ -69,12 +70,12 @@ export function boardPaths(): Readonly<Record<string, object>> {
 function oneBoard(): Readonly<Record<string, object>> {
   return {
     '/api/boards/{id}': {
-      parameters: [ID],
       get: {
+        operationId: 'getBoard',
         summary: 'A board as it stands',
         description: 'With either secret. Ask again with if-none-match.',
         ...SECRET,
-        parameters: [header('if-none-match', 'ETag of the answer one has.')],
+        parameters: [ID, header('if-none-match', 'ETag of the answer one has.')],
         responses: {
           200: board('The board, with an ETag.'),
           304: { description: 'Nothing changed since the answer with that ETag.' },
@@ -82,10 +83,11 @@ function oneBoard(): Readonly<Record<string, object>> {
         },
       },
       patch: {
+        operationId: 'changeBoard',
         summary: 'Change a board',
         description: "Whole fields that take the place of those posted. Takes the keeper's secret.",
         ...SECRET,
-        parameters: [header('if-match', 'ETag of the board that is changed.')],
+        parameters: [ID, header('if-match', 'ETag of the board that is changed.')],
         ...body('BoardPatch'),
         responses: {
           200: board('The board, planned again.'),
@@ -93,6 +95,8 @@ function oneBoard(): Readonly<Record<string, object>> {
         },
       },
       delete: {
+        operationId: 'deleteBoard',
+        parameters: [ID],
         summary: 'Take a board down',
         description: "Everything of it is gone at once. Takes the keeper's secret.",
         ...SECRET,
@@ -105,8 +109,9 @@ function oneBoard(): Readonly<Record<string, object>> {
 function onceInside(): Readonly<Record<string, object>> {
   return {
     '/api/boards/{id}/done': {
-      parameters: [ID],
       post: {
+        operationId: 'tellDone',
+        parameters: [ID],
         summary: 'It is in',
         description: 'What is in the engine of a machine now. With either secret.',
         ...SECRET,
@@ -118,8 +123,9 @@ function onceInside(): Readonly<Record<string, object>> {
       },
     },
     '/api/boards/{id}/subscriptions': {
-      parameters: [ID],
       put: {
+        operationId: 'followBoard',
+        parameters: [ID],
         summary: 'Follow machines by Web Push',
         description: "A PushSubscription's JSON and the machines it is for; again to change them.",
         ...SECRET,
@@ -127,6 +133,8 @@ function onceInside(): Readonly<Record<string, object>> {
         responses: { 204: done, ...refusals(400, 401, 404, 413, 415, 422, 429) },
       },
       delete: {
+        operationId: 'unfollowBoard',
+        parameters: [ID],
         summary: 'Follow no more',
         description: 'By the address of the subscription.',
         ...SECRET,

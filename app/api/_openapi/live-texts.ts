@@ -1,7 +1,12 @@
 import { MOST_FEED_CHARACTERS } from '@/lib/share/addresses';
 
 /** A shared night by GET, made anew each time it is asked for. */
-export type LiveText = { readonly summary: string; readonly description: string; readonly type: string };
+export type LiveText = {
+  readonly operationId: string;
+  readonly summary: string;
+  readonly description: string;
+  readonly type: string;
+};
 
 export const LIVE_PARAMETERS: readonly object[] = [
   {
@@ -22,12 +27,14 @@ export const LIVE_PARAMETERS: readonly object[] = [
 
 export const LIVE_TEXTS: Readonly<Record<string, LiveText>> = {
   '/api/plan.ics': {
+    operationId: 'getCalendar',
     summary: 'A calendar that follows the forecast',
     description:
       'To be subscribed to. Planned anew with the newest forecast at every poll; an entry keeps its UID, its SEQUENCE never falls, and what is past stays as it was accepted. Where no service answers, the last good forecast, the hours in the link or the accepted plan stand in, and the entries say so.',
     type: 'text/calendar',
   },
   '/api/plan.csv': {
+    operationId: 'getTable',
     summary: 'The runs as a table that follows the forecast',
     description: 'For spreadsheets that read a table from an address. A row for each machine and run.',
     type: 'text/csv',

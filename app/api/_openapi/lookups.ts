@@ -2,6 +2,7 @@ import type { SchemaName } from './schemas';
 
 /** A question by GET: what it answers, and the parameters of its query. */
 export type Lookup = {
+  readonly operationId: string;
   readonly summary: string;
   readonly description: string;
   readonly answers: readonly SchemaName[];
@@ -38,6 +39,7 @@ const moment = { type: 'string', format: 'date-time' };
 
 export const LOOKUPS: Readonly<Record<string, Lookup>> = {
   '/api/forecast': {
+    operationId: 'getForecast',
     summary: 'Hourly air at a place',
     description:
       'From the first weather service whose answer agrees with itself, moved to the elevation of the site. Hours that cannot be right are left out by name. Has an ETag; a fresh one may be held for a minute.',
@@ -54,6 +56,7 @@ export const LOOKUPS: Readonly<Record<string, Lookup>> = {
     ],
   },
   '/api/places': {
+    operationId: 'findPlaces',
     summary: 'Places by name, or the height of a point',
     description: 'Send q, or lat and lon.',
     answers: ['Places'],
@@ -64,6 +67,7 @@ export const LOOKUPS: Readonly<Record<string, Lookup>> = {
     ],
   },
   '/api/observations': {
+    operationId: 'getObservations',
     summary: 'What weather stations around a place observed last',
     description:
       'Up to four stations within 80 km, in the United States only, nearest first, as observed at the station: neither moved to the height of the place nor used for any plan. Those that contradict themselves are left out by name. Send one on as a reading with its sd.',
@@ -71,6 +75,7 @@ export const LOOKUPS: Readonly<Record<string, Lookup>> = {
     parameters: [latitude(true), longitude(true)],
   },
   '/api/history': {
+    operationId: 'getHistory',
     summary: 'Past air: a season, or one moment',
     description: 'Send months for percentiles over past years, or at for the air at one past moment.',
     answers: ['History', 'PastAir'],

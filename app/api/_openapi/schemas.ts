@@ -12,16 +12,24 @@ import {
 } from '@/lib/contract/board';
 import { boardAnswerSchema } from '@/lib/contract/board-answer';
 import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
+import { forecastSchema } from '@/lib/contract/forecast';
 import { machineSchema } from '@/lib/contract/machine';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { planAnswerSchema, plansAnswerSchema } from '@/lib/contract/plan-answer';
 import { planEntrySchema, planOptionsSchema, planRequestSchema } from '@/lib/contract/plan-request';
-import { forecastJsonSchema } from '@/lib/weather/forecast-json';
 import { historyJsonSchema, pastAirJsonSchema } from '@/lib/weather/history-json';
 import { observationsJsonSchema } from '@/lib/weather/observations-json';
 import { placesJsonSchema } from '@/lib/weather/places-json';
 
 const healthSchema = z.strictObject({ status: z.literal('ok') });
+
+const readySchema = z.strictObject({
+  ready: z.boolean(),
+  checks: z.record(z.string(), z.boolean()).describe('What has to hold, by name.'),
+  version: z.string(),
+  commit: z.string().nullable().describe('The commit it was built from, where that is known.'),
+  build: z.string().nullable().describe('The same for all servers with the same files.'),
+});
 
 const problemSchema = z
   .strictObject({
@@ -66,7 +74,7 @@ const ANSWERED = {
   Airs: airsAnswerSchema,
   Board: boardAnswerSchema,
   BoardPosted: boardPostedSchema,
-  Forecast: forecastJsonSchema,
+  Forecast: forecastSchema,
   Health: healthSchema,
   History: historyJsonSchema,
   PastAir: pastAirJsonSchema,
@@ -74,6 +82,7 @@ const ANSWERED = {
   Plan: planAnswerSchema,
   Plans: plansAnswerSchema,
   Problem: problemSchema,
+  Ready: readySchema,
   Stations: observationsJsonSchema,
 } as const;
 
@@ -81,7 +90,18 @@ export type SchemaName = keyof typeof SENT | keyof typeof ANSWERED;
 
 export const schemaAddress = (name: SchemaName): string => `#/components/schemas/${name}`;
 
-/** The JSON Schema dialect OpenAPI 3.1 uses is zod's own default, so the schemas go in as they are. */
+/**
+ * What counts where a field is left out, told in words: a client made from the document takes a field with a `default`
+ * for one that is always there, and then asks for it in what is sent.
+ */
+function tellDefault({ jsonSchema }: { readonly jsonSchema: z.core.JSONSchema.BaseSchema }): void {
+  if (jsonSchema.default === undefined) return;
+  const told = `Left out, it is ${JSON.stringify(jsonSchema.default)}.`;
+  jsonSchema.description = jsonSchema.description === undefined ? told : `${jsonSchema.description} ${told}`;
+  delete jsonSchema.default;
+}
+
+/** The JSON Schema dialect OpenAPI 3.1 uses is zod's own default, so the schemas go in nearly as they are. */
 export function componentSchemas(): Readonly<Record<string, object>> {
   return { ...jsonSchemas(SENT, 'input'), ...jsonSchemas(ANSWERED, 'output') };
 }
@@ -92,7 +112,11 @@ function jsonSchemas(
 ): Record<string, object> {
   const registry = z.registry<{ id: string }>();
   for (const [id, schema] of Object.entries(named)) registry.add(schema, { id });
-  const { schemas } = z.toJSONSchema(registry, { io, uri: (id) => `#/components/schemas/${id}` });
+  const { schemas } = z.toJSONSchema(registry, {
+    io,
+    uri: (id) => `#/components/schemas/${id}`,
+    ...(io === 'input' ? { override: tellDefault } : {}),
+  });
   // Inside one document the place of a schema is its name; an $id of its own would make its references relative to it.
   return Object.fromEntries(
     Object.entries(schemas).map(([name, { $id: _, $schema: __, ...schema }]) => [name, schema]),

@@ -1,5 +1,6 @@
 import { clientOf, EVERYONE } from '@/app/api/_http/client-of';
 import { trustedProxies } from '@/app/api/_http/rate-limit';
+import { servedProcess } from '@/app/api/_serve/served-process';
 import { instant } from '@/lib/time/instant';
 import { readSettings } from '@/lib/weather/environment';
 import { TIMINGS } from '@/lib/weather/request/timings';
@@ -18,6 +19,7 @@ export const SERVER_WEATHER: WeatherDeps = {
   timings: TIMINGS,
   settings: () => readSettings(process.env),
   caller: EVERYONE,
+  onFailure: (host, code) => servedProcess()?.upstreamFailed(host, code),
   memory: sharedMemory(),
 };
 
@@ -26,11 +28,7 @@ function sharedMemory(): WeatherMemory {
   return shared.heavyAirWeather;
 }
 
-/**
- * The same for one request, which waits in the line of its caller. Where no proxy is trusted the address is what the
- * framework saw or what the caller wrote: a made-up one gives a flood more lines, and so no more than it had without.
- */
+/** The same for one request, which waits in the line of its caller. */
 export function weatherFor(request: Request): WeatherDeps {
-  const proxies = Math.max(1, trustedProxies(process.env));
-  return { ...SERVER_WEATHER, caller: clientOf(request.headers, proxies) };
+  return { ...SERVER_WEATHER, caller: clientOf(request.headers, trustedProxies(process.env)) };
 }

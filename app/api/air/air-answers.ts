@@ -7,6 +7,7 @@ import {
   airRequestSchema,
 } from '@/lib/contract/air-request';
 import { parseWith } from '@/lib/contract/parse';
+import { pressureSaid } from '@/lib/contract/pressure';
 import { airPressureDoubt } from '@/lib/contract/pressure-doubts';
 import type { ContractProblem } from '@/lib/contract/problem';
 import { fail, ok, type Result } from '@/lib/result/result';
@@ -30,10 +31,7 @@ export function airAnswers(body: unknown): Result<AirsAnswer, readonly ContractP
 
 function notes(states: AirRequestJson['states']): AirNote[] {
   const humidity = states.filter(lacksHumidity).length;
-  const pressure = states.filter(
-    ({ pressureHpa, altimeterHpa, seaLevelHpa }) =>
-      (pressureHpa ?? altimeterHpa ?? seaLevelHpa) === undefined,
-  ).length;
+  const pressure = states.filter((state) => pressureSaid(state) === null).length;
   return [
     ...doubts(states),
     ...(humidity > 0

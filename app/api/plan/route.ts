@@ -1,6 +1,8 @@
 import { handle, onlyAllows } from '@/app/api/_http/handle';
 import { fieldsProblem } from '@/app/api/_http/problem';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
+import { ANSWERS } from '@/app/api/_planning/jobs';
+import { planApart } from '@/app/api/_planning/plan-apart';
 import { weatherFor } from '@/app/api/_weather/server-weather';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { parseWith } from '@/lib/contract/parse';
@@ -10,7 +12,6 @@ import { instant } from '@/lib/time/instant';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { getForecast } from '@/lib/weather/get-forecast';
 import { hoursOfRequest } from './hours-of-request';
-import { planAnswers } from './plan-answers';
 
 /** A hundred engines with full boxes and sixteen days of hours fit several times over. */
 const MOST_BYTES = 1_000_000;
@@ -35,7 +36,12 @@ export function POST(request: Request): Promise<Response> {
       voice,
     });
     if (!hours.ok) return hours;
-    const plans = planAnswers(parsed.value, { ...hours.value, clock, voice });
+    const planned = await planApart(ANSWERS, {
+      request,
+      input: [parsed.value, { ...hours.value, clock, voice }],
+    });
+    if (!planned.ok) return planned;
+    const plans = planned.value;
     if (!plans.ok) return fail(fieldsProblem(plans.reason, voice));
     return ok(machines === undefined ? plans.value[0] : { plans: plans.value });
   });

@@ -5,8 +5,8 @@ import { Section } from '@/components/ui/section';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClockZone } from '@/lib/time/zone';
 import type { ClubNames } from '@/lib/words/club';
+import { matrixOf } from '@/lib/words/matrix-of';
 import { ClubMatrix } from './matrix';
-import { matrixOf } from './matrix-of';
 
 type MatrixSectionProps = {
   readonly briefing: Briefing;

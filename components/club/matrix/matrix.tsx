@@ -4,10 +4,11 @@ import { memo, useId } from 'react';
 import { useStages } from '@/components/club/use-stages';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import type { BriefingRow } from '@/lib/club/matrix';
+import { inGroups, ROWS_TOGETHER } from '@/lib/share/row-groups';
 import type { ClubNames } from '@/lib/words/club';
+import type { ShownMatrix } from '@/lib/words/matrix-of';
 import styles from './matrix.module.css';
 import { MatrixCell } from './matrix-cell';
-import type { ShownMatrix } from './matrix-of';
 
 type MatrixProps = {
   readonly matrix: ShownMatrix;
@@ -25,6 +26,7 @@ export function ClubMatrix({ matrix, names, caption, atOnce = false }: MatrixPro
   const parts = Math.max(1, Math.ceil(matrix.rows.length / ROWS_AT_ONCE));
   const stage = useStages(parts);
   const rows = atOnce ? matrix.rows : matrix.rows.slice(0, stage * ROWS_AT_ONCE);
+  const groups = atOnce ? inGroups(rows, ROWS_TOGETHER) : [rows];
   return (
     <div>
       {/* Outside the part that scrolls sideways, so that it can always be read whole. */}
@@ -45,11 +47,13 @@ export function ClubMatrix({ matrix, names, caption, atOnce = false }: MatrixPro
               ))}
             </tr>
           </thead>
-          <tbody>
-            {rows.map((row) => (
-              <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
-            ))}
-          </tbody>
+          {groups.map((group) => (
+            <tbody key={group[0]?.racerId}>
+              {group.map((row) => (
+                <MatrixRow key={row.racerId} row={row} name={names.racer(row.racerId)} />
+              ))}
+            </tbody>
+          ))}
         </table>
       </ScrollRegion>
     </div>

@@ -1,17 +1,18 @@
 import { useMemo } from 'react';
 import { Change } from '@/components/club/change';
 import { ClubMatrix } from '@/components/club/matrix/matrix';
-import { matrixOf, type ShownMatrix } from '@/components/club/matrix/matrix-of';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { shortIn } from '@/lib/club/boxes';
 import type { Briefing } from '@/lib/club/briefing';
+import { inGroups, ROWS_TOGETHER } from '@/lib/share/row-groups';
 import type { ClockZone } from '@/lib/time/zone';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortfallText } from '@/lib/words/club';
+import { matrixOf, type ShownMatrix } from '@/lib/words/matrix-of';
+import { eventLine, hoursLine, madeLine } from '@/lib/words/print-facts';
 import { planClock } from '@/lib/words/runs';
 import styles from './print.module.css';
-import { eventLine, hoursLine, madeLine } from './print-facts';
 
 type BriefingPrintProps = ClubViewProps & {
   readonly briefing: Briefing;
@@ -60,8 +61,8 @@ export function BriefingPrint({ records, club, briefing, names, hoursAcross, now
 }
 
 function blocksOf({ hours, rows }: ShownMatrix, across: number): readonly ShownMatrix[] {
-  return Array.from({ length: Math.ceil(hours.length / across) }, (_, i) => {
-    const [from, to] = [i * across, (i + 1) * across];
+  return inGroups([...hours.keys()], across).map((block) => {
+    const [from, to] = [block[0] ?? 0, (block.at(-1) ?? 0) + 1];
     return {
       hours: hours.slice(from, to),
       rows: rows.map((row) => ({ ...row, cells: row.cells.slice(from, to) })),
@@ -85,26 +86,28 @@ function PrintedActs({ briefing, names, zone }: PartProps & { readonly zone: Clo
           <th scope="col">Between</th>
         </tr>
       </thead>
-      <tbody>
-        {briefing.acts.map((act) => {
-          const plan = plans.get(act.racerId);
-          if (plan === undefined) return null;
-          const words = clubActWords(act, plan, planClock(plan, zone));
-          return (
-            <tr key={`${act.racerId} ${act.swap.beforeRun}`}>
-              <td>
-                <span className={styles.tick} />
-              </td>
-              <td className={styles.when}>{words.window}</td>
-              <th scope="row">{names.racer(act.racerId)}</th>
-              <td className={styles.change}>
-                <Change from={act.swap.from} to={act.swap.to} />
-              </td>
-              <td>{words.where}</td>
-            </tr>
-          );
-        })}
-      </tbody>
+      {inGroups(briefing.acts, ROWS_TOGETHER).map((group) => (
+        <tbody key={`${group[0]?.racerId} ${group[0]?.at}`}>
+          {group.map((act) => {
+            const plan = plans.get(act.racerId);
+            if (plan === undefined) return null;
+            const words = clubActWords(act, plan, planClock(plan, zone));
+            return (
+              <tr key={`${act.racerId} ${act.swap.beforeRun}`}>
+                <td>
+                  <span className={styles.tick} />
+                </td>
+                <td className={styles.when}>{words.window}</td>
+                <th scope="row">{names.racer(act.racerId)}</th>
+                <td className={styles.change}>
+                  <Change from={act.swap.from} to={act.swap.to} />
+                </td>
+                <td>{words.where}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      ))}
     </table>
   );
 }

@@ -1,32 +1,34 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import { clubNames } from '@/components/club/names';
 import type { ClubViewProps } from '@/components/club/view-props';
+import paperStyles from '@/components/paper/paper.module.css';
+import { SheetPagesView } from '@/components/paper/sheet-pages-view';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
+import { clubNames } from '@/lib/words/club-names';
 import { listing } from '@/lib/words/listing';
 import { BriefingPrint } from './briefing-print';
-import { PAPERS, type Paper } from './paper';
+import { PAPERS, type Paper, paperOf } from './paper';
 import styles from './print.module.css';
-import { RacerSheet } from './racer-sheet';
-import { type Fit, useFit } from './use-fit';
+import { useRacerSheets } from './use-racer-sheets';
+import { useWide } from './use-wide';
 
 type PrintViewProps = ClubViewProps & { readonly briefing: Briefing };
 
 /** What comes out of the printer, as it will look; only the sheets themselves are printed. */
 export function PrintView(props: PrintViewProps) {
-  const { records, club, briefing, now, preferences } = props;
+  const { records, club, briefing } = props;
   const [chosen, setChosen] = useState<Paper['value']>('briefing-a4');
-  const paper = PAPERS.find(({ value }) => value === chosen) ?? PAPERS[0];
+  const paper = paperOf(chosen);
   const names = useMemo(() => clubNames(records), [records]);
-  const { ref, fit } = useFit<HTMLElement>(paper, briefing);
-  const { event } = records.event.value;
+  const { ref, wide } = useWide<HTMLElement>(paper, briefing);
   const noSheet = [...club.broken, ...briefing.unplanned.map(({ racer }) => racer)].map(({ name }) => name);
+  const sheets = useRacerSheets(props, names);
   return (
     <main className={styles.view}>
       <div className={styles.desk}>
@@ -38,53 +40,56 @@ export function PrintView(props: PrintViewProps) {
           options={PAPERS}
           onChange={setChosen}
         />
-        <PaperNotices fit={fit} paper={paper} noSheet={noSheet} />
-        <Acts>
+        <PaperNotices paper={paper} wide={wide} noSheet={noSheet} />
+        <ButtonRow>
           <Button kind="primary" onClick={() => window.print()}>
             Print
           </Button>
           <a className={styles.leave} href="#briefing">
             Back to the briefing
           </a>
-        </Acts>
+        </ButtonRow>
       </div>
       <section
         ref={ref}
         aria-label="As it will be printed"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: on a narrow screen it scrolls sideways, by keyboard too
         tabIndex={0}
-        className={classNames(styles.sheets, styles[paper.value])}
+        className={classNames(paperStyles.blackOnWhite, styles.sheets, styles[paper.value])}
       >
         {paper.what === 'briefing' ? (
           <BriefingPrint {...props} names={names} hoursAcross={paper.hoursAcross} />
         ) : (
-          briefing.planned.map((planned) => (
-            <RacerSheet
-              key={planned.racer.id}
-              planned={planned}
-              briefing={briefing}
-              names={names}
-              event={event}
-              now={now}
-              units={preferences}
-              series={club.night?.series ?? null}
-            />
-          ))
+          <SheetPagesView
+            paper={paper.paper}
+            sheets={sheets}
+            tooLong={(long) => <TooLong long={long} paper={paper} />}
+          />
         )}
       </section>
     </main>
   );
 }
 
+/** Said before paper is wasted. */
+function TooLong({ long, paper }: { readonly long: readonly string[]; readonly paper: Paper }) {
+  const better = paper.value === 'sheet-a6' ? 'Choose A5.' : 'Print the whole briefing instead.';
+  return (
+    <Notice tone="caution" title="Too long for this paper.">
+      <p>{`${listing(long)}: nothing is cut, but it goes on over a second page. ${better}`}</p>
+    </Notice>
+  );
+}
+
 type PaperNoticesProps = {
-  readonly fit: Fit;
   readonly paper: Paper;
+  readonly wide: boolean;
   /** Racers without a plan, who would look in vain for their sheet. */
   readonly noSheet: readonly string[];
 };
 
-/** What would go wrong on this paper, said before it is wasted. */
-function PaperNotices({ fit, paper, noSheet }: PaperNoticesProps) {
+/** What would go wrong on this paper. */
+function PaperNotices({ paper, wide, noSheet }: PaperNoticesProps) {
   return (
     <>
       {paper.what === 'sheets' && noSheet.length > 0 ? (
@@ -92,14 +97,7 @@ function PaperNotices({ fit, paper, noSheet }: PaperNoticesProps) {
           <p>There is no plan for them; the briefing page says why.</p>
         </Notice>
       ) : null}
-      {fit.long.length === 0 ? null : (
-        <Notice tone="caution" title="Too long for this paper.">
-          <p>
-            {`${listing(fit.long)}: nothing is cut, but it goes on over a second page. ${paper.value === 'sheet-a6' ? 'Choose A5.' : 'Print the whole briefing instead.'}`}
-          </p>
-        </Notice>
-      )}
-      {fit.wide ? (
+      {wide ? (
         <Notice tone="danger" title="Too wide for this paper: the edge would be cut.">
           <p>Choose a larger paper.</p>
         </Notice>

@@ -7,22 +7,25 @@ import type { HourSeries } from '@/lib/hours/series';
 import type { RunPlan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
+import { formatTemperature } from '@/lib/units/format';
 import { callSentences } from '@/lib/words/call';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords } from '@/lib/words/club';
-import { shortCount } from '@/lib/words/counts';
+import { fractionCount } from '@/lib/words/counts';
 import { GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
+import { eventLine, hoursLine, madeLine } from '@/lib/words/print-facts';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { type Clock, clockText } from '@/lib/words/times';
-import styles from './print.module.css';
-import { eventLine, hoursLine, madeLine } from './print-facts';
+import styles from './racer-sheet.module.css';
 
 type RacerSheetProps = {
   readonly planned: PlannedRacer;
   readonly briefing: Briefing;
   readonly names: ClubNames;
   readonly event: EventJson;
+  /** '' where everybody runs together. */
+  readonly className: string;
   readonly now: Instant;
   readonly units: UnitChoice;
   /** What its plan rests on; null where nobody gave hours. */
@@ -30,17 +33,22 @@ type RacerSheetProps = {
 };
 
 /** What one racer takes along: the call, the acts with a box to tick, and what every run is made on. */
-export function RacerSheet({ planned, briefing, names, event, now, units, series }: RacerSheetProps) {
+export function RacerSheet(props: RacerSheetProps) {
+  const { planned, briefing, names, event, className, now, units, series } = props;
   const { racer, plan, standing } = planned;
   const name = names.racer(racer.id);
   const zone = useClockZone(event.timezone);
   const clock = planClock(plan, zone);
   const acts = briefing.acts.filter(({ racerId }) => racerId === racer.id);
   const loans = briefing.borrowings.filter(({ want }) => want.racerId === racer.id);
+  const facts = [racer.machine.name === name ? '' : racer.machine.name, className].filter(
+    (fact) => fact !== '',
+  );
   return (
-    <article className={styles.sheet} data-sheet={name}>
-      <header>
+    <>
+      <header className={styles.head}>
         <h2 className={styles.title}>{name}</h2>
+        {facts.length === 0 ? null : <p className={styles.facts}>{facts.join(' · ')}</p>}
         <p>{eventLine(event)}</p>
       </header>
       <p className={styles.call}>
@@ -54,7 +62,10 @@ export function RacerSheet({ planned, briefing, names, event, now, units, series
               <li key={act.swap.beforeRun}>
                 <span className={styles.tick} />
                 <span>
-                  <b>{words.window}</b> <Change from={act.swap.from} to={act.swap.to} />
+                  <span className={styles.figures}>
+                    <Change from={act.swap.from} to={act.swap.to} />
+                  </span>{' '}
+                  <b>{words.window}</b>
                   <br />
                   {words.where}. {words.begin}
                 </span>
@@ -66,40 +77,43 @@ export function RacerSheet({ planned, briefing, names, event, now, units, series
       {loans.map((borrowing) => (
         <p key={borrowing.want.side}>{borrowingSentences(borrowing, plan, names).join(' ')}</p>
       ))}
-      <RunsTable planned={planned} clock={clock} now={now} />
-      <footer>
+      <RunsTable planned={planned} clock={clock} now={now} units={units} />
+      <footer className={styles.foot}>
         <p>{SWAP_CAUTION_LINE}</p>
         <p>{madeLine(now, zone)}</p>
         {series === null ? null : <p>{hoursLine(series, zone)}</p>}
       </footer>
-    </article>
+    </>
   );
 }
 
-type RunsTableProps = Pick<RacerSheetProps, 'planned' | 'now'> & { readonly clock: Clock };
+type RunsTableProps = Pick<RacerSheetProps, 'planned' | 'now' | 'units'> & { readonly clock: Clock };
 
-/** Every run with a box to tick, its jets and how many forecasts turn it lean. */
-function RunsTable({ planned: { plan }, clock, now }: RunsTableProps) {
+/** A run's name of at most so many letters stays on one line; a longer one may take two. */
+const SHORT_NAME = 12;
+
+/** Every run with a box to tick, its air, its jets and how many forecasts turn it lean. */
+function RunsTable({ planned: { plan }, clock, now, units }: RunsTableProps) {
   return (
     <table className={styles.runs}>
       <thead>
         <tr>
-          <th scope="col">Made</th>
           <th scope="col">Run</th>
-          <th scope="col">Starts</th>
+          <th scope="col">At</th>
+          <th scope="col">°{units.temperature}</th>
           <th scope="col">Jets</th>
-          <th scope="col">Forecasts lean</th>
+          <th scope="col">Lean</th>
         </tr>
       </thead>
       <tbody>
         {plan.runs.map((run) => (
           <tr key={run.run}>
-            <td>
-              <span className={styles.tick} />
-            </td>
-            <th scope="row">{runName(plan, run.run)}</th>
-            <td>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
-            <td>
+            <th scope="row" className={runName(plan, run.run).length > SHORT_NAME ? undefined : styles.clock}>
+              <span className={styles.tick} /> {runName(plan, run.run)}
+            </th>
+            <td className={styles.clock}>{clockText(plan.sortedRuns[run.run]?.start ?? now, clock)}</td>
+            <td className={styles.clock}>{run.state === 'beyond-hours' ? '' : degrees(run, units)}</td>
+            <td className={styles.figures}>
               {run.state === 'beyond-hours' || run.state === 'out'
                 ? RUN_STATE_WORD[run.state]
                 : settingText(run.setting)}
@@ -112,8 +126,12 @@ function RunsTable({ planned: { plan }, clock, now }: RunsTableProps) {
   );
 }
 
-/** "9 of 64 LEAN": the word stands where a limit is passed, so that grey paper tells it too. */
+/** The unit stands at the head of the column. */
+const degrees = ({ air }: RunPlan, units: UnitChoice): string =>
+  formatTemperature(air.temperature, units, 0).replace(/\s*°\w$/, '');
+
+/** "9/64 LEAN": the word stands where a limit is passed, so that grey paper tells it too. */
 function leanIn({ state, leanCount, grade }: RunPlan): string {
   if (state !== 'planned') return '';
-  return `${shortCount(leanCount)}${grade === 'good' ? '' : ` ${GRADE_WORD[grade].toUpperCase()}`}`;
+  return `${fractionCount(leanCount)}${grade === 'good' ? '' : ` ${GRADE_WORD[grade].toUpperCase()}`}`;
 }

@@ -1,11 +1,11 @@
 'use client';
 
 import { useState } from 'react';
-import type { NewRacer } from '@/components/club/new-racers';
 import { useAddRacers } from '@/components/club/use-add-racers';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
-import { Acts } from '@/components/ui/stack';
+import { ButtonRow } from '@/components/ui/stack';
+import type { NewRacer } from '@/lib/share/new-racers';
 import { counted } from '@/lib/words/listing';
 
 type JoinChosenProps = {
@@ -30,11 +30,11 @@ export function JoinChosen({ eventId, chosen, onDone }: JoinChosenProps) {
           <p>{refusal}</p>
         </Notice>
       )}
-      <Acts>
+      <ButtonRow>
         <Button kind="primary" disabled={chosen.length === 0} onClick={() => void addAll()}>
           {chosen.length === 0 ? 'Add' : `Add ${counted(chosen.length, 'racer')}`}
         </Button>
-      </Acts>
+      </ButtonRow>
     </>
   );
 }

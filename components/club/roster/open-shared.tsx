@@ -1,7 +1,6 @@
 'use client';
 
 import { useId, useMemo, useState } from 'react';
-import { racersOfNight } from '@/components/club/new-racers';
 import { useKeptText } from '@/components/draft/use-kept-text';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
@@ -9,6 +8,8 @@ import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ClubRecords } from '@/lib/night/club';
+import { racersOfNight } from '@/lib/share/new-racers';
+import { type OpenedNight, readSharedLinks } from '@/lib/share/shared-links';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { HOUR_MS } from '@/lib/time/instant';
 import { linkProblemSentence } from '@/lib/words/link-problems';
@@ -16,7 +17,7 @@ import { counted, listing } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import { dateClockText } from '@/lib/words/times';
 import { JoinChosen } from './join-chosen';
-import { type OpenedNight, readSharedFiles, readSharedLinks } from './read-shared';
+import { readSharedFiles } from './read-shared';
 import styles from './roster.module.css';
 import { useRepeats } from './use-repeats';
 

@@ -1,12 +1,12 @@
 'use client';
 
 import { useMemo } from 'react';
-import { racerOfRow } from '@/components/club/new-racers';
 import { useKeptText } from '@/components/draft/use-kept-text';
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import type { ClubRecords } from '@/lib/night/club';
+import { racerOfRow } from '@/lib/share/new-racers';
 import { type RosterTable, readRosterTable } from '@/lib/share/roster-table';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation } from '@/lib/units/format';

@@ -1,13 +1,13 @@
 'use client';
 
 import { useState } from 'react';
-import { MOST_RACERS } from '@/components/club/use-add-racers';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
-import { Acts, Stack } from '@/components/ui/stack';
+import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import type { ClubRecords } from '@/lib/night/club';
+import { MOST_RACERS } from '@/lib/share/new-racers';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { counted } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
@@ -54,7 +54,7 @@ export function PickMachines({ records, acts, onDone }: PickMachinesProps) {
       {picked.length > room ? (
         <p>{`An event holds ${MOST_RACERS} racers; there is room for ${room}.`}</p>
       ) : null}
-      <Acts>
+      <ButtonRow>
         <Button
           kind="primary"
           disabled={picked.length === 0 || picked.length > room || acts === null}
@@ -62,7 +62,7 @@ export function PickMachines({ records, acts, onDone }: PickMachinesProps) {
         >
           {picked.length === 0 ? 'Add' : `Add ${counted(picked.length, 'racer')}`}
         </Button>
-      </Acts>
+      </ButtonRow>
     </Stack>
   );
 }

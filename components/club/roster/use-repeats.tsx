@@ -1,9 +1,9 @@
 'use client';
 
 import { type ReactNode, useMemo, useState } from 'react';
-import { calledOf, type NewRacer, repeatsOf } from '@/components/club/new-racers';
 import { Choice } from '@/components/ui/choice';
 import type { ClubRecords } from '@/lib/night/club';
+import { calledOf, type NewRacer, repeatsOf } from '@/lib/share/new-racers';
 import { repeatedRacersSentence } from '@/lib/words/roster';
 
 type Repeats = {

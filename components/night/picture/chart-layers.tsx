@@ -1,14 +1,14 @@
 'use client';
 
 import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
+import type { Lane } from '@/lib/carb/lane';
+import type { Picture, RunMark, Stair } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
 import { LANE_COLUMN, LANE_COLUMNS } from './frame-of-picture';
 import { hatchId } from './hatch-patterns';
-import type { Lane } from './lane';
 import styles from './night-chart.module.css';
-import type { Picture, RunMark, Stair } from './picture';
 
 /** Pixels of the chart around us; null until it has been laid out. */
 function usePixels() {

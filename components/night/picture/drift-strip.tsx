@@ -3,14 +3,14 @@
 import { useId } from 'react';
 import type { Machine } from '@/lib/carb/machine';
 import { logSizeStep } from '@/lib/carb/size-step';
+import type { Picture } from '@/lib/plan/night-picture';
+import { type StateSpan, stateSpans } from '@/lib/plan/state-spans';
 import type { DriftState, PlanHour } from '@/lib/plan/types';
 import { HOUR_MS } from '@/lib/time/instant';
 import { formatSignedNumber } from '@/lib/units/format';
 import styles from './drift-strip.module.css';
 import { LEFT, rightOf, timeScale } from './frame-of-picture';
 import { HatchPatterns, hatchId } from './hatch-patterns';
-import type { Picture } from './picture';
-import { type StateSpan, stateSpans } from './state-spans';
 
 type DriftStripProps = { readonly picture: Picture; readonly machine: Machine; readonly width: number };
 

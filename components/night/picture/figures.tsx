@@ -1,6 +1,8 @@
 'use client';
 
+import type { Lane } from '@/lib/carb/lane';
 import type { Machine } from '@/lib/carb/machine';
+import type { Picture } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
@@ -9,9 +11,7 @@ import type { Voice } from '@/lib/words/voice';
 import { DriftStrip } from './drift-strip';
 import { chartHeight } from './frame-of-picture';
 import { HourWalk } from './hour-walk';
-import type { Lane } from './lane';
 import { NightChart } from './night-chart';
-import type { Picture } from './picture';
 import styles from './picture-section.module.css';
 
 type FiguresProps = {

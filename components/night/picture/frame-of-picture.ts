@@ -1,5 +1,5 @@
+import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
-import type { Picture } from './picture';
 
 /** Room beside the plot, in pixels; chart and strip share it. On the left stand jet sizes and percents. */
 export const LEFT = 44;

@@ -1,13 +1,13 @@
 'use client';
 
 import { useId } from 'react';
+import type { Picture } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
+import { hourSentence } from '@/lib/words/hour-sentence';
 import type { Voice } from '@/lib/words/voice';
 import { timeScale } from './frame-of-picture';
-import { hourSentence } from './hour-sentence';
 import styles from './hour-walk.module.css';
-import type { Picture } from './picture';
 
 type HourWalkProps = {
   readonly picture: Picture;

@@ -2,6 +2,8 @@
 
 import { useId } from 'react';
 import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
+import type { Lane } from '@/lib/carb/lane';
+import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock, zoneName } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
@@ -9,9 +11,7 @@ import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-
 import { chartHeight, hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
 import { hourMark } from './hour-mark';
-import type { Lane } from './lane';
 import styles from './night-chart.module.css';
-import type { Picture } from './picture';
 
 export type NightChartProps = {
   readonly picture: Picture;

@@ -1,12 +1,11 @@
 'use client';
 
-import { useOpenedStore } from '@/components/store/store-provider';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
+import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
-import { useToast } from '@/components/ui/toast';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 
 type ChooseNightProps = {
@@ -20,7 +19,7 @@ export function ChooseNight({ event, machine }: ChooseNightProps) {
   const events = useTable('events') ?? [];
   const machines = useTable('machines') ?? [];
   const taking = machines.filter(({ id }) => event?.value.machineIds.includes(id));
-  const remove = useRemoveNight();
+  const write = useWrite();
   if (event === null || (events.length < 2 && taking.length < 2)) return null;
   return (
     <Columns>
@@ -44,28 +43,13 @@ export function ChooseNight({ event, machine }: ChooseNightProps) {
         />
       )}
       {events.length < 2 ? null : (
-        <Button kind="quiet" onClick={() => void remove(event)}>
+        <Button
+          kind="quiet"
+          onClick={() => void write.remove('events', event, `${event.value.event.name} removed.`)}
+        >
           Remove this night
         </Button>
       )}
     </Columns>
   );
-}
-
-/** Removes at once and says so with a way back. */
-function useRemoveNight() {
-  const store = useOpenedStore()?.store;
-  const say = useToast();
-  return async (event: Stored<EventRecord>) => {
-    if (store === undefined) return;
-    const removed = await store.remove('events', event.id, event.revision);
-    if (!removed.ok) {
-      say({ text: 'Not removed: this night was changed meanwhile. Look again and repeat it.' });
-      return;
-    }
-    say({
-      text: `${event.value.event.name} removed.`,
-      act: { label: 'Undo', do: () => void store.restore('events', removed.value) },
-    });
-  };
 }

@@ -1,23 +1,23 @@
 'use client';
 
 import dynamic from 'next/dynamic';
+import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
+import { withEditedEvent, withEditedHours } from '@/lib/night/edited-records';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
-import { withEditedEvent, withEditedHours } from './edited-records';
-import { useSave } from './use-save';
 
 const loading = () => <p>Opening the form...</p>;
 /** Forms come when they are asked for: the plan must be readable before them. */
-export const EventEditor = dynamic(
+export const LazyEventEditor = dynamic(
   () => import('@/components/event/event-editor').then((module) => module.EventEditor),
   { ssr: false, loading },
 );
-export const HoursEditor = dynamic(
+export const LazyHoursEditor = dynamic(
   () => import('@/components/hours/hours-editor').then((module) => module.HoursEditor),
   { ssr: false, loading },
 );
-export const MachineEditor = dynamic(
+export const LazyMachineEditor = dynamic(
   () => import('@/components/machine/machine-editor').then((module) => module.MachineEditor),
   { ssr: false, loading },
 );
@@ -44,7 +44,7 @@ export function EditEvent({ stored, units, onClose }: EditProps<EventRecord>) {
   const save = useSave('events', stored);
   return (
     <Dialog title="Event" open onClose={onClose}>
-      <EventEditor
+      <LazyEventEditor
         id={stored.id}
         initial={stored.value.event}
         units={units}
@@ -64,7 +64,7 @@ export function EditHours({ stored, units, onClose }: EditProps<EventRecord>) {
   const save = useSave('events', stored);
   return (
     <Dialog title="Hours" open onClose={onClose}>
-      <HoursEditor
+      <LazyHoursEditor
         id={stored.id}
         initial={stored.value.typed}
         event={stored.value.event}

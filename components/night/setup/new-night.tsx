@@ -1,17 +1,17 @@
 'use client';
 
 import { useState } from 'react';
-import { newId } from '@/components/store/new-id';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
+import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Stack } from '@/components/ui/stack';
 import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
+import { newEventRecord } from '@/lib/night/edited-records';
+import { newId } from '@/lib/store/new-id';
 import type { UnitChoice } from '@/lib/units/choice';
-import { EventEditor, MachineEditor } from './edit-dialogs';
-import { newEventRecord } from './edited-records';
-import { useAdd } from './use-save';
+import { LazyEventEditor, LazyMachineEditor } from './edit-dialogs';
 
 type NewNightProps = {
   readonly units: UnitChoice;
@@ -23,7 +23,7 @@ type NewNightProps = {
 /** A night of one's own: the machine first, then where and when; the hours follow in their own form. */
 export function NewNight({ units, onClose, onMade }: NewNightProps) {
   const { changePreferences } = usePreferences();
-  const add = useAdd();
+  const write = useWrite();
   const [machineId, setMachineId] = useState<string | null>(null);
   if (machineId === null)
     return (
@@ -33,13 +33,14 @@ export function NewNight({ units, onClose, onMade }: NewNightProps) {
     );
   return (
     <Dialog title="Night 2 of 3: event" open onClose={onClose}>
-      <EventEditor
+      <LazyEventEditor
         id="new"
         initial={null}
         units={units}
         onSave={async (typed) => {
           const id = newId();
-          const refusal = await add('events', id, newEventRecord(typed, { machineId, forecastId: newId() }));
+          const record = newEventRecord(typed, { machineId, forecastId: newId() });
+          const refusal = await write.add('events', record, null, id);
           if (refusal !== undefined) return refusal;
           await changePreferences({ eventId: id, machineId });
           onMade(typed.event.place !== undefined);
@@ -60,7 +61,7 @@ type WhichMachineProps = {
 function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
   const machines = useTable('machines')?.filter(({ id }) => id !== DEMO_MACHINE_ID) ?? [];
   const [adding, setAdding] = useState(false);
-  const add = useAdd();
+  const write = useWrite();
   if (machines.length > 0 && !adding)
     return (
       <Stack>
@@ -75,7 +76,7 @@ function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
       </Stack>
     );
   return (
-    <MachineEditor
+    <LazyMachineEditor
       id="new"
       initial={null}
       units={units}
@@ -83,7 +84,7 @@ function WhichMachine({ units, onChosen, onCancel }: WhichMachineProps) {
         const id = newId();
         // Loaded with the form, since it brings the schemas along.
         const { newMachineRecord } = await import('@/lib/store/new-machine-record');
-        const refusal = await add('machines', id, newMachineRecord(machine));
+        const refusal = await write.add('machines', newMachineRecord(machine), null, id);
         if (refusal === undefined) onChosen(id);
         return refusal;
       }}

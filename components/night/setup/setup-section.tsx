@@ -6,11 +6,11 @@ import { Section } from '@/components/ui/section';
 import { useHash } from '@/components/ui/use-hash';
 import { Way } from '@/components/ui/way';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { eventSummary, hoursSummary, machineSummary } from '@/lib/words/setup-summary';
 import { ChooseNight } from './choose-night';
 import { EditEvent, EditHours, EditMachine } from './edit-dialogs';
 import { NewNight } from './new-night';
 import styles from './setup-section.module.css';
-import { eventSummary, hoursSummary, machineSummary } from './setup-summary';
 
 type SetupProps = {
   readonly event: Stored<EventRecord> | null;

@@ -1,9 +1,9 @@
 import { Fragment } from 'react';
-import { type JetSpan, jetSpans } from '@/components/night/picture/jet-spans';
-import { laneOf } from '@/components/night/picture/lane';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
+import { laneOf } from '@/lib/carb/lane';
 import type { BoxEntry, Machine } from '@/lib/carb/machine';
+import { type JetSpan, jetSpans } from '@/lib/plan/jet-spans';
 import type { Plan } from '@/lib/plan/types';
 import { type Instant, instant } from '@/lib/time/instant';
 import { planClock } from '@/lib/words/runs';

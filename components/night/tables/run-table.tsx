@@ -7,12 +7,12 @@ import { type Ratio, ratio, type Watt } from '@/lib/units/quantity';
 import { fractionCount, shortCount } from '@/lib/words/counts';
 import { runTemperatureText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
+import { idealText } from '@/lib/words/ideal-text';
 import { signedHorsepower } from '@/lib/words/power-words';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { windowText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
-import { idealText } from './ideal-text';
 import styles from './tables.module.css';
 
 type RunTableProps = { readonly plan: Plan; readonly voice: Voice };

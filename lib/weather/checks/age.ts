@@ -1,6 +1,6 @@
+import type { Contradiction } from '@/lib/contract/contradiction';
 import type { Instant } from '@/lib/time/instant';
 import type { ServiceAnswer } from '@/lib/weather/service-hour';
-import type { Contradiction } from './contradiction';
 import type { Expected } from './expected';
 import { type Finding, NOTHING, whole } from './finding';
 import { BEFORE_ISSUE_MS, CLOCKS_DIFFER_MS, LATEST_START_MS, OLDEST_ISSUE_MS } from './limits';

@@ -1,9 +1,9 @@
+import type { Contradiction, LeftOut } from '@/lib/contract/contradiction';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { AnswerProblem } from '@/lib/weather/problem';
 import type { ServiceAnswer, ServiceHour } from '@/lib/weather/service-hour';
 import { checkHours, checkIssue } from './age';
 import { checkConstancy } from './constancy';
-import type { Contradiction, LeftOut } from './contradiction';
 import type { Expected } from './expected';
 import type { Finding } from './finding';
 import { checkPressureJumps, checkTemperatureJumps } from './jumps';

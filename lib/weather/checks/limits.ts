@@ -41,8 +41,8 @@ export const MOISTURE = {
 } as const;
 
 /**
- * Degrees Fahrenheit that are called Celsius stretch the gap between temperature and dew point by 1.8, while the
- * humidity says a gap that is a fifth to two fifths wider, as the air looks 25 K warmer: 1.3 to 1.5 over a day's rise
+ * Degrees Fahrenheit that are called Celsius stretch the gap between temperature and dew point by 1.8. The air looks
+ * 25 K warmer too, so the humidity asks for a gap a fifth to two fifths wider. That leaves 1.3 to 1.5 over a day's rise
  * and fall. Right answers, recorded and synthetic, lie at 1.0 give or take 0.1.
  */
 export const STRETCH = {

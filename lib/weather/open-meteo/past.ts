@@ -5,7 +5,7 @@ import type { Metre } from '@/lib/units/quantity';
 import { checkAnswer } from '@/lib/weather/checks/check-answer';
 import { completeHours, type SiteHours } from '@/lib/weather/complete-hours';
 import { parseAnswer } from '@/lib/weather/parse-answer';
-import type { Stretch } from '@/lib/weather/past';
+import type { DateStretch } from '@/lib/weather/past';
 import type { Site } from '@/lib/weather/place';
 import type { SourceProblem } from '@/lib/weather/problem';
 import type { WeatherDeps } from '@/lib/weather/weather-deps';
@@ -19,7 +19,7 @@ export type PastHours = SiteHours & { readonly elevation: Metre; readonly zone: 
 
 export type PastQuestion = {
   readonly site: Site;
-  readonly stretch: Stretch;
+  readonly stretch: DateStretch;
   /** The archive lies some days behind; the forecast host keeps the last three months. */
   readonly from: 'archive' | 'recent';
 };
@@ -67,7 +67,7 @@ const WAYS = { repeatsElevation, movesTemperatureOnly };
 /** Days are counted in the place's own zone, which lies up to 14 h from UTC; an hour more for a change of the clocks. */
 const ZONE_MS = 15 * HOUR_MS;
 
-function reach({ from, to }: Stretch): { readonly earliest: Instant; readonly latest: Instant } {
+function reach({ from, to }: DateStretch): { readonly earliest: Instant; readonly latest: Instant } {
   const midnight = (date: string): number => Date.parse(`${date}T00:00Z`);
   return {
     earliest: instant(midnight(from) - ZONE_MS),

@@ -10,7 +10,7 @@ import { adaptOpenMeteo } from './adapt';
 import { askForSite } from './ask-sites';
 import { openMeteoEnsembleSchema, openMeteoHoursSchema } from './schema';
 import { SKY } from './sky';
-import { adaptSpread, type Spread } from './spread';
+import { adaptSpread, type TemperatureSpread } from './spread';
 
 /** From this morning's heats to an event ten days ahead. */
 const [BACK_H, AHEAD_H] = [24, 240];
@@ -63,7 +63,7 @@ export async function requestSpread(
   site: Site,
   deadline: AbortSignal,
   deps: WeatherDeps,
-): Promise<Result<Spread, SourceProblem>> {
+): Promise<Result<TemperatureSpread, SourceProblem>> {
   const models = deps.settings().ensembleModel;
   const question = {
     host: 'openMeteoEnsemble',

@@ -6,7 +6,7 @@ import { readColumn, readTimes } from './columns';
 import type { OpenMeteoEnsemble } from './schema';
 
 /** Standard deviation of an ensemble's temperature, by instant. */
-export type Spread = ReadonlyMap<Instant, KelvinDifference>;
+export type TemperatureSpread = ReadonlyMap<Instant, KelvinDifference>;
 
 const SPREAD = 'temperature_2m_spread';
 /** Control and numbered members; a mean or another model's column is neither. */
@@ -17,7 +17,7 @@ const FEWEST_MEMBERS = 5;
 const WIDEST_K = 30;
 
 /** The spread an ensemble answer states, or the sample standard deviation of its members. */
-export function adaptSpread(wire: OpenMeteoEnsemble): Result<Spread, AnswerProblem> {
+export function adaptSpread(wire: OpenMeteoEnsemble): Result<TemperatureSpread, AnswerProblem> {
   const times = readTimes(wire.hourly.time, wire.utc_offset_seconds);
   if (!times.ok) return times;
   const length = times.value.length;

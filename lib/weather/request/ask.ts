@@ -21,6 +21,8 @@ export type RequestDeps = Outside & {
   /** Who asks: callers take turns where requests have to wait. */
   readonly caller: string;
   readonly memory: RequestMemory;
+  /** Hears of every request that failed, the first of two tries too. */
+  readonly onFailure?: (host: Host, code: FetchProblem['code']) => void;
 };
 
 export type Ask = {
@@ -72,8 +74,8 @@ export function restOf(host: Host, deps: RequestDeps): FetchProblem | null {
 
 async function askTwice(question: Ask, deps: RequestDeps): Promise<Result<Answer, FetchProblem>> {
   const { fetch, now, timings } = deps;
-  const once = () =>
-    attempt(
+  const once = async () => {
+    const answer = await attempt(
       {
         url: question.url,
         headers: question.headers ?? {},
@@ -82,6 +84,9 @@ async function askTwice(question: Ask, deps: RequestDeps): Promise<Result<Answer
       },
       { fetch, now },
     );
+    if (!answer.ok) deps.onFailure?.(question.host, answer.reason.code);
+    return answer;
+  };
   const first = await once();
   if (first.ok) return first;
   const wait = waitBeforeRetry(first.reason, deps);

@@ -1,0 +1,3 @@
+export const ROOT: string;
+export function hashOf(paths: readonly string[]): string;
+export function hashOfSources(): string;

@@ -1,0 +1,38 @@
+import { planAnswers } from '@/app/api/plan/plan-answers';
+import { planRequestsFromJson } from '@/lib/contract/plan-from-json';
+import { workOf } from '@/lib/plan/work';
+import { livePlans } from '@/lib/share/live-plans';
+import { nightRequests, sharedSeries } from '@/lib/share/night-requests';
+
+/** Something that is planned for requests: what goes in and comes out is plain data, since threads hand each other copies. */
+export type Job<I extends readonly unknown[], O> = {
+  readonly name: string;
+  readonly work: (...input: I) => O;
+  /** How much there is to do, in the units of lib/plan/work.ts; what cannot be planned takes next to nothing. */
+  readonly cost: (...input: I) => number;
+};
+
+/** What any job takes beside its planning, in the same units. Measured: some milliseconds. */
+const AROUND = 400_000;
+
+/** Plans in JSON for the engines of a request. */
+export const ANSWERS: Job<Parameters<typeof planAnswers>, ReturnType<typeof planAnswers>> = {
+  name: 'answers',
+  work: planAnswers,
+  cost: (body, given) => {
+    const requests = planRequestsFromJson(body, given);
+    return AROUND + (requests.ok ? workOf(requests.value.map(({ request }) => request)) : 0);
+  },
+};
+
+/** Plans for the machines of a shared night. */
+export const LIVE: Job<Parameters<typeof livePlans>, ReturnType<typeof livePlans>> = {
+  name: 'live',
+  work: livePlans,
+  cost: (night, { clock }) => {
+    const series = sharedSeries(night);
+    const requests = series.ok ? nightRequests(night, { series: series.value, now: clock }) : series;
+    // Once as it was when it was shared, once as it is now.
+    return AROUND + (requests.ok ? 2 * workOf(requests.value) : 0);
+  },
+};

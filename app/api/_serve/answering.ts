@@ -1,0 +1,83 @@
+import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
+import { ASSET_POLICY, DATA_POLICY, SECURITY_HEADERS } from '@/app/_headers/security-headers';
+import { callerOfSocket } from './caller-address';
+import type { RouteOf } from './routes';
+import { CALLER_HEADER } from './served-process';
+import type { ServeSettings } from './settings';
+import type { Watch } from './watch';
+
+type Answering = {
+  readonly settings: Pick<ServeSettings, 'httpsOnlySeconds' | 'httpsOnlyBelow'>;
+  readonly routeOf: RouteOf;
+  readonly watch: Watch;
+  /** Seconds of a clock that only goes forward. */
+  readonly seconds: () => number;
+  /** Hears of what nobody expected. */
+  readonly fail: (thrown: unknown) => void;
+  /** The framework. */
+  readonly answer: (request: IncomingMessage, response: ServerResponse) => Promise<void>;
+};
+
+const OF_PAGES = ['GET', 'HEAD'];
+/** Whatever else HTTP knows (TRACE, and all of WebDAV) has no meaning here. */
+const OF_THE_API = [...OF_PAGES, 'POST', 'PUT', 'PATCH', 'DELETE', 'OPTIONS'];
+
+/** What every answer is sent with; a page or the API replaces its policy and how long it is kept, nothing else. */
+function headersFor(path: string, { httpsOnlySeconds, httpsOnlyBelow }: Answering['settings']) {
+  const asset = path.startsWith('/_next/');
+  const policy = asset ? ASSET_POLICY : DATA_POLICY;
+  const value = `max-age=${httpsOnlySeconds}${httpsOnlyBelow ? '; includeSubDomains' : ''}`;
+  // Browsers heed this only over https (RFC 6797, section 8.1).
+  const httpsOnly = httpsOnlySeconds > 0 ? [{ key: 'strict-transport-security', value }] : [];
+  // A page names the files of its build and its policy their hashes, so nobody between may hand out an old one: it is
+  // asked for again each time, and answered with a nod, since its ETag is made of what is in it.
+  const asked = asset || isOfTheApi(path) ? [] : [{ key: 'cache-control', value: 'no-cache' }];
+  return [...SECURITY_HEADERS, ...httpsOnly, ...policy, ...asked];
+}
+
+const isOfTheApi = (path: string): boolean => /^\/api(\/|$)/.test(path);
+
+function pathOf({ url = '/' }: IncomingMessage): string {
+  const end = url.search(/[?#]/);
+  return end < 0 ? url : url.slice(0, end);
+}
+
+function refuse(response: ServerResponse, allow: readonly string[]): void {
+  const methods = allow.join(', ');
+  response.writeHead(405, {
+    allow: methods,
+    'content-type': 'application/problem+json',
+    'cache-control': 'no-store',
+    connection: 'close',
+  });
+  const detail = `This address takes ${methods} only.`;
+  response.end(JSON.stringify({ type: 'about:blank', title: 'Method Not Allowed', status: 405, detail }));
+}
+
+/**
+ * Answers requests with the framework. Before it sees one: the headers of every answer, who asks, and a refusal of what
+ * it would fail on aloud: strange methods, and calls of server actions, which there are none of.
+ */
+export function answering({ settings, routeOf, watch, seconds, fail, answer }: Answering): RequestListener {
+  return (request, response) => {
+    const began = seconds();
+    const path = pathOf(request);
+    response.once('close', () => {
+      const method = OF_THE_API.includes(request.method ?? '') ? (request.method ?? '') : 'other';
+      // Whoever hung up before an answer began has status 499 here, as is usual (common practice, no source).
+      const status = response.headersSent ? response.statusCode : 499;
+      watch.served({ route: routeOf(path), method, status, seconds: seconds() - began });
+    });
+    for (const { key, value } of headersFor(path, settings)) response.setHeader(key, value);
+    request.headers[CALLER_HEADER] = callerOfSocket(request.socket.remoteAddress);
+    delete request.headers['next-action'];
+    const allowed = isOfTheApi(path) ? OF_THE_API : OF_PAGES;
+    if (!allowed.includes(request.method ?? '')) refuse(response, allowed);
+    else
+      answer(request, response).catch((fault: unknown) => {
+        fail(fault);
+        if (!response.headersSent) response.writeHead(500, { 'cache-control': 'no-store' });
+        response.end();
+      });
+  };
+}

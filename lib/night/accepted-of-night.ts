@@ -1,0 +1,37 @@
+import { airAt } from '@/lib/air/air-from';
+import type { Setting } from '@/lib/carb/machine';
+import { instantFromJson } from '@/lib/contract/event-from-json';
+import type { Night } from '@/lib/night/night';
+import { acceptedPlan, comparedAccepted } from '@/lib/plan/accepted-plan';
+import type { ComparedPlan } from '@/lib/plan/compared';
+import type { Plan } from '@/lib/plan/types';
+import type { EventRecord } from '@/lib/store/records';
+import { celsiusToKelvin } from '@/lib/units/convert';
+
+/**
+ * The plan a person accepted, to compare the plan of now with: its settings, and the temperatures its runs were
+ * accepted with where those were kept. null where none was accepted, or not for these runs.
+ */
+export function acceptedOfNight({ request, fitted, records }: Night, plan: Plan): ComparedPlan | null {
+  const air = records.event.value.acceptedAir?.[records.machine.id] ?? [];
+  return acceptedAs({ accepted: request.accepted, fitted, air }, plan);
+}
+
+type Told = {
+  readonly accepted: Night['request']['accepted'];
+  readonly fitted: Setting;
+  readonly air: NonNullable<EventRecord['acceptedAir']>[string];
+};
+
+export function acceptedAs({ accepted, fitted, air }: Told, plan: Plan): ComparedPlan | null {
+  if (accepted === null) return null;
+  const settings = plan.order.flatMap((given) => accepted[given] ?? []);
+  if (settings.length !== plan.sortedRuns.length) return null;
+  const airs = plan.runs.map((run) => {
+    const start = plan.sortedRuns[run.run]?.start;
+    const then = air.find((each) => instantFromJson(each.start) === start);
+    if (then === undefined) return run;
+    return { ...run, air: airAt({ ...run.air, temperature: celsiusToKelvin(then.temperatureC) }) };
+  });
+  return comparedAccepted(acceptedPlan(plan.sortedRuns, settings, fitted), { runs: airs });
+}

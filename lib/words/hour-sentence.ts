@@ -1,0 +1,24 @@
+import type { Plan, PlanHour } from '@/lib/plan/types';
+import { formatPercent, formatTemperature } from '@/lib/units/format';
+import { driftText } from '@/lib/words/drift';
+import { givenWords } from '@/lib/words/given-air';
+import { planClock } from '@/lib/words/runs';
+import { settingText } from '@/lib/words/settings';
+import { clockText } from '@/lib/words/times';
+import type { Voice } from '@/lib/words/voice';
+import { idealText } from './ideal-text';
+
+type Context = { readonly plan: Plan; readonly voice: Voice; readonly carburettor: number };
+
+/** One hour of the picture, said. */
+export function hourSentence(hour: PlanHour, { plan, voice, carburettor }: Context): string {
+  const { temperature: before } = givenWords(hour, voice.units);
+  const part = (sizes: readonly number[]) => idealText(sizes.slice(carburettor, carburettor + 1));
+  const clock = clockText(hour.at, planClock(plan, voice.zone));
+  return [
+    `${clock}: ${formatTemperature(hour.air.temperature, voice.units)}${before === null ? '' : ` (${before})`},`,
+    `ideal ${part(hour.ideal)} (${part(hour.idealLow)} to ${part(hour.idealHigh)}).`,
+    `Baseline ${settingText(plan.baseline)}: ${driftText(hour.baselineDrift, hour.baselineState)}.`,
+    `As planned: ${formatPercent(hour.chanceOfLean, 0)} chance of lean.`,
+  ].join(' ');
+}

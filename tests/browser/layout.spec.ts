@@ -1,0 +1,63 @@
+import { expect } from '@playwright/test';
+import { test } from './watched-page';
+
+test.use({ timezoneId: 'America/Chicago', now: '18:15' });
+
+test('the trail page answers on its first screen, on a phone and on a desk', async ({ night }) => {
+  for (const size of [
+    { width: 360, height: 740 },
+    { width: 1280, height: 800 },
+  ]) {
+    await night.setViewportSize(size);
+    await night.goto('/trail');
+    const seasons = night.getByRole('region', { name: 'Seasons side by side' });
+    for (const name of ['Fuel screw', 'Pilot', 'Clip groove', 'Main'])
+      await expect(seasons.getByRole('row', { name: new RegExp(`^${name} `) })).toBeInViewport({ ratio: 1 });
+    if (size.width > 1000) {
+      await expect(night.getByTestId('ride-call')).toBeInViewport({ ratio: 1 });
+      const right = await night
+        .getByRole('region', { name: 'A ride: one setting for all of it' })
+        .boundingBox();
+      // The right half of the page is used.
+      expect(right!.x).toBeGreaterThan(600);
+      expect(right!.x + right!.width).toBeGreaterThan(1150);
+    }
+  }
+});
+
+test('a table that is wider than the screen says so, on the side that goes on', async ({ night }) => {
+  await night.setViewportSize({ width: 320, height: 740 });
+  await night.goto('/trail');
+  const card = night.getByRole('region', { name: 'The jet card' });
+  const region = card.getByRole('region', { name: 'Main jets by temperature and elevation.' });
+  await expect(region).toBeVisible();
+  const after = card.getByText('more →');
+  const before = card.getByText('← more');
+  await expect(after).toBeVisible();
+  await expect(before).toBeHidden();
+  await region.evaluate((element) => {
+    element.scrollLeft = element.scrollWidth;
+  });
+  await expect(before).toBeVisible();
+  await expect(after).toBeHidden();
+  await night.setViewportSize({ width: 1280, height: 800 });
+  await expect(after).toHaveCount(0);
+});
+
+test('what a dialog asks stands together, also where the screen is taller', async ({ night }) => {
+  await night.setViewportSize({ width: 360, height: 900 });
+  await night.goto('/machines');
+  await night.getByRole('button', { name: 'Display' }).click();
+  const gaps = await night.locator('dialog[open]').evaluate((dialog) => {
+    const fields = [...dialog.querySelectorAll('fieldset, label, p')]
+      .map((field) => field.getBoundingClientRect())
+      .filter(({ height }) => height > 1)
+      .sort((a, b) => a.top - b.top);
+    return fields
+      .slice(1)
+      .map(({ top }, i) => top - Math.max(...fields.slice(0, i + 1).map((f) => f.bottom)));
+  });
+  expect(gaps.length).toBeGreaterThan(3);
+  // A control with its margin stands between two labels; 70 to 130 px of nothing is a hole.
+  expect(Math.max(...gaps)).toBeLessThan(70);
+});

@@ -1,0 +1,126 @@
+import { expect, type Page } from '@playwright/test';
+import { clubNightOf } from './club-hand';
+import { test } from './watched-page';
+
+test.use({ timezoneId: 'America/Chicago', now: '18:15' });
+
+/** Pages of a PDF and the size of the first, in millimetres. */
+function pagesOf(pdf: Buffer) {
+  const text = pdf.toString('latin1');
+  const box = /\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/.exec(text);
+  const millimetres = (points: string | undefined) => Math.round((Number(points) / 72) * 25.4);
+  return {
+    count: [...text.matchAll(/\/Type\s*\/Page\b(?!s)/g)].length,
+    size: [millimetres(box?.[1]), millimetres(box?.[2])],
+  };
+}
+
+async function printed(page: Page, paper: string) {
+  await page.getByLabel('What, on which paper').selectOption(paper);
+  await expect(page.locator('[data-sheet]').first()).toBeVisible();
+  return pagesOf(await page.pdf({ preferCSSPageSize: true }));
+}
+
+/** Sizes of type [pt], how far what is printed reaches, and what is cut, as laid out now. */
+function looked(page: Page) {
+  return page.evaluate(() => {
+    const PT = 0.75;
+    const sheets = [...document.querySelectorAll<HTMLElement>('[data-sheet]')];
+    const worded = sheets.flatMap((sheet) =>
+      [...sheet.querySelectorAll<HTMLElement>('*')].filter((element) =>
+        [...element.childNodes].some(({ nodeType, nodeValue }) => nodeType === 3 && nodeValue?.trim() !== ''),
+      ),
+    );
+    const sizeOf = (element: Element) => Number.parseFloat(getComputedStyle(element).fontSize) * PT;
+    const jets = sheets.flatMap((sheet) => [...sheet.querySelectorAll('tbody td:nth-of-type(3)')]);
+    const used = [...document.querySelectorAll('[data-page]')].map((page) => {
+      const whole = page.getBoundingClientRect();
+      const rects = [...page.querySelectorAll('[data-sheet] *')].map((each) => each.getBoundingClientRect());
+      const [left, right] = [Math.min(...rects.map((r) => r.left)), Math.max(...rects.map((r) => r.right))];
+      const [top, bottom] = [Math.min(...rects.map((r) => r.top)), Math.max(...rects.map((r) => r.bottom))];
+      return Math.min((right - left) / whole.width, (bottom - top) / whole.height);
+    });
+    return {
+      least: Math.min(...worded.map(sizeOf)),
+      leastJets: Math.min(...jets.map(sizeOf)),
+      used: Math.min(...used),
+      cut: sheets.filter(
+        (sheet) => sheet.scrollHeight > sheet.clientHeight + 1 || sheet.scrollWidth > sheet.clientWidth + 1,
+      ).length,
+    };
+  });
+}
+
+/** Paper, and how many pages three, five and nine racers take on it: 4 up as 4+3+2, so that nobody is left over. */
+const SHEETS = [
+  { paper: 'sheet-a4', size: [210, 297], of3: 3, of5: 5 },
+  { paper: 'sheet-a4-2', size: [297, 210], of3: 2, of5: 3 },
+  { paper: 'sheet-a4-4', size: [210, 297], of3: 1, of5: 2 },
+  { paper: 'sheet-letter', size: [216, 279], of3: 3, of5: 5 },
+  { paper: 'sheet-letter-2', size: [279, 216], of3: 2, of5: 3 },
+  { paper: 'sheet-letter-4', size: [216, 279], of3: 1, of5: 2 },
+  { paper: 'sheet-a5', size: [148, 210], of3: 3, of5: 5 },
+  { paper: 'sheet-a6', size: [105, 148], of3: 3, of5: 5 },
+] as const;
+
+for (const racers of [3, 5] as const)
+  test(`${racers} racers on every paper: whole, large and no page to spare`, async ({ night }) => {
+    const names = await clubNightOf(night, racers);
+    await night.goto('/club#print');
+    // ISO 216 and ANSI/ASME Y14.1, landscape for the briefing.
+    expect(await printed(night, 'briefing-a4')).toEqual({ count: 1, size: [297, 210] });
+    expect(await printed(night, 'briefing-letter')).toEqual({ count: 1, size: [279, 216] });
+    for (const { paper, size, of3, of5 } of SHEETS) {
+      expect(await printed(night, paper), paper).toEqual({ count: racers === 3 ? of3 : of5, size });
+      for (const name of names) await expect(night.locator(`[data-sheet="${name}"]`)).toHaveCount(1);
+      const look = await looked(night);
+      expect(look.cut, paper).toBe(0);
+      expect(look.least, paper).toBeGreaterThanOrEqual(8.99);
+      expect(look.leastJets, paper).toBeGreaterThanOrEqual(14);
+      expect(look.used, paper).toBeGreaterThanOrEqual(0.9);
+    }
+    await expect(night.getByText('Too long for this paper.')).toBeHidden();
+    await expect(night.getByText('Too wide for this paper')).toBeHidden();
+  });
+
+test('a sheet says who, in which class, how cold and where its page stands', async ({ night }) => {
+  await clubNightOf(night, 3);
+  await night.goto('/club#print');
+  await night.getByLabel('What, on which paper').selectOption('sheet-a4-4');
+  const sheet = night.locator('[data-sheet]').first();
+  await expect(sheet.getByRole('heading')).toBeVisible();
+  await expect(sheet).toContainText('Open');
+  await expect(sheet.getByRole('columnheader', { name: '°F' })).toBeVisible();
+  await expect(sheet.getByRole('row', { name: /Round 1 19:00 \d+ \d{3}\/\d{3}\/\d{3}/ })).toBeVisible();
+});
+
+test('a table that goes on over a page takes at least two racers with it', async ({ night }) => {
+  // As many as make the matrix end one row after a page, were its rows on their own.
+  await clubNightOf(night, 25);
+  await night.goto('/club#print');
+  const groups = night.locator('[data-sheet] tbody');
+  await expect(groups.first()).toBeVisible();
+  const rows = await groups.evaluateAll((bodies) =>
+    bodies.map((body) => ({
+      rows: body.querySelectorAll('tr').length,
+      kept: getComputedStyle(body).breakInside,
+    })),
+  );
+  expect(rows.length).toBeGreaterThan(10);
+  for (const { rows: together } of rows) expect(together).toBeGreaterThanOrEqual(2);
+  await night.emulateMedia({ media: 'print' });
+  const kept = await groups.evaluateAll((bodies) => bodies.map((body) => getComputedStyle(body).breakInside));
+  expect(new Set(kept)).toEqual(new Set(['avoid']));
+  const least = await looked(night);
+  expect(least.least).toBeGreaterThanOrEqual(8.99);
+});
+
+test('warns of a sheet that does not fit, and cuts nothing off', async ({ night }) => {
+  const [first, second, third] = await clubNightOf(night, 3, { runs: '24', every: '20' });
+  await night.goto('/club#print');
+  const { count } = await printed(night, 'sheet-a6');
+  await expect(night.getByText('Too long for this paper.')).toBeVisible();
+  await expect(night.getByText(`${first}, ${second} and ${third}: nothing is cut`)).toBeVisible();
+  // Two pages each, and no blank one after them.
+  expect(count).toBe(6);
+});
