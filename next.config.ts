@@ -19,7 +19,10 @@ const config: NextConfig = {
   // Beside what `npm start` serves, a folder that runs on its own.
   output: 'standalone',
   outputFileTracingRoot: ROOT,
-  outputFileTracingExcludes: { '*': ['.cache/**', '.next/**'] },
+  // Reads of files below the working folder are taken for reads of all of it.
+  outputFileTracingExcludes: {
+    '*': ['.cache/**', '.next/cache/**', '.next/serve/**', '.next/standalone/**'],
+  },
   turbopack: { root: ROOT },
   // No page shows a picture that needs scaling; the address that scales them would be work for anybody who asks.
   images: { unoptimized: true },

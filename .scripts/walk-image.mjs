@@ -26,7 +26,7 @@ import { ROOT } from './sources.mjs';
 
 /** What a build draws by lot and shows to nobody: keys of a preview and of server actions, neither of which is used; and notes about the building itself. */
 const DRAWN =
-  /^server\/(server-reference-manifest\.(js|json))$|^prerender-manifest\.json$|(^|\/)built-from\.json$/;
+  /^server\/(server-reference-manifest\.(js|json)|preview-props\.json)$|^prerender-manifest\.json$|(^|\/)built-from\.json$/;
 /** Written by the framework with the folder it was built in. */
 const PLACED = /^required-server-files\.(js|json)$|\.nft\.json$/;
 const READY_MS = 60_000;

@@ -1,84 +1,44 @@
 'use client';
 
-import type { Part } from '@/components/draft/part';
-import type { FormState } from '@/components/draft/use-form';
-import { NumberField } from '@/components/ui/number-field';
-import { Select } from '@/components/ui/select';
+import type { ReactNode } from 'react';
+import type { ChangeDraft } from '@/components/draft/use-draft';
 import { Columns } from '@/components/ui/stack';
+import type { AirDraft } from '@/lib/fields/air/air-rows';
+import { typedAir } from '@/lib/fields/air/typed-air';
 import type { UnitChoice } from '@/lib/units/choice';
-import { humidityAssumedSentence } from '@/lib/words/assumptions';
-import type { AirDraft, HumidityKind } from './air-draft';
 import { AirReadout } from './air-readout';
-import { PressureFields } from './pressure-fields';
-import { typedAir } from './read-air';
 import { TypedPressureQuestion } from './typed-pressure-question';
 
-const HUMIDITIES: readonly { readonly value: HumidityKind; readonly label: string }[] = [
-  { value: 'unknown', label: 'Not known' },
-  { value: 'relative', label: 'Relative humidity' },
-  { value: 'dew-point', label: 'Dew point' },
-  { value: 'frost-point', label: 'Frost point' },
-];
+type HoldsAir = { readonly units: UnitChoice; readonly air: AirDraft };
 
-type AirFieldsProps = {
-  readonly air: Part<AirDraft>;
-  /** Before the names of the fields: "air" for "air.temperature". */
-  readonly group: string;
-  readonly form: FormState;
-  readonly units: UnitChoice;
+type AirFieldsProps<D> = {
+  readonly draft: { readonly value: D; readonly change: ChangeDraft<D> };
+  readonly field: (name: `air.${keyof AirDraft}`) => ReactNode;
 };
 
 /** One air in the form it is known in, and what it comes to. */
-export function AirFields({ air, group, form, units }: AirFieldsProps) {
-  const { temperature, elevation, pressureKind, pressure, humidityKind, humidity } = air.value;
-  const kindName = HUMIDITIES.find(({ value }) => value === humidityKind)?.label ?? 'Humidity';
+export function AirFields<D extends HoldsAir>({ draft, field }: AirFieldsProps<D>) {
+  const { air, units } = draft.value;
   return (
     <>
       <Columns>
-        <NumberField
-          {...form.field(`${group}.temperature`)}
-          signed
-          unit={`°${units.temperature}`}
-          value={temperature}
-          onChange={(text) => air.set('temperature', text)}
-        />
-        <NumberField
-          {...form.field(`${group}.elevation`)}
-          unit={units.elevation}
-          value={elevation}
-          onChange={(text) => air.set('elevation', text)}
-        />
+        {field('air.temperature')}
+        {field('air.elevation')}
       </Columns>
-      <PressureFields
-        kind={pressureKind}
-        pressure={pressure}
+      {field('air.pressureKind')}
+      {field('air.pressure')}
+      <TypedPressureQuestion
+        air={air}
         units={units}
-        onKind={(kind) => air.set('pressureKind', kind)}
-        onPressure={(text) => air.set('pressure', text)}
-        kindField={form.field(`${group}.pressureKind`)}
-        pressureField={form.field(`${group}.pressure`)}
+        onAnswered={(values) =>
+          draft.change(null, (before) => ({ ...before, air: { ...before.air, ...values } }))
+        }
       />
-      <TypedPressureQuestion air={air.value} units={units} onAnswered={air.setAll} />
       <Columns>
-        <Select
-          {...form.field(`${group}.humidityKind`)}
-          hint={humidityKind === 'unknown' ? humidityAssumedSentence() : undefined}
-          value={humidityKind}
-          options={HUMIDITIES}
-          onChange={(kind) => air.set('humidityKind', kind)}
-        />
-        {humidityKind === 'unknown' ? null : (
-          <NumberField
-            {...form.field(`${group}.humidity`)}
-            label={kindName}
-            signed={humidityKind !== 'relative'}
-            unit={humidityKind === 'relative' ? '%' : `°${units.temperature}`}
-            value={humidity}
-            onChange={(text) => air.set('humidity', text)}
-          />
-        )}
+        {field('air.humidityKind')}
+        {field('air.humidity')}
       </Columns>
-      <AirReadout air={typedAir(air.value, units)} units={units} />
+      <AirReadout air={typedAir(air, units)} units={units} />
     </>
   );
 }

@@ -1,12 +1,12 @@
 'use client';
 
 import { airPressureDoubt } from '@/lib/contract/pressure-doubts';
+import type { AirDraft } from '@/lib/fields/air/air-rows';
+import { answeredPressure } from '@/lib/fields/air/pressure-key';
+import { typedAir } from '@/lib/fields/air/typed-air';
 import type { UnitChoice } from '@/lib/units/choice';
 import { pressureQuestion } from '@/lib/words/pressure-doubts';
-import type { AirDraft } from './air-draft';
-import { answeredPressure } from './pressure-key';
 import { PressureQuestion } from './pressure-question';
-import { typedAir } from './read-air';
 
 type TypedPressureQuestionProps = {
   readonly air: AirDraft;

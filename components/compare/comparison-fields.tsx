@@ -1,7 +1,6 @@
 'use client';
 
 import { useState } from 'react';
-import { amountUnit } from '@/components/hardware/hardware-draft';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Select } from '@/components/ui/select';
@@ -9,13 +8,14 @@ import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { HardwareKind } from '@/lib/carb/hardware';
 import { standardOf } from '@/lib/compare/compare';
+import type { Measure } from '@/lib/fields/compare/pull-rows';
+import { amountUnit } from '@/lib/fields/hardware/hardware-rows';
 import { STANDARD_IDS, STANDARDS } from '@/lib/power/standards';
 import type { ComparisonRecord, MachineRecord, Stored } from '@/lib/store/records';
 import { readNumber } from '@/lib/units/entry';
 import { numberText } from '@/lib/units/entry-text';
 import { standardText } from '@/lib/words/fair';
 import { hardwareKindText } from '@/lib/words/hardware';
-import type { Measure } from './pull-draft';
 
 export type ChangeComparison = (change: Partial<ComparisonRecord>) => void;
 

@@ -7,6 +7,7 @@ import { Dialog } from '@/components/ui/dialog';
 import { Section } from '@/components/ui/section';
 import { ButtonRow } from '@/components/ui/stack';
 import type { PullRecord } from '@/lib/compare/compare';
+import type { Measure } from '@/lib/fields/compare/pull-rows';
 import type { Side } from '@/lib/power/pull';
 import { newId } from '@/lib/store/new-id';
 import type { ComparisonRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
@@ -14,7 +15,6 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { counted } from '@/lib/words/listing';
 import { ComparisonFields } from './comparison-fields';
 import { ComparisonResult } from './comparison-result';
-import type { Measure } from './pull-draft';
 import { PullForm } from './pull-form';
 import { measuredText, PullTable } from './pull-table';
 

@@ -1,9 +1,9 @@
 'use client';
 
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { changed, type History, startHistory, undone } from '@/lib/fields/history';
+import { sameShape } from '@/lib/fields/same-shape';
 import { dropDraft, keepDraft, keptDraft } from '@/lib/store/drafts';
-import { changed, type History, startHistory, undone } from './history';
-import { sameShape } from './same-shape';
 
 /** A new draft from the old one; `field` null marks an act of its own, one step of undo. */
 export type ChangeDraft<D> = (field: string | null, next: (draft: D) => D) => void;

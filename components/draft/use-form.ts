@@ -1,7 +1,7 @@
 'use client';
 
 import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import type { FieldErrors, FormReading } from './field-reader';
+import type { FieldErrors, FormReading } from '@/lib/fields/field-reader';
 import type { Untaken, UntakenQuestion } from './untaken';
 import type { DraftState } from './use-draft';
 

@@ -1,24 +1,24 @@
 'use client';
 
 import { useMemo } from 'react';
+import { groupFields } from '@/components/draft/fields-of';
 import type { FormState } from '@/components/draft/use-form';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
-import { type Option, Select } from '@/components/ui/select';
-import { TextField } from '@/components/ui/text-field';
+import type { Option } from '@/components/ui/select';
+import { withAddedRun, withoutRun, withRun } from '@/lib/fields/event/edit-runs';
+import { RUN, type RunDraft } from '@/lib/fields/event/event-rows';
+import { type PlacedRun, placeRuns } from '@/lib/fields/event/place-runs';
 import { MOST_RUNS } from '@/lib/plan/judgement';
 import { addDays } from '@/lib/time/local';
+import type { UnitChoice } from '@/lib/units/choice';
 import { dateWords } from '@/lib/words/date-words';
-import { withAddedRun, withoutRun, withRun } from './edit-runs';
-import type { RunDraft } from './event-draft';
-import { runFieldLabel } from './event-labels';
-import { type PlacedRun, placeRuns } from './place-runs';
+import type { EventFields } from './event-fields';
 import styles from './run-list.module.css';
-import type { EventSectionProps } from './section-props';
 
 /** The runs one by one. */
-export function RunList({ draft, form }: EventSectionProps) {
-  const { runs, date } = draft.value;
+export function RunList({ draft, form }: Pick<EventFields, 'draft' | 'form'>) {
+  const { runs, date, units } = draft.value;
   const placed = useMemo(() => placeRuns(runs, draft.value), [runs, draft.value]);
   return (
     <div className={styles.list}>
@@ -32,9 +32,8 @@ export function RunList({ draft, form }: EventSectionProps) {
             placed={place?.ok ? place.value : null}
             date={date}
             form={form}
-            onChange={(key, text) =>
-              draft.change(`runs.${run.key}.${key}`, (before) => withRun(before, index, { [key]: text }))
-            }
+            units={units}
+            onChange={(step, values) => draft.change(step, (before) => withRun(before, index, values))}
             onRemove={() => draft.change(null, (before) => withoutRun(before, index))}
           />
         );
@@ -58,25 +57,21 @@ type RunRowProps = {
   readonly placed: PlacedRun | null;
   readonly date: string;
   readonly form: FormState;
-  readonly onChange: (key: 'name' | 'start' | 'end' | 'day' | 'which', text: string) => void;
+  readonly units: UnitChoice;
+  readonly onChange: (step: string | null, values: Partial<RunDraft>) => void;
   readonly onRemove: () => void;
 };
 
-function RunRow({ index, run, placed, date, form, onChange, onRemove }: RunRowProps) {
+function RunRow({ index, run, placed, date, form, units, onChange, onRemove }: RunRowProps) {
   const title = `Run ${index + 1}`;
-  const field = (key: 'name' | 'start' | 'end' | 'day' | 'which') => ({
-    ...form.field(`runs.${index}.${key}`),
-    label: runFieldLabel(key),
+  const field = groupFields({
+    group: RUN,
+    values: run,
+    units,
+    prefix: `runs.${index}.`,
+    bind: form.field,
+    put: onChange,
   });
-  const text = (key: 'name' | 'start' | 'end', placeholder: string) => (
-    <TextField
-      {...field(key)}
-      placeholder={placeholder}
-      autoComplete="off"
-      value={run[key]}
-      onChange={(next) => onChange(key, next)}
-    />
-  );
   return (
     // biome-ignore lint/a11y/useSemanticElements: a legend cannot share its line with the button
     <div role="group" aria-label={title} className={styles.run}>
@@ -87,33 +82,15 @@ function RunRow({ index, run, placed, date, form, onChange, onRemove }: RunRowPr
         </Button>
       </div>
       <div className={styles.fields}>
-        {text('name', title)}
-        {text('start', '19:00')}
-        {text('end', '6 min')}
-        <Select
-          {...field('day')}
-          value={run.day}
-          options={dayOptions(run, placed, date)}
-          onChange={(day) => onChange('day', day)}
-        />
-        {placed?.doubled ? (
-          <Select
-            {...field('which')}
-            value={run.which}
-            options={WHICH}
-            onChange={(which) => onChange('which', which)}
-          />
-        ) : null}
+        {field('name', { placeholder: title })}
+        {field('start')}
+        {field('end')}
+        {field('day', { options: dayOptions(run, placed, date) })}
+        {placed?.doubled ? field('which') : null}
       </div>
     </div>
   );
 }
-
-const WHICH: readonly Option<RunDraft['which']>[] = [
-  { value: '', label: 'By the order of the runs' },
-  { value: 'first', label: 'Before the clocks go back' },
-  { value: 'second', label: 'After the clocks go back' },
-];
 
 /** Days that can be chosen for a run; more for one that is later already. */
 const MOST_DAYS_LATER = 4;

@@ -1,20 +1,19 @@
 'use client';
 
-import { wholeOf } from '@/components/draft/part';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { useNow } from '@/components/store/use-now';
 import { Button } from '@/components/ui/button';
 import { Stack } from '@/components/ui/stack';
-import { TextField } from '@/components/ui/text-field';
 import { trackTimeSentence } from '@/lib/words/track-time';
-import type { EventSectionProps } from './section-props';
+import type { EventFields } from './event-fields';
 import { ZoneField } from './zone-field';
 import { deviceZone } from './zones';
 
 /** The zone all clock times of the event are told in, and its date. */
-export function TimeFields({ draft, form }: EventSectionProps) {
-  const whole = wholeOf(draft);
-  const { timezone, date } = draft.value;
+export function TimeFields({ draft, form, field }: EventFields) {
+  const { timezone } = draft.value;
+  const setZone = (step: string | null, zone: string) =>
+    draft.change(step, (before) => ({ ...before, timezone: zone }));
   const now = useNow();
   const clock = useClockZone(timezone);
   const device = deviceZone();
@@ -25,17 +24,12 @@ export function TimeFields({ draft, form }: EventSectionProps) {
         {...form.field('timezone')}
         hint={trackTime ?? 'Type a big city of the zone, such as Chicago or Oslo.'}
         value={timezone}
-        onChange={(text) => whole.set('timezone', text)}
+        onChange={(text) => setZone('timezone', text)}
       />
       {timezone === device ? null : (
-        <Button onClick={() => whole.setAll({ timezone: device })}>Use this device’s: {device}</Button>
+        <Button onClick={() => setZone(null, device)}>Use this device’s: {device}</Button>
       )}
-      <TextField
-        {...form.field('date')}
-        type="date"
-        value={date}
-        onChange={(text) => whole.set('date', text)}
-      />
+      {field('date')}
     </Stack>
   );
 }

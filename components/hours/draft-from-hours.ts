@@ -1,10 +1,10 @@
-import { onlyUnits } from '@/components/draft/only-units';
 import type { PressureKind } from '@/lib/air/air';
 import { relativeHumidityOf } from '@/lib/air/humidity';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import type { EventJson, HourJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { pressureJson, pressureSaid } from '@/lib/contract/pressure';
+import { onlyUnits } from '@/lib/fields/only-units';
 import type { TypedHours } from '@/lib/store/records';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { hourTicks, isoUtc } from '@/lib/time/zone';

@@ -1,7 +1,6 @@
 'use client';
 
 import { Fragment, useMemo, useState } from 'react';
-import { clockOf } from '@/components/event/clock-text';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
@@ -9,6 +8,7 @@ import { Notice } from '@/components/ui/notice';
 import { ButtonRow } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { runsFromEvent } from '@/lib/contract/event-from-json';
+import { clockOf } from '@/lib/fields/clock-text';
 import { minutesToSpare } from '@/lib/plan/delay';
 import { type Instant, instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';

@@ -1,5 +1,5 @@
-import { pressureKey } from '@/components/air/pressure-key';
 import type { PressureAnswer } from '@/lib/contract/pressure-answer';
+import { pressureKey } from '@/lib/fields/air/pressure-key';
 import type { HoursDraft } from './hours-draft';
 
 /** All that a person stands by with an answer: kind, height, the number said once and those by the hour. */

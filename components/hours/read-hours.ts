@@ -1,10 +1,10 @@
-import { complainOf } from '@/components/draft/complain-of';
-import { type FieldReader, type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
-import { withoutGaps } from '@/components/draft/without-gaps';
 import { parseWith } from '@/lib/contract/parse';
 import { pressureField } from '@/lib/contract/pressure';
 import type { Path } from '@/lib/contract/problem';
 import { typedSeriesFromJson } from '@/lib/contract/typed-hours-from-json';
+import { complainOf } from '@/lib/fields/complain-of';
+import { type FieldReader, type FormReading, fieldReader, ifTyped } from '@/lib/fields/field-reader';
+import { withoutGaps } from '@/lib/fields/without-gaps';
 import { type TypedHours, typedHoursSchema } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
@@ -23,13 +23,13 @@ export function readHours(draft: HoursDraft, { zone }: Zoned): FormReading<Hours
   const hours = typedRows.map(({ row, index }) => hourJson(row, { index, draft, reader, zone }));
   if (typedRows.filter(({ row }) => row.temperature.trim() !== '').length < 2)
     reader.complain('rows', 'Type at least two temperatures; the hours between them are filled in.');
-  const elevationM = reader.elevationM({ name: 'elevation', text: draft.elevation, example: '402' });
+  const elevationM = reader.read('elevation', { name: 'elevation', text: draft.elevation, example: '402' });
   const pressure = readPressure(draft, reader);
   const relativeHumidity = readHumidity('humidity', draft.humidity, reader);
   const pressureConfirmed = areHoursConfirmed(draft) ? true : undefined;
   const toFields = {
     fieldOf: (path: Path) => hoursField(path, { draft, places: typedRows.map(({ index }) => index) }),
-    voice: { zone, units: draft.units },
+    zone,
   };
   const parsed = parseWith(
     typedHoursSchema,
@@ -58,12 +58,16 @@ function hourJson(row: HourRow, { index, draft, reader, zone }: RowPlace): objec
   const pressureHpa =
     pressureByHour && pressureKind !== 'standard'
       ? ifTyped(row.pressure, () =>
-          reader.pressureHpa({ name: name('pressure'), text: row.pressure, example: '29.92 inHg' }),
+          reader.read('pressure', { name: name('pressure'), text: row.pressure, example: '29.92 inHg' }),
         )
       : undefined;
   return withoutGaps({
     time: isoLocal(instant(Date.parse(row.at)), zone),
-    temperatureC: reader.temperatureC({ name: name('temperature'), text: row.temperature, example: '-12.5' }),
+    temperatureC: reader.read('temperature', {
+      name: name('temperature'),
+      text: row.temperature,
+      example: '-12.5',
+    }),
     ...(pressureHpa === undefined || pressureKind === 'standard'
       ? {}
       : { [pressureField(pressureKind)]: pressureHpa }),
@@ -74,7 +78,7 @@ function hourJson(row: HourRow, { index, draft, reader, zone }: RowPlace): objec
 }
 
 function readHumidity(name: string, text: string, reader: FieldReader): number | undefined {
-  const humidity = reader.ratio({ name, text, example: '80' });
+  const humidity = reader.read('percent', { name, text, example: '80' });
   if (humidity !== undefined && (humidity < 0 || humidity > 1))
     reader.complain(name, 'Relative humidity lies between 0 and 100 %.');
   return humidity;
@@ -86,7 +90,7 @@ function readPressure(draft: HoursDraft, reader: FieldReader): object {
   if (pressureKind === 'standard') return { kind: 'standard' };
   const someHaveOwn = pressureByHour && rows.some((row) => row.pressure.trim() !== '');
   if (someHaveOwn && pressure.trim() === '') return { kind: 'standard' };
-  const hpa = reader.pressureHpa({ name: 'pressure', text: pressure, example: '29.92 inHg' });
+  const hpa = reader.read('pressure', { name: 'pressure', text: pressure, example: '29.92 inHg' });
   return { kind: pressureKind, hpa };
 }
 

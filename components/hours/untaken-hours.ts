@@ -1,5 +1,5 @@
 import type { Untaken } from '@/components/draft/untaken';
-import { clockOf } from '@/components/event/clock-text';
+import { clockOf } from '@/lib/fields/clock-text';
 import type { PastedHours, PasteProblem } from '@/lib/hours/pasted';
 import type { Result } from '@/lib/result/result';
 import { counted } from '@/lib/words/listing';

@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
-import { clockOf } from '@/components/event/clock-text';
+import { clockOf } from '@/lib/fields/clock-text';
 import { readPastedHours } from '@/lib/hours/paste';
 import type { PastedHours, PasteOptions, PasteProblem } from '@/lib/hours/pasted';
 import type { Result } from '@/lib/result/result';

@@ -1,43 +1,26 @@
 'use client';
 
-import { fieldReader } from '@/components/draft/field-reader';
 import { NarrowColumns } from '@/components/draft/narrow-columns';
-import { part } from '@/components/draft/part';
-import { Choice } from '@/components/ui/choice';
-import { NumberField } from '@/components/ui/number-field';
 import { Section } from '@/components/ui/section';
-import { TextArea } from '@/components/ui/text-area';
+import { fieldReader } from '@/lib/fields/field-reader';
+import type { MachineDraft } from '@/lib/fields/machine/machine-rows';
+import { readBox, readMains } from '@/lib/fields/machine/read-jets';
 import { boxHints, boxSummary } from '@/lib/words/box-hints';
-import type { BoxDraft, MachineDraft } from './machine-draft';
-import { readBox, readMains } from './read-jets';
-import type { MachineSectionProps } from './section-props';
-
-const WAYS: readonly { readonly value: BoxDraft['how']; readonly label: string }[] = [
-  { value: 'typed', label: 'Type them' },
-  { value: 'range', label: 'From … to …' },
-];
+import type { MachineFields } from './machine-fields';
 
 /** The jets a racer owns. */
-export function BoxFields({ draft, form }: MachineSectionProps) {
-  const box = part(draft, 'box');
-  const { how, text, from, to, by, each } = box.value;
+export function BoxFields({ draft, field }: MachineFields) {
   return (
     <Section title="Box: the main jets you own">
-      <Choice {...form.field('box.how')} value={how} options={WAYS} onChange={(way) => box.set('how', way)} />
-      {how === 'typed' ? (
-        <TextArea
-          {...form.field('box.text')}
-          hint="Size, then x and how many, the fitted ones too: 400x3 410x3 420"
-          rows={3}
-          value={text}
-          onChange={(next) => box.set('text', next)}
-        />
+      {field('box.how')}
+      {draft.value.box.how === 'typed' ? (
+        field('box.text')
       ) : (
         <NarrowColumns>
-          <NumberField {...form.field('box.from')} value={from} onChange={(next) => box.set('from', next)} />
-          <NumberField {...form.field('box.to')} value={to} onChange={(next) => box.set('to', next)} />
-          <NumberField {...form.field('box.by')} value={by} onChange={(next) => box.set('by', next)} />
-          <NumberField {...form.field('box.each')} value={each} onChange={(next) => box.set('each', next)} />
+          {field('box.from')}
+          {field('box.to')}
+          {field('box.by')}
+          {field('box.each')}
         </NarrowColumns>
       )}
       <BoxPreview draft={draft.value} />

@@ -2,23 +2,21 @@
 
 import { useCallback, useState } from 'react';
 import { EditorForm } from '@/components/draft/editor-form';
-import { useDraft } from '@/components/draft/use-draft';
-import { type Save, useForm } from '@/components/draft/use-form';
+import { useFields } from '@/components/draft/use-fields';
+import type { Save } from '@/components/draft/use-form';
 import type { MachineJson } from '@/lib/contract/machine';
+import { blankMachineDraft, draftFromMachine, MACHINE_SHAPE } from '@/lib/fields/machine/draft-from-machine';
+import { MACHINE, type MachineDraft, machineLabel } from '@/lib/fields/machine/machine-rows';
+import { readMachine } from '@/lib/fields/machine/read-machine';
+import { withUnshown } from '@/lib/fields/machine/with-unshown';
 import type { UnitChoice } from '@/lib/units/choice';
 import { AdvancedFields } from './advanced-fields';
 import { BaselineFields, BaselineMoreFields } from './baseline-fields';
 import { BoxFields } from './box-fields';
 import { CircuitFields } from './circuit-fields';
-import { blankMachineDraft, draftFromMachine } from './draft-from-machine';
 import { IntakeFields } from './intake-fields';
 import { JetFields } from './jet-fields';
 import { LimitsFields } from './limits-fields';
-import type { MachineDraft } from './machine-draft';
-import { machineLabel } from './machine-labels';
-import { MACHINE_SHAPE } from './machine-shape';
-import { readMachine } from './read-machine';
-import { withUnshown } from './with-unshown';
 
 type MachineEditorProps = {
   /** Tells the kept typing of one machine from that of another: the record's id, or `new`. */
@@ -42,27 +40,33 @@ export function MachineEditor({ id, initial, units, onSave, onCancel }: MachineE
   const [opened] = useState(() =>
     initial === null ? null : { machine: initial, draft: draftFromMachine(initial, units) },
   );
-  const [start] = useState(() => opened?.draft ?? blankMachineDraft(units));
-  const draft = useDraft({ key: `machine.${id}`, initial: start, shape: MACHINE_SHAPE });
   const read = useCallback((typed: MachineDraft) => withUnshown(readMachine(typed), typed, opened), [opened]);
-  const form = useForm({ draft, read, labelOf: machineLabel, onSave });
+  const fields = useFields<typeof MACHINE, MachineDraft, MachineJson>({
+    key: `machine.${id}`,
+    table: MACHINE,
+    shape: MACHINE_SHAPE,
+    initial: () => opened?.draft ?? blankMachineDraft(units),
+    read,
+    labelOf: machineLabel,
+    onSave,
+  });
   return (
     <EditorForm
       title={initial === null ? 'New machine' : `Machine ${initial.name}`}
-      form={form}
-      draft={draft}
+      form={fields.form}
+      draft={fields.draft}
       saveLabel="Save machine"
       onCancel={onCancel}
     >
-      <JetFields draft={draft} form={form} />
-      <BoxFields draft={draft} form={form} />
-      <BaselineFields draft={draft} form={form} />
+      <JetFields {...fields} />
+      <BoxFields {...fields} />
+      <BaselineFields {...fields} />
       <div>
-        <BaselineMoreFields draft={draft} form={form} />
-        <IntakeFields draft={draft} form={form} />
-        <LimitsFields draft={draft} form={form} />
-        <CircuitFields draft={draft} form={form} />
-        <AdvancedFields draft={draft} form={form} />
+        <BaselineMoreFields {...fields} />
+        <IntakeFields {...fields} />
+        <LimitsFields {...fields} />
+        <CircuitFields {...fields} />
+        <AdvancedFields {...fields} />
       </div>
     </EditorForm>
   );

@@ -1,23 +1,22 @@
 'use client';
 
-import { fieldReader } from '@/components/draft/field-reader';
-import { wholeOf } from '@/components/draft/part';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Columns } from '@/components/ui/stack';
 import { markingDoubt } from '@/lib/carb/marking-doubt';
+import { fieldReader } from '@/lib/fields/field-reader';
+import type { MachineDraft } from '@/lib/fields/machine/machine-rows';
+import { readBox, readMains } from '@/lib/fields/machine/read-jets';
 import { markingQuestion } from '@/lib/words/marking';
-import type { MachineDraft } from './machine-draft';
-import { readBox, readMains } from './read-jets';
-import type { MachineSectionProps } from './section-props';
+import type { MachineFields } from './machine-fields';
 
 /** Asks once where the jets look as if they were marked the other way; one tap answers. */
-export function MarkingQuestion({ draft }: Pick<MachineSectionProps, 'draft'>) {
-  const whole = wholeOf(draft);
+export function MarkingQuestion({ draft }: Pick<MachineFields, 'draft'>) {
   const { marking, markingSure } = draft.value;
   const doubt = markingSure === marking ? null : doubtOf(draft.value);
   if (doubt === null || marking === 'list') return null;
-  const answer = (kind: 'flow' | 'bore') => whole.setAll({ marking: kind, markingSure: kind });
+  const answer = (kind: 'flow' | 'bore') =>
+    draft.change(null, (before) => ({ ...before, marking: kind, markingSure: kind }));
   const [given, other] = marking === 'bore' ? (['bore', 'flow'] as const) : (['flow', 'bore'] as const);
   return (
     <Notice

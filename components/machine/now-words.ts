@@ -1,37 +1,17 @@
 import { usualSwapWorth } from '@/lib/carb/swap-worth';
+import { MACHINE, type MachineDraft } from '@/lib/fields/machine/machine-rows';
+import { optionLabel } from '@/lib/fields/table-values';
 import { numberText } from '@/lib/units/entry-text';
-import type { MachineDraft } from './machine-draft';
-
-const INTAKES: Readonly<Record<MachineDraft['intake']['choice'], string>> = {
-  ducted: 'Ducted airbox',
-  open: 'Open filters',
-  hood: 'Under the hood',
-  own: 'Measured',
-};
-
-const LIMITS: Readonly<Record<MachineDraft['limits']['choice'], string>> = {
-  race: 'Race',
-  trail: 'Trail',
-  'break-in': 'Break-in',
-  own: 'My own',
-};
-
-const HUMIDITIES: Readonly<Record<MachineDraft['baseline']['humidityKind'], string>> = {
-  unknown: 'Not given',
-  relative: 'Relative humidity',
-  'dew-point': 'Dew point',
-  'frost-point': 'Frost point',
-};
 
 /** "Ducted airbox, 5 °F warmer than outside". */
 export function intakeNow({ intake, units }: MachineDraft): string {
-  return `${INTAKES[intake.choice]}, ${intake.offset.trim() || '?'} °${units.temperature} warmer than outside`;
+  return `${optionLabel(MACHINE.intake.rows.choice, intake.choice)}, ${intake.offset.trim() || '?'} °${units.temperature} warmer than outside`;
 }
 
 /** "Race: lean 2 %, rich 5 %, risk 5 %". */
 export function limitsNow({ limits }: MachineDraft): string {
   const percent = (text: string): string => `${text.trim() || '?'} %`;
-  return `${LIMITS[limits.choice]}: lean ${percent(limits.leanPercent)}, rich ${percent(limits.richPercent)}, risk ${percent(limits.risk)}`;
+  return `${optionLabel(MACHINE.limits.rows.choice, limits.choice)}: lean ${percent(limits.leanPercent)}, rich ${percent(limits.richPercent)}, risk ${percent(limits.risk)}`;
 }
 
 /** Which of the circuits beside the main are described. */
@@ -52,6 +32,8 @@ export function advancedNow({ response, swapWorthPercent, carburettors }: Machin
 export function baselineMoreNow({ baseline }: MachineDraft): string {
   const { humidityKind, humidity, provenOn } = baseline;
   const air =
-    humidityKind === 'unknown' ? HUMIDITIES.unknown : `${HUMIDITIES[humidityKind]} ${humidity}`.trim();
+    humidityKind === 'unknown'
+      ? 'Not given'
+      : `${optionLabel(MACHINE.baseline.rows.humidityKind, humidityKind)} ${humidity}`.trim();
   return provenOn === '' ? air : `${air}, ${provenOn}`;
 }

@@ -1,36 +1,24 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
-import { wholeOf } from '@/components/draft/part';
-import { NumberField } from '@/components/ui/number-field';
 import { useHash } from '@/components/ui/use-hash';
 import { usualSwapWorth } from '@/lib/carb/swap-worth';
+import type { MachineDraft } from '@/lib/fields/machine/machine-rows';
 import { horsepowerToWatt } from '@/lib/units/convert';
 import { readNumber } from '@/lib/units/entry';
 import { ratio } from '@/lib/units/quantity';
 import { swapWorthHint } from '@/lib/words/worth';
-import type { MachineDraft } from './machine-draft';
-import type { MachineSectionProps } from './section-props';
+import type { MachineFields } from './machine-fields';
 import { SWAP_WORTH } from './swap-worth-hash';
 
 /** What a swap of the jets must save to be made for power; whoever was sent here stands in it at once. */
-export function SwapWorthField({ draft, form }: MachineSectionProps) {
+export function SwapWorthField({ draft, field }: MachineFields) {
   const asked = useHash() === SWAP_WORTH;
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (asked) place.current?.querySelector('input')?.focus();
   }, [asked]);
-  return (
-    <div ref={place}>
-      <NumberField
-        {...form.field('swapWorthPercent')}
-        hint={hintOf(draft.value)}
-        unit="%"
-        value={draft.value.swapWorthPercent}
-        onChange={(text) => wholeOf(draft).set('swapWorthPercent', text)}
-      />
-    </div>
-  );
+  return <div ref={place}>{field('swapWorthPercent', { hint: hintOf(draft.value) })}</div>;
 }
 
 /** Where a text is no number that could be saved, the hint tells what counts without it. */

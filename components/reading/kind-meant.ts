@@ -1,5 +1,5 @@
+import type { ReadingDraft } from '@/lib/fields/reading/reading-rows';
 import type { PlanWarning } from '@/lib/plan/types';
-import type { ReadingDraft, ReadPressureKind } from './reading-draft';
 
 /**
  * The kind a questioned pressure would be ordinary as; null where another kind explains nothing. A reading is kept as
@@ -8,7 +8,7 @@ import type { ReadingDraft, ReadPressureKind } from './reading-draft';
 export function kindMeant(
   { pressureKind }: Pick<ReadingDraft, 'pressureKind'>,
   question: PlanWarning | null,
-): Exclude<ReadPressureKind, 'none' | 'altimeter'> | null {
+): Exclude<ReadingDraft['pressureKind'], 'none' | 'altimeter'> | null {
   if (question?.code !== 'reading-pressure-in-doubt') return null;
   if (question.doubt.likely === 'sea-level') return pressureKind === 'station' ? 'sea-level' : null;
   return question.difference < 0 && pressureKind !== 'station' ? 'station' : null;

@@ -1,4 +1,4 @@
-import { type FormReading, fieldReader, ifTyped } from '@/components/draft/field-reader';
+import { type FormReading, fieldReader, ifTyped } from '@/lib/fields/field-reader';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
 import { MILE_M } from '@/lib/units/convert';
@@ -28,12 +28,12 @@ export function readReport(draft: ReportDraft, { now, site, units, voice }: Arou
   if (!observed.ok) reader.complain('report', metarProblemSentence(observed.reason, voice));
   const length = units.elevation === 'ft' ? MILE_M : 1000;
   const away = ifTyped(draft.distance, () =>
-    reader.number({ name: 'distance', text: draft.distance, example: '12' }),
+    reader.read('number', { name: 'distance', text: draft.distance, example: '12' }),
   );
   if (away !== undefined && !(away >= 0 && away * length <= FARTHEST_M))
     reader.complain('distance', 'That is too far away to say anything about the track. Check the number.');
   const height = ifTyped(draft.elevation, () =>
-    reader.elevationM({
+    reader.read('elevation', {
       name: 'elevation',
       text: draft.elevation,
       example: units.elevation === 'ft' ? '1400' : '420',

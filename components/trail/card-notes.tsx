@@ -1,10 +1,10 @@
 import type { Machine } from '@/lib/carb/machine';
+import type { CardDraft } from '@/lib/fields/trail/trail-rows';
 import type { CardMark, JetCard } from '@/lib/trail/card';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { CARD_LIMITS, cardEndsLegend, cardLegend, cardRounding } from '@/lib/words/jet-card';
 import { jetsText } from '@/lib/words/settings';
 import styles from './card.module.css';
-import type { CardDraft } from './trail-draft';
 
 type CardNotesProps = {
   readonly card: JetCard;

@@ -17,6 +17,7 @@ import { CardSheet } from './card-sheet';
 import { CardTable } from './card-table';
 import { readCard } from './read-card';
 import type { TrailSectionProps } from './section-props';
+import { trailFields } from './trail-fields';
 import { useJetCard } from './use-jet-card';
 import { usePrinting } from './use-printing';
 
@@ -66,7 +67,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
         </>
       )}
       <Disclosure summary="Change lines, columns and what stands in the cells">
-        <CardFields draft={draft} errors={reading.errors} machine={machine} />
+        <CardFields {...trailFields(draft, reading.errors)} machine={machine} />
       </Disclosure>
     </Section>
   );

@@ -2,12 +2,12 @@ import { useId } from 'react';
 import { classNames } from '@/components/ui/class-names';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import type { Machine } from '@/lib/carb/machine';
+import type { CardDraft } from '@/lib/fields/trail/trail-rows';
 import type { CardCell, JetCard } from '@/lib/trail/card';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
 import { cardCellSentence, cardClipText, cardMainText, cardScrewText } from '@/lib/words/jet-card';
 import styles from './card.module.css';
-import type { CardDraft } from './trail-draft';
 
 export type CardParts = {
   readonly card: JetCard;

@@ -1,59 +1,45 @@
-import type { DraftState } from '@/components/draft/use-draft';
+import { groupFields } from '@/components/draft/fields-of';
 import { Button } from '@/components/ui/button';
-import { NumberField } from '@/components/ui/number-field';
-import { TextField } from '@/components/ui/text-field';
-import type { UnitChoice } from '@/lib/units/choice';
+import { CONDITION, type ConditionDraft } from '@/lib/fields/trail/trail-rows';
 import { formatNumber } from '@/lib/units/format';
 import { stationOf } from './read-seasons';
 import styles from './trail.module.css';
-import type { ConditionDraft, TrailDraft } from './trail-draft';
+import type { TrailFields } from './trail-fields';
 
-type ConditionFieldsProps = {
+type ConditionFieldsProps = Pick<TrailFields, 'draft' | 'bind'> & {
   readonly index: number;
   readonly condition: ConditionDraft;
-  readonly units: UnitChoice;
-  readonly error: string | undefined;
-  readonly draft: DraftState<TrailDraft>;
 };
 
 /** One kind of day: its name and how cold it is. */
-export function ConditionFields({ index, condition, units, error, draft }: ConditionFieldsProps) {
-  const { name, temperature } = condition;
+export function ConditionFields({ index, condition, draft, bind }: ConditionFieldsProps) {
+  const { name } = condition;
   const station = stationOf(condition);
-  const set = (change: Partial<ConditionDraft>) =>
-    draft.change(`conditions.${index}.${Object.keys(change).join()}`, (before) => ({
-      ...before,
-      conditions: before.conditions.map((each, i) => (i === index ? { ...each, ...change } : each)),
-    }));
+  const change = (
+    step: string | null,
+    next: (days: readonly ConditionDraft[]) => readonly ConditionDraft[],
+  ) => draft.change(step, (before) => ({ ...before, conditions: next(before.conditions) }));
+  const field = groupFields({
+    group: CONDITION,
+    values: condition,
+    units: draft.value.units,
+    prefix: `conditions.${index}.`,
+    bind,
+    put: (step, values) =>
+      change(step, (days) => days.map((each, i) => (i === index ? { ...each, ...values } : each))),
+  });
   return (
     <div className={styles.conditionRow}>
-      <TextField
-        label={`Day ${index + 1}`}
-        maxLength={40}
-        value={name}
-        onChange={(text) => set({ name: text })}
-      />
-      <NumberField
-        label="Temperature"
-        signed
-        unit={`°${units.temperature}`}
-        value={temperature}
-        error={error}
-        hint={
+      {field('name', { label: `Day ${index + 1}` })}
+      {field('temperature', {
+        hint:
           station === null
             ? undefined
-            : `With a station pressure of ${formatNumber(station)} hPa, as in past winters.`
-        }
-        onChange={(text) => set({ temperature: text })}
-      />
+            : `With a station pressure of ${formatNumber(station)} hPa, as in past winters.`,
+      })}
       <Button
         aria-label={`Remove ${name === '' ? `day ${index + 1}` : name}`}
-        onClick={() =>
-          draft.change(null, (before) => ({
-            ...before,
-            conditions: before.conditions.filter((_, i) => i !== index),
-          }))
-        }
+        onClick={() => change(null, (days) => days.filter((_, i) => i !== index))}
       >
         Remove
       </Button>

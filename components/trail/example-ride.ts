@@ -1,8 +1,8 @@
+import { firstDraft } from '@/lib/fields/trail/first-draft';
+import type { RideDraft } from '@/lib/fields/trail/trail-rows';
 import { METRIC_UNITS, type UnitChoice, US_UNITS } from '@/lib/units/choice';
 import { readElevation, readTemperature } from '@/lib/units/entry';
 import type { ExampleParts } from '@/lib/words/example-ride';
-import { firstDraft } from './first-draft';
-import type { RideDraft } from './trail-draft';
 
 /** The example as either kind of units opens it: a draft keeps its heights and temperatures when units change. */
 const EXAMPLES = [METRIC_UNITS, US_UNITS].map((units) => ({

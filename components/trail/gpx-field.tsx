@@ -1,16 +1,17 @@
 import { useRef, useState } from 'react';
+import type { Part } from '@/components/draft/part';
 import { Field } from '@/components/ui/field';
 import fieldStyles from '@/components/ui/field.module.css';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
+import type { FieldErrors } from '@/lib/fields/field-reader';
+import type { RideDraft } from '@/lib/fields/trail/trail-rows';
 import type { GpxTracks } from '@/lib/trail/gpx';
 import { MOST_GPX_BYTES } from '@/lib/trail/gpx-shape';
 import { joinedDays } from '@/lib/trail/join-days';
 import { profileFromText, profileToText } from '@/lib/trail/profile-text';
 import { type Profile, profileOf } from '@/lib/trail/track';
 import { gpxProblemSentence, joinedDayName, TRACK_TAKEN_AWAY, trackNotes } from '@/lib/words/gpx-problems';
-import type { RidePartProps } from './ride-part-props';
-import type { RideDraft } from './trail-draft';
 
 /** Whole days first, since a day is what is planned; then each track by itself. */
 function withJoinedDays({ tracks, untimed }: GpxTracks, zone: string): GpxTracks {
@@ -34,6 +35,8 @@ async function tracksOf(file: File, zone: string): Promise<GpxTracks | string> {
   }
 }
 
+type GpxFieldProps = { readonly ride: Part<RideDraft>; readonly errors: FieldErrors };
+
 type StartTexts = Pick<RideDraft, 'latitude' | 'longitude'>;
 
 function startTexts({ start }: Profile): StartTexts {
@@ -47,7 +50,7 @@ function withoutStart({ latitude, longitude }: StartTexts, gone: Profile): Parti
 }
 
 /** The tracks of the chosen file, and the one that is taken. A file that cannot be read takes the track before it away. */
-function useTracks(ride: RidePartProps['ride']) {
+function useTracks(ride: GpxFieldProps['ride']) {
   const [read, setRead] = useState<GpxTracks | null>(null);
   const [chosen, setChosen] = useState(0);
   const [problem, setProblem] = useState<string>();
@@ -86,7 +89,7 @@ function useTracks(ride: RidePartProps['ride']) {
 }
 
 /** A GPX file, and which of its tracks. */
-export function GpxField({ ride, errors }: RidePartProps) {
+export function GpxField({ ride, errors }: GpxFieldProps) {
   const { read, chosen, problem, busy, take, open } = useTracks(ride);
   const kept = profileFromText(ride.value.track);
   return (

@@ -1,8 +1,8 @@
 import type { DraftState } from '@/components/draft/use-draft';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
+import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import styles from './trail.module.css';
-import type { TrailDraft } from './trail-draft';
 import type { TrailMachine } from './use-trail-machine';
 
 type MachineSectionProps = {

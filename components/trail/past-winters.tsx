@@ -12,6 +12,7 @@ import { NumberField } from '@/components/ui/number-field';
 import { ButtonRow, Columns, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
 import { useToast } from '@/components/ui/toast';
+import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import { winterMonths } from '@/lib/trail/winter';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
@@ -23,7 +24,6 @@ import { MONTHS, PERCENTILES, type Percentile } from '@/lib/words/months';
 import { townElevationSentence } from '@/lib/words/trail-advice';
 import { readSeasons } from './read-seasons';
 import styles from './trail.module.css';
-import type { TrailDraft } from './trail-draft';
 import { type MonthToAdd, withMonth } from './with-month';
 
 const INSTEAD = 'Past winters cannot be looked up without it; type the days yourself.';

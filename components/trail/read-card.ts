@@ -1,12 +1,13 @@
-import { type FieldErrors, fieldReader } from '@/components/draft/field-reader';
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
+import { type FieldErrors, fieldReader } from '@/lib/fields/field-reader';
+import { readNumberRow } from '@/lib/fields/table-values';
+import { type CardDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import type { CardAxes } from '@/lib/trail/card';
 import type { UnitChoice } from '@/lib/units/choice';
 import { elevationFrom, elevationIn, temperatureFrom, temperatureIn } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 import { metre, ratio } from '@/lib/units/quantity';
-import type { CardDraft } from './trail-draft';
 
 export type CardReading = { readonly axes: CardAxes | null; readonly errors: FieldErrors };
 
@@ -21,26 +22,11 @@ export const MOST_COLUMNS = 7;
 /** Rows from the warmest down, columns from the lowest up. */
 export function readCard(draft: CardDraft, units: UnitChoice): CardReading {
   const fields = fieldReader(units);
-  const temperature = (name: 'coldest' | 'warmest') =>
-    inRange(fields.temperatureC({ name, text: draft[name], example: '-40' }), { name, least: -70, most: 60 });
-  const elevation = (name: 'lowest' | 'highest') =>
-    inRange(fields.elevationM({ name, text: draft[name], example: '3000' }), {
-      name,
-      least: -430,
-      most: 6000,
-    });
-  const inRange = (
-    value: number | undefined,
-    { name, least, most }: { readonly name: string; readonly least: number; readonly most: number },
-  ) => {
-    if (value === undefined || (value >= least && value <= most)) return value;
-    fields.complain(name, 'Outside what any road or trail has. Check the number and its unit.');
-    return undefined;
-  };
-  const [coldest, warmest] = [temperature('coldest'), temperature('warmest')];
-  const [lowest, highest] = [elevation('lowest'), elevation('highest')];
-  const step = fields.temperatureStepC({ name: 'step', text: draft.step, example: '10' });
-  const rise = fields.elevationM({ name: 'rise', text: draft.rise, example: '500' });
+  const number = (name: Exclude<keyof CardDraft, 'shows'>) =>
+    readNumberRow(TRAIL.card.rows[name], draft[name], name, fields);
+  const [coldest, warmest] = [number('coldest'), number('warmest')];
+  const [lowest, highest] = [number('lowest'), number('highest')];
+  const [step, rise] = [number('step'), number('rise')];
   const rows = counted(
     { name: 'step', from: coldest, to: warmest, by: step, most: MOST_ROWS[draft.shows] },
     fields.complain,

@@ -1,5 +1,8 @@
-import { ifTyped } from '@/components/draft/field-reader';
-import { clockOf } from '@/components/event/clock-text';
+import { clockOf } from '@/lib/fields/clock-text';
+import type { FieldReader } from '@/lib/fields/field-reader';
+import { WAY_KM } from '@/lib/fields/number-kinds';
+import { readNumberRow } from '@/lib/fields/table-values';
+import { RIDE_PLACE, type RideDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import { addMinutes } from '@/lib/time/instant';
 import { pointsBetween, type Ride, type RideStop, rideProblem } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';
@@ -7,23 +10,20 @@ import { metre } from '@/lib/units/quantity';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { placeNames } from '@/lib/words/place-names';
 import { rideProblemSentence } from '@/lib/words/ride';
-import { WAY_KM } from './draft-in-units';
-import { heightOf, type RideReader, rideMinutes } from './read-ride-fields';
-import type { RideDraft } from './trail-draft';
+import { heightOf } from './read-ride-fields';
 
 /** A ride between typed places. */
-export function typedRide(draft: RideDraft, zone: string, reading: RideReader): Ride | null {
-  const { fields, units } = reading;
+export function typedRide(draft: RideDraft, zone: string, fields: FieldReader): Ride | null {
   const clocks = draft.places.map(({ clock }, i) => {
     const read = clockOf(clock);
     if (read === null) fields.complain(`places.${i}.clock`, 'Type a clock time, such as 10:30.');
     return read;
   });
   const heights = draft.places.map(({ elevation }, i) =>
-    heightOf(elevation, `places.${i}.elevation`, reading),
+    heightOf(RIDE_PLACE.rows.elevation, elevation, `places.${i}.elevation`, fields),
   );
   const stops = draft.places.map(
-    ({ stop }, i) => rideMinutes(stop, { name: `places.${i}.stop`, fields }) ?? 0,
+    ({ stop }, i) => readNumberRow(RIDE_PLACE.rows.stop, stop, `places.${i}.stop`, fields) ?? 0,
   );
   if (clocks.some((clock) => clock === null) || heights.some((height) => height === null)) return null;
   const times = ridingTimes(
@@ -48,7 +48,7 @@ export function typedRide(draft: RideDraft, zone: string, reading: RideReader): 
   const problem = rideProblem(places);
   if (problem !== null) {
     const place = 'place' in problem ? problem.place : null;
-    const named = placeNames(places, units);
+    const named = placeNames(places, fields.units);
     const field = place === null ? 'places' : `places.${place}.clock`;
     fields.complain(
       field,
@@ -56,13 +56,13 @@ export function typedRide(draft: RideDraft, zone: string, reading: RideReader): 
     );
     return null;
   }
-  return { stops: places, points: pointsBetween(places), distance: distanceOf(draft, reading) };
+  return { stops: places, points: pointsBetween(places), distance: distanceOf(draft, fields) };
 }
 
-function distanceOf({ distance }: RideDraft, { fields, units }: RideReader) {
-  const way = ifTyped(distance, () => fields.number({ name: 'distance', text: distance, example: '80' }));
-  if (way === undefined) return null;
-  if (way > 0 && way <= 2000) return metre(way * WAY_KM[units.elevation] * 1000);
+function distanceOf({ distance }: RideDraft, fields: FieldReader) {
+  const kilometres = readNumberRow(TRAIL.ride.rows.distance, distance, 'distance', fields);
+  if (kilometres === undefined) return null;
+  if (kilometres > 0 && kilometres <= 2000 * WAY_KM[fields.units.elevation]) return metre(kilometres * 1000);
   fields.complain('distance', 'More than 0 and at most 2000.');
   return null;
 }

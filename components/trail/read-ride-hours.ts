@@ -1,6 +1,8 @@
-import type { FieldReader } from '@/components/draft/field-reader';
-import { clockOf } from '@/components/event/clock-text';
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
+import { clockOf } from '@/lib/fields/clock-text';
+import type { FieldReader } from '@/lib/fields/field-reader';
+import { readNumberRow } from '@/lib/fields/table-values';
+import { type HourDraft, RIDE_HOUR, type RideDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import type { HourSeries } from '@/lib/hours/series';
 import { typedSeries } from '@/lib/hours/typed';
 import { localDate } from '@/lib/time/zone';
@@ -11,15 +13,13 @@ import { celsiusToKelvin } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
 import { airProblemSentence } from '@/lib/words/air-problems';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
-import { heightOf, type RideReader } from './read-ride-fields';
-import type { HourDraft, RideDraft } from './trail-draft';
+import { heightOf } from './read-ride-fields';
 
 type Riding = { readonly zone: string; readonly ride: Ride };
 
 /** Typed temperatures over the day, the first on the ride's own date. */
-export function typedHours(draft: RideDraft, { zone, ride }: Riding, reading: RideReader): HourSeries | null {
-  const { fields, units } = reading;
-  const elevation = heightOf(draft.hoursElevation, 'hoursElevation', reading);
+export function typedHours(draft: RideDraft, { zone, ride }: Riding, fields: FieldReader): HourSeries | null {
+  const elevation = heightOf(TRAIL.ride.rows.hoursElevation, draft.hoursElevation, 'hoursElevation', fields);
   const typed = draft.hours.flatMap((hour, i) => hourOf(hour, i, fields));
   if (elevation === null || typed.length < draft.hours.length) return null;
   if (typed.length < 2) {
@@ -49,7 +49,7 @@ export function typedHours(draft: RideDraft, { zone, ride }: Riding, reading: Ri
     stepMinutes: 60,
   });
   if (series.ok) return series.value.series;
-  fields.complain('hours', typedProblem(series.reason, units));
+  fields.complain('hours', typedProblem(series.reason, fields.units));
   return null;
 }
 
@@ -69,7 +69,7 @@ function typedProblem(reason: TypedReason, units: UnitChoice): string {
 function hourOf({ clock, temperature }: HourDraft, i: number, fields: FieldReader) {
   const read = clockOf(clock);
   if (read === null) fields.complain(`hours.${i}.clock`, 'Type a clock time, such as 07:00.');
-  const celsius = fields.temperatureC({ name: `hours.${i}.temperature`, text: temperature, example: '-12' });
+  const celsius = readNumberRow(RIDE_HOUR.rows.temperature, temperature, `hours.${i}.temperature`, fields);
   return read === null || celsius === undefined ? [] : [{ clock: read, celsius }];
 }
 

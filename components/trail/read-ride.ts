@@ -1,16 +1,16 @@
-import { type FieldErrors, fieldReader, ifTyped } from '@/components/draft/field-reader';
+import { type FieldErrors, type FieldReader, fieldReader } from '@/lib/fields/field-reader';
+import { WAY_KM } from '@/lib/fields/number-kinds';
+import { readNumberRow } from '@/lib/fields/table-values';
+import { type RideDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import { LAPSE_RANGE, type Lapse, lapse } from '@/lib/hours/elevation-shift';
 import type { HourSeries } from '@/lib/hours/series';
 import { zoneExists } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
 import type { Consumption } from '@/lib/trail/ride-fuel';
 import type { UnitChoice } from '@/lib/units/choice';
-import { THOUSAND_M, WAY_KM } from './draft-in-units';
 import { typedRide } from './read-places';
-import { type RideReader, rideMinutes } from './read-ride-fields';
 import { typedHours } from './read-ride-hours';
 import { trackRide } from './read-track';
-import type { RideDraft } from './trail-draft';
 
 export type RideReading = {
   /** null where what is typed names no zone. */
@@ -27,26 +27,25 @@ export type RideReading = {
 /** What the ride form says, as far as it can be used; every complaint stands beside its field. */
 export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
   const fields = fieldReader(units);
-  const reading = { fields, units };
   const zone = zoneExists(draft.timezone) ? draft.timezone : null;
   if (zone === null) fields.complain('timezone', noZone(draft.timezone));
   const ride =
     zone === null
       ? null
       : draft.way === 'typed'
-        ? typedRide(draft, zone, reading)
-        : trackRide(draft, zone, reading);
+        ? typedRide(draft, zone, fields)
+        : trackRide(draft, zone, fields);
   const hours =
     zone === null || draft.air === 'forecast' || ride === null
       ? null
-      : typedHours(draft, { zone, ride }, reading);
+      : typedHours(draft, { zone, ride }, fields);
   return {
     zone,
     ride,
     typedHours: hours,
-    fall: fallOf(draft, reading),
-    swapMinutes: rideMinutes(draft.swapMinutes, { name: 'swapMinutes', fields }) ?? 20,
-    consumption: consumptionOf(draft, reading),
+    fall: fallOf(draft, fields),
+    swapMinutes: readNumberRow(TRAIL.ride.rows.swapMinutes, draft.swapMinutes, 'swapMinutes', fields) ?? 20,
+    consumption: consumptionOf(draft, fields),
     errors: fields.errors(),
   };
 }
@@ -58,19 +57,17 @@ function noZone(typed: string): string {
     : `No time zone is called “${typed}”. Type a big city of it and take it from the list.`;
 }
 
-function fallOf({ fall }: RideDraft, { fields, units }: RideReader): Lapse | null {
-  const step = fields.temperatureStepC({ name: 'fall', text: fall, example: '6.5' });
-  if (step === undefined) return null;
-  const perMetre = step / THOUSAND_M[units.elevation];
+function fallOf({ fall }: RideDraft, fields: FieldReader): Lapse | null {
+  const perKilometre = readNumberRow(TRAIL.ride.rows.fall, fall, 'fall', fields);
+  if (perKilometre === undefined) return null;
+  const perMetre = perKilometre / 1000;
   if (perMetre >= LAPSE_RANGE.least && perMetre <= LAPSE_RANGE.most) return lapse(perMetre);
   fields.complain('fall', 'More than air can do. The usual fall is 6.5 °C per 1000 m, 3.6 °F per 1000 ft.');
   return null;
 }
 
-function consumptionOf({ fuel, fuelAmount }: RideDraft, { fields, units }: RideReader): Consumption | null {
-  const amount = ifTyped(fuelAmount, () =>
-    fields.number({ name: 'fuelAmount', text: fuelAmount, example: '9' }),
-  );
+function consumptionOf({ fuel, fuelAmount }: RideDraft, fields: FieldReader): Consumption | null {
+  const amount = readNumberRow(TRAIL.ride.rows.fuelAmount, fuelAmount, 'fuelAmount', fields);
   if (amount === undefined) return null;
   if (!(amount > 0 && amount <= 200)) {
     fields.complain('fuelAmount', 'More than 0 and at most 200.');
@@ -78,5 +75,5 @@ function consumptionOf({ fuel, fuelAmount }: RideDraft, { fields, units }: RideR
   }
   return fuel === 'per-hour'
     ? { kind: 'per-hour', litres: amount }
-    : { kind: 'per-distance', litresPerKilometre: amount / 100 / WAY_KM[units.elevation] };
+    : { kind: 'per-distance', litresPerKilometre: amount / 100 / WAY_KM[fields.units.elevation] };
 }

@@ -1,12 +1,13 @@
-import { type FieldErrors, fieldReader } from '@/components/draft/field-reader';
 import type { PressureGiven } from '@/lib/air/air';
 import { airFrom } from '@/lib/air/air-from';
 import { ASSUMED_RELATIVE_HUMIDITY } from '@/lib/contract/air-from-json';
+import { type FieldErrors, fieldReader } from '@/lib/fields/field-reader';
+import { readNumberRow } from '@/lib/fields/table-values';
+import { CONDITION, type ConditionDraft, TRAIL, type TrailDraft } from '@/lib/fields/trail/trail-rows';
 import type { Condition } from '@/lib/trail/season';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
 import { type Metre, metre, type Ratio, ratio } from '@/lib/units/quantity';
 import { airProblemSentence } from '@/lib/words/air-problems';
-import type { ConditionDraft, TrailDraft } from './trail-draft';
 
 export type SeasonsReading = {
   readonly conditions: readonly Condition[];
@@ -18,12 +19,12 @@ export type SeasonsReading = {
 export function readSeasons(draft: Pick<TrailDraft, 'units' | 'elevation' | 'conditions'>): SeasonsReading {
   const { units } = draft;
   const fields = fieldReader(units);
-  const height = fields.elevationM({ name: 'elevation', text: draft.elevation, example: '900' });
+  const height = readNumberRow(TRAIL.top.rows.elevation, draft.elevation, 'elevation', fields);
   const elevation = height === undefined ? null : metre(height);
   const conditions = draft.conditions.flatMap((each, i) => {
     const name = `conditions.${i}.temperature`;
     if (each.temperature.trim() === '') return [];
-    const celsius = fields.temperatureC({ name, text: each.temperature, example: '-12.5' });
+    const celsius = readNumberRow(CONDITION.rows.temperature, each.temperature, name, fields);
     const humidity = humidityOf(each);
     if (humidity === null || (each.stationHpa !== '' && stationOf(each) === null)) {
       fields.complain(

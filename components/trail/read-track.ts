@@ -1,5 +1,8 @@
-import { type FieldReader, ifTyped } from '@/components/draft/field-reader';
-import { clockOf } from '@/components/event/clock-text';
+import { clockOf } from '@/lib/fields/clock-text';
+import type { FieldReader } from '@/lib/fields/field-reader';
+import { WAY_KM } from '@/lib/fields/number-kinds';
+import { readNumberRow } from '@/lib/fields/table-values';
+import { type RideDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import type { Instant } from '@/lib/time/instant';
 import { profileFromText } from '@/lib/trail/profile-text';
 import type { Ride } from '@/lib/trail/ride';
@@ -9,13 +12,11 @@ import { kilometrePerHourToSpeed } from '@/lib/units/convert';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
 import { trackProblemSentence } from '@/lib/words/gpx-problems';
 import { rideProblemSentence } from '@/lib/words/ride';
-import { WAY_KM } from './draft-in-units';
-import { heightOf, type RideReader } from './read-ride-fields';
-import type { RideDraft } from './trail-draft';
+import { heightOf } from './read-ride-fields';
 
 /** A ride along a track, with what the form adds to it. */
-export function trackRide(draft: RideDraft, zone: string, reading: RideReader): Ride | null {
-  const { fields, units } = reading;
+export function trackRide(draft: RideDraft, zone: string, fields: FieldReader): Ride | null {
+  const { rows } = TRAIL.ride;
   const profile = profileFromText(draft.track);
   if (profile === null) return null;
   const needsHeights = profile.elevations === 'none';
@@ -26,23 +27,22 @@ export function trackRide(draft: RideDraft, zone: string, reading: RideReader): 
   )
     fields.complain('track', trackProblemSentence({ code: 'track-without-heights' }));
   const start = startOf(draft, zone, fields);
-  const speed = ifTyped(draft.speed, () =>
-    fields.number({ name: 'speed', text: draft.speed, example: '30' }),
-  );
-  if (speed !== undefined && !(speed >= 1 && speed <= 200))
+  const speed = readNumberRow(rows.speed, draft.speed, 'speed', fields);
+  const unit = WAY_KM[fields.units.elevation];
+  if (speed !== undefined && !(speed >= unit && speed <= 200 * unit))
     fields.complain('speed', 'An average speed from 1 to 200.');
   const heights = needsHeights
     ? ([
-        heightOf(draft.heightStart, 'heightStart', reading),
-        heightOf(draft.heightMiddle, 'heightMiddle', reading),
-        heightOf(draft.heightEnd, 'heightEnd', reading),
+        heightOf(rows.heightStart, draft.heightStart, 'heightStart', fields),
+        heightOf(rows.heightMiddle, draft.heightMiddle, 'heightMiddle', fields),
+        heightOf(rows.heightEnd, draft.heightEnd, 'heightEnd', fields),
       ] as const)
     : null;
   if (fields.errors().speed !== undefined || fields.errors().startClock !== undefined) return null;
   const [low, middle, end] = heights ?? [null, null, null];
   const ride = rideOfTrack(profile, {
     start,
-    speed: speed === undefined ? null : kilometrePerHourToSpeed(speed * WAY_KM[units.elevation]),
+    speed: speed === undefined ? null : kilometrePerHourToSpeed(speed),
     heights: low === null || middle === null || end === null ? null : { start: low, middle, end },
   });
   if (ride.ok) return ride.value;

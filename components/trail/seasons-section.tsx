@@ -16,6 +16,7 @@ import { SeasonAdvice } from './season-advice';
 import { SeasonTable } from './season-table';
 import type { TrailSectionProps } from './section-props';
 import styles from './trail.module.css';
+import { trailFields } from './trail-fields';
 
 /** Two or more kinds of day side by side. */
 export function SeasonsSection({ draft, machine, invented }: TrailSectionProps) {
@@ -48,7 +49,7 @@ export function SeasonsSection({ draft, machine, invented }: TrailSectionProps) 
         </>
       )}
       <Disclosure summary="Change the days, or take them from past winters">
-        <DaysForm draft={draft} errors={reading.errors} />
+        <DaysForm {...trailFields(draft, reading.errors)} />
       </Disclosure>
     </Section>
   );

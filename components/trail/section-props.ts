@@ -1,6 +1,6 @@
 import type { DraftState } from '@/components/draft/use-draft';
 import type { Machine } from '@/lib/carb/machine';
-import type { TrailDraft } from './trail-draft';
+import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 
 /** What every part of the page works on: what was typed, and the machine it is about. */
 export type TrailSectionProps = {

@@ -2,15 +2,15 @@
 
 import { useMemo } from 'react';
 import useSWR from 'swr';
-import { readCoordinate } from '@/components/event/coordinate';
 import { askFor } from '@/components/server/ask-for';
 import { forecastSchema } from '@/lib/contract/forecast';
 import { forecastSeries } from '@/lib/contract/forecast-series';
+import { readCoordinate } from '@/lib/fields/coordinate';
+import type { RideDraft } from '@/lib/fields/trail/trail-rows';
 import type { HourSeries } from '@/lib/hours/series';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
-import type { RideDraft } from './trail-draft';
 
 export type RideForecast = {
   readonly series: HourSeries | null;

@@ -2,12 +2,11 @@
 
 import { useEffect } from 'react';
 import { type DraftState, useDraft } from '@/components/draft/use-draft';
+import { draftInUnits } from '@/lib/fields/trail/draft-in-units';
+import { firstDraft, TRAIL_SHAPE } from '@/lib/fields/trail/first-draft';
+import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import { sameValue } from '@/lib/store/same-value';
 import type { UnitChoice } from '@/lib/units/choice';
-import { draftInUnits } from './draft-in-units';
-import { firstDraft } from './first-draft';
-import type { TrailDraft } from './trail-draft';
-import { TRAIL_SHAPE } from './trail-shape';
 
 type Start = Parameters<typeof firstDraft>[0];
 

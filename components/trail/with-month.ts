@@ -1,8 +1,8 @@
+import type { ConditionDraft, TrailDraft } from '@/lib/fields/trail/trail-rows';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { temperatureText } from '@/lib/units/entry-text';
 import type { HistoryJson } from '@/lib/weather/history-json';
 import { MONTHS, type Percentile } from '@/lib/words/months';
-import type { ConditionDraft, TrailDraft } from './trail-draft';
 
 export type MonthToAdd = HistoryJson['months'][number];
 

@@ -1,47 +1,13 @@
-import { onlyUnits } from '@/components/draft/only-units';
 import type { Untaken } from '@/components/draft/untaken';
-import type { EventJson, PlaceJson } from '@/lib/contract/event';
-import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
-import { elevationText, numberText } from '@/lib/units/entry-text';
-import { metre } from '@/lib/units/quantity';
-
-/** Where a forecast is wanted, as typed. */
-export type PlaceDraft = {
-  /** What bare numbers in this draft mean. */
-  readonly units: UnitChoice;
-  readonly search: string;
-  /** The name that was chosen from what the search found; '' where none was. */
-  readonly searched: string;
-  readonly name: string;
-  readonly latitude: string;
-  readonly longitude: string;
-  readonly elevation: string;
-};
-
-export const PLACE_SHAPE: PlaceDraft = {
-  units: METRIC_UNITS,
-  search: '',
-  searched: '',
-  name: '',
-  latitude: '',
-  longitude: '',
-  elevation: '',
-};
-
-export function placeDraftOf({ place, elevationM }: EventJson, units: UnitChoice): PlaceDraft {
-  return {
-    units: onlyUnits(units),
-    search: '',
-    searched: '',
-    name: place?.name ?? '',
-    latitude: place === undefined ? '' : numberText(place.latitude),
-    longitude: place === undefined ? '' : numberText(place.longitude),
-    elevation: elevationText(metre(elevationM), units),
-  };
-}
+import type { PlaceJson } from '@/lib/contract/event';
+import type { PlaceDraft } from '@/lib/fields/place/place-rows';
+import { numberText } from '@/lib/units/entry-text';
 
 /** A place that was searched for and not chosen is not the place of the forecast; null where there is none. */
-export function untakenSearch({ search, searched }: PlaceDraft): Untaken<PlaceDraft> | null {
+export function untakenSearch({
+  search,
+  searched,
+}: Pick<PlaceDraft, 'search' | 'searched'>): Untaken<PlaceDraft> | null {
   if (search.trim() === '' || search === searched) return null;
   return {
     words: `“${search.trim()}” was typed to search for a place, and none was chosen: the coordinates below count. Choose one from the list, or save without it.`,
@@ -53,16 +19,4 @@ export function untakenSearch({ search, searched }: PlaceDraft): Untaken<PlaceDr
 /** The draft's fields for a point that was found: four decimals are eleven metres. */
 export function pointFields({ name, latitude, longitude }: PlaceJson): Partial<PlaceDraft> {
   return { name, latitude: numberText(latitude, 4), longitude: numberText(longitude, 4) };
-}
-
-const LABELS: Readonly<Record<string, string>> = {
-  search: 'Search a place',
-  name: 'Name of the place',
-  latitude: 'Latitude',
-  longitude: 'Longitude',
-  elevation: 'Elevation of the track',
-};
-
-export function placeLabel(name: string): string {
-  return LABELS[name] ?? name;
 }

@@ -3,7 +3,7 @@ import { hectopascalToPascal } from '@/lib/units/convert';
 import type { Metre } from '@/lib/units/quantity';
 
 /** The kinds of pressure that come as a number, and the field of JSON that each stands in. */
-const PRESSURE_FIELDS = {
+export const PRESSURE_FIELDS = {
   station: 'pressureHpa',
   altimeter: 'altimeterHpa',
   'sea-level': 'seaLevelHpa',

@@ -30,6 +30,9 @@ const datedBaselineSchema = z.strictObject({
   provenWith: z.array(id).max(100).optional(),
 });
 
+/** What a person says of a baseline: all but its id and the parts that were in place. */
+export const toldBaselineSchema = datedBaselineSchema.pick({ mains: true, trim: true, baseline: true });
+
 const hardwareChangeSchema = z.strictObject({
   id,
   kind: hardwareKindSchema,

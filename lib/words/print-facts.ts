@@ -2,6 +2,8 @@ import type { EventJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { hoursProvenance } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
+import type { ClubRecords } from '@/lib/night/club';
+import { classOf } from '@/lib/store/racer-event';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { zoneName } from '@/lib/time/zone';
@@ -13,6 +15,12 @@ import { dateClockText } from '@/lib/words/times';
 export function eventLine({ name, timezone, runs }: EventJson): string {
   const first = runs[0];
   return first === undefined ? name : `${name} · ${dayText(instantFromJson(first.start), timezone)}`;
+}
+
+/** The sled, where the racer is not called by it, and the class, where there is one. */
+export function racerFacts({ event, machines }: ClubRecords, id: string, name: string): readonly string[] {
+  const sled = machines.find((machine) => machine.id === id)?.value.machine.name ?? '';
+  return [sled === name ? '' : sled, classOf(event.value, id)?.name ?? ''].filter((fact) => fact !== '');
 }
 
 /** Paper does not follow the forecast, so it says how old it is. */

@@ -86,6 +86,9 @@ for (const racers of [3, 5] as const)
 test('a sheet says who, in which class, how cold and where its page stands', async ({ night }) => {
   await clubNightOf(night, 3);
   await night.goto('/club#print');
+  const briefing = night.locator('[data-sheet="The briefing"]');
+  await expect(briefing.getByRole('rowheader', { name: 'Ilsa Vorn Open' })).toBeVisible();
+  await expect(briefing.getByRole('columnheader', { name: /^19:00\s*−?\d+.°F$/ })).toBeVisible();
   await night.getByLabel('What, on which paper').selectOption('sheet-a4-4');
   const sheet = night.locator('[data-sheet]').first();
   await expect(sheet.getByRole('heading')).toBeVisible();

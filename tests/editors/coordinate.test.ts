@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readCoordinate, readCoordinatePair } from '@/components/event/coordinate';
+import { readCoordinate, readCoordinatePair } from '@/lib/fields/coordinate';
 
 describe('coordinates as typed', () => {
   it('reads signs, letters, decimal commas and minutes', () => {

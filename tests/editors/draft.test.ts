@@ -1,11 +1,11 @@
 // @vitest-environment jsdom
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { changed, startHistory, undone } from '@/components/draft/history';
-import { sameShape } from '@/components/draft/same-shape';
-import { EVENT_SHAPE } from '@/components/event/event-shape';
 import { HOURS_SHAPE } from '@/components/hours/hours-shape';
-import { MACHINE_SHAPE } from '@/components/machine/machine-shape';
+import { EVENT_SHAPE } from '@/lib/fields/event/draft-from-event';
+import { changed, startHistory, undone } from '@/lib/fields/history';
+import { MACHINE_SHAPE } from '@/lib/fields/machine/draft-from-machine';
+import { sameShape } from '@/lib/fields/same-shape';
 import { dropDraft, keepDraft, keptDraft } from '@/lib/store/drafts';
 
 describe('the way back', () => {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { blankEventDraft, draftFromEvent } from '@/components/event/draft-from-event';
-import { type EventDraft, emptyRun, type RunDraft } from '@/components/event/event-draft';
-import { eventNotes } from '@/components/event/event-notes';
-import { readEvent } from '@/components/event/read-event';
 import { eventSchema } from '@/lib/contract/event';
+import { blankEventDraft, draftFromEvent } from '@/lib/fields/event/draft-from-event';
+import { eventNotes } from '@/lib/fields/event/event-notes';
+import { type EventDraft, emptyRun, type RunDraft } from '@/lib/fields/event/event-rows';
+import { readEvent } from '@/lib/fields/event/read-event';
 import { recordWithEvent } from '@/lib/night/record-with-event';
 import { eventRecordSchema } from '@/lib/store/records';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blankMachineDraft, draftFromMachine } from '@/components/machine/draft-from-machine';
-import type { MachineDraft } from '@/components/machine/machine-draft';
-import { readMachine } from '@/components/machine/read-machine';
-import { withUnshown } from '@/components/machine/with-unshown';
 import { machineSchema } from '@/lib/contract/machine';
+import { blankMachineDraft, draftFromMachine } from '@/lib/fields/machine/draft-from-machine';
+import type { MachineDraft } from '@/lib/fields/machine/machine-rows';
+import { readMachine } from '@/lib/fields/machine/read-machine';
+import { withUnshown } from '@/lib/fields/machine/with-unshown';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { FULL_MACHINE } from './machines';
 

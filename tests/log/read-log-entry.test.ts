@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { blankLogDraft, type LogDraft, logDraft } from '@/components/log/log-draft';
-import { readLogEntry } from '@/components/log/read-log-entry';
+import { blankLogDraft, type LogDraft, logDraft } from '@/lib/fields/log/log-rows';
+import { readLogEntry } from '@/lib/fields/log/read-log-entry';
 import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
 import { withItsEvent } from '@/lib/night/event-of-run';
 import { judged, runsToLog } from '@/lib/night/to-log';

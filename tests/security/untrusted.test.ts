@@ -3,7 +3,7 @@ import { parameters } from '@/app/api/_http/query';
 import { GET as getUnknown, POST as postUnknown } from '@/app/api/[...unknown]/route';
 import { OPTIONS as optionsAir } from '@/app/api/air/route';
 import { OPTIONS as optionsForecast } from '@/app/api/forecast/route';
-import { sameShape } from '@/components/draft/same-shape';
+import { sameShape } from '@/lib/fields/same-shape';
 import { nightFile, readNightFile } from '@/lib/share/night-file';
 import { packNight, unpackNight } from '@/lib/share/night-link';
 import { clubSchema, eventRecordSchema, forecastRecordSchema } from '@/lib/store/records';

@@ -51,6 +51,7 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
     'compare',
     'night',
   ],
+  fields: ['result', 'units', 'time', 'air', 'hours', 'carb', 'plan', 'contract', 'store', 'night', 'words'],
   share: [
     'result',
     'units',
@@ -121,6 +122,7 @@ export const CORE_FOLDERS = [
   'compare',
   'night',
   'words',
+  'fields',
   'share',
   'board',
 ] as const;

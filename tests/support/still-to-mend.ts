@@ -7,4 +7,4 @@
 export const ONLY_TESTED: readonly string[] = [];
 
 /** Files of components without React, and their lines: pure code belongs to lib. */
-export const PURE_IN_COMPONENTS = { files: 98, lines: 4824 } as const;
+export const PURE_IN_COMPONENTS = { files: 102, lines: 4356 } as const;

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { draftInUnits } from '@/components/trail/draft-in-units';
-import { firstDraft } from '@/components/trail/first-draft';
 import { readCard } from '@/components/trail/read-card';
 import { readRide } from '@/components/trail/read-ride';
 import { readSeasons } from '@/components/trail/read-seasons';
-import type { RideDraft, TrailDraft } from '@/components/trail/trail-draft';
 import { withMonth } from '@/components/trail/with-month';
+import { draftInUnits } from '@/lib/fields/trail/draft-in-units';
+import { firstDraft } from '@/lib/fields/trail/first-draft';
+import type { RideDraft, TrailDraft } from '@/lib/fields/trail/trail-rows';
 import { instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { profileFromText, profileToText } from '@/lib/trail/profile-text';

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { readReading } from '@/components/reading/read-reading';
-import { READING_SHAPE, type ReadingDraft } from '@/components/reading/reading-draft';
-import { readingTime } from '@/components/reading/reading-time';
 import { readingFromJson } from '@/lib/contract/event-from-json';
+import { readReading } from '@/lib/fields/reading/read-reading';
+import { READING, type ReadingDraft } from '@/lib/fields/reading/reading-rows';
+import { readingTime } from '@/lib/fields/reading/reading-time';
+import { blankDraft } from '@/lib/fields/table-values';
 import { withoutReading, withReading } from '@/lib/night/stored-readings';
 import { US_UNITS } from '@/lib/units/choice';
 import { metre } from '@/lib/units/quantity';
@@ -14,8 +15,7 @@ const ZONE = 'America/Chicago';
 const at1940 = chicago('2027-01-16', '19:40');
 const context = { now: at1940, zone: ZONE, elevation: metre(402), id: 'r1', was: null };
 const typed = (more: Partial<ReadingDraft>) => ({
-  ...READING_SHAPE,
-  units: US_UNITS,
+  ...blankDraft(READING, US_UNITS),
   temperature: '5',
   clock: '19:40',
   ...more,

@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { PLACE_SHAPE, type PlaceDraft } from '@/components/weather/place-draft';
-import { readPlace } from '@/components/weather/read-place';
+import { PLACE, type PlaceDraft, readPlace } from '@/lib/fields/place/place-rows';
+import { blankDraft } from '@/lib/fields/table-values';
 import { US_UNITS } from '@/lib/units/choice';
 import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
 import { triedSentence } from '@/lib/words/weather-problems';
 import { chicago } from '@/tests/night/night-case';
 
 const typed = (more: Partial<PlaceDraft>): PlaceDraft => ({
-  ...PLACE_SHAPE,
-  units: US_UNITS,
+  ...blankDraft(PLACE, US_UNITS),
   name: 'Lake Orvana',
   latitude: '47.42',
   longitude: '93.61 W',

@@ -5,6 +5,7 @@ import { useStages } from '@/components/club/use-stages';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import type { BriefingRow } from '@/lib/club/matrix';
 import { inGroups, ROWS_TOGETHER } from '@/lib/share/row-groups';
+import type { Instant } from '@/lib/time/instant';
 import type { ClubNames } from '@/lib/words/club';
 import type { ShownMatrix } from '@/lib/words/matrix-of';
 import styles from './matrix.module.css';
@@ -16,12 +17,14 @@ type MatrixProps = {
   readonly caption: string;
   /** All rows together: what is printed is complete from the start. */
   readonly atOnce?: boolean;
+  /** What stands under the clock of an hour, such as its temperature. */
+  readonly under?: (at: Instant) => string;
 };
 
 /** Rows that are drawn at once. */
 const ROWS_AT_ONCE = 10;
 
-export function ClubMatrix({ matrix, names, caption, atOnce = false }: MatrixProps) {
+export function ClubMatrix({ matrix, names, caption, atOnce = false, under }: MatrixProps) {
   const captionId = useId();
   const parts = Math.max(1, Math.ceil(matrix.rows.length / ROWS_AT_ONCE));
   const stage = useStages(parts);
@@ -43,6 +46,7 @@ export function ClubMatrix({ matrix, names, caption, atOnce = false }: MatrixPro
               {matrix.hours.map(({ at, clock }) => (
                 <th key={at} scope="col">
                   {clock}
+                  {under === undefined ? null : <span className={styles.under}>{under(at)}</span>}
                 </th>
               ))}
             </tr>

@@ -3,14 +3,17 @@ import { Change } from '@/components/club/change';
 import { ClubMatrix } from '@/components/club/matrix/matrix';
 import type { ClubViewProps } from '@/components/club/view-props';
 import { useClockZone } from '@/components/store/use-clock-zone';
+import { airNow } from '@/lib/club/air-now';
 import { shortIn } from '@/lib/club/boxes';
 import type { Briefing } from '@/lib/club/briefing';
 import { inGroups, ROWS_TOGETHER } from '@/lib/share/row-groups';
+import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
+import { formatTemperature } from '@/lib/units/format';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortfallText } from '@/lib/words/club';
 import { matrixOf, type ShownMatrix } from '@/lib/words/matrix-of';
-import { eventLine, hoursLine, madeLine } from '@/lib/words/print-facts';
+import { eventLine, hoursLine, madeLine, racerFacts } from '@/lib/words/print-facts';
 import { planClock } from '@/lib/words/runs';
 import styles from './print.module.css';
 
@@ -22,13 +25,27 @@ type BriefingPrintProps = ClubViewProps & {
 };
 
 /** The whole briefing for the wall of a trailer without a screen. */
-export function BriefingPrint({ records, club, briefing, names, hoursAcross, now }: BriefingPrintProps) {
+export function BriefingPrint({
+  records,
+  club,
+  briefing,
+  names,
+  hoursAcross,
+  now,
+  preferences,
+}: BriefingPrintProps) {
   const { event } = records.event.value;
   const zone = useClockZone(event.timezone);
   const blocks = useMemo(
     () => blocksOf(matrixOf(briefing.planned, zone), hoursAcross),
     [briefing, zone, hoursAcross],
   );
+  const air = briefing.planned[0]?.plan.hours ?? [];
+  const temperatureAt = (at: Instant): string => {
+    const there = airNow(air, at);
+    return there === null ? '' : formatTemperature(there.air.temperature, preferences, 0);
+  };
+  const factsOf = (id: string): string => racerFacts(records, id, names.racer(id)).join(' · ');
   return (
     <article className={styles.briefing} data-sheet="The briefing">
       <header>
@@ -41,7 +58,7 @@ export function BriefingPrint({ records, club, briefing, names, hoursAcross, now
       </header>
       <h3>What to do, by the clock</h3>
       <p>{[SWAP_CAUTION_LINE, ...cautionsFor('indoors')].join(' ')}</p>
-      <PrintedActs briefing={briefing} names={names} zone={zone} />
+      <PrintedActs briefing={briefing} names={names} zone={zone} factsOf={factsOf} />
       {blocks.map((block) => (
         <ClubMatrix
           key={block.hours[0]?.at}
@@ -49,6 +66,7 @@ export function BriefingPrint({ records, club, briefing, names, hoursAcross, now
           names={names}
           caption="What is in each engine in each hour"
           atOnce
+          under={temperatureAt}
         />
       ))}
       <PrintedBorrowing briefing={briefing} names={names} />
@@ -72,7 +90,13 @@ function blocksOf({ hours, rows }: ShownMatrix, across: number): readonly ShownM
 
 type PartProps = { readonly briefing: Briefing; readonly names: ClubNames };
 
-function PrintedActs({ briefing, names, zone }: PartProps & { readonly zone: ClockZone }) {
+type PrintedActsProps = PartProps & {
+  readonly zone: ClockZone;
+  /** Sled and class; '' where the name says it all. */
+  readonly factsOf: (racerId: string) => string;
+};
+
+function PrintedActs({ briefing, names, zone, factsOf }: PrintedActsProps) {
   const plans = new Map(briefing.planned.map(({ racer, plan }) => [racer.id, plan]));
   if (briefing.acts.length === 0) return <p>Nothing to swap.</p>;
   return (
@@ -98,7 +122,9 @@ function PrintedActs({ briefing, names, zone }: PartProps & { readonly zone: Clo
                   <span className={styles.tick} />
                 </td>
                 <td className={styles.when}>{words.window}</td>
-                <th scope="row">{names.racer(act.racerId)}</th>
+                <th scope="row">
+                  {names.racer(act.racerId)} <span className={styles.facts}>{factsOf(act.racerId)}</span>
+                </th>
                 <td className={styles.change}>
                   <Change from={act.swap.from} to={act.swap.to} />
                 </td>

@@ -24,8 +24,8 @@ type RacerSheetProps = {
   readonly briefing: Briefing;
   readonly names: ClubNames;
   readonly event: EventJson;
-  /** '' where everybody runs together. */
-  readonly className: string;
+  /** Sled and class. */
+  readonly facts: readonly string[];
   readonly now: Instant;
   readonly units: UnitChoice;
   /** What its plan rests on; null where nobody gave hours. */
@@ -34,16 +34,13 @@ type RacerSheetProps = {
 
 /** What one racer takes along: the call, the acts with a box to tick, and what every run is made on. */
 export function RacerSheet(props: RacerSheetProps) {
-  const { planned, briefing, names, event, className, now, units, series } = props;
+  const { planned, briefing, names, event, facts, now, units, series } = props;
   const { racer, plan, standing } = planned;
   const name = names.racer(racer.id);
   const zone = useClockZone(event.timezone);
   const clock = planClock(plan, zone);
   const acts = briefing.acts.filter(({ racerId }) => racerId === racer.id);
   const loans = briefing.borrowings.filter(({ want }) => want.racerId === racer.id);
-  const facts = [racer.machine.name === name ? '' : racer.machine.name, className].filter(
-    (fact) => fact !== '',
-  );
   return (
     <>
       <header className={styles.head}>

@@ -4,15 +4,14 @@ import { useMemo } from 'react';
 import type { ClubViewProps } from '@/components/club/view-props';
 import type { Sheet } from '@/components/paper/sheet-pages-view';
 import type { Briefing } from '@/lib/club/briefing';
-import { classOf } from '@/lib/store/racer-event';
 import type { ClubNames } from '@/lib/words/club';
+import { racerFacts } from '@/lib/words/print-facts';
 import { RacerSheet } from './racer-sheet';
 
 type Told = ClubViewProps & { readonly briefing: Briefing };
 
 /** One sheet for each racer who has a plan, in the order of the roster. */
 export function useRacerSheets({ records, club, briefing, now, preferences }: Told, names: ClubNames) {
-  const { value: record } = records.event;
   const series = club.night?.series ?? null;
   return useMemo(
     () =>
@@ -25,8 +24,8 @@ export function useRacerSheets({ records, club, briefing, now, preferences }: To
               planned={planned}
               briefing={briefing}
               names={names}
-              event={record.event}
-              className={classOf(record, planned.racer.id)?.name ?? ''}
+              event={records.event.value.event}
+              facts={racerFacts(records, planned.racer.id, names.racer(planned.racer.id))}
               now={now}
               units={preferences}
               series={series}
@@ -34,6 +33,6 @@ export function useRacerSheets({ records, club, briefing, now, preferences }: To
           ),
         }),
       ),
-    [briefing, names, record, now, preferences, series],
+    [briefing, names, records, now, preferences, series],
   );
 }

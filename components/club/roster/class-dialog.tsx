@@ -1,23 +1,17 @@
 'use client';
 
-import { useCallback, useState } from 'react';
 import { show } from '@/components/club/show';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { EditorForm } from '@/components/draft/editor-form';
-import type { FormReading } from '@/components/draft/field-reader';
-import { wholeOf } from '@/components/draft/part';
-import { useDraft } from '@/components/draft/use-draft';
-import { useForm } from '@/components/draft/use-form';
-import { draftFromEvent } from '@/components/event/draft-from-event';
-import type { EventDraft } from '@/components/event/event-draft';
-import { eventLabel } from '@/components/event/event-labels';
-import { EVENT_SHAPE } from '@/components/event/event-shape';
-import { readEvent } from '@/components/event/read-event';
+import { useFields } from '@/components/draft/use-fields';
 import { RunFields } from '@/components/event/run-fields';
 import { Dialog } from '@/components/ui/dialog';
 import { Columns } from '@/components/ui/stack';
-import { TextField } from '@/components/ui/text-field';
 import { instantFromJson } from '@/lib/contract/event-from-json';
+import { draftFromEvent, EVENT_SHAPE } from '@/lib/fields/event/draft-from-event';
+import { EVENT, type EventDraft, eventLabel } from '@/lib/fields/event/event-rows';
+import { readEvent } from '@/lib/fields/event/read-event';
+import type { FormReading } from '@/lib/fields/field-reader';
 import type { ClubRecords } from '@/lib/night/club';
 import type { TypedEvent } from '@/lib/night/record-with-event';
 import { newId } from '@/lib/store/new-id';
@@ -68,40 +62,36 @@ type ClassFormProps = {
 };
 
 function ClassForm({ kept, known, event, units, onSave }: ClassFormProps) {
-  const [start] = useState(() => {
-    const first = event.runs[0];
-    const at = first === undefined ? instant(Date.now()) : instantFromJson(first.start);
-    const date = localDate(at, event.timezone);
-    return draftFromEvent({ ...event, name: known?.name ?? '', runs: known?.runs ?? [] }, { units, date });
+  const fields = useFields<typeof EVENT, EventDraft, TypedEvent>({
+    key: kept,
+    table: EVENT,
+    shape: EVENT_SHAPE,
+    initial: () => {
+      const first = event.runs[0];
+      const at = first === undefined ? instant(Date.now()) : instantFromJson(first.start);
+      const date = localDate(at, event.timezone);
+      return draftFromEvent({ ...event, name: known?.name ?? '', runs: known?.runs ?? [] }, { units, date });
+    },
+    read: readClass,
+    labelOf: classLabel,
+    onSave,
   });
-  const draft = useDraft({ key: kept, initial: start, shape: EVENT_SHAPE });
-  const read = useCallback((typed: EventDraft) => inClassWords(readEvent(typed)), []);
-  const form = useForm({ draft, read, labelOf: classLabel, onSave });
-  const whole = wholeOf(draft);
+  const { draft, form, field } = fields;
   return (
     <EditorForm title="Class" form={form} draft={draft} saveLabel="Save class" onCancel={close}>
       <Columns>
-        <TextField
-          {...form.field('name')}
-          value={draft.value.name}
-          maxLength={80}
-          onChange={(text) => whole.set('name', text)}
-        />
-        <TextField
-          {...form.field('date')}
-          type="date"
-          value={draft.value.date}
-          onChange={(text) => whole.set('date', text)}
-        />
+        {field('name', { label: classLabel('name') })}
+        {field('date')}
       </Columns>
-      <RunFields draft={draft} form={form} />
+      <RunFields {...fields} />
     </EditorForm>
   );
 }
 
 const classLabel = (name: string): string => (name === 'name' ? 'Name of the class' : eventLabel(name));
 
-function inClassWords(reading: FormReading<TypedEvent>): FormReading<TypedEvent> {
+function readClass(typed: EventDraft): FormReading<TypedEvent> {
+  const reading = readEvent(typed);
   if (reading.errors.name === undefined) return reading;
   return { ...reading, errors: { ...reading.errors, name: 'Give the class a name, such as “Open”.' } };
 }
