@@ -70,7 +70,8 @@ async function subscribed({ id, secret, machine, pushKey, tell }: Wanted): Promi
   );
   if (answer?.ok !== true) return { buzzes: false, why: 'server' };
   const door = { hash: followHash({ id, followSecret: secret }, machine), secret, machine };
-  await (await caches.open(BOARD_DOORS)).put(boardDoorKey(id), Response.json(door));
+  const cache = await caches.open(BOARD_DOORS);
+  await cache.put(boardDoorKey(id), Response.json(door));
   return { buzzes: true, why: null };
 }
 
