@@ -11,6 +11,8 @@ const ROOT = fileURLToPath(new URL('.', import.meta.url));
 const config: NextConfig = {
   pageExtensions: DEVELOPING ? ['dev.tsx', ...PAGES] : PAGES,
   poweredByHeader: false,
+  // A library of machine code and its loader: to be found where they were installed.
+  serverExternalPackages: ['libsql', 'pg', 'kysely', 'web-push'],
   reactStrictMode: true,
   // The same sources are the same build wherever they are built, so any number of servers serve the same files.
   generateBuildId: () => hashOfSources().slice(0, 20),

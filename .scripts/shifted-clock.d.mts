@@ -1,1 +1,2 @@
 export function withShiftedClock(nodeOptions?: string): string;
+export function shiftTo(instant: number): string;

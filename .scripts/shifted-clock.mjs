@@ -7,3 +7,8 @@ const FILE = join(ROOT, 'tests', 'support', 'shifted-clock.cjs');
 export function withShiftedClock(nodeOptions = '') {
   return `${nodeOptions} --require ${JSON.stringify(FILE)}`.trim();
 }
+
+/** `CLOCK_SHIFT_MS` of a program that starts now, so that its clock stands at an instant [ms]. */
+export function shiftTo(instant) {
+  return String(instant - Date.now());
+}

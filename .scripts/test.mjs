@@ -36,6 +36,8 @@ await installIfNeeded();
 const chromium = await getChromium();
 rmSync(RESULTS, { recursive: true, force: true });
 mkdirSync(RESULTS, { recursive: true });
+if (!existsSync('/usr/lib/postgresql'))
+  console.log('PostgreSQL is not installed: what boards keep is tried on the file engine only.');
 const started = Date.now();
 await run('npx', ['--no-install', 'next', 'typegen'], { NEXT_TELEMETRY_DISABLED: '1' });
 const checks = [

@@ -2,12 +2,14 @@
 
 import { useMemo, useState } from 'react';
 import { Cautions } from '@/components/night/cautions';
+import { PostNight } from '@/components/share/post-night';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { Way } from '@/components/ui/way';
 import { WeatherSection } from '@/components/weather/weather-section';
 import type { Briefing } from '@/lib/club/briefing';
+import { nightsOf } from '@/lib/night/club';
 import type { ClockZone } from '@/lib/time/zone';
 import { clubCall } from '@/lib/words/club';
 import { clubNames } from '@/lib/words/club-names';
@@ -34,6 +36,7 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
   const { records, club, briefing, preferences, view } = props;
   const acts = useRosterActs(records);
   const names = useMemo(() => clubNames(records), [records]);
+  const nights = useMemo(() => nightsOf(records), [records]);
   const [filter, setFilter] = useState('');
   const shown = club.racers.some(({ id }) => id === filter) ? filter : '';
   const { event } = records.event.value;
@@ -75,6 +78,7 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
       <WeatherSection event={records.event} now={props.now} forecast={props.forecast} />
       <ClubSetup records={records} units={preferences} />
       <ClubForms records={records} units={preferences} view={view} acts={acts} />
+      {ready ? <PostNight nights={nights} /> : null}
       {ready ? <Cautions /> : null}
     </main>
   );

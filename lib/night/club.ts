@@ -39,6 +39,11 @@ export function recordsOf(
   return placeOffset === undefined ? own : { ...own, placeOffset };
 }
 
+/** Every racer of an event as a night of one, in the order of the roster. */
+export function nightsOf(records: ClubRecords): readonly NightRecords[] {
+  return records.machines.flatMap(({ id }) => recordsOf(records, id) ?? []);
+}
+
 /** A racer whose machine cannot be planned as it is stored. */
 export type BrokenRacer = {
   readonly id: string;

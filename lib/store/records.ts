@@ -144,6 +144,15 @@ export const eventRecordSchema = z.strictObject({
   placeOffset: placeOffsetSchema.optional(),
   /** True where the plan is to count on nothing of the kind. */
   withoutPlaceOffset: z.boolean().optional(),
+  /** The board it is posted to, by this browser: its secrets, and a mark of what was sent last. Absent: to none. */
+  board: z
+    .strictObject({
+      id: z.string().max(64),
+      keepSecret: z.string().max(64),
+      followSecret: z.string().max(64),
+      sent: z.string().max(64),
+    })
+    .optional(),
 });
 
 const verdictSchema = z.enum(['lean', 'right', 'rich']);

@@ -42,7 +42,12 @@ describe('GET /api', () => {
     const routes = readdirSync('app/api', { recursive: true, encoding: 'utf8' })
       // The one in brackets answers for every address that is none.
       .filter((file) => file.endsWith('route.ts') && !file.startsWith('['))
-      .map((file) => `/api/${file}`.replace(/\/route\.ts$/, ''));
+      .map((file) =>
+        `/api/${file}`
+          .replace(/\/route\.ts$/, '')
+          .replaceAll('[', '{')
+          .replaceAll(']', '}'),
+      );
     expect(Object.keys((await document()).paths).sort()).toEqual(routes.sort());
   });
 
@@ -59,11 +64,14 @@ describe('GET /api', () => {
   test('lists being told to wait wherever requests are counted, and a body too large wherever one is sent', async () => {
     const { paths } = await document();
     // What answers without counting: the document itself and the sign of life.
-    for (const [path, operations] of Object.entries<Record<string, { responses: object }>>(paths)) {
-      const counted = readFileSync(`app${path}/route.ts`, 'utf8').includes('handle(');
-      for (const [method, { responses }] of Object.entries(operations)) {
+    for (const [path, operations] of Object.entries<
+      Record<string, { responses: object; requestBody?: object }>
+    >(paths)) {
+      const file = `app${path.replaceAll('{', '[').replaceAll('}', ']')}/route.ts`;
+      const counted = readFileSync(file, 'utf8').includes('handle(');
+      for (const { responses, requestBody } of Object.values(operations)) {
         expect([path, '429' in responses]).toEqual([path, counted]);
-        expect([path, '413' in responses]).toEqual([path, method === 'post']);
+        expect([path, '413' in responses]).toEqual([path, requestBody !== undefined]);
       }
     }
   });

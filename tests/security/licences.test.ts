@@ -11,6 +11,12 @@ const OPEN = ['MIT', 'ISC', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', '0BSD'
 /** Each with the reason why it may be here all the same. */
 const EXCEPTIONS: readonly { readonly name: RegExp; readonly licence: string; readonly because: string }[] = [
   {
+    name: /^web-push$/,
+    licence: 'MPL-2.0',
+    because:
+      'its terms cover its own files, which run on the server as they come and are sent to nobody; the source is in the package',
+  },
+  {
     name: /^caniuse-lite$/,
     licence: 'CC-BY-4.0',
     because: 'data for the build, from which nothing is passed on',

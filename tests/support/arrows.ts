@@ -71,6 +71,9 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
     'store',
     'night',
   ],
+  board: ['result', 'units', 'time', 'hours', 'carb', 'plan', 'standing', 'contract', 'words'],
+  posted: ['time'],
+  push: [],
 };
 
 /** One door per package: the only places that may import it. */
@@ -90,6 +93,10 @@ export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
   'react-dom': ['components/', 'app/'],
   next: ['components/', 'app/', 'next.config.ts', 'proxy.ts'],
   serwist: ['components/offline/'],
+  kysely: ['lib/posted/'],
+  libsql: ['lib/posted/'],
+  pg: ['lib/posted/'],
+  'web-push': ['lib/push/'],
   'prom-client': ['app/api/_serve/'],
 };
 
@@ -117,6 +124,7 @@ export const CORE_FOLDERS = [
   'words',
   'fields',
   'share',
+  'board',
 ] as const;
 export const OUTSIDE_READS =
   /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bfetch\(|\blocalStorage\b|\bindexedDB\b|\bprocess\.env\b|DateTime\.(now|local)\(\)/;
@@ -149,9 +157,10 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   watch: ['reading', 'weather'],
   night: ['air', 'event', 'hours', 'machine', 'reading', 'share', 'store', 'watch', 'weather'],
   log: ['air', 'draft', 'event', 'night', 'store'],
-  club: ['draft', 'event', 'night', 'paper', 'reading', 'store', 'weather'],
+  club: ['draft', 'event', 'night', 'paper', 'reading', 'share', 'store', 'weather'],
   compare: ['air', 'draft', 'hardware', 'store'],
   trail: ['draft', 'event', 'paper', 'place', 'server', 'store'],
   after: ['night', 'store'],
+  board: ['night', 'share', 'store'],
   shell: ['offline', 'store'],
 };

@@ -37,12 +37,17 @@ export async function handle(
     if (holding !== undefined) return unlessKnown(request, sharedJson(result.value, holding));
     return Response.json(result.value, { headers: { 'cache-control': 'no-store' } });
   } catch (error) {
-    console.error(error);
+    logFault(error);
     return problemResponse({
       status: 500,
       detail: 'Something broke here, not in what you sent. Try again later.',
     });
   }
+}
+
+/** A fault of our own, for whoever runs the server. */
+export function logFault(error: unknown): void {
+  console.error(error);
 }
 
 function sharedJson(value: unknown, holding: Holding): Response {

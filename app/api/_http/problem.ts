@@ -19,12 +19,16 @@ export type Problem = {
 
 const TITLES: Readonly<Record<number, string>> = {
   400: 'Bad Request',
+  401: 'Unauthorized',
+  403: 'Forbidden',
   404: 'Not Found',
   405: 'Method Not Allowed',
+  412: 'Precondition Failed',
   413: 'Content Too Large',
   414: 'URI Too Long',
   415: 'Unsupported Media Type',
   422: 'Unprocessable Content',
+  428: 'Precondition Required',
   429: 'Too Many Requests',
   500: 'Internal Server Error',
   503: 'Service Unavailable',

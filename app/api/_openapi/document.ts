@@ -1,4 +1,5 @@
 import { VERSION } from '@/lib/contract/version';
+import { boardPaths } from './boards';
 import { AIR_EXAMPLE, PLAN_EXAMPLE } from './examples';
 import { LIVE_PARAMETERS, LIVE_TEXTS, type LiveText } from './live-texts';
 import { LOOKUPS, type Lookup } from './lookups';
@@ -138,9 +139,13 @@ export function openApiDocument(): object {
       '/api/ready': READY,
       '/api/air': post(AIR, ref('Airs')),
       '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
+      ...boardPaths(),
       ...Object.fromEntries(Object.entries(LOOKUPS).map(([path, asked]) => [path, lookup(asked)])),
       ...Object.fromEntries(Object.entries(LIVE_TEXTS).map(([path, text]) => [path, liveText(text)])),
     },
-    components: { schemas: componentSchemas() },
+    components: {
+      schemas: componentSchemas(),
+      securitySchemes: { boardSecret: { type: 'http', scheme: 'bearer' } },
+    },
   };
 }

@@ -2,6 +2,15 @@ import { z } from 'zod';
 import { airStateSchema } from '@/lib/contract/air';
 import { airAnswerSchema } from '@/lib/contract/air-answer';
 import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';
+import {
+  boardDoneSchema,
+  boardPatchSchema,
+  boardPostedSchema,
+  boardPostSchema,
+  boardSubscriptionSchema,
+  boardUnsubscribeSchema,
+} from '@/lib/contract/board';
+import { boardAnswerSchema } from '@/lib/contract/board-answer';
 import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
 import { forecastSchema } from '@/lib/contract/forecast';
 import { machineSchema } from '@/lib/contract/machine';
@@ -45,6 +54,11 @@ const problemSchema = z
 const SENT = {
   AirState: airStateSchema,
   AirRequest: airRequestSchema,
+  BoardDone: boardDoneSchema,
+  BoardPatch: boardPatchSchema,
+  BoardPost: boardPostSchema,
+  BoardSubscription: boardSubscriptionSchema,
+  BoardUnsubscribe: boardUnsubscribeSchema,
   Event: eventSchema,
   Hour: hourSchema,
   Machine: machineSchema,
@@ -58,6 +72,8 @@ const SENT = {
 const ANSWERED = {
   Air: airAnswerSchema,
   Airs: airsAnswerSchema,
+  Board: boardAnswerSchema,
+  BoardPosted: boardPostedSchema,
   Forecast: forecastSchema,
   Health: healthSchema,
   History: historyJsonSchema,

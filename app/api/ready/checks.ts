@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { boardsAnswer } from '@/app/api/_boards/server-boards';
 import { servedProcess } from '@/app/api/_serve/served-process';
 
 /** What must hold before requests are sent to this server, by name: true where it holds. What a request needs and can be missing belongs here, such as a database. */
@@ -8,6 +9,8 @@ export type Checks = Readonly<Record<string, () => boolean | Promise<boolean>>>;
 
 export const CHECKS: Checks = {
   serving: () => servedProcess()?.ending !== true,
+  // Where nothing was ever posted there is no database to ask.
+  database: boardsAnswer,
 };
 
 /** Each check's outcome; one that throws does not hold. */

@@ -1,0 +1,27 @@
+import { MOST_NIGHT_BYTES } from '@/app/api/_boards/params';
+import { postBoard } from '@/app/api/_boards/post-board';
+import { postingWait } from '@/app/api/_boards/posting-wait';
+import { serverBoards } from '@/app/api/_boards/server-boards';
+import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { readJsonBody } from '@/app/api/_http/read-json-body';
+import { fail } from '@/lib/result/result';
+
+export function POST(request: Request): Promise<Response> {
+  return handle(request, async () => {
+    const deps = serverBoards();
+    const wait = postingWait(request, deps.now());
+    if (wait !== null) return fail(wait);
+    const json = await readJsonBody(request, MOST_NIGHT_BYTES);
+    return json.ok ? postBoard(json.value, deps) : json;
+  });
+}
+
+const notAllowed = onlyAllows('POST');
+
+export {
+  notAllowed as DELETE,
+  notAllowed as GET,
+  notAllowed as OPTIONS,
+  notAllowed as PATCH,
+  notAllowed as PUT,
+};
