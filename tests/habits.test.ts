@@ -78,7 +78,8 @@ const STORE_WRITERS: Readonly<Record<string, readonly string[]>> = {
   'lib/store/store-type.ts': ['Store'],
   'lib/store/undo-rewrite.ts': ['undoRewrite'],
 };
-const STORE_WRITES = /\bstore\b(?:\(\)|[!?])*\.(?:put|remove|restore|rewrite)\(|(?<!\bcache)\.(?:put|rewrite|restore)\(/;
+const STORE_WRITES =
+  /\bstore\b(?:\(\)|[!?])*\.(?:put|remove|restore|rewrite)\(|(?<!\bcache)\.(?:put|rewrite|restore)\(/;
 
 describe('the store of the browser', () => {
   const outside = [...components, ...sourceFiles('app')].filter(
