@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { type StoreReads, useStoreHealth, useStoreReads } from '@/components/store/store-provider';
-import { useWrite } from '@/components/store/use-write';
+import { useWriteAll } from '@/components/store/use-write-all';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { FileButton } from '@/components/ui/file-button';
@@ -96,10 +96,10 @@ type PreviewProps = Extract<Opened, { backup: Backup }> & {
 };
 
 function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
-  const write = useWrite();
+  const writeAll = useWriteAll();
   const lost = preview.reduce((sum, { onlyHere, newerHere }) => sum + onlyHere + newerHere, 0);
   const take = async (mode: ImportMode) => {
-    const done = await write.all((current) => withBackup(current, backup, mode), `${file} is taken in.`);
+    const done = await writeAll((current) => withBackup(current, backup, mode), `${file} is taken in.`);
     if (done.ok) onDone();
   };
   return (

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { useWrite } from '@/components/store/use-write';
+import { useWriteAll } from '@/components/store/use-write-all';
 import { Button } from '@/components/ui/button';
 import { FileButton } from '@/components/ui/file-button';
 import { fileText } from '@/components/ui/file-text';
@@ -107,9 +107,9 @@ function ReadFile({ file, read, log, units, onClose }: ReadFileProps) {
 }
 
 function useTakeIn(onDone: () => void) {
-  const write = useWrite();
+  const writeAll = useWriteAll();
   return async ({ entries }: ReadLog) => {
-    const done = await write.all(
+    const done = await writeAll(
       (current) => withLogEntries(current, entries, newId),
       'The runs are in the log.',
     );

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { usePreferences } from '@/components/store/use-preferences';
-import { useWrite } from '@/components/store/use-write';
+import { useWriteAll } from '@/components/store/use-write-all';
 import { type KeptNight, keptNight } from '@/lib/share/kept-night';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { newId } from '@/lib/store/new-id';
@@ -15,12 +15,12 @@ export type Keeping =
 
 /** Adds a shared night to the records of this browser, all of it or nothing, and takes it back. */
 export function useKeep(night: SharedNight) {
-  const write = useWrite();
+  const writeAll = useWriteAll();
   const { preferences, changePreferences } = usePreferences();
   const [keeping, setKeeping] = useState<Keeping>({ status: 'not-kept' });
   const keep = async () => {
     const kept = keptNight(night, newId);
-    const done = await write.all((current) => withNight(current, kept), null);
+    const done = await writeAll((current) => withNight(current, kept), null);
     if (!done.ok) return setKeeping({ status: 'refused' });
     const chosenBefore = { eventId: preferences.eventId, machineId: preferences.machineId };
     await changePreferences({ eventId: kept.event.id, machineId: kept.machines[0]?.id ?? null });

@@ -2,15 +2,12 @@
 
 import { useMemo } from 'react';
 import { type ToastWords, useToast } from '@/components/ui/toast';
-import { fail, ok, type Result } from '@/lib/result/result';
 import { changeRecord, putOnTop, type RecordKey } from '@/lib/store/change-record';
 import { newId } from '@/lib/store/new-id';
 import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
-import type { Rewritten, Snapshot, SnapshotValues, StoreProblem } from '@/lib/store/store-type';
-import { undoRewrite } from '@/lib/store/undo-rewrite';
+import type { StoreProblem } from '@/lib/store/store-type';
 import {
-  NONE_KEPT,
   NOT_OPEN_YET,
   NOT_TAKEN_BACK,
   notKeptSentence,
@@ -39,7 +36,7 @@ type Over<T extends TableName> = {
 };
 
 /** What to say when it is kept; null where the page itself shows it, and undo is not offered. */
-type Words = string | null;
+export type Words = string | null;
 
 /** Every way in which a person writes to the store. Each says what was done, offers Undo, and says why it was not kept. */
 export type Write = {
@@ -71,11 +68,6 @@ export type Write = {
     change: (record: TableValue[T]) => TableValue[T],
     words: Words,
   ) => Promise<Over<T>>;
-  /** Many records, all or none: what is to stand, or a sentence why nothing may. Hands back the way back. */
-  readonly all: (
-    change: (current: Snapshot) => SnapshotValues | string,
-    words: Words | ((done: Rewritten) => string),
-  ) => Promise<Result<() => Promise<void>, string>>;
 };
 
 /** The one door for what a person does. Until the store is open it keeps nothing and says so. */
@@ -91,14 +83,13 @@ const NOT_YET: Write = {
   change: notYet,
   remove: notYet,
   over: async ({ stored }) => ({ refused: NOT_OPEN_YET, stored }),
-  all: async () => fail(NOT_OPEN_YET),
 };
 
-type Undone = { readonly ok: boolean };
-type Say = (words: ToastWords) => void;
+export type Undone = { readonly ok: boolean };
+export type Say = (words: ToastWords) => void;
 
 /** How an act ends. What has no words is shown, or refused, by the form that asked for it. */
-function endings({ tables }: OpenedStore, say: Say) {
+export function endings({ tables }: OpenedStore, say: Say) {
   const wayBackOf = (undo: () => Promise<Undone>) => async (): Promise<void> => {
     if (!(await undo()).ok) say({ text: NOT_TAKEN_BACK });
   };
@@ -118,7 +109,7 @@ function endings({ tables }: OpenedStore, say: Say) {
 
 export function writeTo(opened: OpenedStore, say: Say): Write {
   const { store } = opened;
-  const { wayBackOf, refuse, done } = endings(opened, say);
+  const { refuse, done } = endings(opened, say);
   return {
     add: async (table, value, words, id = newId()) => {
       const written = await store.put(table, id, value, null);
@@ -151,18 +142,6 @@ export function writeTo(opened: OpenedStore, say: Say): Write {
       const after = written.value;
       await done(words, () => store.put(table, id, value, after.revision));
       return { refused: undefined, stored: after };
-    },
-    all: async (change, words) => {
-      let refusal: string | null = null;
-      const written = await store.rewrite((current) => {
-        const next = change(current);
-        refusal = typeof next === 'string' ? next : null;
-        return typeof next === 'string' ? current : next;
-      });
-      if (!written.ok || refusal !== null) return fail(refuse(refusal ?? NONE_KEPT, words));
-      const undo = (): Promise<Undone> => undoRewrite(store, written.value);
-      await done(typeof words === 'function' ? words(written.value) : words, undo);
-      return ok(wayBackOf(undo));
     },
   };
 }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Write, writeTo } from '@/components/store/use-write';
+import { type WriteAll, writeAllTo } from '@/components/store/use-write-all';
 import type { ToastWords } from '@/components/ui/toast';
 import { expectOk } from '@/lib/result/result';
 import type { Store } from '@/lib/store/store-type';
@@ -8,6 +9,7 @@ import { box, closeTabs, freshBrowser, machine, openTab } from './tabs';
 
 let store: Store;
 let write: Write;
+let writeAll: WriteAll;
 let said: ToastWords[];
 let reads: number;
 let counted: Store;
@@ -24,7 +26,9 @@ beforeEach(async () => {
       return store.list(table);
     },
   };
-  write = writeTo({ store: counted, tables: tableCache(counted) }, (words) => said.push(words));
+  const opened = { store: counted, tables: tableCache(counted) };
+  write = writeTo(opened, (words) => said.push(words));
+  writeAll = writeAllTo(opened, (words) => said.push(words));
 });
 afterEach(closeTabs);
 
@@ -98,7 +102,7 @@ describe('the door to the store', () => {
   it('writes many records or none', async () => {
     await put('a', 'Truck');
     const before = await store.snapshot();
-    const broken = await write.all(
+    const broken = await writeAll(
       (current) => ({
         ...current,
         boxes: [...current.boxes, { id: 'b', value: box('Van') }],
@@ -107,12 +111,12 @@ describe('the door to the store', () => {
       null,
     );
     expect(broken).toMatchObject({ ok: false, reason: expect.stringContaining('Nothing was changed') });
-    expect(await write.all(() => 'The night is gone.', 'Added.')).toMatchObject({
+    expect(await writeAll(() => 'The night is gone.', 'Added.')).toMatchObject({
       reason: 'The night is gone.',
     });
     expect(await store.snapshot()).toEqual(before);
     const back = expectOk(
-      await write.all((now) => ({ ...now, boxes: [...now.boxes, { id: 'b', value: box('Van') }] }), null),
+      await writeAll((now) => ({ ...now, boxes: [...now.boxes, { id: 'b', value: box('Van') }] }), null),
     );
     expect(await names()).toEqual(['Truck', 'Van']);
     await back();

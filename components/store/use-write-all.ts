@@ -1,0 +1,42 @@
+'use client';
+
+import { useMemo } from 'react';
+import { useToast } from '@/components/ui/toast';
+import { fail, ok, type Result } from '@/lib/result/result';
+import type { Rewritten, Snapshot, SnapshotValues } from '@/lib/store/store-type';
+import { undoRewrite } from '@/lib/store/undo-rewrite';
+import { NONE_KEPT, NOT_OPEN_YET } from '@/lib/words/not-kept';
+import { type OpenedStore, useOpenedStore } from './store-provider';
+import { endings, type Say, type Undone, type Words } from './use-write';
+
+/** Many records, all or none: what is to stand, or a sentence why nothing may. Hands back the way back. */
+export type WriteAll = (
+  change: (current: Snapshot) => SnapshotValues | string,
+  words: Words | ((done: Rewritten) => string),
+) => Promise<Result<() => Promise<void>, string>>;
+
+const NOT_YET: WriteAll = async () => fail(NOT_OPEN_YET);
+
+/** The same door for what concerns many records; by itself, since the night page never needs it. */
+export function useWriteAll(): WriteAll {
+  const opened = useOpenedStore();
+  const say = useToast();
+  return useMemo(() => (opened === null ? NOT_YET : writeAllTo(opened, say)), [opened, say]);
+}
+
+export function writeAllTo(opened: OpenedStore, say: Say): WriteAll {
+  const { store } = opened;
+  const { wayBackOf, refuse, done } = endings(opened, say);
+  return async (change, words) => {
+    let refusal: string | null = null;
+    const written = await store.rewrite((current) => {
+      const next = change(current);
+      refusal = typeof next === 'string' ? next : null;
+      return typeof next === 'string' ? current : next;
+    });
+    if (!written.ok || refusal !== null) return fail(refuse(refusal ?? NONE_KEPT, words));
+    const undo = (): Promise<Undone> => undoRewrite(store, written.value);
+    await done(typeof words === 'function' ? words(written.value) : words, undo);
+    return ok(wayBackOf(undo));
+  };
+}
