@@ -1,5 +1,6 @@
 'use client';
 
+import { Cautions } from '@/components/night/cautions';
 import { StateStrip } from '@/components/night/plate/state-strip';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
@@ -43,6 +44,7 @@ export function MachineView({ door, view, board, machine, now, zone }: MachineVi
       <Buzz door={door} machine={machine} pushKey={board.pushKey} />
       <Runs machine={machine} zone={zone} />
       <Way href={`#${followHash(door)}`}>Another name</Way>
+      <Cautions />
     </>
   );
 }

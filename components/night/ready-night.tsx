@@ -1,6 +1,5 @@
 'use client';
 
-import dynamic from 'next/dynamic';
 import { useMemo } from 'react';
 import { TrackView } from '@/components/night/plate/track-view';
 import { NewReading, TRACK_READING } from '@/components/reading/reading-dialog';
@@ -15,11 +14,6 @@ import type { Preferences } from '@/lib/store/records';
 import type { CallVoice } from '@/lib/words/call';
 import { useActs } from './use-acts';
 import { WholeNight } from './whole-night';
-
-/** What speaks to a board comes only where the night is posted to one. */
-const KeepBoard = dynamic(() => import('@/components/share/keep-board').then((module) => module.KeepBoard), {
-  ssr: false,
-});
 
 type ReadyNightProps = {
   readonly night: Night;
@@ -54,7 +48,6 @@ export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
       />
       <ReadingNewsNotice desk={live.desk} onAccept={live.watch.differs ? acts.accept : null} />
       <NewReading planned={live.planned} units={voice.units} desk={live.desk} />
-      {records.event.value.board === undefined ? null : <KeepBoard nights={[records]} />}
     </>
   );
   if (hash === 'track' || hash === TRACK_READING)

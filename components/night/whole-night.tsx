@@ -9,7 +9,6 @@ import { BoxTable } from '@/components/night/tables/box-table';
 import { RunTable } from '@/components/night/tables/run-table';
 import { SwapCountTable } from '@/components/night/tables/swap-count-table';
 import { ReadingsSection } from '@/components/reading/readings-section';
-import { PostNight } from '@/components/share/post-night';
 import { ShareNight } from '@/components/share/share-night';
 import { classNames } from '@/components/ui/class-names';
 import { FaultBoundary } from '@/components/ui/fault-boundary';
@@ -122,7 +121,6 @@ const Below = memo(function Below({ behind }: BehindProps) {
       </div>
       <div className={classNames(styles.broad, styles.screenOnly)}>
         <ShareNight night={night} plan={plan} units={voice.units} />
-        <PostNight nights={[night.records]} />
       </div>
       <div className={styles.broad}>
         <Cautions />

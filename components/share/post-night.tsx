@@ -6,7 +6,7 @@ import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
 import { ButtonRow } from '@/components/ui/stack';
 import type { NightRecords } from '@/lib/night/night';
-import { BOARD_WORDS } from '@/lib/words/board-page';
+import { BOARD_OFFER } from '@/lib/words/board-offer';
 import styles from './share.module.css';
 
 /** What posts and draws codes comes when a night is posted, or somebody wants to. */
@@ -21,7 +21,7 @@ export function PostNight({ nights }: { readonly nights: readonly NightRecords[]
   const board = nights[0]?.event.value.board;
   return (
     <Section title="Board" id="board">
-      <p className={styles.words}>{BOARD_WORDS.what}</p>
+      <p className={styles.words}>{BOARD_OFFER}</p>
       {asked || board !== undefined ? (
         <PostPanel nights={nights} />
       ) : (

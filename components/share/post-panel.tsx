@@ -27,6 +27,7 @@ export function PostPanel({ nights }: { readonly nights: readonly NightRecords[]
       {problem === null ? null : <Notice tone="caution" title={problem} />}
       {board === undefined ? (
         <>
+          <p className={styles.words}>{BOARD_WORDS.what}</p>
           <p className={styles.words}>{BOARD_WORDS.kept}</p>
           <ButtonRow>
             <Button kind="primary" disabled={busy || !ready} onClick={() => void post()}>

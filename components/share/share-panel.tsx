@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react';
 import { Disclosure } from '@/components/ui/disclosure';
+import { Section } from '@/components/ui/section';
 import { Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import { Way } from '@/components/ui/way';
@@ -15,6 +16,8 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { CopyField } from './copy-field';
 import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
+import { KeepBoard } from './keep-board';
+import { PostPanel } from './post-panel';
 import { QrCode } from './qr-code';
 
 type SharePanelProps = {
@@ -34,6 +37,7 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
     [night, plan, sharedAt, exactPlace],
   );
   const payload = useMemo(() => packNight(shared), [shared]);
+  const nights = useMemo(() => [night.records], [night.records]);
   const { origin } = window.location;
   const link = linkAddress(origin, payload);
   return (
@@ -65,6 +69,10 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
       <Disclosure summary="Files">
         <FileButtons night={shared} plan={plan} units={units} />
       </Disclosure>
+      <Section title="Board" level={3}>
+        <PostPanel nights={nights} />
+        <KeepBoard nights={nights} />
+      </Section>
       <Way href={OPEN_PAGE}>Open a link or a file</Way>
     </Stack>
   );

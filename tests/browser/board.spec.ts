@@ -108,7 +108,7 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     await server.start(evening);
     await nightByForecast(page, origin);
     const region = page.getByRole('region', { name: 'Board', exact: true });
-    await region.getByRole('button', { name: 'Post to a board' }).click();
+    await page.getByRole('button', { name: 'Share this night' }).click();
     await region.getByRole('button', { name: 'Post it' }).click();
     const link = await region.getByRole('textbox', { name: 'Link for your racers' }).inputValue();
     expect(link).toMatch(/\/board#[\w-]+\.[\w-]{22}$/);

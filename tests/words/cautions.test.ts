@@ -36,8 +36,9 @@ describe('The cautions', () => {
 });
 
 describe('A caution stands where its act is done', () => {
-  test('beside the choice of what was fitted, and once on the page of the night, of rides and of the club', () => {
+  test('beside the choice of what was fitted, and once on the page of the night, of rides, of the club and of a board', () => {
     expect(filesWith(/cautionsFor\('swap'\)|<Cautions \/>|<TrailCautions \/>/)).toEqual([
+      'components/board/machine-view.tsx',
       'components/club/club-desk.tsx',
       'components/night/cautions.tsx',
       'components/night/plate/fit-dialog.tsx',
