@@ -161,7 +161,7 @@ assert.equal(await building.ended, 0, 'the second build failed');
 say(`built a second time in ${((Date.now() - began) / 1000).toFixed(0)} s, in another folder`);
 
 const [one, two] = [ROOT, built].map((root) => join(root, '.next'));
-for (const part of ['static', 'serve', join('server', 'app')]) {
+for (const part of ['static', 'brotli', 'serve', join('server', 'app')]) {
   const { files, differing } = differences(join(one, part), join(two, part));
   assert.deepEqual(
     differing.filter((file) => !PLACED.test(file)),
