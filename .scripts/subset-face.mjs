@@ -1,0 +1,36 @@
+// `npm run face`: the text face as the pages send it, cut from the whole one down to what is written here. Run by hand when
+// a letter is missing; what it makes is in the repository.
+import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import subsetFont from 'subset-font';
+import { ROOT } from './prepare.mjs';
+
+const FROM = join(ROOT, 'node_modules', '@fontsource', 'barlow-semi-condensed');
+const TO = join(ROOT, 'app', 'face');
+/** All weights together, in bytes: a first visit has to stay light. */
+const MOST_BYTES = 30_000;
+const WEIGHTS = [500, 700];
+
+const between = (from, to) =>
+  Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).join('');
+/** Basic Latin, the letters of Western European names, and the signs that stand beside numbers. */
+const TEXT = `${between(0x20, 0x7e)}${between(0xc0, 0xff)}\u00a0°·±²³×½¼¾–—‘’“”…−≤≥`;
+
+mkdirSync(TO, { recursive: true });
+const made = await Promise.all(
+  WEIGHTS.map(async (weight) => {
+    const whole = readFileSync(join(FROM, 'files', `barlow-semi-condensed-latin-${weight}-normal.woff2`));
+    const face = await subsetFont(whole, TEXT, {
+      targetFormat: 'woff2',
+      keepFeatures: ['kern', 'lnum', 'tnum'],
+      noHinting: true,
+    });
+    writeFileSync(join(TO, `barlow-semi-condensed-${weight}.woff2`), face);
+    console.log(`${weight}: ${face.length} bytes`);
+    return face.length;
+  }),
+);
+copyFileSync(join(FROM, 'LICENSE'), join(TO, 'LICENSE'));
+const bytes = made.reduce((sum, each) => sum + each, 0);
+console.log(`${bytes} bytes in all.`);
+if (bytes > MOST_BYTES) throw new Error(`More than ${MOST_BYTES} bytes.`);
