@@ -2,11 +2,14 @@ import type { DriftState, RunGrade, RunPlan } from '@/lib/plan/types';
 
 /** How a run stands on its jets, in a word. */
 export const GRADE_WORD: Readonly<Record<RunGrade, string>> = {
-  good: 'right',
+  good: 'good',
   rich: 'rich',
   lean: 'lean',
   drowned: 'too rich to run',
 };
+
+/** How jets stand in the air, in a word. Not "right": at a glance it reads like "rich". */
+export const STATE_WORD: Readonly<Record<DriftState, string>> = { lean: 'lean', right: 'good', rich: 'rich' };
 
 /** The side of the baseline a grade stands on. */
 export const GRADE_SIDE: Readonly<Record<RunGrade, DriftState>> = {

@@ -87,7 +87,7 @@ export function runnerUpSentence(plan: Plan): string | null {
   if (other === undefined || instead === undefined) return null;
   const behind =
     margin < SHOWS ? 'as good in power' : `behind by ${powerText(margin, plan.worth.ratedPower, 2)}`;
-  return `Next best: ${settingText(instead)} in ${runName(plan, other.run)}, ${behind}.`;
+  return `Almost as good: ${settingText(instead)} in ${runName(plan, other.run)}, ${behind}.`;
 }
 
 type Purpose = 'safety' | 'rich' | 'power' | 'none';

@@ -49,7 +49,7 @@ test.describe('the watch', () => {
     const ask = await accepted(night);
     await expect(heard(night)).toHaveText('');
     await ask(shifted(-2));
-    await expect(heard(night)).toContainText('The swap to 430/420/430 moved from');
+    await expect(heard(night)).toContainText('The swap to 430 420 430 moved from');
     await expect(heard(night)).toContainText('colder');
     await expect(night.getByText('The next act is no longer the one you accepted.')).toBeVisible();
     await expect(watch(night)).toContainText('Your plan');

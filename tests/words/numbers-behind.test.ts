@@ -86,15 +86,15 @@ describe('How sure', () => {
       runOn(1, on(410), { chanceOfLean: ratio(3 / 64), leanCount: { lean: 3, of: 64 } }),
     ];
     expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: unsure })))).toBe(
-      'Lean in 3 of 64 forecasts at worst (Round 2).',
+      'Risk of lean: 3 in 64, Round 2.',
     );
-    expect(riskSentence(standOn(planOf([on(410)])))).toBe('Lean in fewer than 1 of 64 forecasts.');
+    expect(riskSentence(standOn(planOf([on(410)])))).toBe('Risk of lean: under 1 in 64.');
   });
 
   test('does not look back at runs already made', () => {
     const made = [runOn(0, on(410), { state: 'made', leanCount: { lean: 30, of: 64 } }), runOn(1, on(410))];
     expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: made })))).toBe(
-      'Lean in fewer than 1 of 64 forecasts.',
+      'Risk of lean: under 1 in 64.',
     );
   });
 });

@@ -23,7 +23,6 @@ import styles from './picture-section.module.css';
 // With the page's own styles: one request less when the chart arrives.
 import './night-chart.module.css';
 import './hour-walk.module.css';
-import './drift-strip.module.css';
 
 const Drawing = () => <p className={styles.loading}>Drawing the night...</p>;
 
@@ -77,11 +76,7 @@ export function PictureSection(props: PictureSectionProps) {
         style={width === 0 ? undefined : { minHeight: chartHeight(width) }}
       >
         {width > 0 && near ? (
-          <Figures
-            {...{ picture, plan, machine, voice, width, now, extra, cursor }}
-            zone={clock}
-            onWalk={setCursor}
-          />
+          <Figures {...{ picture, plan, voice, width, now, extra, cursor }} zone={clock} onWalk={setCursor} />
         ) : (
           <Drawing />
         )}

@@ -11,6 +11,7 @@ import {
   formatTemperature,
 } from '@/lib/units/format';
 import { givenWords } from '@/lib/words/given-air';
+import { STATE_WORD } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
 import { jetsText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
@@ -54,7 +55,7 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
       figures: true,
       cell: ({ baselineDrift, baselineState }) => (
         <>
-          <span className={styles[baselineState]}>{baselineState}</span>{' '}
+          <span className={styles[baselineState]}>{STATE_WORD[baselineState]}</span>{' '}
           {formatSignedPercent(baselineDrift, 1)}
         </>
       ),
