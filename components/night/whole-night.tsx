@@ -4,6 +4,7 @@ import { memo, type ReactNode, useDeferredValue, useMemo, useState } from 'react
 import { NightFigure } from '@/components/night/figure/night-figure';
 import { PictureSection } from '@/components/night/picture/picture-section';
 import { Plate } from '@/components/night/plate/plate';
+import { ReadingLine } from '@/components/night/plate/reading-line';
 import { ReadingsSection } from '@/components/reading/readings-section';
 import { ShareNight } from '@/components/share/share-night';
 import { FaultBoundary } from '@/components/ui/fault-boundary';
@@ -30,7 +31,7 @@ type WholeNightProps = {
   readonly voice: CallVoice;
   readonly acts: Acts;
   readonly live: LiveNight;
-  /** What changed meanwhile; stands above the plan. */
+  /** What changed meanwhile; what is to be done by it stands above them. */
   readonly notices: ReactNode;
 };
 
@@ -50,9 +51,10 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
     <main className={styles.page}>
       <div className={styles.top}>
         <div className={styles.first}>
-          {notices}
           <Plate {...{ night, standing, acts }} units={voice.units} />
+          {notices}
           <Fall {...{ night, standing, voice }} />
+          <ReadingLine standing={standing} zone={voice.zone} units={voice.units} href="#reading" />
           <div className={styles.ways}>
             <Way href="#track">At the track</Way>
             <Way href="#reading">Take a reading</Way>
@@ -89,14 +91,13 @@ function Fall({ night, standing, voice }: FallProps) {
   const { event, machine } = night.records;
   return (
     <section className={styles.fall} aria-label="The night">
-      <div className={styles.fallHead}>
-        <h2 className={styles.fallTitle}>The night</h2>
-        <p className={styles.quiet}>{nightFacts(event.value, machine.value)}</p>
-      </div>
+      <h2 className={styles.fallTitle}>The night</h2>
       <NightFigure {...{ standing, voice }} machine={night.machine} />
       <p>
         <strong>{riskSentence(standing)}</strong>{' '}
-        <span className={styles.quiet}>{dataSentence(night, standing.now, voice.zone)}</span>
+        <span className={styles.quiet}>
+          {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}
+        </span>
       </p>
     </section>
   );

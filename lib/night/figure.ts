@@ -95,7 +95,7 @@ function nodesOf(plan: Plan, now: Instant): readonly Node[] {
   const toCome = plan.runs.find(({ run }) => (plan.sortedRuns[run]?.start ?? now) > now)?.run ?? null;
   const nodes = plan.runs.flatMap((run): readonly Node[] => {
     const swap = plan.swaps.find(({ beforeRun }) => beforeRun === run.run);
-    const due = swap !== undefined && now > swap.windowStart;
+    const due = swap !== undefined && now >= swap.windowStart;
     const at = due ? swap.latestStart : swap?.windowStart;
     const isNext = near && run.run === toCome;
     const nowNode: readonly Node[] = isNext ? [{ kind: 'now', at: now }] : [];

@@ -51,22 +51,18 @@ const SHORT_STATE: Readonly<Record<RunPlan['state'], string>> = {
 };
 
 export type SwapRowWords = {
-  /** "20:00", or once it is due "by 20:15". */
+  /** "20:00": when it can begin, or once it is due when it has to. */
   readonly start: string;
   readonly window: string;
   readonly act: readonly ActPart[];
 };
 
-type SwapRow = { readonly swap: Swap; readonly at: Instant; readonly due: boolean };
+type SwapRow = { readonly swap: Swap; readonly at: Instant };
 
-export function swapRowWords(
-  plan: Plan,
-  { swap, at, due }: SwapRow,
-  { zone }: Pick<Voice, 'zone'>,
-): SwapRowWords {
+export function swapRowWords(plan: Plan, { swap, at }: SwapRow, { zone }: Pick<Voice, 'zone'>): SwapRowWords {
   const clock = planClock(plan, zone);
   return {
-    start: `${due ? 'by ' : ''}${clockText(at, clock)}`,
+    start: clockText(at, clock),
     window: windowText(swap.windowStart, swap.latestStart, clock),
     act: actParts(swap.from, swap.to),
   };

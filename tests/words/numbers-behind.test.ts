@@ -66,11 +66,11 @@ describe('The runner-up', () => {
   test('is named by the run where it first differs, and by its margin', () => {
     const runnerUp = { settings: [on(420), on(420)], margin: ratio(0.0012) };
     expect(plain(runnerUpSentence(planOf([on(410), on(420)], { runnerUp })))).toBe(
-      'Next best: 420 in Round 1, behind by 0.12 % power.',
+      'Almost as good: 420 in Round 1, behind by 0.12 % power.',
     );
     const later = { settings: [on(410), on(410)], margin: ratio(0.00001) };
     expect(plain(runnerUpSentence(planOf([on(410), on(420)], { runnerUp: later })))).toBe(
-      'Next best: 410 in Round 2, as good in power.',
+      'Almost as good: 410 in Round 2, as good in power.',
     );
   });
 
@@ -106,18 +106,18 @@ describe("The baseline's own drift", () => {
       crossing('2027-01-17T02:15:00-06:00', { to: 'right', latest: null }),
     ];
     expect(crossingsSentence(planOf([on(410)], { crossings }), { zone: ZONE })).toBe(
-      'The baseline 410 is right at the start of the hours; it turns lean about 21:40 (21:10 to 22:20) and right about 02:15 (01:45 at the earliest, in some forecasts not at all).',
+      'The baseline 410 is good at the start of the hours; it turns lean about 21:40 (21:10 to 22:20) and good about 02:15 (01:45 at the earliest, in some forecasts not at all).',
     );
   });
 
   test('without crossings is said to stay', () => {
     expect(crossingsSentence(planOf([on(410)]), { zone: ZONE })).toBe(
-      'The baseline 410 stays right through all the hours.',
+      'The baseline 410 stays good through all the hours.',
     );
   });
 
   test('never stands without its word', () => {
     expect(plain(driftText(ratio(-0.0234), 'lean'))).toBe('−2.3 %, lean');
-    expect(plain(driftText(ratio(0.004), 'right'))).toBe('+0.4 %, right');
+    expect(plain(driftText(ratio(0.004), 'right'))).toBe('+0.4 %, good');
   });
 });

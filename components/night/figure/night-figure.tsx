@@ -104,7 +104,10 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
     return (
       <tr {...common} className={styles.swap}>
         <th scope="row">
-          <span aria-hidden="true">{words.start}</span>
+          <span aria-hidden="true">
+            {row.due ? <span className={styles.name}>by</span> : null}
+            {words.start}
+          </span>
           <VisuallyHidden>{words.window}</VisuallyHidden>
         </th>
         <td>

@@ -68,7 +68,7 @@ function Marks({ row: { run, dot, cross, ghostName } }: RunProps) {
     <>
       {cross === null ? null : <Cross from={cross.from} to={cross.to} />}
       {ghostName === null ? null : (
-        <text className={styles.ghostName} x={percent(ghostName.at.x)} y="50%" dx={6} dy={-6}>
+        <text className={styles.ghostName} x={percent(ghostName.at.x)} y="0" dx={8} dy={6}>
           {settingText({ ...ghostName.setting, mains: ghostName.setting.mains.slice(0, 1) })}
         </text>
       )}

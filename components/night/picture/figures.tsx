@@ -4,12 +4,13 @@ import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import type { Voice } from '@/lib/words/voice';
-import { chartHeight } from './frame-of-picture';
+import { chartHeight, hasLanes, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { HourWalk } from './hour-walk';
 import type { Lane } from './lane';
 import { NightChart } from './night-chart';
 import type { Picture } from './picture';
 import styles from './picture-section.module.css';
+import { TemperatureChart } from './temperature-chart';
 
 type FiguresProps = {
   readonly picture: Picture;
@@ -23,13 +24,24 @@ type FiguresProps = {
   readonly onWalk: (cursor: Instant | null) => void;
 };
 
-/** The chart, the strip of the baseline below it, and the walk through both, hour by hour. */
+/** Temperature above the jet it asks for, on one axis of time, and the walk through both, hour by hour. */
 export function Figures(props: FiguresProps) {
   const { picture, plan, voice, zone, width, now, extra, cursor, onWalk } = props;
   return (
     <>
       {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
-      <div className={styles.chart} style={{ minHeight: chartHeight(width) }} aria-hidden="true" inert>
+      <div
+        className={styles.chart}
+        style={{ minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
+        aria-hidden="true"
+        inert
+      >
+        <p className={styles.axisTitle}>Temperature</p>
+        <TemperatureChart {...{ picture, zone, width, now, cursor }} units={voice.units} />
+        <p className={styles.axisTitle}>
+          <span>Main jet the air asks for</span>
+          {hasLanes(width) ? <span>Where each jet is good</span> : null}
+        </p>
         <NightChart {...{ picture, zone, width, now, extra, cursor }} />
       </div>
       <HourWalk {...{ picture, plan, voice, now, cursor, width, onWalk }} />

@@ -15,7 +15,7 @@ import type { Instant } from '@/lib/time/instant';
 import { crossingsSentence } from '@/lib/words/drift';
 import type { Voice } from '@/lib/words/voice';
 import { carburettorOptions } from './carburettor-options';
-import { chartHeight } from './frame-of-picture';
+import { chartHeight, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { laneOf } from './lane';
 import { marksSentence } from './marks-sentence';
 import { pictureOf } from './picture';
@@ -66,14 +66,13 @@ export function PictureSection(props: PictureSectionProps) {
   return (
     <Section title="The night in one picture">
       <p className={styles.legend}>
-        The curve is the main jet the air asks for, with its likely range; the thick line is the plan. Where
-        the curve rises above a band the jet turns lean, where it falls below it turns too rich.{' '}
-        {marksSentence(picture.hours)}
+        The curve is the main jet the air asks for, with its likely range; the thick line is your jets. Over
+        their upper stripes they are lean, under the lower ones rich. {marksSentence(picture.hours)}
       </p>
       <div
         ref={ref}
         className={styles.figures}
-        style={width === 0 ? undefined : { minHeight: chartHeight(width) }}
+        style={width === 0 ? undefined : { minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
       >
         {width > 0 && near ? (
           <Figures {...{ picture, plan, voice, width, now, extra, cursor }} zone={clock} onWalk={setCursor} />

@@ -1,5 +1,4 @@
 import type { Acts } from '@/components/night/use-acts';
-import { TRACK_READING } from '@/components/reading/reading-dialog';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import type { Night } from '@/lib/night/night';
@@ -11,7 +10,6 @@ import { InNow } from './in-now';
 import { NextBlock } from './next-block';
 import styles from './plate.module.css';
 import { QuestionBlock } from './question-block';
-import { ReadingLine } from './reading-line';
 import { TopLine } from './top-line';
 
 export type PlateProps = {
@@ -38,7 +36,6 @@ export function Plate({ night, standing, acts, units, large = false }: PlateProp
       <InNow {...{ machine, standing, zone, acts, large }} />
       <NextBlock {...{ standing, zone, acts, large }} />
       {verdict === null ? null : <p>{verdict}</p>}
-      <ReadingLine {...{ standing, zone, units }} href={large ? `#${TRACK_READING}` : '#reading'} />
     </div>
   );
 }
