@@ -26,7 +26,11 @@ const SIZES = {
   wide: [1920, 1080],
 };
 /** How each of them looks: the theme, and whether colour is taken away. */
-const LOOKS = { day: { colorScheme: 'light' }, night: { colorScheme: 'dark' }, grey: { colorScheme: 'dark', grey: true } };
+const LOOKS = {
+  day: { colorScheme: 'light' },
+  night: { colorScheme: 'dark' },
+  grey: { colorScheme: 'dark', grey: true },
+};
 
 const press = (name) => (page) => page.getByRole('button', { name }).first().click();
 const putIn = (jets) => async (page) => {
@@ -94,7 +98,9 @@ const SCENES = [
 async function settled(page) {
   await page.waitForLoadState('networkidle');
   await page.evaluate(() => document.fonts.ready);
-  await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+  await page.evaluate(
+    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+  );
 }
 
 /** The page of a scene in one size and look, the demo night in it. */
@@ -131,7 +137,8 @@ async function take(browser, scene) {
       const name = `${scene.name}-${size}-${look}`;
       await page.screenshot({ path: join(TO, `${name}.png`) });
       if (look === 'day') await page.screenshot({ path: join(TO, `${name}-whole.png`), fullPage: true });
-      if (look === 'day' && size === 'phone') await page.pdf({ path: join(TO, `${scene.name}-paper.pdf`), format: 'A4' });
+      if (look === 'day' && size === 'phone')
+        await page.pdf({ path: join(TO, `${scene.name}-paper.pdf`), format: 'A4' });
       await context.close();
     }
   }
@@ -154,10 +161,19 @@ const servers = [
 ];
 try {
   for (let tries = 0; tries < 100; tries += 1) {
-    if (await fetch(`${BASE}/api/health`).then(({ ok }) => ok, () => false)) break;
+    if (
+      await fetch(`${BASE}/api/health`).then(
+        ({ ok }) => ok,
+        () => false,
+      )
+    )
+      break;
     await new Promise((resolve) => setTimeout(resolve, 200));
   }
-  const browser = await chromium.launch({ executablePath: chromiumHere() ?? undefined, args: ['--no-sandbox'] });
+  const browser = await chromium.launch({
+    executablePath: chromiumHere() ?? undefined,
+    args: ['--no-sandbox'],
+  });
   for (const scene of SCENES.filter(({ name }) => name.startsWith(ONLY))) await take(browser, scene);
   await browser.close();
   console.log(`In ${TO}`);

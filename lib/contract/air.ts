@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { elevationM, pressureConfirmed, pressureHpa, relativeHumidity, temperatureC } from './numbers';
 
 /** One pressure, said by its kind; `elevationM` alone asks for the standard atmosphere, marked as an estimate. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from './event';
 import { machineSchema } from './machine';
 import { time } from './numbers';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
 import { skyFields, skyFromJson, skyToJson } from '@/lib/contract/sky';

@@ -1,8 +1,7 @@
-import { idealText } from '@/components/night/tables/ideal-text';
 import type { Plan, PlanHour } from '@/lib/plan/types';
 import { formatPercent, formatTemperature } from '@/lib/units/format';
 import { driftText } from '@/lib/words/drift';
-import { givenWords } from '@/lib/words/given-air';
+import { givenWords, idealText } from '@/lib/words/given-air';
 import { planClock } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';

@@ -10,13 +10,12 @@ import {
   formatSignedPercent,
   formatTemperature,
 } from '@/lib/units/format';
-import { givenWords } from '@/lib/words/given-air';
+import { givenWords, idealText } from '@/lib/words/given-air';
 import { STATE_WORD } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
 import { jetsText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
-import { idealText } from './ideal-text';
 import styles from './tables.module.css';
 
 type AirTableProps = { readonly plan: Plan; readonly voice: Voice };

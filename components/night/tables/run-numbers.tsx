@@ -4,10 +4,10 @@ import { isShown } from '@/lib/night/figure';
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import { formatPercent, formatSignedPercent } from '@/lib/units/format';
 import { type Ratio, ratio, type Watt } from '@/lib/units/quantity';
+import { idealText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { signedHorsepower } from '@/lib/words/power-words';
 import { runName } from '@/lib/words/runs';
-import { idealText } from './ideal-text';
 import styles from './tables.module.css';
 
 type RunNumbersProps = { readonly plan: Plan };
