@@ -5,7 +5,7 @@ import type { Machine } from '@/lib/carb/machine';
 import type { SeasonSetup } from '@/lib/trail/season';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation, formatNumber, formatPercent, formatTemperature } from '@/lib/units/format';
-import { driftText } from '@/lib/words/drift';
+import { driftText } from '@/lib/words/grades';
 import { turnsText } from '@/lib/words/screw';
 import { seasonMainText } from '@/lib/words/season';
 import { stateOf } from './state-of';

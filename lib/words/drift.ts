@@ -1,17 +1,10 @@
-import type { Crossing, DriftState, Plan } from '@/lib/plan/types';
-import { formatSignedPercent } from '@/lib/units/format';
-import type { Ratio } from '@/lib/units/quantity';
+import type { Crossing, Plan } from '@/lib/plan/types';
 import { crossingTime } from './crossing-time';
 import { STATE_WORD } from './grades';
 import { listing } from './listing';
 import { planClock } from './runs';
 import { settingText } from './settings';
 import type { Voice } from './voice';
-
-/** "-1.2 %, good": the number never stands without its word. */
-export function driftText(drift: Ratio, state: DriftState): string {
-  return `${formatSignedPercent(drift, 1)}, ${STATE_WORD[state]}`;
-}
 
 /** When the baseline setting itself turns lean or rich: "The baseline 410 turns lean about 21:40 (21:10 to 22:20)." */
 export function crossingsSentence(plan: Plan, { zone }: Pick<Voice, 'zone'>): string {

@@ -1,4 +1,6 @@
 import type { DriftState, RunGrade, RunPlan } from '@/lib/plan/types';
+import { formatSignedPercent } from '@/lib/units/format';
+import type { Ratio } from '@/lib/units/quantity';
 
 /** How a run stands on its jets, in a word. */
 export const GRADE_WORD: Readonly<Record<RunGrade, string>> = {
@@ -27,3 +29,8 @@ export const RUN_STATE_WORD: Readonly<Record<RunPlan['state'], string>> = {
   out: 'out',
   'beyond-hours': 'no hours',
 };
+
+/** "-1.2 %, good": the number never stands without its word. */
+export function driftText(drift: Ratio, state: DriftState): string {
+  return `${formatSignedPercent(drift, 1)}, ${STATE_WORD[state]}`;
+}

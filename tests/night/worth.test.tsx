@@ -7,7 +7,7 @@ import { SwapCountTable } from '@/components/night/tables/swap-count-table';
 import type { MachineJson } from '@/lib/contract/machine';
 import { nightFrom } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
-import { purposeSentence } from '@/lib/words/price';
+import { purposeSentence } from '@/lib/words/purpose';
 import { BEFORE_THE_FIRST_RUN, demoRecords, nightAt } from './night-case';
 
 afterEach(cleanup);

@@ -7,6 +7,8 @@ const css = readFileSync(join(process.cwd(), 'app', 'globals.css'), 'utf8');
 
 /** The two values of a `light-dark()` token, in sRGB. */
 function token(name: string): { readonly day: string; readonly night: string } {
+  const other = new RegExp(`--${name}: var\\(--([\\w-]+)\\)`).exec(css)?.[1];
+  if (other !== undefined) return token(other);
   const match = new RegExp(`--${name}: light-dark\\((oklch\\([^)]+\\)), (oklch\\([^)]+\\))\\)`).exec(css);
   if (match === null) throw new Error(`no token --${name}`);
   return { day: hexOfOklch(match[1] ?? ''), night: hexOfOklch(match[2] ?? '') };

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ratio } from '@/lib/units/quantity';
-import { crossingsSentence, driftText } from '@/lib/words/drift';
+import { crossingsSentence } from '@/lib/words/drift';
+import { driftText } from '@/lib/words/grades';
 import { oneSwapLess, runnerUpSentence } from '@/lib/words/price';
 import { riskSentence } from '@/lib/words/risk';
 import { countOf, crossing, on, plain, planOf, runOn, standOn, swapTo, ZONE } from './plan-of';

@@ -7,6 +7,7 @@ import type { Voice } from '@/lib/words/voice';
 import { chartHeight, hasLanes, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { HourWalk } from './hour-walk';
 import type { Lane } from './lane';
+import { marksSentence } from './marks-sentence';
 import { NightChart } from './night-chart';
 import type { Picture } from './picture';
 import styles from './picture-section.module.css';
@@ -29,6 +30,11 @@ export function Figures(props: FiguresProps) {
   const { picture, plan, voice, zone, width, now, extra, cursor, onWalk } = props;
   return (
     <>
+      <p className={styles.legend}>
+        The curve is the main jet the air asks for, with its likely range; the thick line is your jets. Over
+        their upper stripes they are lean, under the lower ones rich. {marksSentence(picture.hours)}
+      </p>
+
       {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
       <div
         className={styles.chart}

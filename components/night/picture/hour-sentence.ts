@@ -1,7 +1,7 @@
 import type { Plan, PlanHour } from '@/lib/plan/types';
 import { formatPercent, formatTemperature } from '@/lib/units/format';
-import { driftText } from '@/lib/words/drift';
 import { givenWords, idealText } from '@/lib/words/given-air';
+import { driftText } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';

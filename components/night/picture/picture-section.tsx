@@ -12,12 +12,10 @@ import type { Machine } from '@/lib/carb/machine';
 import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
-import { crossingsSentence } from '@/lib/words/drift';
 import type { Voice } from '@/lib/words/voice';
 import { carburettorOptions } from './carburettor-options';
 import { chartHeight, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { laneOf } from './lane';
-import { marksSentence } from './marks-sentence';
 import { pictureOf } from './picture';
 import styles from './picture-section.module.css';
 // With the page's own styles: one request less when the chart arrives.
@@ -46,7 +44,7 @@ type PictureSectionProps = {
   readonly onCarburettor: (carburettor: number) => void;
 };
 
-/** The picture that proves the call: chart, strip, and the crossings in words. */
+/** The picture that proves the call. */
 export function PictureSection(props: PictureSectionProps) {
   const { night, plan, voice, now, carburettor, onCarburettor } = props;
   const { machine, zone, records } = night;
@@ -65,10 +63,6 @@ export function PictureSection(props: PictureSectionProps) {
   const extra = jet === '' ? null : laneOf(machine, Number(jet), machine.trim?.baseline ?? null);
   return (
     <Section title="The night in one picture">
-      <p className={styles.legend}>
-        The curve is the main jet the air asks for, with its likely range; the thick line is your jets. Over
-        their upper stripes they are lean, under the lower ones rich. {marksSentence(picture.hours)}
-      </p>
       <div
         ref={ref}
         className={styles.figures}
@@ -80,7 +74,6 @@ export function PictureSection(props: PictureSectionProps) {
           <Drawing />
         )}
       </div>
-      <p className={styles.crossings}>{crossingsSentence(plan, voice)}</p>
       <div className={styles.choices}>
         <CarburettorChoice {...{ machine, carburettor, onCarburettor }} />
         <Choice label="Hours shown" value={span} options={SPANS} onChange={setSpan} />

@@ -10,6 +10,7 @@ import {
   formatSignedPercent,
   formatTemperature,
 } from '@/lib/units/format';
+import { crossingsSentence } from '@/lib/words/drift';
 import { givenWords, idealText } from '@/lib/words/given-air';
 import { STATE_WORD } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
@@ -24,6 +25,7 @@ type AirTableProps = { readonly plan: Plan; readonly voice: Voice };
 export function AirTable({ plan, voice }: AirTableProps) {
   return (
     <Section title="Hours" aside={`${plan.hours.length} hours`}>
+      <p>{crossingsSentence(plan, voice)}</p>
       <Table
         caption={`Air hour by hour, the ideal main, and how the baseline ${jetsText(plan.baseline.mains)} would stand.`}
         columns={columnsOf(plan, voice)}
