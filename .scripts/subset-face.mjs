@@ -15,7 +15,7 @@ const WEIGHTS = [600];
 const between = (from, to) =>
   Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).join('');
 /** Basic Latin and the signs that stand beside numbers; in names other letters come from the next face in the list. */
-const TEXT = `${between(0x20, 0x5a)}${between(0x61, 0x7a)}[]_\u00a0°·±³×½¼¾–‘’“”…−`;
+const TEXT = `${between(0x20, 0x22)}%'()+,-./${between(0x30, 0x3f)}${between(0x41, 0x5a)}${between(0x61, 0x7a)}\u00a0°·±³×½¼¾–‘’“”…−`;
 
 mkdirSync(TO, { recursive: true });
 const made = await Promise.all(

@@ -9,7 +9,7 @@ import { placeOffsetSentence } from '@/lib/words/place-offset';
 import styles from './reading.module.css';
 import type { PlannedNight } from './what-moved';
 
-/** What past nights taught about the place, and the tap that plans without it; nothing where they taught nothing. */
+/** What past nights taught about the place, and the tap that plans without it. */
 export function PlaceTaught({ planned }: { readonly planned: PlannedNight }) {
   const { night, plan, voice } = planned;
   const { placeOffset, event } = night.records;

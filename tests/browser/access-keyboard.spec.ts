@@ -40,7 +40,7 @@ test('a night goes by keyboard alone, and the focus is always somewhere and seen
 
   // The picture is one stop, once it is drawn too, and its hours are walked.
   await region(night, 'The night in one picture').scrollIntoViewIfNeeded();
-  await expect(night.locator('.recharts-surface')).toBeVisible();
+  await expect(night.locator('.recharts-surface').first()).toBeVisible();
   const passed = await tabTo(night, 'Walk the hours');
   expect(passed.at(-2)).toBe('This is my plan');
   const said = () => night.getByRole('slider', { name: 'Walk the hours' }).getAttribute('aria-valuetext');

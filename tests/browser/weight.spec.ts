@@ -38,7 +38,7 @@ test('a first visit to the night page stays light, and the chart waits until it 
   expect(kilobytes(page), scales(page)).toBeLessThanOrEqual(EVERYTHING_KB);
 
   await scrollThrough(night);
-  await expect(night.locator('.recharts-surface')).toBeVisible();
+  await expect(night.locator('.recharts-surface').first()).toBeVisible();
   await night.waitForLoadState('networkidle');
   const all = transfers();
   const chart = all.slice(page.length);
