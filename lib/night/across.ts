@@ -2,7 +2,7 @@ import type { Machine } from '@/lib/carb/machine';
 import { logSizeStep } from '@/lib/carb/size-step';
 
 /** A place across a drawing of mixtures, as a share of its width: 0 is as lean as is drawn, 1 as rich. */
-export type Place = {
+export type PlaceAcross = {
   /** Within the drawing, also where what it stands for lies outside. */
   readonly x: number;
   readonly beyond: 'lean' | 'rich' | null;
@@ -30,7 +30,7 @@ export function acrossOf({ limits }: Pick<Machine, 'limits'>): Across {
 }
 
 /** Where a drift stands. */
-export function placeOf({ lean, rich }: Pick<Across, 'lean' | 'rich'>, drift: number): Place {
+export function placeOf({ lean, rich }: Pick<Across, 'lean' | 'rich'>, drift: number): PlaceAcross {
   const x = BANK + ((1 - 2 * BANK) * (drift + lean)) / (lean + rich);
   if (x < 0) return { x: LAST, beyond: 'lean' };
   if (x > 1) return { x: 1 - LAST, beyond: 'rich' };

@@ -4,12 +4,12 @@ import { jetArea } from '@/lib/carb/jets';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import type { Plan, PlanHour, RunPlan, Swap } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
-import { type Across, type Place, placeOf } from './across';
+import { type Across, type PlaceAcross, placeOf } from './across';
 import { crossAt, lastOfGhost } from './ghost';
 import { type Segment, traced } from './trace';
 
 /** Where a planned run stands: its dot, and how far it is likely to be off. */
-export type Dot = { readonly at: Place; readonly from: Place; readonly to: Place };
+export type Dot = { readonly at: PlaceAcross; readonly from: PlaceAcross; readonly to: PlaceAcross };
 
 type Drawn = {
   /** The plan's line through this row. */
@@ -25,9 +25,9 @@ export type FigureRow =
       /** null where nothing is known: the hours do not reach it, or the machine is out. */
       readonly dot: Dot | null;
       /** From where the old jets stand to where their likely range ends: the first run they are over a limit in. */
-      readonly cross: { readonly from: Place; readonly to: Place } | null;
+      readonly cross: { readonly from: PlaceAcross; readonly to: PlaceAcross } | null;
       /** Where the name of the old jets stands beside their line. */
-      readonly ghostName: { readonly setting: Setting; readonly at: Place } | null;
+      readonly ghostName: { readonly setting: Setting; readonly at: PlaceAcross } | null;
     })
   | (Drawn & {
       readonly kind: 'swap';

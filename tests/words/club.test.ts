@@ -49,7 +49,7 @@ describe('the club in words', () => {
   it('opens with who is in danger, then says how much there is to do and when it begins', () => {
     const briefing = club({ id: '1', machine: RICH }, { id: '2', machine: POOR });
     const [danger, acts] = clubCall(briefing, names, ZONE);
-    expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: lean in/);
+    expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: risk of lean/);
     expect(acts).toMatch(/^\d acts? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
   });
 

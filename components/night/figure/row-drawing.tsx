@@ -1,4 +1,4 @@
-import type { Across, Place } from '@/lib/night/across';
+import type { Across, PlaceAcross } from '@/lib/night/across';
 import type { FigureRow } from '@/lib/night/figure';
 import type { Segment } from '@/lib/night/trace';
 import { settingText } from '@/lib/words/settings';
@@ -77,7 +77,7 @@ function Marks({ row: { run, dot, cross, ghostName } }: RunProps) {
   );
 }
 
-function Dot({ at, over }: { readonly at: Place; readonly over: boolean }) {
+function Dot({ at, over }: { readonly at: PlaceAcross; readonly over: boolean }) {
   if (at.beyond === null)
     return (
       <circle
@@ -97,7 +97,7 @@ function Dot({ at, over }: { readonly at: Place; readonly over: boolean }) {
   );
 }
 
-function Cross({ from, to }: { readonly from: Place; readonly to: Place }) {
+function Cross({ from, to }: { readonly from: PlaceAcross; readonly to: PlaceAcross }) {
   return (
     <>
       <line className={styles.reach} x1={percent(from.x)} x2={percent(to.x)} y1="50%" y2="50%" />

@@ -5,7 +5,7 @@ import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import type { Machine } from '@/lib/carb/machine';
-import type { InNow as KnownInNow } from '@/lib/plan/types';
+import type { InNow } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
 import { mixtureWords } from '@/lib/words/mixture';
@@ -23,7 +23,7 @@ type InNowProps = {
 };
 
 /** What is in the engine, and how it stands in the air of now. */
-export function InNow({ machine, standing, zone, acts, large }: InNowProps) {
+export function InNowBlock({ machine, standing, zone, acts, large }: InNowProps) {
   const [asking, setAsking] = useState(false);
   const { inNow, mixture, plan } = standing;
   const { mains, trim } = inNow.setting;
@@ -85,7 +85,7 @@ function Jets({ mains, trim }: JetsProps) {
   );
 }
 
-const HEADING: Readonly<Record<KnownInNow['known'], string>> = {
+const HEADING: Readonly<Record<InNow['known'], string>> = {
   told: 'In now',
   baseline: 'In now, by your baseline',
 };

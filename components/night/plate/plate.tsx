@@ -6,7 +6,7 @@ import type { Standing } from '@/lib/standing/standing';
 import type { UnitChoice } from '@/lib/units/choice';
 import { dangerSentences } from '@/lib/words/danger';
 import { tonightSentence } from '@/lib/words/tonight';
-import { InNow } from './in-now';
+import { InNowBlock } from './in-now';
 import { NextBlock } from './next-block';
 import styles from './plate.module.css';
 import { QuestionBlock } from './question-block';
@@ -33,7 +33,7 @@ export function Plate({ night, standing, acts, units, large = false }: PlateProp
       <TopLine {...{ night, standing, zone, units }} />
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
       {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
-      <InNow {...{ machine, standing, zone, acts, large }} />
+      <InNowBlock {...{ machine, standing, zone, acts, large }} />
       <NextBlock {...{ standing, zone, acts, large }} />
       {verdict === null ? null : <p>{verdict}</p>}
     </div>

@@ -10,7 +10,7 @@ import { ReadingLine } from './reading-line';
 import styles from './track-view.module.css';
 
 type TrackViewProps = PlateProps & {
-  /** What changed meanwhile; what is to be done by it stands above them. */
+  /** What changed meanwhile; stands above all else. */
   readonly notices?: ReactNode;
 };
 
@@ -20,8 +20,8 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
   const zone = useClockZone(props.night.zone);
   return (
     <main className={styles.view} data-view="track">
-      <Plate {...props} large />
       {notices}
+      <Plate {...props} large />
       <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
       <div className={styles.ways}>
         <a className={styles.leave} href="#night">
