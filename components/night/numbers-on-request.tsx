@@ -1,7 +1,7 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { useHash } from '@/components/ui/use-hash';
 import { Way } from '@/components/ui/way';
 import styles from './night-page.module.css';
@@ -20,13 +20,9 @@ export function NumbersOnRequest(props: NumbersProps) {
   const hash = useHash();
   const asked = OPENERS.includes(hash);
   const [open, setOpen] = useState(asked);
-  const place = useRef<HTMLDivElement>(null);
   if (asked && !open) setOpen(true);
-  useEffect(() => {
-    if (hash === 'numbers') place.current?.scrollIntoView();
-  }, [hash]);
   return (
-    <div ref={place} className={styles.numbers}>
+    <div id="numbers" className={styles.numbers}>
       {open ? <Numbers {...props} /> : <Way href="#numbers">Numbers</Way>}
     </div>
   );
