@@ -54,8 +54,8 @@ test('a night goes by keyboard alone, and the focus is always somewhere and seen
   expect((await tabTo(night, /^1 and 3/)).length).toBe(1);
 
   // All that is left can be reached; after the last stop the page lets go.
-  const rest = await tabTo(night, 'Open a link or a file');
-  expect(rest).toContain('Start my own night');
+  const rest = await tabTo(night, 'Numbers');
+  expect(rest).toEqual(expect.arrayContaining(['This is my plan', 'Open a link or a file']));
   await night.keyboard.press('Tab');
   expect(await night.evaluate(() => document.activeElement?.closest('main') ?? null)).toBeNull();
 });
