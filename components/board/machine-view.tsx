@@ -1,7 +1,6 @@
 'use client';
 
 import { Cautions } from '@/components/night/cautions';
-import { StateStrip } from '@/components/night/plate/state-strip';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
@@ -11,6 +10,7 @@ import { type BoardDoorway, followHash } from '@/lib/share/board-address';
 import { type Instant, instant } from '@/lib/time/instant';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { BOARD_WORDS, jobAwayText, lateText, noBuzzSentence, stateSentence } from '@/lib/words/board-page';
+import { STATE_WORD } from '@/lib/words/grades';
 import styles from './board.module.css';
 import type { BoardView } from './use-board';
 import { useBuzz } from './use-buzz';
@@ -80,7 +80,7 @@ function InNow({ machine }: { readonly machine: BoardMachineAnswer }) {
         {machine.known ? 'In the engine' : 'In the engine, as far as anybody said'}
       </h3>
       <p className={styles.figure}>{machine.inNow}</p>
-      {machine.state === null ? null : <StateStrip state={machine.state} />}
+      {machine.state === null ? null : <p className={styles.state}>{STATE_WORD[machine.state]}</p>}
       <p>{stateSentence(machine)}</p>
     </section>
   );

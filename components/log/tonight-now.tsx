@@ -35,7 +35,7 @@ export function TonightNow({ night, standing }: TonightNowProps) {
         )}
         <p>
           The plan now: <strong>{lead}</strong>
-          {when === null ? '.' : `, ${when.window}, ${when.away}.`}
+          {when === null ? '.' : `, ${when.clock}, ${when.away}.`}
         </p>
         {lines.map((line) => (
           <p key={line}>{line}</p>

@@ -2,7 +2,7 @@ import { Section } from '@/components/ui/section';
 import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
 import { type CallVoice, quietSentences } from '@/lib/words/call';
-import { oneSwapLess, purposeSentence, runnerUpSentence } from '@/lib/words/price';
+import { purposeSentence } from '@/lib/words/purpose';
 import styles from './call.module.css';
 
 type CallProps = { readonly standing: Standing; readonly voice: CallVoice };
@@ -13,9 +13,7 @@ export function Call({ standing, voice }: CallProps) {
   // What is loud stands at the top of the page already.
   const sentences = quietSentences(standing, voice);
   const acts = actSentences(plan, voice);
-  const others = [purposeSentence(plan), oneSwapLess(plan), runnerUpSentence(plan)].filter(
-    (text) => text !== null,
-  );
+  const purpose = purposeSentence(plan);
   return (
     <Section title="The call">
       {sentences.length === 0 ? null : <p className={styles.call}>{sentences.join(' ')}</p>}
@@ -28,7 +26,7 @@ export function Call({ standing, voice }: CallProps) {
           ))}
         </ul>
       )}
-      {others.length === 0 ? null : <p className={styles.others}>{others.join(' ')}</p>}
+      {purpose === null ? null : <p className={styles.others}>{purpose}</p>}
       {plan.kept ? (
         <p className={styles.others}>
           Kept as you accepted it: a fresh plan would differ by too little to be worth it.

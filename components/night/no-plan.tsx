@@ -14,7 +14,7 @@ import { SetupSection } from './setup/setup-section';
 
 export function NoEvent() {
   return (
-    <main className={styles.words}>
+    <main className={styles.alone}>
       <h1>No night</h1>
       <Notice title="There is no night yet.">
         <p>Reload the page to get the invented demo night back, or start your own.</p>
@@ -26,7 +26,7 @@ export function NoEvent() {
 
 export function NoMachine({ event }: { readonly event: Stored<EventRecord> }) {
   return (
-    <main className={styles.words}>
+    <main className={styles.alone}>
       <NightHead event={event.value} machine={null} />
       <Notice title="No machine takes part in this night.">
         <p>
@@ -53,7 +53,7 @@ export function NoPlan({ records, problem }: NoPlanProps) {
     runNames: eventOfRacer(event.value, machine.id).runs.map(({ name }) => name),
   });
   return (
-    <main className={styles.words}>
+    <main className={styles.alone}>
       <NightHead event={event.value} machine={machine.value} />
       <Notice tone="caution" title={problemTitle(problem)}>
         {sentences.map((sentence) => (

@@ -10,14 +10,10 @@ import { withHoursPressure } from '@/lib/store/pressure-answers';
 import { pressureWarningQuestion } from '@/lib/words/pressure-doubts';
 import type { Voice } from '@/lib/words/voice';
 
-/** The warnings that are answered here. */
-export const PRESSURE_QUESTION_CODES = ['baseline-pressure-in-doubt', 'hours-pressure-in-doubt'] as const;
-
-type PressureQuestionWarning = Extract<PlanWarning, { code: (typeof PRESSURE_QUESTION_CODES)[number] }>;
-
-export function isPressureQuestion(warning: PlanWarning): warning is PressureQuestionWarning {
-  return PRESSURE_QUESTION_CODES.some((code) => code === warning.code);
-}
+export type PressureQuestionWarning = Extract<
+  PlanWarning,
+  { code: 'baseline-pressure-in-doubt' | 'hours-pressure-in-doubt' }
+>;
 
 type PressureQuestionsProps = {
   readonly questions: readonly PressureQuestionWarning[];

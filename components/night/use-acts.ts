@@ -74,7 +74,7 @@ export function actsOn({ night, standing }: ActsOf, write: (act: DeedWords) => v
   return {
     accept: () => tell('This is your plan now.', (record) => record),
     fit: (setting, since = now) =>
-      tell(`Fitted: ${settingText(setting)}.`, (record) =>
+      tell(`${settingText(setting)} is in.`, (record) =>
         withFitted(record, machineId, { at: since, setting }),
       ),
     runMade: (run, setting) =>

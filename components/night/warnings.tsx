@@ -1,10 +1,26 @@
+'use client';
+
+import dynamic from 'next/dynamic';
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
 import type { NightRecords } from '@/lib/night/night';
-import type { Plan } from '@/lib/plan/types';
+import type { Plan, PlanWarning } from '@/lib/plan/types';
 import type { Voice } from '@/lib/words/voice';
 import { warningSentences } from '@/lib/words/warnings';
-import { isPressureQuestion, PRESSURE_QUESTION_CODES, PressureQuestions } from './pressure-questions';
+import type { PressureQuestionWarning } from './pressure-questions';
+
+/** Few nights leave a doubt: its questions are loaded then. */
+const PressureQuestions = dynamic(
+  () => import('./pressure-questions').then((module) => module.PressureQuestions),
+  { ssr: false },
+);
+
+/** The warnings that are answered beside their buttons. */
+const PRESSURE_QUESTION_CODES = ['baseline-pressure-in-doubt', 'hours-pressure-in-doubt'] as const;
+
+function isPressureQuestion(warning: PlanWarning): warning is PressureQuestionWarning {
+  return PRESSURE_QUESTION_CODES.some((code) => code === warning.code);
+}
 
 type WarningsProps = {
   readonly plan: Plan;
@@ -22,7 +38,9 @@ export function Warnings({ plan, records, voice }: WarningsProps) {
   if (warnings.length + questions.length === 0) return null;
   return (
     <Stack>
-      <PressureQuestions questions={questions} records={records} voice={voice} />
+      {questions.length === 0 ? null : (
+        <PressureQuestions questions={questions} records={records} voice={voice} />
+      )}
       {warnings.map(({ code, message }) => (
         <Notice key={`${code} ${message}`} tone="caution">
           <p>{message}</p>

@@ -1,16 +1,12 @@
 'use client';
 
 import { memo, type ReactNode, useDeferredValue, useMemo, useState } from 'react';
+import { NightFigure } from '@/components/night/figure/night-figure';
 import { PictureSection } from '@/components/night/picture/picture-section';
 import { Plate } from '@/components/night/plate/plate';
-import { SetupSection } from '@/components/night/setup/setup-section';
-import { AirTable } from '@/components/night/tables/air-table';
-import { BoxTable } from '@/components/night/tables/box-table';
-import { RunTable } from '@/components/night/tables/run-table';
-import { SwapCountTable } from '@/components/night/tables/swap-count-table';
+import { ReadingLine } from '@/components/night/plate/reading-line';
 import { ReadingsSection } from '@/components/reading/readings-section';
 import { ShareNight } from '@/components/share/share-night';
-import { classNames } from '@/components/ui/class-names';
 import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { Way } from '@/components/ui/way';
 import type { LiveNight } from '@/components/watch/use-live-night';
@@ -19,10 +15,13 @@ import { WeatherSection } from '@/components/weather/weather-section';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { CallVoice } from '@/lib/words/call';
+import { dataSentence } from '@/lib/words/data-sentence';
+import { nightFacts } from '@/lib/words/night-facts';
+import { riskSentence } from '@/lib/words/risk';
 import { Call } from './call';
 import { Cautions } from './cautions';
-import { NightHead } from './night-head';
 import styles from './night-page.module.css';
+import { NumbersOnRequest } from './numbers-on-request';
 import type { Acts } from './use-acts';
 import { Warnings } from './warnings';
 
@@ -32,11 +31,11 @@ type WholeNightProps = {
   readonly voice: CallVoice;
   readonly acts: Acts;
   readonly live: LiveNight;
-  /** What changed meanwhile; stands above the plan. */
+  /** What changed meanwhile; what is to be done by it stands above them. */
   readonly notices: ReactNode;
 };
 
-/** The planned night: the answer, the picture that proves it, the tables behind it, and what it was made from. */
+/** The planned night: the answer and the night below it, the picture that proves it, and what it was made from. */
 export function WholeNight({ night, standing, voice, acts, live, notices }: WholeNightProps) {
   const { machine, records } = night;
   const { plan } = standing;
@@ -52,9 +51,10 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
     <main className={styles.page}>
       <div className={styles.top}>
         <div className={styles.first}>
-          <NightHead event={records.event.value} machine={records.machine.value} />
-          {notices}
           <Plate {...{ night, standing, acts }} units={voice.units} />
+          {notices}
+          <Fall {...{ night, standing, voice }} />
+          <ReadingLine standing={standing} zone={voice.zone} units={voice.units} href="#reading" />
           <div className={styles.ways}>
             <Way href="#track">At the track</Way>
             <Way href="#reading">Take a reading</Way>
@@ -63,20 +63,43 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
           </div>
         </div>
         <div className={styles.rest}>
-          <Call standing={standing} voice={voice} />
-          <Warnings plan={plan} records={records} voice={voice} />
+          <div className={styles.words}>
+            <Call standing={standing} voice={voice} />
+            <Warnings plan={plan} records={records} voice={voice} />
+          </div>
           {behind === null ? null : (
             <>
+              <div className={styles.proof}>
+                <Proof behind={behind} onCarburettor={setCarburettor} />
+              </div>
               <div className={styles.screenOnly}>
                 <WatchSection watch={live.watch} onAccept={acts.accept} />
               </div>
-              <Proof behind={behind} onCarburettor={setCarburettor} />
             </>
           )}
         </div>
       </div>
       {behind === null ? null : <Below behind={behind} />}
     </main>
+  );
+}
+
+type FallProps = Pick<WholeNightProps, 'night' | 'standing' | 'voice'>;
+
+/** The night from top to bottom, with its risk and what it rests on at its foot. */
+function Fall({ night, standing, voice }: FallProps) {
+  const { event, machine } = night.records;
+  return (
+    <section className={styles.fall} aria-label="The night">
+      <h2 className={styles.fallTitle}>The night</h2>
+      <NightFigure {...{ standing, voice }} machine={night.machine} />
+      <p>
+        <strong>{riskSentence(standing)}</strong>{' '}
+        <span className={styles.quiet}>
+          {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}
+        </span>
+      </p>
+    </section>
   );
 }
 
@@ -97,34 +120,16 @@ const Proof = memo(function Proof({ behind, onCarburettor }: ProofProps) {
 const Below = memo(function Below({ behind }: BehindProps) {
   const { night, standing, voice, live, carburettor } = behind;
   const { plan, now } = standing;
-  const { machine, records } = night;
+  const { records } = night;
   return (
     <div className={styles.whole}>
-      <RunTable plan={plan} voice={voice} />
       <div className={styles.screenOnly}>
-        <BoxTable {...{ plan, machine, carburettor, voice }} />
-      </div>
-      <div className={classNames(styles.broad, styles.screenOnly)}>
-        <SwapCountTable plan={plan} machineId={records.machine.id} />
-      </div>
-      <div className={classNames(styles.broad, styles.screenOnly)}>
-        <AirTable plan={plan} voice={voice} />
-      </div>
-      <div className={classNames(styles.broad, styles.screenOnly)}>
         <ReadingsSection planned={live.planned} units={voice.units} desk={live.desk} />
-      </div>
-      <div className={classNames(styles.broad, styles.screenOnly)}>
         <WeatherSection event={records.event} now={now} forecast={live.forecast} />
-      </div>
-      <div className={classNames(styles.broad, styles.screenOnly)}>
-        <SetupSection event={records.event} machine={records.machine} />
-      </div>
-      <div className={classNames(styles.broad, styles.screenOnly)}>
         <ShareNight night={night} plan={plan} units={voice.units} />
+        <NumbersOnRequest {...{ night, plan, voice, carburettor }} />
       </div>
-      <div className={styles.broad}>
-        <Cautions />
-      </div>
+      <Cautions />
     </div>
   );
 });

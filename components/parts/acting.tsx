@@ -10,7 +10,7 @@ import { useToast } from '@/components/ui/toast';
 import { Way } from '@/components/ui/way';
 
 const KINDS = ['primary', 'plain', 'quiet'] as const;
-const SIZES = ['normal', 'large', 'decide'] as const;
+const SIZES = ['normal', 'large', 'act', 'decide'] as const;
 
 /** What is pressed, and what opens by it. */
 export function Acting() {

@@ -6,7 +6,7 @@ import { placeOffsetSentence } from '@/lib/words/place-offset';
 import type { PlannedNight } from '@/lib/words/what-moved';
 import styles from './reading.module.css';
 
-/** What past nights taught about the place, and the tap that plans without it; nothing where they taught nothing. */
+/** What past nights taught about the place, and the tap that plans without it. */
 export function PlaceTaught({ planned }: { readonly planned: PlannedNight }) {
   const { night, plan, voice } = planned;
   const { placeOffset, event } = night.records;

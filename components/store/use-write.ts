@@ -7,12 +7,7 @@ import { newId } from '@/lib/store/new-id';
 import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import type { StoreProblem } from '@/lib/store/store-type';
-import {
-  NOT_OPEN_YET,
-  NOT_TAKEN_BACK,
-  notKeptSentence,
-  savedOverSentence,
-} from '@/lib/words/not-kept';
+import { NOT_OPEN_YET, NOT_TAKEN_BACK, notKeptSentence, savedOverSentence } from '@/lib/words/not-kept';
 import { type OpenedStore, useOpenedStore } from './store-provider';
 
 /** Nothing where it was kept, else a sentence that says why not. */

@@ -11,7 +11,7 @@ import { type Consumption, rideFuel } from '@/lib/trail/ride-fuel';
 import type { RidePlan, RidePlanProblem, RideRequest } from '@/lib/trail/ride-plan';
 import { stopOptions } from '@/lib/trail/ride-stops';
 import { formatElevation, formatGallons, formatPercent, formatTemperature } from '@/lib/units/format';
-import { driftText } from '@/lib/words/drift';
+import { driftText } from '@/lib/words/grades';
 import { placeNames } from '@/lib/words/place-names';
 import { planProblemSentence } from '@/lib/words/plan-problems';
 import {

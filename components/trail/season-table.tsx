@@ -6,7 +6,7 @@ import { stateOf } from '@/lib/plan/state-of';
 import type { SeasonSetup } from '@/lib/trail/season';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation, formatNumber, formatPercent, formatTemperature } from '@/lib/units/format';
-import { driftText } from '@/lib/words/drift';
+import { driftText } from '@/lib/words/grades';
 import { turnsText } from '@/lib/words/screw';
 import { seasonMainText } from '@/lib/words/season';
 import styles from './trail.module.css';

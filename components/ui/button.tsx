@@ -5,8 +5,8 @@ import { classNames } from './class-names';
 type ButtonProps = ComponentProps<'button'> & {
   /** `primary` is the one act of its place; `quiet` looks like text. */
   readonly kind?: 'primary' | 'plain' | 'quiet';
-  /** Heights of 48, 64 and 96 px: with gloves on, what decides is the tallest. */
-  readonly size?: 'normal' | 'large' | 'decide';
+  /** Heights of 48, 64, 72 and 96 px: with gloves on, what decides is the tallest. */
+  readonly size?: 'normal' | 'large' | 'act' | 'decide';
   /** As wide as its place. */
   readonly wide?: boolean;
 };

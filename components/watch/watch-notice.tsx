@@ -22,7 +22,7 @@ export function WatchNotice({ watch: { state, said }, onAccept, shown }: WatchNo
       {shown && state.status === 'next-act-changed' ? (
         <Notice
           tone="caution"
-          title="The next act is no longer the one you accepted."
+          title="Your plan has changed."
           act={<Button onClick={onAccept}>This is my plan now</Button>}
         >
           {state.differences.map((sentence) => (

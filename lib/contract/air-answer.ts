@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Air } from '@/lib/air/air';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 

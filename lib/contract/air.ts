@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import { elevationM, pressureConfirmed, pressureHpa, relativeHumidity, temperatureC } from './numbers';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { refuseTwoOfOne } from './air';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';

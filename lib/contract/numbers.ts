@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Ranges wide enough for any place on earth where an engine runs; a number outside is a slip of the finger. */
 export const temperatureC = z

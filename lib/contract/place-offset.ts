@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
 import { plainNumber } from '@/lib/units/format';
 import { kelvinDifference } from '@/lib/units/quantity';

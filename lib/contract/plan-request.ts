@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from './event';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Hour } from '@/lib/hours/series';
 import { metre, ratio, speedMs } from '@/lib/units/quantity';
 

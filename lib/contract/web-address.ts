@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** An address that may become a link on a page: nothing but https, so that no address can run anything. */
 export const webAddress = z

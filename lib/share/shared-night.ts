@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
 import { time } from '@/lib/contract/numbers';

@@ -30,12 +30,15 @@ export function mixtureIn(machine: Machine, setting: Setting, air: Air): Mixture
 /** How what is in stands: now, or, while now lies outside the hours, at the start of the next run. */
 export type MixtureNow = Mixture & { readonly at: Instant; readonly run: number | null };
 
-export function mixtureNow(machine: Machine, plan: Plan, now: Instant): MixtureNow | null {
+/** The mixture, and the air it is judged in. */
+export type JudgedNow = { readonly mixture: MixtureNow; readonly air: Air };
+
+export function mixtureNow(machine: Machine, plan: Plan, now: Instant): JudgedNow | null {
   const { setting } = plan.inNow;
   const air = airBetween(plan.hours, now);
-  if (air !== null) return { ...mixtureIn(machine, setting, air), at: now, run: null };
+  if (air !== null) return { mixture: { ...mixtureIn(machine, setting, air), at: now, run: null }, air };
   const run = plan.runs.find(({ state }) => state === 'planned');
   const start = run === undefined ? undefined : plan.sortedRuns[run.run]?.start;
   if (run === undefined || start === undefined) return null;
-  return { ...mixtureIn(machine, setting, run.air), at: start, run: run.run };
+  return { mixture: { ...mixtureIn(machine, setting, run.air), at: start, run: run.run }, air: run.air };
 }

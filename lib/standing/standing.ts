@@ -1,3 +1,4 @@
+import type { Air } from '@/lib/air/air';
 import type { ReadingWorth } from '@/lib/plan/reading-worth';
 import type { InNow, Plan, PlanRequest, RunPlan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
@@ -17,6 +18,8 @@ export type Standing = {
   readonly inNow: InNow;
   /** How what is in stands in the air of now; null where no hour says so. */
   readonly mixture: MixtureNow | null;
+  /** The air that `mixture` is judged in. */
+  readonly airNow: Air | null;
   /** An accepted swap that nobody confirmed; to be asked before anything else. */
   readonly question: OpenSwap | null;
   readonly dangers: readonly Danger[];
@@ -29,11 +32,13 @@ export type Standing = {
 
 export function standingOf(request: PlanRequest, plan: Plan): Standing {
   const { machine, now } = request;
+  const judged = mixtureNow(machine, plan, now);
   return {
     now,
     plan,
     inNow: plan.inNow,
-    mixture: mixtureNow(machine, plan, now),
+    mixture: judged?.mixture ?? null,
+    airNow: judged?.air ?? null,
     question: openSwapOf(request, plan),
     dangers: dangersOf(plan),
     job: jobOf(plan, now),

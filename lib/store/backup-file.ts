@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { crc32 } from './crc32';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from './migrations';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { settingSchema } from '@/lib/contract/event';
 import { baselineSchema, hardwareSchema } from '@/lib/contract/machine';
 import { time } from '@/lib/contract/numbers';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { keptForecastSchema } from '@/lib/contract/forecast';
 import { baselineSchema, hardwareKindSchema, machineSchema } from '@/lib/contract/machine';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Stored, TABLE_SCHEMA, TABLES, type TableName, type TableValue } from './records';
 import type { StoreIssue } from './store-type';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { time } from '@/lib/contract/numbers';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';

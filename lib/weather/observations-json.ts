@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { elevationM, time } from '@/lib/contract/numbers';
 import { isoUtc } from '@/lib/time/zone';

@@ -1,5 +1,5 @@
 import type { Plan, Swap } from '@/lib/plan/types';
-import { riskText } from './counts';
+import { shortCount } from './counts';
 import { powerText } from './power-words';
 import { planClock, runName } from './runs';
 import { actText, settingText } from './settings';
@@ -9,7 +9,7 @@ import type { Voice } from './voice';
 /** One act of the night in words. */
 export type ActWords = {
   readonly swap: Swap;
-  /** "Fit 420". */
+  /** "Put in 420". */
   readonly act: string;
   /** "between Round 3 and Round 4". */
   readonly where: string;
@@ -17,7 +17,7 @@ export type ActWords = {
   readonly window: string;
   /** "Begin by 22:25, ready by 22:40." */
   readonly begin: string;
-  /** "410 is lean by Round 7, in 40 of 64 forecasts." */
+  /** "410 goes lean by Round 7, risk 40 in 64." */
   readonly why: string;
   /** '' where there is nothing to add to the reason. */
   readonly ifSkipped: string;
@@ -29,16 +29,16 @@ export function actSentences(plan: Plan, { zone }: Pick<Voice, 'zone'>): readonl
     swap,
     act: actText(swap.from, swap.to),
     where: whereText(plan, swap),
-    window: actWindow(swap, clock),
+    window: swapWindowText(swap, clock),
     begin: beginText(swap, clock),
     why: whyText(plan, swap),
     ifSkipped: ifSkippedText(plan, swap),
   }));
 }
 
-/** "Fit 420 between Round 3 and Round 4 (22:05 to 22:25)". */
+/** "Put in 420 between Round 3 and Round 4 (22:05 to 22:25)". */
 export function actInOne(plan: Plan, swap: Swap, clock: Clock): string {
-  return `${actText(swap.from, swap.to)} ${whereText(plan, swap)} (${actWindow(swap, clock)})`;
+  return `${actText(swap.from, swap.to)} ${whereText(plan, swap)} (${swapWindowText(swap, clock)})`;
 }
 
 function whereText(plan: Plan, { beforeRun }: Swap): string {
@@ -55,7 +55,7 @@ function beginText({ kind, latestStart, readyBy }: Swap, clock: Clock): string {
 }
 
 /** Before the first run there is no run that ends, so only the latest moment is said. */
-function actWindow({ beforeRun, windowStart, latestStart }: Swap, clock: Clock): string {
+export function swapWindowText({ beforeRun, windowStart, latestStart }: Swap, clock: Clock): string {
   return beforeRun === 0
     ? `by ${clockText(latestStart, clock)}`
     : windowText(windowStart, latestStart, clock);
@@ -66,7 +66,7 @@ function whyText(plan: Plan, { from, reason }: Swap): string {
   const old = settingText(from);
   switch (reason.code) {
     case 'old-turns-lean':
-      return `${old} is lean by ${runName(plan, reason.run)}, in ${riskText(reason.count)}. The swap is for safety, not for power.`;
+      return `${old} goes lean by ${runName(plan, reason.run)}, risk ${shortCount(reason.count)}. The swap is for safety, not for power.`;
     case 'old-drowned':
       return `${old} is so rich by ${runName(plan, reason.run)} that it may not run.`;
     case 'old-turns-rich':

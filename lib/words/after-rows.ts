@@ -55,7 +55,7 @@ export type RunWords = {
   readonly planned: string;
   /** "420", or "not told" with what is counted on. */
   readonly made: string;
-  /** "right", "lean in 12 of 64". */
+  /** "right", "lean, risk 12 in 64". */
   readonly stood: string;
   readonly drift: string;
   /** null: not in the log. */
@@ -86,7 +86,7 @@ export function runWords(run: RunReview, { units, clock }: AfterVoice): RunWords
 }
 
 function stoodText({ grade, leanCount }: Stood): string {
-  return grade === 'lean' ? `lean in ${shortCount(leanCount)}` : GRADE_WORD[grade];
+  return grade === 'lean' ? `lean, risk ${shortCount(leanCount)}` : GRADE_WORD[grade];
 }
 
 /** Where it stood at its leanest, which is what an engine minds, or at its richest where that is the trouble. */

@@ -1,6 +1,7 @@
 import type { BoardMachineAnswer } from '@/lib/contract/board-answer';
 import type { Instant } from '@/lib/time/instant';
 import { countdown } from './countdown';
+import { STATE_WORD } from './grades';
 import { capital } from './listing';
 
 /** What the pages of a board say. */
@@ -70,7 +71,7 @@ export function stateSentence({ state, driftPercent }: Now): string {
   if (state === null || driftPercent === null)
     return 'No hours for now: nothing can be said about this mixture.';
   const size = Math.abs(driftPercent).toFixed(1);
-  const word = capital(state);
+  const word = capital(STATE_WORD[state]);
   if (size === '0.0') return `${word}, as the baseline.`;
   return `${word}, ${size} % ${driftPercent < 0 ? 'leaner' : 'richer'} than the baseline.`;
 }

@@ -52,7 +52,7 @@ export function clubActWords(act: ClubAct, plan: Plan, clock: Clock): ClubActWor
 export function cellStateText({ state, leanCount }: BriefingCell): string {
   switch (state) {
     case 'lean':
-      return leanCount === null ? 'lean' : `lean ${shortCount(leanCount)}`;
+      return leanCount === null ? 'lean' : `lean, risk ${shortCount(leanCount)}`;
     case 'drowned':
       return 'too rich to run';
     case 'rich':

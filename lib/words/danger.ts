@@ -3,7 +3,7 @@ import type { Plan } from '@/lib/plan/types';
 import type { Danger } from '@/lib/standing/danger';
 import { formatPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
-import { riskText } from './counts';
+import { shortCount } from './counts';
 import { runNames } from './runs';
 import { jetsText, settingText } from './settings';
 
@@ -14,7 +14,7 @@ export function dangerSentences(dangers: readonly Danger[], plan: Plan): readonl
   );
 }
 
-/** "Do not race Round 5 to Round 8 on 410: lean in up to 63 of 64 forecasts." */
+/** "Do not race Round 5 to Round 8 on 410: risk of lean up to 63 in 64." */
 function doNotRace({ grade, runs }: Danger, plan: Plan): string {
   const settings = [...new Set(runs.map(({ setting }) => settingText(setting)))].join(', then ');
   const names = runNames(
@@ -26,7 +26,7 @@ function doNotRace({ grade, runs }: Danger, plan: Plan): string {
   const worst = rest.reduce((a, b) => (b.leanCount.lean > a.leanCount.lean ? b : a), first);
   const how =
     grade === 'lean'
-      ? `lean in ${rest.length > 0 ? 'up to ' : ''}${riskText(worst.leanCount)}`
+      ? `risk of lean ${rest.length > 0 ? 'up to ' : ''}${shortCount(worst.leanCount)}`
       : `so rich that it loses over ${formatPercent(ratio(MOST_LOSS_THAT_RUNS), 0)} of its power and may not run at all`;
   return `Do not race ${names} on ${settings}: ${how}.`;
 }

@@ -1,6 +1,6 @@
 import type { PlanHour } from '@/lib/plan/types';
 import type { UnitChoice } from '@/lib/units/choice';
-import { formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
+import { formatNumber, formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
 import type { Kelvin } from '@/lib/units/quantity';
 import { provenanceText } from './provenance';
 
@@ -48,4 +48,13 @@ type Run = { readonly air: { readonly temperature: Kelvin }; readonly givenTempe
 export function runTemperatureText({ air, givenTemperature }: Run, units: UnitChoice): string {
   const [now, before] = [air.temperature, givenTemperature].map((each) => formatTemperature(each, units));
   return now === before ? `${now}` : `${now} (hours: ${before})`;
+}
+
+/** Sizes under this are bore marks or pilot-like numbers, where a tenth is worth showing. */
+const SMALL = 200;
+
+/** "418" or "418 408 418": the continuous ideal of each carburettor, once where all are the same. */
+export function idealText(ideal: readonly number[]): string {
+  const texts = ideal.map((size) => formatNumber(size, size < SMALL ? 1 : 0));
+  return texts.every((text) => text === texts[0]) ? (texts[0] ?? '') : texts.join(' ');
 }

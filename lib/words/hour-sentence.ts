@@ -1,12 +1,11 @@
 import type { Plan, PlanHour } from '@/lib/plan/types';
 import { formatPercent, formatTemperature } from '@/lib/units/format';
-import { driftText } from '@/lib/words/drift';
-import { givenWords } from '@/lib/words/given-air';
+import { givenWords, idealText } from '@/lib/words/given-air';
+import { driftText } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
-import { idealText } from './ideal-text';
 
 type Context = { readonly plan: Plan; readonly voice: Voice; readonly carburettor: number };
 

@@ -1,18 +1,27 @@
 import type { Job } from '@/lib/standing/job';
 import type { Standing } from '@/lib/standing/standing';
+import { addMinutes } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
-import { actSentences } from './acts';
+import { swapWindowText } from './acts';
 import { countdown } from './countdown';
 import { planClock, runName, runNames } from './runs';
-import { settingText } from './settings';
+import { type ActPart, actParts, actText, settingText } from './settings';
 import { clockText } from './times';
+
+/**
+ * How the job stands, for the shape it is shown in. `due`: the last minutes in which it can be begun; `late`: they are
+ * over; `stop`: nothing helps.
+ */
+export type JobShape = 'ahead' | 'due' | 'late' | 'stop' | 'quiet';
 
 /** The one thing to do next, in words. */
 export type JobWords = {
-  /** "Fit 420". */
+  readonly shape: JobShape;
+  /** "20:00", "in 30 min" and "20:00 to 20:15"; null where nothing is to be done by the clock. */
+  readonly when: { readonly clock: string; readonly away: string; readonly window: string } | null;
+  /** "Put in 420", and the same in pieces, so that the numbers that change can be marked. */
   readonly lead: string;
-  /** "22:05 to 22:25" and "in 1 h 12 min"; null where nothing is to be done by the clock. */
-  readonly when: { readonly window: string; readonly away: string } | null;
+  readonly parts: readonly ActPart[];
   /** Where, by when, and why. */
   readonly lines: readonly string[];
   /** What the button says that tells of it; null while it is too early to ask, or there is nothing to tell. */
@@ -21,11 +30,16 @@ export type JobWords = {
 
 type SwapJob = Extract<Job, { kind: 'swap' }>;
 
+/** The block turns over this long before a swap has to be begun. */
+const DUE_MINUTES = 15;
+
 export function jobWords(standing: Standing, zone: ClockZone): JobWords {
   const { job, plan } = standing;
   const quiet = (lead: string, ...lines: readonly string[]): JobWords => ({
-    lead,
+    shape: 'quiet',
     when: null,
+    lead,
+    parts: [{ text: lead, changed: false }],
     lines,
     done: null,
   });
@@ -45,7 +59,10 @@ export function jobWords(standing: Standing, zone: ClockZone): JobWords {
       );
     }
     case 'do-not-race':
-      return quiet(`Do not race on ${settingText(job.setting)}`, `${names(job.runs)}. No swap helps.`);
+      return {
+        ...quiet(`Do not race on ${settingText(job.setting)}`, `${names(job.runs)}. No swap helps.`),
+        shape: 'stop',
+      };
     case 'no-hours':
       return quiet('No call', `The hours do not reach ${names(job.runs)}. Add hours.`);
     case 'out':
@@ -57,25 +74,65 @@ export function jobWords(standing: Standing, zone: ClockZone): JobWords {
 
 const OVER = 'Log how each run went while you remember it: the plugs tell more than any forecast.';
 
-function swapWords({ plan, now, question }: Standing, job: SwapJob, zone: ClockZone): JobWords {
-  const words = actSentences(plan, { zone }).find(({ swap }) => swap === job.swap);
+function swapWords(standing: Standing, job: SwapJob, zone: ClockZone): JobWords {
+  const { plan, now, question } = standing;
+  const { swap, time } = job;
+  const clock = planClock(plan, zone);
+  const due = time === 'open' || (time === 'ahead' && now >= addMinutes(swap.latestStart, -DUE_MINUTES));
   return {
-    lead: words?.act ?? '',
-    when: { window: words?.window ?? '', away: awayText(job, now, zone, planClock(plan, zone).from) },
-    lines: words === undefined ? [] : [words.where, words.begin, words.why],
+    shape: time === 'late' ? 'late' : due ? 'due' : 'ahead',
+    when: {
+      clock: clockText(time === 'ahead' ? swap.windowStart : swap.latestStart, clock),
+      away: awayText(standing, job, zone),
+      window: swapWindowText(swap, clock),
+    },
+    lead: actText(swap.from, swap.to),
+    parts: actParts(swap.from, swap.to),
+    lines: [
+      ...(time === 'late' ? ['Ask for a later start, or sit it out.'] : [whereText(standing, job, zone)]),
+      reasonText(standing, job),
+    ],
     // While it is asked whether a swap was made, that question has the buttons.
-    done: job.canBeDone && question === null ? `I have fitted ${settingText(job.swap.to)}` : null,
+    done: job.canBeDone && question === null ? `Done: ${settingText(swap.to)} is in` : null,
   };
 }
 
-function awayText(
-  { swap, time }: SwapJob,
-  now: Standing['now'],
-  zone: ClockZone,
-  from: Standing['now'] | undefined,
-): string {
+function awayText({ plan, now }: Standing, { swap, time }: SwapJob, zone: ClockZone): string {
   if (time === 'ahead') return countdown(now, swap.windowStart);
-  if (time === 'open') return `begin ${countdown(now, swap.latestStart)} at the latest`;
-  const start = clockText(swap.readyBy, from === undefined ? { zone } : { zone, from });
-  return `too late for ${start}: ask for a later start or sit it out`;
+  if (time === 'late') return `too late for ${runName(plan, swap.beforeRun)}`;
+  const left = countdown(now, swap.latestStart).replace(/^in /, '');
+  const begin = swap.kind === 'trim' ? 'turn it' : 'start';
+  return left === 'now'
+    ? `${begin} now, for ${clockText(swap.readyBy, planClock(plan, zone))}`
+    : `${begin} within ${left}`;
+}
+
+/** "After Round 2. Start by 20:15." */
+function whereText({ plan }: Standing, { swap, time }: SwapJob, zone: ClockZone): string {
+  const clock = planClock(plan, zone);
+  const before = plan.runs[swap.beforeRun - 1];
+  const where =
+    before === undefined ? `Before ${runName(plan, swap.beforeRun)}.` : `After ${runName(plan, before.run)}.`;
+  const by =
+    swap.kind === 'trim'
+      ? `Done by ${clockText(swap.readyBy, clock)}.`
+      : `${time === 'open' ? 'Ready' : 'Start'} by ${clockText(time === 'open' ? swap.readyBy : swap.latestStart, clock)}.`;
+  return `${where} ${by}`;
+}
+
+/** The one cause, with the first run at risk: "410 goes lean by Round 7." */
+function reasonText({ plan }: Standing, { swap: { from, reason } }: SwapJob): string {
+  const old = settingText(from);
+  switch (reason.code) {
+    case 'old-turns-lean':
+      return `${old} goes lean by ${runName(plan, reason.run)}.`;
+    case 'old-drowned':
+      return `${old} is too rich to run by ${runName(plan, reason.run)}.`;
+    case 'old-turns-rich':
+      return `${old} goes rich by ${runName(plan, reason.run)}: it costs power.`;
+    case 'power':
+      return `It gains power over ${old}.`;
+    case 'as-accepted':
+      return 'It is in your plan.';
+  }
 }

@@ -2,7 +2,7 @@ import type { Plan } from '@/lib/plan/types';
 import type { OpenSwap } from '@/lib/standing/open-swap';
 import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
-import { riskText } from './counts';
+import { shortCount } from './counts';
 import { planClock, runName } from './runs';
 import { settingText } from './settings';
 import { clockText } from './times';
@@ -40,9 +40,9 @@ export function questionWords({ question, plan, now }: Standing, zone: ClockZone
   };
 }
 
-/** ": Round 5 would be lean in 41 of 64 forecasts on it". */
+/** ": on it Round 5 has a risk of lean of 41 in 64". */
 function riskOn(plan: Plan): string {
   const next = plan.runs.find(({ state, ifKept }) => state === 'planned' && ifKept.grade === 'lean');
   if (next === undefined) return '';
-  return `: ${runName(plan, next.run)} would be lean on it in ${riskText(next.ifKept.leanCount)}`;
+  return `: on it ${runName(plan, next.run)} has a risk of lean of ${shortCount(next.ifKept.leanCount)}`;
 }

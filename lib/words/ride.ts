@@ -7,7 +7,7 @@ import type { RideAirProblem } from '@/lib/trail/ride-series';
 import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
 import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
-import { riskText } from './counts';
+import { shortCount } from './counts';
 import { actText, jetsText, settingText } from './settings';
 import { type Clock, clockText, dateClockText } from './times';
 import type { Voice } from './voice';
@@ -57,7 +57,7 @@ export function rideClock({ plan }: RidePlan, { zone }: Voice): Clock {
 /** How sure: the worst leg in counts. */
 export function rideSure({ plan }: RidePlan): string {
   const worst = plan.runs.reduce((a, b) => (b.leanCount.lean > a.leanCount.lean ? b : a));
-  return `Lean in ${riskText(worst.leanCount)} at worst.`;
+  return `Risk of lean: ${shortCount(worst.leanCount)}.`;
 }
 
 /** The stops that keep the ride inside its limits. One that only saves power is not named: jets are not swapped in snow for it. */

@@ -31,7 +31,7 @@ describe('A box in which no jet is rich enough', () => {
   test('is answered with what not to race, what to borrow and what helps, and with nothing that holds', () => {
     expect(answer.standing.job.kind).toBe('do-not-race');
     expect(wordsOf(answer)).not.toMatch(HOLDS);
-    expect(answer.call).toMatch(/^Do not race Round \d.* on 410: lean in up to \d+ of 64 forecasts\./);
+    expect(answer.call).toMatch(/^Do not race Round \d.* on 410: risk of lean up to \d+ in 64\./);
     expect(answer.call).toMatch(/borrow \d{3}\. Without it sit them out\./);
     expect(answer.call).toContain('lift early');
   });
@@ -106,7 +106,7 @@ describe('A reason', () => {
     expect(lean.length).toBeGreaterThan(0);
     for (const { words, reason } of lean) {
       const { lean: count, of } = reason.leanCount!;
-      expect(words).toContain(`lean by ${answer.runs[reason.run!]!.name}, in ${count} of ${of}`);
+      expect(words).toContain(`lean by ${answer.runs[reason.run!]!.name}, risk ${count} in ${of}`);
       expect(count / of).toBeGreaterThan(0.05);
     }
     expect(wordsOf(answer)).not.toMatch(/turns lean|gains [−-]|gains 0[. ]/);

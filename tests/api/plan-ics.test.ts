@@ -233,8 +233,8 @@ describe('A calendar without a forecast', () => {
     const night = { ...acceptedEvening(), hours: [] };
     const calendar = readCalendar(await textOf(await scene.newInstance()(night)));
     expect(calendar.events.map(({ summary }) => summary)).toEqual([
-      'Fit 410/420 before Round 1',
-      'Fit 420/430 before Round 5',
+      'Put in 410 420 before Round 1',
+      'Put in 420 430 before Round 5',
     ]);
     for (const { description } of calendar.events)
       expect(description).toContain('this is the accepted plan as it stood at 2026-10-31 15:00');
@@ -252,7 +252,7 @@ describe('A calendar without a forecast', () => {
     scene.go(addMinutes(SHARED_AT, 20));
     const night = acceptedEvening({ hoursTyped: true });
     const [start] = readCalendar(await textOf(await scene.newInstance()(night))).events;
-    expect(start!.summary).toBe('Fit 410/420 before Round 1');
+    expect(start!.summary).toBe('Put in 410 420 before Round 1');
     expect(start!.description).toContain('The hours were typed');
   });
 });
@@ -321,7 +321,7 @@ describe('A calendar as an outside reader understands it', () => {
     const machines = night.machines.map((each) => ({ ...each, machine: { ...each.machine, name: nasty } }));
     const read = readCalendar(await textOf(await scene.newInstance()({ ...night, event, machines })));
     expect(read.name).toBe('Ice BEGIN:VEVENT ; \\n, "x"');
-    expect(read.events[0]!.summary).toBe('Fit 410/420 before Ice BEGIN:VEVENT ; \\n, "x"');
+    expect(read.events[0]!.summary).toBe('Put in 410 420 before Ice BEGIN:VEVENT ; \\n, "x"');
   });
 
   test('tells several racers apart, also two of one name', async () => {
@@ -331,7 +331,7 @@ describe('A calendar as an outside reader understands it', () => {
     const read = readCalendar(await textOf(await scene.newInstance()({ ...night, machines })));
     expect(read.events.length).toBe(4);
     expect(new Set(read.events.map(({ uid }) => uid)).size).toBe(4);
-    expect(read.events[0]!.summary).toBe('Twin: Fit 410/420 before Round 1');
+    expect(read.events[0]!.summary).toBe('Twin: Put in 410 420 before Round 1');
   });
 });
 

@@ -15,8 +15,8 @@ describe('POST /api/plan', () => {
     expect(mains[3]).toBeGreaterThan(mains[0] ?? 0);
     expect(plan.swaps.length).toBeGreaterThan(0);
     for (const { to, words } of plan.swaps) {
-      expect(plan.call).toContain(`Fit ${to.mains[0]}`);
-      expect(words).toContain(`Fit ${to.mains[0]}`);
+      expect(plan.call).toContain(`Put in ${to.mains[0]}`);
+      expect(words).toContain(`Put in ${to.mains[0]}`);
     }
   });
 

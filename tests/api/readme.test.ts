@@ -28,6 +28,6 @@ describe('The commands in the README', () => {
     expect(others).toEqual([]);
     const { plans } = await answerOf(await askPlan(body), plansAnswerSchema);
     expect(plans.map(({ machine }) => machine)).toEqual(['Twin', 'Single']);
-    for (const { call } of plans) expect(call).toMatch(/Start on|Fit/);
+    for (const { call } of plans) expect(call).toMatch(/Start on|Put in/);
   });
 });

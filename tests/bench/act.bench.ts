@@ -30,14 +30,14 @@ type Followed = { readonly longest: number; readonly frames: number };
 const ACTS = {
   /** Another main jet is fitted: the plan is made anew, and every number with it. */
   fitted: {
-    shows: '[aria-label=Fitted] > p',
+    shows: '[aria-label="In now"] > p',
     press: async (page, time) => {
       await page.getByRole('button', { name: 'Other jets' }).click();
       await page
         .getByLabel(/^Main jet/)
         .first()
         .selectOption(time % 2 === 0 ? '420' : '400');
-      await page.getByRole('button', { name: 'This is fitted' }).click();
+      await page.getByRole('button', { name: 'This is in' }).click();
     },
   },
   walked: {
@@ -111,8 +111,7 @@ async function watchFrames(page: Page, shows: string): Promise<void> {
     const frames: number[] = [];
     Object.assign(window, { frames });
     const follow = ({ target }: Event) => {
-      const decides =
-        target instanceof HTMLInputElement || (target as Element).textContent === 'This is fitted';
+      const decides = target instanceof HTMLInputElement || (target as Element).textContent === 'This is in';
       if (!decides) return;
       const before = shown();
       let count = 0;

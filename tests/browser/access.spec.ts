@@ -48,7 +48,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await answerPlaces(night);
   await night.goto('/');
   await region(night, 'The night in one picture').scrollIntoViewIfNeeded();
-  await expect(night.locator('.recharts-surface')).toBeVisible();
+  await expect(night.locator('.recharts-surface').first()).toBeVisible();
   await expectClean(night, 'a plan');
 
   const hanging: Route[] = [];
@@ -71,15 +71,17 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await askAgain(night);
   await expect(region(night, 'Weather')).toContainText('stale');
   await night.getByRole('button', { name: 'Go by the forecast alone' }).click();
+  await night.getByRole('link', { name: 'Numbers' }).click();
+  await expect(night.getByRole('table', { name: /^Air hour by hour/ })).toBeVisible();
   await expect(night.getByRole('cell', { name: 'typed' })).toHaveCount(0);
   await expectClean(night, 'a stale forecast');
 
   await night.getByRole('button', { name: 'Other jets' }).click();
   for (const [i, main] of ['420', '410', '420'].entries())
     await night.getByLabel(`Main jet, carburettor ${i + 1}`).selectOption(main);
-  await night.getByRole('button', { name: 'This is fitted' }).click();
+  await night.getByRole('button', { name: 'This is in' }).click();
   await expect(region(night, 'Next')).toContainText('No swap');
-  await expect(region(night, 'The call')).toContainText('No swap tonight: 420/410/420 holds all 8 runs.');
+  await expect(region(night, 'The call')).toContainText('No swap tonight: 420 410 420 holds all 8 runs.');
   await expectClean(night, 'no swap tonight');
 
   await night.goto('/#event');
@@ -221,7 +223,9 @@ function faintParts(page: Page): Promise<readonly string[]> {
       ...parts('button', 'border-top-color', 3),
       ...parts('select', 'border-top-color', 3),
       ...parts('label:has(:checked)', 'background-color', 3),
-      ...parts('div[class$=_strip] [class*=_right]', 'background-color', 3),
+      ...parts('section svg [class$=_pointer]', 'fill', 3),
+      ...parts('table svg [class$=_line]', 'stroke', 3),
+      ...parts('table svg [class$=_dot]', 'fill', 3),
     ];
   });
 }
@@ -252,7 +256,7 @@ test('in a person’s own colours all that tells is still there, and nothing mov
   await night.emulateMedia({ forcedColors: 'active', colorScheme: 'dark', reducedMotion: 'reduce' });
   await night.goto('/');
   await region(night, 'The night in one picture').scrollIntoViewIfNeeded();
-  await expect(night.locator('.recharts-surface')).toBeVisible();
+  await expect(night.locator('.recharts-surface').first()).toBeVisible();
   for (const colorScheme of ['dark', 'light'] as const) {
     await night.emulateMedia({ colorScheme });
     expect(await faintParts(night), colorScheme).toEqual([]);

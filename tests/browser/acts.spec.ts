@@ -23,7 +23,7 @@ test('from a first visit to a plan of one’s own takes twenty taps and fields a
   await night.goto('/');
   const hand = countingHand();
   await enterOwnNight(hand, night, '380 390 400 410 420 430');
-  await expect(night.getByRole('region', { name: 'The call' })).toContainText(/(Start on|Fit|No swap)/);
+  await expect(night.getByRole('region', { name: 'The call' })).toContainText(/(Start on|Put in|No swap)/);
   expect(hand.acts()).toBeLessThanOrEqual(20);
 });
 
@@ -64,7 +64,7 @@ test('knocked out takes one tap, and one to be back', async ({ night }) => {
   expect(hand.acts()).toBe(1);
   await night.reload();
   await hand.tap(night.getByRole('button', { name: 'Back in' }));
-  await expect(region(night, 'Next')).toContainText('Fit 420/410/420');
+  await expect(region(night, 'Next')).toContainText('Put in 420 410 420');
   expect(hand.acts()).toBe(2);
 });
 
@@ -74,8 +74,8 @@ test.describe('near the window of a swap', () => {
   test('that it is in takes one tap', async ({ night }) => {
     await night.goto('/');
     const hand = countingHand();
-    await hand.tap(night.getByRole('button', { name: 'I have fitted 420/410/420' }));
-    await expect(region(night, 'Fitted')).toContainText('420/410/420');
+    await hand.tap(night.getByRole('button', { name: 'Done: 420 410 420 is in' }));
+    await expect(region(night, 'In now')).toContainText('420 410 420');
     expect(hand.acts()).toBe(1);
   });
 });
@@ -88,10 +88,10 @@ test('the answer about a missed swap takes one tap', async ({ night }) => {
   await night.reload();
   const hand = countingHand();
   await hand.tap(
-    region(night, 'Not told').getByRole('button', { name: /^Yes, 420\/410\/420 since before Round/ }),
+    region(night, 'Not told').getByRole('button', { name: /^Yes, 420 410 420 since before Round/ }),
   );
   await expect(region(night, 'Not told')).toHaveCount(0);
-  await expect(region(night, 'Fitted')).toContainText('420/410/420');
+  await expect(region(night, 'In now')).toContainText('420 410 420');
   expect(hand.acts()).toBe(1);
 });
 

@@ -10,7 +10,7 @@ test('at any hour the night opens, says what is in and what to do next, and a re
   await night.goto('/');
   await expect(night.getByRole('heading', { name: NIGHT })).toBeVisible();
   const plate = (name: string) => night.getByRole('region', { name, exact: true });
-  await expect(plate('Fitted')).toContainText(/\d{3}\/\d{3}\/\d{3}/);
+  await expect(plate('In now')).toContainText(/\d{3} \d{3} \d{3}/);
   await expect(plate('Next')).toBeVisible();
   await expect(night.getByRole('row', { name: /^Round \d/ })).toHaveCount(8);
   expect(await overflows(night)).toBe(false);
@@ -22,14 +22,14 @@ test('at any hour the night opens, says what is in and what to do next, and a re
 
 test('at any hour other jets are told to be in and taken back', async ({ night }) => {
   await night.goto('/');
-  const fitted = night.getByRole('region', { name: 'Fitted', exact: true });
+  const fitted = night.getByRole('region', { name: 'In now', exact: true });
   await night.getByRole('button', { name: 'Other jets' }).click();
   for (const [i, main] of ['450', '460', '450'].entries())
     await night.getByLabel(`Main jet, carburettor ${i + 1}`).selectOption(main);
-  await night.getByRole('button', { name: 'This is fitted' }).click();
-  await expect(fitted).toContainText('450/460/450');
+  await night.getByRole('button', { name: 'This is in' }).click();
+  await expect(fitted).toContainText('450 460 450');
   await night.reload();
-  await expect(fitted).toContainText('450/460/450');
+  await expect(fitted).toContainText('450 460 450');
 });
 
 test('at any hour the night is shared, and the link opens the same night', async ({ night, newContext }) => {

@@ -44,8 +44,8 @@ test(
 
 test('an honest part is found, by any standard, and a deleted run can be had back', async ({ night }) => {
   await openCompare(night);
-  await addRuns(night, 'before', '150.2 149.8 150', '410/400/410');
-  await addRuns(night, 'after', '154.1 153.8 154.2', '410/400/410');
+  await addRuns(night, 'before', '150.2 149.8 150', '410 400 410');
+  await addRuns(night, 'after', '154.1 153.8 154.2', '410 400 410');
   await expect(night.getByText('The part makes power.')).toBeVisible();
   await night.getByRole('combobox', { name: 'Correction standard' }).selectOption('din-70020');
   await expect(night.getByText(/Air corrected by DIN 70020 \(part 6, 1976\)/)).toBeVisible();

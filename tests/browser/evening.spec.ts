@@ -30,24 +30,24 @@ test('a swap that was accepted and not made is asked about, and nothing is said 
   const asked = region(night, 'Not told');
   for (const view of ['/', '/#track']) {
     await night.goto(view);
-    await expect(asked).toContainText('Is 420/410/420 in?');
+    await expect(asked).toContainText('Is 420 410 420 in?');
     await expect(asked).toContainText(
-      /410\/400\/410 counts as in: Round \d would be lean on it in \d+ of 64/,
+      /410 400 410 counts as in: on it Round \d has a risk of lean of \d+ in 64/,
     );
-    await expect(region(night, 'Fitted')).toContainText(
-      /410\/400\/410.*Now, 21:51: .*leaner than the baseline/,
+    await expect(region(night, 'In now')).toContainText(
+      /410 400 410.*(LEAN|GOOD).*leaner than your baseline/,
     );
-    await expect(region(night, 'Next')).toContainText(/Fit 4\d0\/4\d0\/4\d0/);
+    await expect(region(night, 'Next')).toContainText(/Put in 4\d0 4\d0 4\d0/);
     await expect(main(night)).not.toContainText(/Stay on 4[2-9]|\bholds all/);
   }
   await night.goto('/');
   const table = night.getByRole('table', { name: /^Jets for every run/ });
   await expect(rounds(table, 'past, jets not told')).toHaveCount(4);
-  await asked.getByRole('button', { name: 'No, still 410/400/410' }).click();
+  await asked.getByRole('button', { name: 'No, still 410 400 410' }).click();
   await expect(asked).toHaveCount(0);
   await night.reload();
-  await expect(region(night, 'Fitted')).toContainText('410/400/410');
-  await expect(region(night, 'Next')).toContainText(/Fit 4\d0\/4\d0\/4\d0/);
+  await expect(region(night, 'In now')).toContainText('410 400 410');
+  await expect(region(night, 'Next')).toContainText(/Put in 4\d0 4\d0 4\d0/);
   await expect(asked).toHaveCount(0);
   await expect(rounds(table, 'past, jets not told')).toHaveCount(4);
 });
@@ -60,9 +60,7 @@ test('with no jet rich enough it says not to race, what to borrow, and nowhere t
   const loud = night.getByRole('alert').filter({ hasText: 'Do not race' });
   for (const view of ['/', '/#track']) {
     await night.goto(view);
-    await expect(loud).toContainText(
-      /Do not race .*Round 3.* on 400: lean in (up to )?\d+ of 64 forecasts\./,
-    );
+    await expect(loud).toContainText(/Do not race .*Round 3.* on 400: risk of lean (up to )?\d+ in 64\./);
     await expect(loud).toContainText(/No jet in the box will do: borrow 4\d0\./);
     await expect(region(night, 'Next')).toContainText('Do not race on 400');
     await expect(main(night)).not.toContainText(/\bholds\b|No swap:|Stay on/);
@@ -76,14 +74,14 @@ test.describe('within the window of a swap', () => {
 
   test('a double tap says that one jet is in, and not the one that comes after it', async ({ night }) => {
     await night.goto('/');
-    const done = night.getByRole('button', { name: 'I have fitted 420/410/420' });
+    const done = night.getByRole('button', { name: 'Done: 420 410 420 is in' });
     await done.dblclick();
-    const fitted = region(night, 'Fitted');
-    await expect(fitted).toContainText('420/410/420');
+    const fitted = region(night, 'In now');
+    await expect(fitted).toContainText('420 410 420');
     await expect(done).toHaveCount(0);
     await night.reload();
-    await expect(fitted).toContainText('420/410/420');
-    await expect(night.getByRole('button', { name: /^I have fitted/ })).toHaveCount(0);
+    await expect(fitted).toContainText('420 410 420');
+    await expect(night.getByRole('button', { name: /^Done: / })).toHaveCount(0);
   });
 });
 
@@ -92,8 +90,8 @@ test.describe('at three in the morning', () => {
 
   test('the demo stands on a night with runs to come', async ({ night }) => {
     await night.goto('/');
-    await expect(region(night, 'Fitted')).toContainText(/Now, 03:00: (lean|right|rich)\./);
-    await expect(region(night, 'Next')).toContainText(/Fit 4\d0\/4\d0\/4\d0/);
+    await expect(region(night, 'In now')).toContainText(/(LEAN|GOOD|RICH).*than your baseline/);
+    await expect(region(night, 'Next')).toContainText(/Put in 4\d0 4\d0 4\d0/);
     await expect(main(night)).not.toContainText('No run to come');
     await expect(rounds(main(night), 'planned')).toHaveCount(8);
   });

@@ -10,10 +10,10 @@ test.describe('half an hour before a swap', () => {
   test('answers on the first screen, without scrolling', ON_DESK, async ({ night }) => {
     await night.goto('/');
     const plate = [
-      night.getByRole('region', { name: 'Fitted', exact: true }),
+      night.getByRole('region', { name: 'In now', exact: true }),
       night.getByRole('region', { name: 'Next', exact: true }),
-      night.getByRole('button', { name: 'I have fitted 420/410/420' }),
-      night.getByText(/^Lean in (none|\d+) of 64 forecasts/),
+      night.getByRole('button', { name: 'Done: 420 410 420 is in' }),
+      night.getByText(/Put in 420 410 420/).first(),
       night.getByText('invented', { exact: true }),
     ];
     for (const part of plate) await expect(part).toBeInViewport({ ratio: 1 });
@@ -22,25 +22,25 @@ test.describe('half an hour before a swap', () => {
 
   test('keeps what was fitted over a reload, and takes it back', async ({ night }) => {
     await night.goto('/');
-    await night.getByRole('button', { name: 'I have fitted 420/410/420' }).click();
-    await expect(night.getByText('Fitted: 420/410/420.')).toBeVisible();
-    const fitted = night.getByRole('region', { name: 'Fitted', exact: true });
-    await expect(fitted).toContainText('420/410/420');
+    await night.getByRole('button', { name: 'Done: 420 410 420 is in' }).click();
+    await expect(night.getByText('420 410 420 is in.')).toBeVisible();
+    const fitted = night.getByRole('region', { name: 'In now', exact: true });
+    await expect(fitted).toContainText('420 410 420');
     await night.reload();
-    await expect(fitted).toContainText('420/410/420');
+    await expect(fitted).toContainText('420 410 420');
     await night.getByRole('button', { name: 'Other jets' }).click();
     await night.getByLabel('Main jet, carburettor 2').selectOption('430');
-    await night.getByRole('button', { name: 'This is fitted' }).click();
-    await expect(fitted).toContainText('420/430/420');
+    await night.getByRole('button', { name: 'This is in' }).click();
+    await expect(fitted).toContainText('420 430 420');
     await night.getByRole('button', { name: 'Undo' }).click();
-    await expect(fitted).toContainText('420/410/420');
+    await expect(fitted).toContainText('420 410 420');
   });
 
   test('shows only what gloves need at the track', async ({ night }) => {
     await night.goto('/');
     await night.getByRole('link', { name: 'At the track' }).click();
     await expect(night.getByRole('banner')).toBeHidden();
-    const decide = night.getByRole('button', { name: 'I have fitted 420/410/420' });
+    const decide = night.getByRole('button', { name: 'Done: 420 410 420 is in' });
     expect((await decide.boundingBox())?.height).toBeGreaterThanOrEqual(96);
     for (const name of ['Other jets', 'Running late?', 'Knocked out'])
       expect((await night.getByRole('button', { name }).boundingBox())?.height).toBeGreaterThanOrEqual(64);
@@ -86,5 +86,6 @@ test.describe('the night page', () => {
 test('a night opened in another zone keeps the clock of the track', async ({ newContext }) => {
   const page = await (await newContext({ timezoneId: 'Asia/Kolkata' })).newPage();
   await page.goto('/');
-  await expect(page.getByRole('region', { name: 'Fitted', exact: true })).toContainText('Now, 18:15');
+  await expect(page.getByRole('region', { name: 'In now', exact: true })).toBeVisible();
+  await expect(page.getByRole('main')).toContainText('Night drags on Lake Orvana18:15');
 });

@@ -72,7 +72,7 @@ test('the demo night can be removed once there is another, and comes back by Und
 test('the printed night fits one sheet', async ({ night }) => {
   await night.goto('/');
   await night.getByRole('heading', { name: 'The night in one picture' }).scrollIntoViewIfNeeded();
-  await expect(night.locator('.recharts-surface')).toBeVisible();
+  await expect(night.locator('.recharts-surface').first()).toBeVisible();
   for (const format of ['A4', 'Letter']) {
     const sheet = (await night.pdf({ format })).toString('latin1');
     expect(sheet.match(/\/Type \/Page\b(?!s)/g)).toHaveLength(1);

@@ -43,17 +43,17 @@ test.describe('a reading at the track', () => {
   }) => {
     await onForecast(night, MILDER_C);
     const call = night.getByRole('region', { name: 'The call' });
-    await expect(call).toContainText('Fit 420/410/420 between Round 5 and Round 6 (22:15');
+    await expect(call).toContainText('Put in 420 410 420 between Round 5 and Round 6 (22:15');
     await take(night, FOUR_COLDER);
     await expect(form(night)).toBeHidden();
     await expect(news(night)).toContainText('at 19:40, 7 °F colder than the hours say.');
     await expect(news(night)).toContainText(
-      'The swap to 420/410/420 moved from 22:15 to 21:30, before Round 5: it is now 6 °F colder.',
+      'The swap to 420 410 420 moved from 22:15 to 21:30, before Round 5: it is now 6 °F colder.',
     );
-    await expect(call).toContainText('Fit 420/410/420 between Round 4 and Round 5 (21:30');
+    await expect(call).toContainText('Put in 420 410 420 between Round 4 and Round 5 (21:30');
     expect(await accessFaults(night)).toEqual([]);
     await night.getByRole('button', { name: 'Undo' }).click();
-    await expect(call).toContainText('Fit 420/410/420 between Round 5 and Round 6 (22:15');
+    await expect(call).toContainText('Put in 420 410 420 between Round 5 and Round 6 (22:15');
     await expect(night.getByRole('region', { name: 'Readings' })).toContainText('None yet.');
   });
 

@@ -51,7 +51,7 @@ test.describe('sharing a night', () => {
     const other = await (await newContext()).newPage();
     await other.goto(link);
     await expect(other.getByRole('heading', { name: 'Night drags on Lake Orvana' })).toBeVisible();
-    const sentence = /Fit [\d/]+ between Round \d and Round \d \([\d: to]+\)/;
+    const sentence = /Put in [\d ]+ between Round \d and Round \d \([\d: to]+\)/;
     expect(call ?? '').toMatch(sentence);
     await expect(other.locator('main')).toContainText(sentence.exec(call ?? '')![0]);
     expect(await stored(other)).not.toContain('Lake Orvana');
@@ -76,7 +76,7 @@ test.describe('sharing a night', () => {
     await expect(night.getByText('This night is here already.')).toBeVisible();
     await expect(night.getByRole('button', { name: 'Keep it a second time' })).toBeVisible();
     await night.goto('/');
-    await expect(night.getByRole('region', { name: 'The call' })).toContainText('Fit');
+    await expect(night.getByRole('region', { name: 'The call' })).toContainText('Put in');
     await expect(night.getByText('invented', { exact: true })).toHaveCount(0);
   });
 
@@ -99,8 +99,8 @@ test.describe('sharing a night', () => {
     };
     const { events } = readCalendar(readFileSync(await fileOf('Calendar (.ics)'), 'utf8'));
     expect(events.map(({ summary }) => summary)).toEqual([
-      'Start on 410/400/410',
-      expect.stringMatching(/^Fit [\d/]+ before Round \d$/),
+      'Start on 410 400 410',
+      expect.stringMatching(/^Put in [\d ]+ before Round \d$/),
     ]);
     expect(readFileSync(await fileOf('Table (.csv)'), 'utf8').split('\r\n').length).toBe(8 + 2);
     const file = await fileOf('Night (.json)');

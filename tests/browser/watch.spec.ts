@@ -49,16 +49,16 @@ test.describe('the watch', () => {
     const ask = await accepted(night);
     await expect(heard(night)).toHaveText('');
     await ask(shifted(-2));
-    await expect(heard(night)).toContainText('The swap to 430/420/430 moved from');
+    await expect(heard(night)).toContainText('The swap to 430 420 430 moved from');
     await expect(heard(night)).toContainText('colder');
-    await expect(night.getByText('The next act is no longer the one you accepted.')).toBeVisible();
+    await expect(night.getByText('Your plan has changed.')).toBeVisible();
     await expect(watch(night)).toContainText('Your plan');
     await expect(watch(night)).toContainText('Forecast now');
     await expect(watch(night)).toContainText('Difference');
     expect(await accessFaults(night)).toEqual([]);
     await night.getByRole('button', { name: 'This is my plan now' }).first().click();
     await expect(watch(night)).toContainText('The same.');
-    await expect(night.getByText('The next act is no longer the one you accepted.')).toBeHidden();
+    await expect(night.getByText('Your plan has changed.')).toBeHidden();
   });
 
   test('stays silent on noise', async ({ night }) => {

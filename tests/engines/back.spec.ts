@@ -8,7 +8,7 @@ const VISITS = 20;
 async function callOf(engine: Engine): Promise<string> {
   const text = await textOf(engine, '/');
   const unit = /°[FC](?=, ideal)/.exec(text)?.[0];
-  const [fitted, next] = text.match(/\b\d{3}\/\d{3}\/\d{3}\b/g) ?? [];
+  const [fitted, next] = text.match(/\b\d{3} \d{3} \d{3}\b/g) ?? [];
   return unit === undefined ? '' : `${fitted}, ${next}, ${unit}`;
 }
 

@@ -108,7 +108,7 @@ describe('after a run that was told', () => {
     await user.click(await button('Round 3: Lean'));
     const said = (await screen.findByText(/^Round 3 was logged lean: planned/)).closest('[role=note]')!;
     expect(said.textContent).toMatch(/It is one verdict\./);
-    expect(said.textContent).toMatch(/The plan now: Fit 440\/430\/440, 21:40 to 21:45, /);
+    expect(said.textContent).toMatch(/The plan now: Put in 440 430 440, 21:4\d, /);
     expect(said.textContent).toMatch(/read plugs and piston wash/);
     expect(said.textContent).toMatch(/lift off/);
     await waitFor(() =>
@@ -126,7 +126,7 @@ describe('after a run that nobody told of', () => {
     const user = await open('19:20', untold);
     await screen.findByText('Round 1: what was in?');
     expect(screen.queryByRole('button', { name: 'Round 1: Lean' })).toBeNull();
-    const answer = await button('Round 1: 410/400/410');
+    const answer = await button('Round 1: 410 400 410');
     await user.click(answer);
     await user.click(answer);
     await button('Round 1: Lean');
@@ -149,7 +149,7 @@ describe('after a run that nobody told of', () => {
       ...untold(record),
       accepted: { [DEMO_MACHINE_ID]: record.event.runs.map(() => planned) },
     }));
-    await user.click(await button('Round 1: 420/410/420, as planned'));
+    await user.click(await button('Round 1: 420 410 420, as planned'));
     await waitFor(async () =>
       expect((await event()).made[DEMO_MACHINE_ID]).toEqual([{ run: 0, setting: planned }]),
     );
@@ -161,7 +161,7 @@ describe('after a run that nobody told of', () => {
     await user.click(other);
     const dialog = within(await screen.findByRole('dialog'));
     await user.selectOptions(dialog.getByLabelText('Main jet, carburettor 2'), '390');
-    await user.click(dialog.getByRole('button', { name: 'This is fitted' }));
+    await user.click(dialog.getByRole('button', { name: 'This is in' }));
     await button('Round 1: Lean');
     expect((await event()).made[DEMO_MACHINE_ID]?.[0]?.setting.mains).toEqual([410, 390, 410]);
   });

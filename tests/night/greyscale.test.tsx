@@ -2,36 +2,15 @@
 import { readFileSync } from 'node:fs';
 import { cleanup, render } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
-import { DriftStrip } from '@/components/night/picture/drift-strip';
-import { StateStrip } from '@/components/night/plate/state-strip';
-import { type Picture, pictureOf } from '@/lib/plan/night-picture';
-import type { DriftState, PlanHour } from '@/lib/plan/types';
+import { HatchPatterns } from '@/components/night/picture/hatch-patterns';
+import { Gauge } from '@/components/night/plate/gauge';
 import { ratio } from '@/lib/units/quantity';
+import { mixtureWords } from '@/lib/words/mixture';
 import { nightCase } from './night-case';
 
 afterEach(cleanup);
 
-const { night, plan } = nightCase();
-
-function pictureOfHours(hours: readonly PlanHour[]): Picture {
-  const picture = pictureOf({
-    plan: { ...plan, hours },
-    machine: night.machine,
-    carburettor: 0,
-    zone: night.zone,
-    place: null,
-    span: 'hours',
-  });
-  if (picture === null) throw new Error('no picture');
-  return picture;
-}
-
-/** The demo night's hours with every third made rich, so that all three states are there. */
-const ALL_STATES = plan.hours.map((hour, i) =>
-  i % 3 === 0
-    ? { ...hour, baselineState: 'rich' as const, baselineDrift: ratio(Math.abs(hour.baselineDrift)) }
-    : hour,
-);
+const { night, plan, now } = nightCase();
 
 /** A rule of a style sheet, by its selector at the start of a line. */
 function rule(sheet: string, selector: string): string {
@@ -41,44 +20,34 @@ function rule(sheet: string, selector: string): string {
 }
 
 describe('without colour', () => {
-  it('a bar of the strip tells lean, right and rich by its hatch, and above or below the line', () => {
+  it('lean and rich are hatched across each other wherever they are hatched', () => {
+    const tokens = readFileSync('app/globals.css', 'utf8');
+    expect(tokens).toMatch(/--hatch-lean: repeating-linear-gradient\(135deg/);
+    expect(tokens).toMatch(/--hatch-rich: repeating-linear-gradient\(45deg/);
     const { container } = render(
-      <DriftStrip picture={pictureOfHours(ALL_STATES)} machine={night.machine} width={900} />,
+      <svg aria-hidden="true">
+        <HatchPatterns id="x" />
+      </svg>,
     );
-    const turned = (state: DriftState) =>
+    const turned = (state: string) =>
       container.querySelector(`pattern[id$=-${state}]`)?.getAttribute('patternTransform');
     expect([turned('lean'), turned('rich')]).toEqual(['rotate(45)', 'rotate(-45)']);
-    const hatches = [...container.querySelectorAll('rect[fill^=url]')].map(
-      (bar) => /-(lean|rich)\)$/.exec(bar.getAttribute('fill') ?? '')?.[1],
-    );
-    expect(new Set(hatches)).toEqual(new Set(['lean', 'rich']));
-    const plain = [...container.querySelectorAll('g > rect:not([fill^=url])')];
-    expect(plain.length).toBeGreaterThan(0);
   });
 
-  it('the strip names each stretch of the night', () => {
-    const { container } = render(
-      <DriftStrip picture={pictureOfHours(plan.hours)} machine={night.machine} width={900} />,
-    );
-    const words = [...container.querySelectorAll('text')].map(({ textContent }) => textContent);
-    expect(words).toEqual(expect.arrayContaining(['right', 'lean']));
-  });
-
-  it.each(['lean', 'right', 'rich'] as const)('the plate says %s in its own place of three', (state) => {
-    const { container } = render(<StateStrip state={state} />);
-    const places = [...container.querySelectorAll('span > span')].map(({ textContent }) => textContent);
-    expect(places).toEqual(['lean', 'right', 'rich']);
-    const marked = [...container.querySelectorAll('div > span')].filter(
-      ({ classList }) => classList.length > 1,
-    );
-    expect(marked.map(({ textContent }) => textContent)).toEqual([state]);
-  });
-
-  it('lean and rich are hatched across each other, right is plain', () => {
-    const sheet = 'plate/state-strip.module.css';
-    expect(rule(sheet, '.lean')).toContain('repeating-linear-gradient(135deg');
-    expect(rule(sheet, '.rich')).toContain('repeating-linear-gradient(45deg');
-    expect(rule(sheet, '.right')).not.toContain('gradient');
+  it.each([
+    ['lean', -0.03, 'LEAN'],
+    ['right', 0.001, 'GOOD'],
+    ['rich', 0.08, 'RICH'],
+  ] as const)('the plate says %s by the place of the pointer and in a word', (state, drift, word) => {
+    const mixture = { state, drift: ratio(drift), sizes: 0, at: now, run: null };
+    expect(mixtureWords(mixture, plan, night.zone).word).toBe(word);
+    const { container } = render(<Gauge machine={night.machine} mixture={mixture} size={410} />);
+    const pointer = container.querySelector('svg svg');
+    const share = Number.parseFloat(pointer?.getAttribute('x') ?? '');
+    // The banks take 18 of 100 on each side.
+    const side = share < 18 ? 'lean' : share > 82 ? 'rich' : 'right';
+    expect(side).toBe(state);
+    expect(container.textContent).toMatch(/^LEAN.*RICH$/);
   });
 
   it('words in tables are underlined in waves, twice, or not at all', () => {

@@ -34,14 +34,15 @@ describe('the night page', () => {
 
   it('shows the demo night at first start: what is fitted, how it stands, what is next, how sure, on what', async () => {
     open();
-    const fitted = await screen.findByRole('region', { name: 'Fitted' });
-    within(fitted).getByText('410/400/410');
-    expect(fitted.textContent).toMatch(/Now, 18:15: right\./);
+    const fitted = await screen.findByRole('region', { name: 'In now' });
+    expect(fitted.textContent).toContain('410 400 410');
+    expect(fitted.textContent).toMatch(/GOOD.*baseline/);
+    expect(screen.getByRole('main').textContent).toContain('18:15');
     const next = screen.getByRole('region', { name: 'Next' });
     expect(next.textContent).toMatch(
-      /Fit 420\/410\/420.*between Round \d and Round \d.*Begin by \d\d:\d\d, ready by \d\d:\d\d\./,
+      /\d\d:\d\d in .*Put in 420 410 420.*After Round \d\. Start by \d\d:\d\d\. 410 400 410 goes lean by Round \d\./,
     );
-    screen.getByText(/^Lean in (none|\d+) of 64 forecasts/);
+    screen.getByText(/^Risk of lean: (under 1|\d+) in 64/);
     screen.getByText('invented');
   });
 
@@ -50,24 +51,28 @@ describe('the night page', () => {
     const runs = within(await screen.findByRole('table', { name: /^Jets for every run/ }));
     const call = screen.getByRole('region', { name: 'The call' });
     const [, start, to, round] =
-      /^The callStart on (\S+)\. Fit (\S+) between Round \d and (Round \d)/.exec(call.textContent ?? '') ??
-      [];
+      /^The callStart on ([\d ]+)\. Put in ([\d ]+) between Round \d and (Round \d)/.exec(
+        call.textContent ?? '',
+      ) ?? [];
     expect(runs.getByRole('row', { name: /^Round 1/ }).textContent).toContain(start);
-    expect(runs.getByRole('row', { name: new RegExp(`^${round}`) }).textContent).toContain(`${to} fit `);
+    expect(runs.getByRole('row', { name: new RegExp(`^${round}`) }).textContent).toContain(to);
+    expect(runs.getByRole('row', { name: new RegExp(`Put in ${to}`) }).textContent).toMatch(
+      /\d\d:\d\d to \d\d:\d\d/,
+    );
   });
 
   it('keeps what was fitted, plans from it, and takes it back', async () => {
     const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
     vi.setSystemTime(chicago('2027-01-16', '19:40'));
     open();
-    const done = await screen.findByRole('button', { name: 'I have fitted 420/410/420' });
+    const done = await screen.findByRole('button', { name: 'Done: 420 410 420 is in' });
     const before = await storedEvent();
     await user.click(done);
-    const fitted = await screen.findByRole('region', { name: 'Fitted' });
-    await waitFor(() => within(fitted).getByText('420/410/420'));
+    const fitted = await screen.findByRole('region', { name: 'In now' });
+    await waitFor(() => expect(fitted.textContent).toContain('420 410 420'));
     expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]).toEqual({ mains: [420, 410, 420], trim: null });
     await user.click(await screen.findByRole('button', { name: 'Undo' }));
-    await waitFor(() => within(fitted).getByText('410/400/410'));
+    await waitFor(() => expect(fitted.textContent).toContain('410 400 410'));
     expect((await storedEvent())?.fitted).toEqual(before?.fitted);
     expect((await storedEvent())?.accepted).toEqual({});
   });
@@ -76,15 +81,15 @@ describe('the night page', () => {
     const user = userEvent.setup({ advanceTimers: vi.advanceTimersByTime });
     vi.setSystemTime(chicago('2027-01-16', '19:50'));
     open();
-    const done = await screen.findByRole('button', { name: 'I have fitted 420/410/420' });
+    const done = await screen.findByRole('button', { name: 'Done: 420 410 420 is in' });
     await user.click(done);
     await waitFor(async () =>
       expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]?.mains).toEqual([420, 410, 420]),
     );
-    expect(screen.getByRole('button', { name: 'I have fitted 420/410/420' })).toBe(done);
+    expect(screen.getByRole('button', { name: 'Done: 420 410 420 is in' })).toBe(done);
     await user.click(done);
     expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]?.mains).toEqual([420, 410, 420]);
-    expect(screen.queryByRole('button', { name: /^I have fitted 43/ })).toBeNull();
+    expect(screen.queryByRole('button', { name: /^Done: 43/ })).toBeNull();
   });
 
   it('asks whether an accepted swap was made once its time is over, and takes every answer', async () => {
@@ -97,12 +102,12 @@ describe('the night page', () => {
     vi.setSystemTime(chicago('2027-01-16', '21:51'));
     open();
     const asked = await screen.findByRole('region', { name: 'Not told' });
-    expect(asked.textContent).toMatch(/^Is 420\/410\/420 in\?/);
-    const fitted = screen.getByRole('region', { name: 'Fitted' });
-    within(fitted).getByText('410/400/410');
+    expect(asked.textContent).toMatch(/^Is 420 410 420 in\?/);
+    const fitted = screen.getByRole('region', { name: 'In now' });
+    expect(fitted.textContent).toContain('410 400 410');
     const table = await screen.findByRole('table', { name: /^Jets for every run/ });
     expect(table.textContent).toContain('past, jets not told');
-    await user.click(within(asked).getByRole('button', { name: 'No, still 410/400/410' }));
+    await user.click(within(asked).getByRole('button', { name: 'No, still 410 400 410' }));
     await waitFor(() => expect(screen.queryByRole('region', { name: 'Not told' })).toBeNull());
     expect((await storedEvent())?.made).toEqual({});
     expect((await storedEvent())?.fitted[DEMO_MACHINE_ID]?.mains).toEqual([410, 400, 410]);
@@ -164,7 +169,7 @@ describe('the night page', () => {
     await waitFor(() => expect(next.textContent).toMatch(/^NextOut/));
     screen.getByText(/^No run to come\.$/);
     await user.click(within(next).getByRole('button', { name: 'Back in' }));
-    await waitFor(() => expect(next.textContent).toContain('Fit 420/410/420'));
+    await waitFor(() => expect(next.textContent).toContain('Put in 420 410 420'));
   });
 
   it('says what is missing where the box is empty, and comes back when it is not', async () => {
@@ -184,7 +189,7 @@ describe('the night page', () => {
     window.location.hash = '#track';
     vi.setSystemTime(chicago('2027-01-16', '19:40'));
     open();
-    await screen.findByRole('button', { name: 'I have fitted 420/410/420' });
+    await screen.findByRole('button', { name: 'Done: 420 410 420 is in' });
     expect(screen.queryByRole('table')).toBeNull();
     screen.getByText('19:40');
   });
@@ -202,8 +207,9 @@ describe('the demo night left open', () => {
       expect((await storedEvent())?.event.runs[0]?.start).toBe('2027-01-17T19:00:00-06:00'),
     );
     expect((await storedEvent())?.fitted).toEqual({});
-    const fitted = await screen.findByRole('region', { name: 'Fitted' });
-    await waitFor(() => expect(fitted.textContent).toMatch(/Now, 00:16/));
+    const fitted = await screen.findByRole('region', { name: 'In now' });
+    await waitFor(() => expect(screen.getByRole('main').textContent).toContain('00:16'));
+    expect(fitted.textContent).toMatch(/GOOD|LEAN|RICH/);
     expect(screen.queryByText(/No run to come/)).toBeNull();
   });
 });

@@ -2,8 +2,8 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Call } from '@/components/night/call';
+import { NightFigure } from '@/components/night/figure/night-figure';
 import { Plate } from '@/components/night/plate/plate';
-import { RunTable } from '@/components/night/tables/run-table';
 import type { Acts } from '@/components/night/use-acts';
 import type { MachineJson } from '@/lib/contract/machine';
 import { type NightRecords, nightFrom } from '@/lib/night/night';
@@ -66,7 +66,7 @@ const NO_ACTS: Acts = {
   comeBack: () => undefined,
 };
 
-function show({ night, plan, standing, now }: NightCase) {
+function show({ night, standing, now }: NightCase) {
   const voice = {
     zone: night.zone,
     units: { temperature: 'F', pressure: 'inHg', elevation: 'ft' },
@@ -76,45 +76,65 @@ function show({ night, plan, standing, now }: NightCase) {
     <>
       <Plate night={night} standing={standing} acts={NO_ACTS} units={voice.units} />
       <Call standing={standing} voice={voice} />
-      <RunTable plan={plan} voice={voice} />
+      <NightFigure machine={night.machine} standing={standing} voice={voice} />
     </>,
   );
 }
 
-const JETS = /\d+(?:\.\d+)?(?:\/\d+(?:\.\d+)?)*(?:, trim \d+)?/;
+const JETS = /\d{3}(?:\.\d+)?(?: \d{3}(?:\.\d+)?)*(?:, trim \d+)?/;
 
-/** What the page says is in the engine now. */
-function fittedNow(): string {
-  const region = screen.getByRole('region', { name: 'Fitted' });
-  return JETS.exec((region.textContent ?? '').replace(' trim', ', trim'))?.[0] ?? '';
+/** Jets that are all alike are told as one number in a sentence, and one by one on the plate. */
+function asTold(jets: string): string {
+  const [sizes = '', trim] = jets.split(', ');
+  const each = sizes.split(' ');
+  const told = each.every((size) => size === each[0]) ? (each[0] ?? '') : sizes;
+  return trim === undefined ? told : `${told}, ${trim}`;
 }
 
-/** Row by row: where the jets are not those of the row above, something is fitted, and the row says when. */
+/** What the page says is in the engine now. */
+function inNow(): string {
+  const region = screen.getByRole('region', { name: 'In now' });
+  return asTold(JETS.exec((region.textContent ?? '').replace(/ ?trim/, ', trim'))?.[0] ?? '');
+}
+
+/** Row by row: a row of its own between two runs tells what is put in and when, and the next run is on it. */
 function swapsInTable(): readonly ReadSwap[] {
   const table = screen.getByRole('table', { name: /^Jets for every run/ });
-  const rows = within(table).getAllByRole('row').slice(1);
+  const rows = within(table)
+    .getAllByRole('row')
+    .slice(1)
+    .filter((row) => !/^Now /.test(row.textContent ?? ''));
   const read = rows.map((row) => {
-    const name = /^Round \d+(?= )/.exec(within(row).getByRole('rowheader').textContent ?? '')?.[0] ?? '';
+    const head = within(row).getByRole('rowheader').textContent ?? '';
     const cell = within(row).getAllByRole('cell')[0]?.textContent ?? '';
-    const [, jets = '', window = ''] =
-      new RegExp(`^(${JETS.source}) (?:(?:fit|turn) (.*))?$`).exec(cell) ?? [];
-    return { name, jets, window };
+    return {
+      name: /^Round \d+(?= )/.exec(head)?.[0] ?? null,
+      jets: new RegExp(`^${JETS.source}`).exec(cell)?.[0] ?? '',
+      window: /\d\d:\d\d(?: to \d\d:\d\d)?$/.exec(head)?.[0] ?? '',
+    };
   });
-  return read.flatMap(({ name, jets, window }, i) => {
-    const from = read[i - 1]?.jets ?? fittedNow();
-    return from === jets ? [] : [{ from, to: jets, after: read[i - 1]?.name ?? null, before: name, window }];
+  const runs = read.filter(({ name }) => name !== null);
+  // Jets change from run to run only where a row says so.
+  expect(runs.filter(({ jets }, i) => jets !== (runs[i - 1]?.jets ?? inNow()))).toHaveLength(
+    read.length - runs.length,
+  );
+  return read.flatMap(({ name, window }, i) => {
+    const [before, next] = [read[i - 1], read[i + 1]];
+    if (name !== null || next === undefined) return [];
+    const swap = { from: before?.jets ?? inNow(), to: next.jets, after: before?.name ?? null };
+    return [{ ...swap, before: next.name ?? '', window }];
   });
 }
 
 const ACT = new RegExp(
-  `(?:Fit (${JETS.source})|Turn) ?(?:and set )?(?:trim to (\\d+) )?(?:between (Round \\d+) and|before) (Round \\d+) \\((?:by )?(\\d\\d:\\d\\d(?: to \\d\\d:\\d\\d)?)\\)`,
+  `(?:Put in (${JETS.source})|Turn) ?(?:and set )?(?:trim to (\\d+) )?(?:between (Round \\d+) and|before) (Round \\d+) \\((?:by )?(\\d\\d:\\d\\d(?: to \\d\\d:\\d\\d)?)\\)`,
   'g',
 );
 
 /** The same from the sentences: each act changes what was in before it, the first one what is fitted now. */
 function swapsInCall(): readonly ReadSwap[] {
   const text = screen.getByRole('region', { name: 'The call' }).querySelector('p')?.textContent ?? '';
-  let from = fittedNow();
+  let from = inNow();
   return [...text.matchAll(ACT)].map(([, fit, trim, after = null, before = '', window = '']) => {
     const [jets, turned] = from.split(', trim ');
     const [main, position] = [fit ?? jets ?? '', trim ?? turned];
@@ -134,7 +154,7 @@ function swapsOf({ plan, night }: NightCase): readonly ReadSwap[] {
     hourCycle: 'h23',
   });
   const setting = ({ mains, trim }: { readonly mains: readonly number[]; readonly trim: number | null }) => {
-    const jets = mains.every((main) => main === mains[0]) ? String(mains[0]) : mains.join('/');
+    const jets = mains.every((main) => main === mains[0]) ? String(mains[0]) : mains.join(' ');
     return trim === null ? jets : `${jets}, trim ${trim}`;
   };
   return plan.swaps.map(({ from, to, beforeRun, windowStart, latestStart }) => {

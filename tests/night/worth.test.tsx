@@ -2,12 +2,12 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Call } from '@/components/night/call';
-import { RunTable } from '@/components/night/tables/run-table';
+import { RunNumbers } from '@/components/night/tables/run-numbers';
 import { SwapCountTable } from '@/components/night/tables/swap-count-table';
 import type { MachineJson } from '@/lib/contract/machine';
 import { nightFrom } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
-import { purposeSentence } from '@/lib/words/price';
+import { purposeSentence } from '@/lib/words/purpose';
 import { BEFORE_THE_FIRST_RUN, demoRecords, nightAt } from './night-case';
 
 afterEach(cleanup);
@@ -24,7 +24,7 @@ function show(machine: Partial<MachineJson>) {
   render(
     <>
       <Call standing={standing} voice={voice} />
-      <RunTable plan={plan} voice={voice} />
+      <RunNumbers plan={plan} />
       <SwapCountTable plan={plan} machineId="sled 1" />
     </>,
   );

@@ -465,8 +465,8 @@ describe('A machine of its own kind', () => {
       }),
     });
     expect(
-      plan.runs.map(({ setting }) => setting.mains.join('/')).filter((mains, i, all) => mains !== all[i - 1]),
-    ).toEqual(['410/400/410', '420/410/420', '430/420/430']);
+      plan.runs.map(({ setting }) => setting.mains.join(' ')).filter((mains, i, all) => mains !== all[i - 1]),
+    ).toEqual(['410 400 410', '420 410 420', '430 420 430']);
   });
 
   it('with a warm airbox needs the same jets where the baseline was proven in it', () => {

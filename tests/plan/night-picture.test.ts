@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { type PictureRequest, pictureOf } from '@/lib/plan/night-picture';
-import { stateSpans } from '@/lib/plan/state-spans';
 import { localClock } from '@/lib/time/zone';
 import { nightCase } from '../night/night-case';
 
@@ -67,17 +66,5 @@ describe('the picture of a night', () => {
     // No change of clocks in January: 19:00 to 14:00 the next day, one tick an hour.
     expect(clocks).toHaveLength(20);
     expect(new Set(clocks).size).toBe(20);
-  });
-});
-
-describe('the strip under the picture', () => {
-  it('passes from state to state at the crossings and covers the picture from edge to edge', () => {
-    const shown = picture({ span: 'hours' });
-    const spans = stateSpans(shown);
-    expect(spans[0]?.from).toBe(shown.from);
-    expect(spans.at(-1)?.to).toBe(shown.to);
-    expect(spans.slice(1).map(({ from, state }) => [from, state])).toEqual(
-      plan.crossings.map(({ at, to }) => [at, to]),
-    );
   });
 });

@@ -32,7 +32,7 @@ describe('The runs as a table', () => {
     });
     expect(second).toMatchObject({
       'jet 1': '420',
-      act: 'Fit 420/410',
+      act: 'Put in 420 410',
       'act from': '2027-01-16 22:05',
       'act by': '2027-01-16 22:25',
     });

@@ -2,10 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { PAPER } from '@/components/shell/paper';
+import { hexOfOklch } from '@/tests/support/oklch';
 import { ROOT } from '@/tests/support/source-tree';
 
 const textOf = (path: string) => readFileSync(join(ROOT, path), 'utf8');
-const COLOUR = /#[0-9a-f]{3,8}\b/i;
+const COLOUR = /#[0-9a-f]{3,8}\b|\b(?:rgb|hsl|hwb|lab|lch|oklab|oklch)a?\(/i;
 
 /** Where a colour may be written out: the one list, and what is printed or scanned and keeps to no theme. */
 const WRITTEN_OUT = [
@@ -31,7 +32,8 @@ describe('colours', () => {
   });
 
   it('of the ground are those that the browser is told', () => {
-    const [, day, night] = /--paper: light-dark\((#\w+), (#\w+)\)/.exec(textOf('app/globals.css')) ?? [];
-    expect(PAPER).toEqual({ day, night });
+    const [, day = '', night = ''] =
+      /--paper: light-dark\((oklch\([^)]+\)), (oklch\([^)]+\))\)/.exec(textOf('app/globals.css')) ?? [];
+    expect(PAPER).toEqual({ day: hexOfOklch(day), night: hexOfOklch(night) });
   });
 });

@@ -39,7 +39,7 @@ describe('An accepted swap that nobody confirmed', () => {
     expect(next.ifKept.grade).toBe('lean');
     const call = callSentence(standing, { zone: 'UTC', units: METRIC_UNITS });
     expect(call).toMatch(/^Is 420 in\? It was to go in before Round 4, begun by 19:45,/);
-    expect(call).toContain(`would be lean on it in ${next.ifKept.leanCount.lean} of 64 forecasts`);
+    expect(call).toContain(`has a risk of lean of ${next.ifKept.leanCount.lean} in 64`);
   });
 
   it('is answered by saying that it is in, that it is not, or that something else is', () => {

@@ -105,7 +105,7 @@ describe('a ride in words', () => {
     const answer = expectOk(planRide(request));
     const [call, cost] = rideCall(answer, voice, machine.limits.risk).map(plain);
     expect(call).toBe(
-      `Fit ${answer.setting.mains[0]}: one setting for the whole ride, safe for its thickest air (−15.5 °C at 08:00).`,
+      `Put in ${answer.setting.mains[0]}: one setting for the whole ride, safe for its thickest air (−15.5 °C at 08:00).`,
     );
     expect(cost).toMatch(
       /^Where the air is thinnest \(−\d+\.\d °C at \d\d:\d\d\) it is \+\d+\.\d % rich: that costs/,

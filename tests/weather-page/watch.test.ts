@@ -70,7 +70,7 @@ describe('the watch', () => {
 
   it('sees the accepted plan in the forecast it was accepted on', () => {
     expect(calm.state.status).toBe('same');
-    expect(calm.state).toMatchObject({ accepted: expect.stringMatching(/^Round 1 on 410\/400\/410\. Fit/) });
+    expect(calm.state).toMatchObject({ accepted: expect.stringMatching(/^Round 1 on 410 400 410\. Put in/) });
   });
 
   it('announces another next act once, with its reason, and that the plan holds again', () => {

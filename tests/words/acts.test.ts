@@ -12,11 +12,11 @@ describe('An act', () => {
   test('says what, where, when, why and what happens if it is skipped', () => {
     const [act] = actsOf({});
     expect(act).toMatchObject({
-      act: 'Fit 420',
+      act: 'Put in 420',
       where: 'between Round 1 and Round 2',
       window: '22:05 to 22:25',
       begin: 'Begin by 22:25, ready by 22:40.',
-      why: '410 is lean by Round 2, in 5 of 64 forecasts. The swap is for safety, not for power.',
+      why: '410 goes lean by Round 2, risk 5 in 64. The swap is for safety, not for power.',
       ifSkipped: '',
     });
   });
@@ -46,12 +46,12 @@ describe('An act', () => {
   test('names every jet where jets that were set apart become alike', () => {
     const swap = swapTo(1, on(410, 400, 410), on(400, 400, 400));
     const [act] = actSentences(planOf(night, { swaps: [swap] }), { zone: ZONE });
-    expect(act?.act).toBe('Fit 400/400/400');
+    expect(act?.act).toBe('Put in 400 400 400');
   });
 
   test('names jets and trim together when both change', () => {
     const swap = swapTo(1, { mains: [410], trim: 2 }, { mains: [420], trim: 1 });
     const [act] = actSentences(planOf(night, { swaps: [swap] }), { zone: ZONE });
-    expect(act?.act).toBe('Fit 420 and set trim to 1');
+    expect(act?.act).toBe('Put in 420 and set trim to 1');
   });
 });

@@ -88,9 +88,9 @@ describe('a finished night in words', () => {
 
   it('tells a run nobody told as a guess', () => {
     const { review, voice } = told({ readings: [[0, 0]], told: [0] });
-    expect(runWords(review.runs[0]!, voice)).toMatchObject({ made: '410/400/410', stood: 'right' });
+    expect(runWords(review.runs[0]!, voice)).toMatchObject({ made: '410 400 410', stood: 'good' });
     expect(runWords(review.runs[7]!, voice)).toMatchObject({ made: 'not told', verdict: null });
-    expect(runWords(review.runs[7]!, voice).stood).toMatch(/^if on 410\/400\/410: /);
+    expect(runWords(review.runs[7]!, voice).stood).toMatch(/^if on 410 400 410: /);
     expect(tallyRows(review)[0]?.how).toBe('As made (7 runs not told, counted on a guess)');
   });
 });

@@ -17,7 +17,7 @@ const callOf = (plan: Plan, as: CallVoice) => callSentence(standOn(plan), as);
 describe('The call', () => {
   test('says what to start on, what to fit when, and that it holds', () => {
     expect(callOf(planOf(firstThree, { swaps: [swap] }), voice)).toBe(
-      'Start on 410. Fit 420 between Round 3 and Round 4 (22:05 to 22:25); it holds to the end.',
+      'Start on 410. Put in 420 between Round 3 and Round 4 (22:05 to 22:25); it holds to the end.',
     );
   });
 
@@ -57,7 +57,7 @@ describe('The call', () => {
     const runs = firstThree.map((setting, run) => (run === 5 ? lean(5, setting) : runOn(run, setting)));
     const plan = planOf(firstThree, { runs, swaps: [swap], warnings });
     expect(callOf(plan, voice)).toBe(
-      'Do not race Round 6 on 420: lean in 12 of 64 forecasts. No jet in the box will do: borrow 430. Without it sit them out. If you must move, lift early and never hold it wide open. Start on 410. Fit 420 between Round 3 and Round 4 (22:05 to 22:25).',
+      'Do not race Round 6 on 420: risk of lean 12 in 64. No jet in the box will do: borrow 430. Without it sit them out. If you must move, lift early and never hold it wide open. Start on 410. Put in 420 between Round 3 and Round 4 (22:05 to 22:25).',
     );
   });
 
@@ -72,9 +72,9 @@ describe('The call', () => {
       run < 3 ? runOn(run, setting) : lean(run, setting, 50 + run),
     );
     const call = callOf(planOf(settings, { runs, warnings }), voice);
-    expect(call).toContain('Do not race Round 4 to Round 6 on 420/410: lean in up to 55 of 64 forecasts.');
+    expect(call).toContain('Do not race Round 4 to Round 6 on 420 410: risk of lean up to 55 in 64.');
     expect(call).toContain('borrow 440.');
-    expect(call).toContain('420/410 is within its limits for Round 1 to Round 3.');
+    expect(call).toContain('420 410 is within its limits for Round 1 to Round 3.');
     expect(call).not.toMatch(/hold(s|\b)(?! it wide open)/);
   });
 
@@ -97,13 +97,13 @@ describe('The call', () => {
     const runs = [runOn(0, on(410)), lean(1, on(410))];
     const warnings = [{ code: 'swap-does-not-fit', run: 1, gapMinutes: 8, swapMinutes: 15 }] as const;
     expect(callOf(planOf(six(410, 410), { runs, warnings }), voice)).toBe(
-      'Do not race Round 2 on 410: lean in 12 of 64 forecasts. A richer jet is in the box, but no gap before it is long enough to put it in. Ask for a later start, or sit it out. If you must move, lift early and never hold it wide open. 410 is within its limits for Round 1.',
+      'Do not race Round 2 on 410: risk of lean 12 in 64. A richer jet is in the box, but no gap before it is long enough to put it in. Ask for a later start, or sit it out. If you must move, lift early and never hold it wide open. 410 is within its limits for Round 1.',
     );
   });
 
   test('names staggered jets from the first carburettor to the last', () => {
     const staggered = on(410, 400, 410);
-    expect(callOf(planOf([staggered, staggered]), voice)).toBe('No swap: 410/400/410 holds all 2 runs.');
+    expect(callOf(planOf([staggered, staggered]), voice)).toBe('No swap: 410 400 410 holds all 2 runs.');
   });
 
   test('tells a turn of the trim from a swap of jets', () => {
@@ -118,7 +118,7 @@ describe('The call', () => {
   test('makes fitting other jets before the first run the first act', () => {
     const first = swapTo(0, on(410), on(420), { latestStart: at('2027-01-16T19:15:00-06:00') });
     expect(callOf(planOf(six(420, 420), { swaps: [first] }), voice)).toBe(
-      'Fit 420 before Round 1 (by 19:15); it holds to the end.',
+      'Put in 420 before Round 1 (by 19:15); it holds to the end.',
     );
   });
 
@@ -127,7 +127,7 @@ describe('The call', () => {
       run < 2 ? runOn(run, setting, { state: 'made' }) : runOn(run, setting),
     );
     expect(callOf(planOf(firstThree, { runs, swaps: [swap] }), voice)).toBe(
-      'Stay on 410. Fit 420 between Round 3 and Round 4 (22:05 to 22:25); it holds to the end.',
+      'Stay on 410. Put in 420 between Round 3 and Round 4 (22:05 to 22:25); it holds to the end.',
     );
     const rest = six(410, 410, 410).map((setting, run) =>
       run === 0 ? runOn(run, setting, { state: 'made' }) : runOn(run, setting),
@@ -143,7 +143,7 @@ describe('The call', () => {
     );
     const plan = planOf(firstThree, { runs, swaps: [swap], hoursEnd: at('2027-01-16T23:59:00-06:00') });
     expect(callOf(plan, voice)).toBe(
-      'Start on 410. Fit 420 between Round 3 and Round 4 (22:05 to 22:25); it holds to Round 5. The hours end at 23:59: no call for Round 6. Add hours to plan further.',
+      'Start on 410. Put in 420 between Round 3 and Round 4 (22:05 to 22:25); it holds to Round 5. The hours end at 23:59: no call for Round 6. Add hours to plan further.',
     );
   });
 

@@ -27,7 +27,7 @@ describe('What changed between two plans', () => {
       'Dropped: the swap to 420 at 21:20 is no longer needed: it is now 5 °F warmer.',
     ]);
     expect(say({ code: 'swap-added', swap: early, colder: 0.1 })).toEqual([
-      'New: Fit 420 before Round 3 (21:20).',
+      'New: Put in 420 before Round 3 (21:20).',
     ]);
   });
 

@@ -24,7 +24,7 @@ const club = (...racers: Parameters<typeof racerOf>[0][]) => makeBriefing(racers
 
 describe('the club in words', () => {
   it('tells a change jet by jet, and a turn of the knob as one', () => {
-    expect(changeText(jets(400, 390, 400), jets(410, 400, 410))).toBe('400/390/400 → 410/400/410');
+    expect(changeText(jets(400, 390, 400), jets(410, 400, 410))).toBe('400 390 400 → 410 400 410');
     expect(changeText(jets(400, 400), jets(410, 410))).toBe('400 → 410');
     expect(changeText({ mains: [400], trim: 3 }, { mains: [400], trim: 4 })).toBe('trim 3 → trim 4');
     expect(changeText({ mains: [400], trim: 3 }, { mains: [410], trim: 4 })).toBe(
@@ -49,7 +49,7 @@ describe('the club in words', () => {
   it('opens with who is in danger, then says how much there is to do and when it begins', () => {
     const briefing = club({ id: '1', machine: RICH }, { id: '2', machine: POOR });
     const [danger, acts] = clubCall(briefing, names, ZONE);
-    expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: lean in/);
+    expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: risk of lean/);
     expect(acts).toMatch(/^\d acts? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
   });
 
@@ -87,7 +87,7 @@ describe('the club in words', () => {
     const [poor] = club({ id: '2', machine: POOR }).planned;
     const cells = briefingRow(poor!, [clock(16), clock(23)]).cells;
     expect(cellStateText(cells[0]!)).toBe('');
-    expect(cellStateText(cells[1]!)).toMatch(/^lean \d+ of 64$/);
+    expect(cellStateText(cells[1]!)).toMatch(/^lean, risk \d+ in 64$/);
   });
 
   it('counts what a shared box is short of', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ratio } from '@/lib/units/quantity';
-import { crossingsSentence, driftText } from '@/lib/words/drift';
+import { crossingsSentence } from '@/lib/words/drift';
+import { driftText } from '@/lib/words/grades';
 import { oneSwapLess, runnerUpSentence } from '@/lib/words/price';
 import { riskSentence } from '@/lib/words/risk';
 import { countOf, crossing, on, plain, planOf, runOn, standOn, swapTo, ZONE } from './plan-of';
@@ -66,11 +67,11 @@ describe('The runner-up', () => {
   test('is named by the run where it first differs, and by its margin', () => {
     const runnerUp = { settings: [on(420), on(420)], margin: ratio(0.0012) };
     expect(plain(runnerUpSentence(planOf([on(410), on(420)], { runnerUp })))).toBe(
-      'Next best: 420 in Round 1, behind by 0.12 % power.',
+      'Almost as good: 420 in Round 1, behind by 0.12 % power.',
     );
     const later = { settings: [on(410), on(410)], margin: ratio(0.00001) };
     expect(plain(runnerUpSentence(planOf([on(410), on(420)], { runnerUp: later })))).toBe(
-      'Next best: 410 in Round 2, as good in power.',
+      'Almost as good: 410 in Round 2, as good in power.',
     );
   });
 
@@ -86,15 +87,15 @@ describe('How sure', () => {
       runOn(1, on(410), { chanceOfLean: ratio(3 / 64), leanCount: { lean: 3, of: 64 } }),
     ];
     expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: unsure })))).toBe(
-      'Lean in 3 of 64 forecasts at worst (Round 2).',
+      'Risk of lean: 3 in 64, Round 2.',
     );
-    expect(riskSentence(standOn(planOf([on(410)])))).toBe('Lean in fewer than 1 of 64 forecasts.');
+    expect(riskSentence(standOn(planOf([on(410)])))).toBe('Risk of lean: under 1 in 64.');
   });
 
   test('does not look back at runs already made', () => {
     const made = [runOn(0, on(410), { state: 'made', leanCount: { lean: 30, of: 64 } }), runOn(1, on(410))];
     expect(riskSentence(standOn(planOf([on(410), on(410)], { runs: made })))).toBe(
-      'Lean in fewer than 1 of 64 forecasts.',
+      'Risk of lean: under 1 in 64.',
     );
   });
 });
@@ -106,18 +107,18 @@ describe("The baseline's own drift", () => {
       crossing('2027-01-17T02:15:00-06:00', { to: 'right', latest: null }),
     ];
     expect(crossingsSentence(planOf([on(410)], { crossings }), { zone: ZONE })).toBe(
-      'The baseline 410 is right at the start of the hours; it turns lean about 21:40 (21:10 to 22:20) and right about 02:15 (01:45 at the earliest, in some forecasts not at all).',
+      'The baseline 410 is good at the start of the hours; it turns lean about 21:40 (21:10 to 22:20) and good about 02:15 (01:45 at the earliest, in some forecasts not at all).',
     );
   });
 
   test('without crossings is said to stay', () => {
     expect(crossingsSentence(planOf([on(410)]), { zone: ZONE })).toBe(
-      'The baseline 410 stays right through all the hours.',
+      'The baseline 410 stays good through all the hours.',
     );
   });
 
   test('never stands without its word', () => {
     expect(plain(driftText(ratio(-0.0234), 'lean'))).toBe('−2.3 %, lean');
-    expect(plain(driftText(ratio(0.004), 'right'))).toBe('+0.4 %, right');
+    expect(plain(driftText(ratio(0.004), 'right'))).toBe('+0.4 %, good');
   });
 });

@@ -5,7 +5,8 @@ import { ratio } from '@/lib/units/quantity';
 import { actSentences } from '@/lib/words/acts';
 import { shareText } from '@/lib/words/fair';
 import { horsepowerOf, powerText, signedHorsepower } from '@/lib/words/power-words';
-import { oneSwapLess, purposeSentence, runnerUpSentence } from '@/lib/words/price';
+import { oneSwapLess, runnerUpSentence } from '@/lib/words/price';
+import { purposeSentence } from '@/lib/words/purpose';
 import { swapWorthHint, worthSentences } from '@/lib/words/worth';
 import { countOf, on, plain, planOf, rounds, runOn, swapTo, ZONE } from './plan-of';
 

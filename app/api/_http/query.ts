@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A number as a query string carries it; an empty text is none, though JavaScript takes it for 0. */
 export function numberText(words: string): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
 import { parameters } from '@/app/api/_http/query';
 import { parseWith } from '@/lib/contract/parse';

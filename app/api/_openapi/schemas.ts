@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { airStateSchema } from '@/lib/contract/air';
 import { airAnswerSchema } from '@/lib/contract/air-answer';
 import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';

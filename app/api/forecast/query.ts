@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { latitudeText, longitudeText, numberText } from '@/app/api/_http/query';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { elevationM, time } from '@/lib/contract/numbers';

@@ -32,8 +32,8 @@ function usePixels() {
 
 type LayerProps = { readonly picture: Picture };
 
-/** The runs as bands with their numbers above; dusk and dawn as lines. */
-export function RunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
+/** The runs as bands, with their numbers above where the chart is the upper one. */
+export function RunLayer({ picture, named = false }: LayerProps & { readonly named?: boolean }) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { x, top, bottom } = pixels;
@@ -42,14 +42,25 @@ export function RunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
       {picture.runs
         .filter(({ start, end }) => end >= picture.from && start <= picture.to)
         .map((run, index) => (
-          <RunBand key={`${run.name} ${run.start}`} run={run} index={index} pixels={{ x, top, bottom }} />
+          <RunBand key={`${run.name} ${run.start}`} {...{ run, index, named }} pixels={{ x, top, bottom }} />
         ))}
+    </g>
+  );
+}
+
+/** Dusk and dawn as lines. */
+export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { x, top, bottom } = pixels;
+  return (
+    <g>
       {picture.sun
         .filter(({ kind }) => kind === 'dusk' || kind === 'dawn')
         .map(({ kind, at }) => (
           <g key={`${kind} ${at}`}>
             <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
-            <text className={styles.sunWord} x={x(at) + 4} y={bottom - 6}>
+            <text className={styles.sunWord} x={x(at) + 4} y={bottom - 4}>
               {kind} {localClock(at, zone)}
             </text>
           </g>
@@ -61,6 +72,7 @@ export function RunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
 type RunBandProps = {
   readonly run: RunMark;
   readonly index: number;
+  readonly named: boolean;
   readonly pixels: {
     readonly x: (at: number) => number;
     readonly top: number;
@@ -71,21 +83,25 @@ type RunBandProps = {
 /** The number in a name ("Round 4" gives 4), else the run's place. */
 const shortName = (name: string, index: number): string => /(\d+)\s*$/.exec(name)?.[1] ?? String(index + 1);
 
-function RunBand({ run, index, pixels: { x, top, bottom } }: RunBandProps) {
+function RunBand({ run, index, named, pixels: { x, top, bottom } }: RunBandProps) {
   const [left, right] = [x(run.start), Math.max(x(run.end), x(run.start) + 2)];
   return (
     <g>
       <rect className={styles.run} x={left} width={right - left} y={top} height={bottom - top} />
-      <rect
-        className={run.state === 'made' ? styles.runMade : styles.runMark}
-        x={left}
-        width={right - left}
-        y={top - 5}
-        height={5}
-      />
-      <text className={styles.runName} x={(left + right) / 2} y={top - 10} textAnchor="middle">
-        {shortName(run.name, index)}
-      </text>
+      {named ? (
+        <>
+          <rect
+            className={run.state === 'made' ? styles.runMade : styles.runMark}
+            x={left}
+            width={right - left}
+            y={top - 5}
+            height={5}
+          />
+          <text className={styles.runName} x={(left + right) / 2} y={top - 10} textAnchor="middle">
+            {shortName(run.name, index)}
+          </text>
+        </>
+      ) : null}
     </g>
   );
 }
@@ -152,7 +168,7 @@ function LaneBeside({ lane, x, y }: LaneBesideProps) {
   );
 }
 
-/** What the plan fits, each in its lane; the steps between them stand in the swap windows. */
+/** What the plan fits, each in its lane; the steps between them are written where they are made. */
 export function StairLayer({ picture, patternId }: LayerProps & { readonly patternId: string }) {
   const pixels = usePixels();
   if (pixels === null) return null;
@@ -195,10 +211,44 @@ export function StairLayer({ picture, patternId }: LayerProps & { readonly patte
         </g>
       ))}
       <path className={styles.steps} d={stepsPath(picture.stairs, pixels)} />
-      {picture.stairs.map((stair) => (
-        <text key={stair.from} className={styles.stairName} x={x(stair.from) + 6} y={y(stair.worth) - 7}>
+    </g>
+  );
+}
+
+/** Over everything that is drawn, so that no line goes through a word: each jet, each swap at its step, both sides. */
+export function StairNames({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
+  const pixels = usePixels();
+  if (pixels === null) return null;
+  const { x, y, top, bottom } = pixels;
+  return (
+    <g>
+      {picture.stairs.slice(-1).map((stair) => (
+        <g key={stair.from}>
+          {(['lean', 'rich'] as const).map((side) => (
+            <text
+              key={side}
+              className={styles[`${side}Word`]}
+              x={x(stair.to) - 6}
+              y={
+                side === 'lean'
+                  ? Math.max(top + 14, y(stair.leanEdge) - 12)
+                  : Math.min(bottom - 6, y(stair.richEdge) + 20)
+              }
+              textAnchor="end"
+            >
+              {side.toUpperCase()}
+            </text>
+          ))}
+        </g>
+      ))}
+      {picture.stairs.map((stair, i) => (
+        <text key={stair.from} className={styles.stairName} x={x(stair.from) + 8} y={y(stair.worth) - 10}>
+          {i === 0 ? '' : 'Put in '}
           {formatNumber(stair.size, Number.isInteger(stair.size) ? 0 : 1)}
           {stair.trim === null ? '' : ` trim ${stair.trim}`}
+          {i === 0
+            ? ''
+            : `, ${localClock(picture.swaps.findLast(({ from }) => from <= stair.from)?.from ?? stair.from, zone)}`}
         </text>
       ))}
     </g>
@@ -214,16 +264,22 @@ function stepsPath(stairs: readonly Stair[], { x, y }: Scales): string {
 }
 
 /** The present, over all that is drawn. */
-export function NowLayer({ picture, now }: LayerProps & { readonly now: Instant }) {
+export function NowLayer({
+  picture,
+  now,
+  named = false,
+}: LayerProps & { readonly now: Instant; readonly named?: boolean }) {
   const pixels = usePixels();
   if (pixels === null || now < picture.from || now > picture.to) return null;
   const at = pixels.x(now);
   return (
     <g>
       <line className={styles.now} x1={at} x2={at} y1={pixels.top} y2={pixels.bottom} />
-      <text className={styles.nowWord} x={at + 4} y={pixels.bottom - 22}>
-        now
-      </text>
+      {named ? (
+        <text className={styles.nowWord} x={at + 4} y={pixels.bottom - 4}>
+          now
+        </text>
+      ) : null}
     </g>
   );
 }

@@ -1,23 +1,21 @@
 'use client';
 
 import type { Lane } from '@/lib/carb/lane';
-import type { Machine } from '@/lib/carb/machine';
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
-import { settingText } from '@/lib/words/settings';
+import { marksSentence } from '@/lib/words/marks-sentence';
 import type { Voice } from '@/lib/words/voice';
-import { DriftStrip } from './drift-strip';
-import { chartHeight } from './frame-of-picture';
+import { chartHeight, hasLanes, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { HourWalk } from './hour-walk';
 import { NightChart } from './night-chart';
 import styles from './picture-section.module.css';
+import { TemperatureChart } from './temperature-chart';
 
 type FiguresProps = {
   readonly picture: Picture;
   readonly plan: Plan;
-  readonly machine: Machine;
   readonly voice: Voice;
   readonly zone: ClockZone;
   readonly width: number;
@@ -27,19 +25,31 @@ type FiguresProps = {
   readonly onWalk: (cursor: Instant | null) => void;
 };
 
-/** The chart, the strip of the baseline below it, and the walk through both, hour by hour. */
+/** Temperature above the jet it asks for, on one axis of time, and the walk through both, hour by hour. */
 export function Figures(props: FiguresProps) {
-  const { picture, plan, machine, voice, zone, width, now, extra, cursor, onWalk } = props;
+  const { picture, plan, voice, zone, width, now, extra, cursor, onWalk } = props;
   return (
     <>
+      <p className={styles.legend}>
+        The curve is the main jet the air asks for, with its likely range; the thick line is your jets. Over
+        their upper stripes they are lean, under the lower ones rich. {marksSentence(picture.hours)}
+      </p>
+
       {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
-      <div className={styles.chart} style={{ minHeight: chartHeight(width) }} aria-hidden="true" inert>
+      <div
+        className={styles.chart}
+        style={{ minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
+        aria-hidden="true"
+        inert
+      >
+        <p className={styles.axisTitle}>Temperature</p>
+        <TemperatureChart {...{ picture, zone, width, now, cursor }} units={voice.units} />
+        <p className={styles.axisTitle}>
+          <span>Main jet the air asks for</span>
+          {hasLanes(width) ? <span>Where each jet is good</span> : null}
+        </p>
         <NightChart {...{ picture, zone, width, now, extra, cursor }} />
       </div>
-      <p className={styles.legend}>
-        The baseline {settingText(plan.baseline)}, hour by hour, if it stayed in: percent and jet sizes.
-      </p>
-      <DriftStrip picture={picture} machine={machine} width={width} />
       <HourWalk {...{ picture, plan, voice, now, cursor, width, onWalk }} />
     </>
   );

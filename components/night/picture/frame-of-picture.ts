@@ -1,25 +1,33 @@
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 
-/** Room beside the plot, in pixels; chart and strip share it. On the left stand jet sizes and percents. */
+/** Room beside the plot, in pixels; both charts share it. On the left stand temperatures and jet sizes. */
 export const LEFT = 44;
 
 /** Lanes side by side on the right of a wide chart, since those of neighbouring jets overlap. */
 export const LANE_COLUMNS = 3;
-export const LANE_COLUMN = 30;
+export const LANE_COLUMN = 36;
 const WIDE = 640;
 
-/** On the right stand the lanes where there is room, else only the sizes of the strip. */
+/** Whether there is room for the lanes; where there is none they are left to the table. */
+export function hasLanes(width: number): boolean {
+  return width >= WIDE;
+}
+
+/** On the right stand the lanes where there is room, else nothing. */
 export function rightOf(width: number): number {
-  return width < WIDE ? 48 : LANE_COLUMNS * LANE_COLUMN + 6;
+  return !hasLanes(width) ? 8 : LANE_COLUMNS * LANE_COLUMN + 6;
 }
 
 /** Half as tall as wide, but readable on a phone and no wall on a desk. */
 export function chartHeight(width: number): number {
-  return Math.round(Math.min(420, Math.max(300, width * 0.5)));
+  return Math.round(Math.min(380, Math.max(300, width * 0.45)));
 }
 
-/** Pixels of a time; the chart and the strip below it must agree on them. */
+/** The temperature above it: as much as tells how it falls. */
+export const TEMPERATURE_HEIGHT = 104;
+
+/** Pixels of a time; the charts and the walk below them must agree on them. */
 export function timeScale({ from, to }: Pick<Picture, 'from' | 'to'>, width: number) {
   const plot = Math.max(1, width - LEFT - rightOf(width));
   return (at: Instant | number): number => LEFT + ((at - from) / (to - from)) * plot;
@@ -31,5 +39,5 @@ export function hoursPerLabel(picture: Pick<Picture, 'from' | 'to' | 'ticks'>, w
   const [first, second] = picture.ticks;
   if (first === undefined || second === undefined) return 1;
   const perHour = scale(second) - scale(first);
-  return [1, 2, 3, 6].find((hours) => hours * perHour >= 44) ?? 12;
+  return [1, 2, 3, 6].find((hours) => hours * perHour >= 48) ?? 12;
 }

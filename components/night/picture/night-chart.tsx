@@ -7,7 +7,7 @@ import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock, zoneName } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
-import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-layers';
+import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer, StairNames } from './chart-layers';
 import { chartHeight, hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
 import { hourMark } from './hour-mark';
@@ -24,7 +24,7 @@ export type NightChartProps = {
   readonly cursor: Instant | null;
 };
 
-const RUN_ROW = 26;
+const RUN_ROW = 6;
 const AXIS_ROW = 24;
 
 /** What both axes have in common. */
@@ -98,12 +98,13 @@ export function NightChart({ picture, zone, width, now, extra, cursor }: NightCh
         width={LEFT}
         tickFormatter={(size: number) => formatNumber(size, Number.isInteger(size) ? 0 : 1)}
       />
-      <RunLayer picture={picture} zone={zone} />
+      <RunLayer picture={picture} />
       <LaneLayer picture={picture} beside={rightOf(width)} extra={extra} />
       <StairLayer picture={picture} patternId={id} />
       <Area {...FAN} dataKey="fan" />
       <Line {...CURVE} dataKey="ideal" />
       <NowLayer picture={picture} now={now} />
+      <StairNames picture={picture} zone={zone} />
       <CursorLayer picture={picture} cursor={cursor} />
     </ComposedChart>
   );

@@ -15,15 +15,12 @@ import { pictureOf } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { carburettorOptions } from '@/lib/words/carburettor-options';
-import { crossingsSentence } from '@/lib/words/drift';
-import { marksSentence } from '@/lib/words/marks-sentence';
 import type { Voice } from '@/lib/words/voice';
-import { chartHeight } from './frame-of-picture';
+import { chartHeight, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import styles from './picture-section.module.css';
 // With the page's own styles: one request less when the chart arrives.
 import './night-chart.module.css';
 import './hour-walk.module.css';
-import './drift-strip.module.css';
 
 const Drawing = () => <p className={styles.loading}>Drawing the night...</p>;
 
@@ -47,7 +44,7 @@ type PictureSectionProps = {
   readonly onCarburettor: (carburettor: number) => void;
 };
 
-/** The picture that proves the call: chart, strip, and the crossings in words. */
+/** The picture that proves the call. */
 export function PictureSection(props: PictureSectionProps) {
   const { night, plan, voice, now, carburettor, onCarburettor } = props;
   const { machine, zone, records } = night;
@@ -66,27 +63,17 @@ export function PictureSection(props: PictureSectionProps) {
   const extra = jet === '' ? null : laneOf(machine, Number(jet), machine.trim?.baseline ?? null);
   return (
     <Section title="The night in one picture">
-      <p className={styles.legend}>
-        The curve is the main jet the air asks for, with its likely range; the thick line is the plan. Where
-        the curve rises above a band the jet turns lean, where it falls below it turns too rich.{' '}
-        {marksSentence(picture.hours)}
-      </p>
       <div
         ref={ref}
         className={styles.figures}
-        style={width === 0 ? undefined : { minHeight: chartHeight(width) }}
+        style={width === 0 ? undefined : { minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
       >
         {width > 0 && near ? (
-          <Figures
-            {...{ picture, plan, machine, voice, width, now, extra, cursor }}
-            zone={clock}
-            onWalk={setCursor}
-          />
+          <Figures {...{ picture, plan, voice, width, now, extra, cursor }} zone={clock} onWalk={setCursor} />
         ) : (
           <Drawing />
         )}
       </div>
-      <p className={styles.crossings}>{crossingsSentence(plan, voice)}</p>
       <div className={styles.choices}>
         <CarburettorChoice {...{ machine, carburettor, onCarburettor }} />
         <Choice label="Hours shown" value={span} options={SPANS} onChange={setSpan} />

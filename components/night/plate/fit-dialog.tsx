@@ -26,12 +26,12 @@ export function FitDialog({ machine, fitted, onFit, onClose }: FitDialogProps) {
     setMains(mains.map((main, index) => (index === place ? size : main)));
   return (
     <Dialog
-      title="What is fitted"
+      title="What is in now"
       open
       onClose={onClose}
       footer={
         <Button kind="primary" onClick={() => onFit({ mains, trim })}>
-          This is fitted
+          This is in
         </Button>
       }
     >

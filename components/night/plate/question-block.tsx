@@ -25,10 +25,10 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
   const words = questionWords(standing, zone);
   const { question } = standing;
   if (words === null || question === null) return null;
-  const size = large ? 'decide' : 'large';
+  const size = large ? 'decide' : 'act';
   return (
-    <section className={styles.block} aria-label="Not told">
-      <h2 className={styles.lead}>{words.ask}</h2>
+    <section className={styles.question} aria-label="Not told">
+      <h2 className={styles.ask}>{words.ask}</h2>
       <p>{words.meaning}</p>
       {words.yes.map(({ label, at }) => (
         <Button key={label} kind="primary" size={size} wide onClick={() => acts.fit(question.to, at)}>

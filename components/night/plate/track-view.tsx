@@ -1,12 +1,12 @@
 'use client';
 
 import type { ReactNode } from 'react';
+import { TRACK_READING } from '@/components/reading/reading-dialog';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { useAwake } from '@/components/ui/use-awake';
-import { VisuallyHidden } from '@/components/ui/visually-hidden';
-import { localClock } from '@/lib/time/zone';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { Plate, type PlateProps } from './plate';
+import { ReadingLine } from './reading-line';
 import styles from './track-view.module.css';
 
 type TrackViewProps = PlateProps & {
@@ -20,20 +20,17 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
   const zone = useClockZone(props.night.zone);
   return (
     <main className={styles.view} data-view="track">
-      <h1>
-        <VisuallyHidden>At the track: {props.night.records.event.value.event.name}</VisuallyHidden>
-      </h1>
-      <div className={styles.head}>
-        <p className={styles.clock}>{localClock(props.standing.now, zone)}</p>
+      {notices}
+      <Plate {...props} large />
+      <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
+      <div className={styles.ways}>
         <a className={styles.leave} href="#night">
           Whole night
         </a>
+        <a className={styles.leave} href="#track-reading">
+          Take a reading
+        </a>
       </div>
-      {notices}
-      <Plate {...props} large />
-      <a className={styles.leave} href="#track-reading">
-        Take a reading
-      </a>
       <p className={styles.aside}>{SWAP_CAUTION_LINE}</p>
       <p className={styles.aside}>
         {awake === 'kept' ? 'The screen stays on while this view is open.' : null}

@@ -10,8 +10,9 @@ import {
   formatSignedPercent,
   formatTemperature,
 } from '@/lib/units/format';
-import { givenWords } from '@/lib/words/given-air';
-import { idealText } from '@/lib/words/ideal-text';
+import { crossingsSentence } from '@/lib/words/drift';
+import { givenWords, idealText } from '@/lib/words/given-air';
+import { STATE_WORD } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
 import { jetsText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
@@ -24,6 +25,7 @@ type AirTableProps = { readonly plan: Plan; readonly voice: Voice };
 export function AirTable({ plan, voice }: AirTableProps) {
   return (
     <Section title="Hours" aside={`${plan.hours.length} hours`}>
+      <p>{crossingsSentence(plan, voice)}</p>
       <Table
         caption={`Air hour by hour, the ideal main, and how the baseline ${jetsText(plan.baseline.mains)} would stand.`}
         columns={columnsOf(plan, voice)}
@@ -54,7 +56,7 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
       figures: true,
       cell: ({ baselineDrift, baselineState }) => (
         <>
-          <span className={styles[baselineState]}>{baselineState}</span>{' '}
+          <span className={styles[baselineState]}>{STATE_WORD[baselineState]}</span>{' '}
           {formatSignedPercent(baselineDrift, 1)}
         </>
       ),

@@ -6,6 +6,7 @@ import type { BoxEntry, Machine } from '@/lib/carb/machine';
 import { type JetSpan, jetSpans } from '@/lib/plan/jet-spans';
 import type { Plan } from '@/lib/plan/types';
 import { type Instant, instant } from '@/lib/time/instant';
+import { STATE_WORD } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
 import { type Clock, clockText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
@@ -18,7 +19,7 @@ type BoxTableProps = {
   readonly voice: Voice;
 };
 
-/** Every jet owned, and when tonight it would be lean, right or rich if it stayed in. */
+/** Every jet owned, and when tonight it would be lean, good or rich if it stayed in. */
 export function BoxTable({ plan, machine, carburettor, voice }: BoxTableProps) {
   const through = runsStretch(plan);
   if (through === null) return null;
@@ -38,7 +39,7 @@ export function BoxTable({ plan, machine, carburettor, voice }: BoxTableProps) {
   return (
     <Section title="The box tonight">
       <Table
-        caption={`By the expected air, without its spread${many ? `; in carburettor ${carburettor + 1}` : ''}.`}
+        caption={`At the most likely temperature${many ? `; in carburettor ${carburettor + 1}` : ''}.`}
         columns={columns}
         rows={machine.box}
         rowKey={({ size }) => String(size)}
@@ -62,14 +63,14 @@ function Spans({ spans, clock }: { readonly spans: readonly JetSpan[]; readonly 
   if (spans.length === 1 && only !== undefined)
     return (
       <>
-        <span className={styles[only.state]}>{only.state}</span> throughout
+        <span className={styles[only.state]}>{STATE_WORD[only.state]}</span> throughout
       </>
     );
   return spans.map(({ state, from, to }, i) => (
     <Fragment key={from}>
       {i === 0 ? '' : ' '}
       <span className={styles.span}>
-        <span className={styles[state]}>{state}</span>{' '}
+        <span className={styles[state]}>{STATE_WORD[state]}</span>{' '}
         {i === spans.length - 1 ? `from ${clockText(from, clock)}` : `to ${clockText(to, clock)},`}
       </span>
     </Fragment>

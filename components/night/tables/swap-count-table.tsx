@@ -8,7 +8,7 @@ import type { BySwapCount, Plan } from '@/lib/plan/types';
 import { formatNumber, formatPercent } from '@/lib/units/format';
 import { counted } from '@/lib/words/listing';
 import { withHorsepower } from '@/lib/words/power-words';
-import { chosenCount } from '@/lib/words/price';
+import { chosenCount, oneSwapLess, runnerUpSentence } from '@/lib/words/price';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { worthSentences } from '@/lib/words/worth';
@@ -23,7 +23,7 @@ export function SwapCountTable({ plan, machineId }: SwapCountTableProps) {
   const timed = plan.bySwapCount.some(({ secondsLost }) => secondsLost !== null);
   return (
     <Section title="What a swap is worth">
-      <p>{worthSentences(plan).join(' ')}</p>
+      <p>{[...worthSentences(plan), oneSwapLess(plan), runnerUpSentence(plan)].filter(Boolean).join(' ')}</p>
       <Way href={`/machines?edit=${encodeURIComponent(machineId)}#${SWAP_WORTH}`}>
         Change what a swap is worth
       </Way>

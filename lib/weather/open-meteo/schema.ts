@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Values of one variable; null past a model's horizon and in its gaps. */
 const column = z.array(z.number().nullable());

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Which grid cell a point lies in. The address of the grid that comes along is not used: only these three are. */
 export const weatherGovPointSchema = z.object({

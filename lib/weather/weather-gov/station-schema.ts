@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 const point = z.object({ coordinates: z.tuple([z.number(), z.number()]).rest(z.number()) });
 const metres = z.object({ unitCode: z.string(), value: z.number() });

@@ -1,0 +1,37 @@
+// `npm run face`: the text face as the pages send it, cut from the whole one down to what is written here. Run by hand when
+// a letter is missing; what it makes is in the repository.
+import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import subsetFont from 'subset-font';
+import { ROOT } from './prepare.mjs';
+
+const FROM = join(ROOT, 'node_modules', '@fontsource', 'barlow-semi-condensed');
+const TO = join(ROOT, 'app', 'face');
+/** All weights together, in bytes: a first visit has to stay light. */
+const MOST_BYTES = 30_000;
+/** One weight for all: what is more is larger, what is less is paler. Two would be a request and 8 kB more. */
+const WEIGHTS = [600];
+
+const between = (from, to) =>
+  Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).join('');
+/** Basic Latin and the signs that stand beside numbers; in names other letters come from the next face in the list. */
+const TEXT = `${between(0x20, 0x22)}%'()+,-./${between(0x30, 0x3f)}${between(0x41, 0x5a)}${between(0x61, 0x7a)}\u00a0°·±³×½¼¾–‘’“”…−`;
+
+mkdirSync(TO, { recursive: true });
+const made = await Promise.all(
+  WEIGHTS.map(async (weight) => {
+    const whole = readFileSync(join(FROM, 'files', `barlow-semi-condensed-latin-${weight}-normal.woff2`));
+    const face = await subsetFont(whole, TEXT, {
+      targetFormat: 'woff2',
+      keepFeatures: ['tnum'],
+      noHinting: true,
+    });
+    writeFileSync(join(TO, `barlow-semi-condensed-${weight}.woff2`), face);
+    console.log(`${weight}: ${face.length} bytes`);
+    return face.length;
+  }),
+);
+copyFileSync(join(FROM, 'LICENSE'), join(TO, 'LICENSE'));
+const bytes = made.reduce((sum, each) => sum + each, 0);
+console.log(`${bytes} bytes in all.`);
+if (bytes > MOST_BYTES) throw new Error(`More than ${MOST_BYTES} bytes.`);

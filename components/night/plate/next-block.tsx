@@ -1,0 +1,91 @@
+'use client';
+
+import { useState } from 'react';
+import type { Acts } from '@/components/night/use-acts';
+import { Button } from '@/components/ui/button';
+import { classNames } from '@/components/ui/class-names';
+import { useHold } from '@/components/ui/use-hold';
+import { Way } from '@/components/ui/way';
+import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
+import { jobWords } from '@/lib/words/job';
+import type { ActPart } from '@/lib/words/settings';
+import styles from './next-block.module.css';
+import { ScheduleDialog } from './schedule-dialog';
+
+type NextBlockProps = {
+  readonly standing: Standing;
+  readonly zone: ClockZone;
+  readonly acts: Acts;
+  /** At the track buttons are taller. */
+  readonly large: boolean;
+};
+
+/** The one thing to do next, when, and the buttons that tell the plan how it went. */
+export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
+  const [asking, setAsking] = useState(false);
+  const { held, hold } = useHold();
+  const { job } = standing;
+  const words = jobWords(standing, zone);
+  const done = held ?? words.done;
+  return (
+    <section className={styles.block} aria-label="Next">
+      <div className={classNames(styles.job, styles[words.shape])}>
+        <h2 className={styles.label}>Next</h2>
+        {words.when === null ? null : (
+          <p className={styles.when}>
+            <strong className={styles.clock}>{words.when.clock}</strong>{' '}
+            <span className={styles.away}>{words.when.away}</span>
+          </p>
+        )}
+        <p className={styles.lead}>
+          <Lead parts={words.parts} />
+        </p>
+        <p className={styles.lines}>{words.lines.join(' ')}</p>
+        {done === null ? null : (
+          <Button
+            kind="primary"
+            size={large ? 'decide' : 'act'}
+            wide
+            aria-disabled={held !== null}
+            onClick={() => {
+              if (held !== null || job.kind !== 'swap') return;
+              hold(done);
+              acts.fit(job.swap.to);
+            }}
+          >
+            {done}
+          </Button>
+        )}
+        {job.kind === 'out' ? (
+          <Button size={large ? 'decide' : 'act'} wide onClick={acts.comeBack}>
+            Back in
+          </Button>
+        ) : null}
+        {job.kind === 'over' ? <Way href="/after">How forecast and plan held</Way> : null}
+      </div>
+      {job.kind === 'over' || job.kind === 'out' ? null : (
+        <div className={styles.asides}>
+          <Button kind="quiet" size={large ? 'large' : 'normal'} onClick={() => setAsking(true)}>
+            Running late?
+          </Button>
+          <Button kind="quiet" size={large ? 'large' : 'normal'} onClick={acts.knockOut}>
+            Knocked out
+          </Button>
+        </div>
+      )}
+      {asking ? <ScheduleDialog {...{ standing, zone, acts }} onClose={() => setAsking(false)} /> : null}
+    </section>
+  );
+}
+
+/** "Put in 420 410 420", with a line under each number that is another one than before. */
+function Lead({ parts }: { readonly parts: readonly ActPart[] }) {
+  return parts.map(({ text, changed }, place) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one sentence, told apart by their place
+    <span key={place}>
+      {place === 0 ? '' : ' '}
+      <span className={changed ? styles.changed : undefined}>{text}</span>
+    </span>
+  ));
+}
