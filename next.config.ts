@@ -21,7 +21,7 @@ const config: NextConfig = {
   outputFileTracingRoot: ROOT,
   // Reads of files below the working folder are taken for reads of all of it.
   outputFileTracingExcludes: {
-    '*': ['.cache/**', '.next/cache/**', '.next/serve/**', '.next/standalone/**'],
+    '*': ['.cache/**', '.next/cache/**', '.next/serve/**', '.next/brotli/**', '.next/standalone/**'],
   },
   turbopack: { root: ROOT },
   // No page shows a picture that needs scaling; the address that scales them would be work for anybody who asks.

@@ -7,6 +7,7 @@ import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getManifest } from '@serwist/build';
 import { build } from 'esbuild';
+import { writeBrotli } from './brotli.mjs';
 import { run, stamp } from './prepare.mjs';
 import { hashOfSources, ROOT } from './sources.mjs';
 
@@ -113,14 +114,21 @@ async function bundleServer() {
 /** Into the folder that runs on its own, what the framework does not know of or leaves to others. */
 function completeStandalone() {
   const folder = join(OUTPUT, 'standalone');
-  for (const name of ['serve', 'static', 'offline-worker.js', 'inline-script-hashes.json', 'built-from.json'])
+  for (const name of [
+    'serve',
+    'static',
+    'brotli',
+    'offline-worker.js',
+    'inline-script-hashes.json',
+    'built-from.json',
+  ])
     cpSync(join(OUTPUT, name), join(folder, '.next', name), { recursive: true });
   cpSync(join(ROOT, 'public'), join(folder, 'public'), { recursive: true });
   // Our server starts this folder.
   rmSync(join(folder, 'server.js'), { force: true });
 }
 
-rmSync(join(OUTPUT, 'standalone'), { recursive: true, force: true });
+for (const name of ['standalone', 'brotli']) rmSync(join(OUTPUT, name), { recursive: true, force: true });
 const sources = hashOfSources();
 await run('npx', ['--no-install', 'next', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
 const pages = renderedPages();
@@ -136,8 +144,11 @@ await build({
   define: { 'self.HEAVY_AIR_FILES': JSON.stringify(files), 'process.env.NODE_ENV': '"production"' },
   logLevel: 'warning',
 });
+const compressed = writeBrotli(OUTPUT, join(ROOT, 'public'), pages);
 writeBuiltFrom();
 await bundleServer();
 completeStandalone();
 stamp('build', sources);
-console.log(`${pages.length} pages, ${files.length} files kept for use without a network.`);
+console.log(
+  `${pages.length} pages, ${files.length} files kept for use without a network, ${compressed} compressed.`,
+);

@@ -161,7 +161,7 @@ assert.equal(await building.ended, 0, 'the second build failed');
 say(`built a second time in ${((Date.now() - began) / 1000).toFixed(0)} s, in another folder`);
 
 const [one, two] = [ROOT, built].map((root) => join(root, '.next'));
-for (const part of ['static', 'serve', join('server', 'app')]) {
+for (const part of ['static', 'brotli', 'serve', join('server', 'app')]) {
   const { files, differing } = differences(join(one, part), join(two, part));
   assert.deepEqual(
     differing.filter((file) => !PLACED.test(file)),
@@ -186,7 +186,8 @@ say(
 );
 
 const bare = join(folder, 'srv');
-cpSync(join(two, 'standalone'), bare, { recursive: true });
+// Links within the folder stay within its copy.
+cpSync(join(two, 'standalone'), bare, { recursive: true, verbatimSymlinks: true });
 rmSync(built, { recursive: true, force: true });
 const size = execFileSync('du', ['-sk', bare]).toString().split('\t')[0];
 say(`the folder that runs on its own: ${(Number(size) / 1000).toFixed(0)} MB without Node`);

@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { request as plainRequest } from 'node:http';
+import { type IncomingMessage, request as plainRequest } from 'node:http';
 import { join } from 'node:path';
+import { buffer } from 'node:stream/consumers';
+import { brotliDecompressSync } from 'node:zlib';
 import { type APIResponse, expect } from '@playwright/test';
 import { test } from './test';
 
@@ -142,13 +144,12 @@ test('a method that is not spoken is refused with the ones that are', async ({ r
   expect([preflight.status(), preflight.headers().allow]).toEqual([405, 'POST']);
 });
 
-/** An address as it is, which fetch would tidy up before sending it. */
-const rawLocation = (path: string, baseURL: string) =>
-  new Promise<string | undefined>((done, fail) => {
+/** An address as it is, which fetch would tidy up before sending it, and an answer as it came. */
+const rawAnswer = (path: string, baseURL: string, headers: Record<string, string> = {}) =>
+  new Promise<{ answer: IncomingMessage; body: Buffer }>((done, fail) => {
     const { hostname, port } = new URL(baseURL);
-    plainRequest({ hostname, port, path, method: 'GET' }, (answer) => {
-      answer.resume();
-      done(answer.headers.location);
+    plainRequest({ hostname, port, path, method: 'GET', headers }, (answer) => {
+      buffer(answer).then((body) => done({ answer, body }), fail);
     })
       .on('error', fail)
       .end();
@@ -162,9 +163,33 @@ test('no address leads away to another site', async ({ baseURL }) => {
     '/trail/',
     '/\\elsewhere.example/',
   ]) {
-    const location = await rawLocation(path, baseURL ?? '');
+    const { location } = (await rawAnswer(path, baseURL ?? '')).answer.headers;
     if (location !== undefined)
       expect(new URL(location, baseURL).origin, path).toBe(new URL(baseURL ?? '').origin);
+  }
+});
+
+test('what the build compressed is the same answer with other bytes, for every file and page of it', async ({
+  baseURL,
+}) => {
+  const list: { path: string }[] = JSON.parse(readFileSync(join('.next', 'brotli', 'files.json'), 'utf8'));
+  const paths = list.map(({ path }) => path);
+  expect(paths).toEqual(
+    expect.arrayContaining([...PAGES.filter((path) => path !== '/no-page-here'), ...ASSETS.slice(0, 2)]),
+  );
+  for (const path of paths) {
+    const plain = await rawAnswer(path, baseURL ?? '');
+    const short = await rawAnswer(path, baseURL ?? '', { 'accept-encoding': 'gzip, br' });
+    const told = ({ answer }: typeof plain) => ({
+      ...answer.headers,
+      date: '',
+      'content-encoding': '',
+      'content-length': '',
+    });
+    expect(short.answer.headers['content-encoding'], path).toBe('br');
+    expect(short.answer.headers.vary, path).toMatch(/accept-encoding/i);
+    expect(told(short), path).toEqual(told(plain));
+    expect(brotliDecompressSync(short.body).equals(plain.body), path).toBe(true);
   }
 });
 

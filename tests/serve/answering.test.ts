@@ -27,6 +27,7 @@ async function serving(
     answering({
       settings: readServeSettings(environment),
       routeOf: (path) => (path.startsWith('/api/') ? '/api/x' : 'none'),
+      compressed: new Map(),
       watch: { served: (one) => served.push(one), upstreamFailed: () => {}, planned: () => {} },
       seconds: () => 0,
       fail: (thrown) => faults.push(thrown),

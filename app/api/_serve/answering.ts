@@ -1,5 +1,6 @@
 import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
 import { ASSET_POLICY, DATA_POLICY, SECURITY_HEADERS } from '@/app/_headers/security-headers';
+import { answerInBrotli, type CompressedFiles } from './brotli';
 import { callerOfSocket } from './caller-address';
 import type { RouteOf } from './routes';
 import { CALLER_HEADER } from './served-process';
@@ -9,6 +10,7 @@ import type { Watch } from './watch';
 type Answering = {
   readonly settings: Pick<ServeSettings, 'httpsOnlySeconds' | 'httpsOnlyBelow'>;
   readonly routeOf: RouteOf;
+  readonly compressed: CompressedFiles;
   readonly watch: Watch;
   /** Seconds of a clock that only goes forward. */
   readonly seconds: () => number;
@@ -58,7 +60,8 @@ function refuse(response: ServerResponse, allow: readonly string[]): void {
  * Answers requests with the framework. Before it sees one: the headers of every answer, who asks, and a refusal of what
  * it would fail on aloud: strange methods, and calls of server actions, which there are none of.
  */
-export function answering({ settings, routeOf, watch, seconds, fail, answer }: Answering): RequestListener {
+export function answering(how: Answering): RequestListener {
+  const { settings, routeOf, compressed, watch, seconds, fail, answer } = how;
   return (request, response) => {
     const began = seconds();
     const path = pathOf(request);
@@ -73,11 +76,13 @@ export function answering({ settings, routeOf, watch, seconds, fail, answer }: A
     delete request.headers['next-action'];
     const allowed = isOfTheApi(path) ? OF_THE_API : OF_PAGES;
     if (!allowed.includes(request.method ?? '')) refuse(response, allowed);
-    else
+    else {
+      if (OF_PAGES.includes(request.method ?? '')) answerInBrotli(request, response, compressed, path);
       answer(request, response).catch((fault: unknown) => {
         fail(fault);
         if (!response.headersSent) response.writeHead(500, { 'cache-control': 'no-store' });
         response.end();
       });
+    }
   };
 }

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { createThreads } from '@/app/api/_planning/threads';
 import { VERSION } from '@/lib/contract/version';
 import { answering } from './answering';
+import { readCompressed } from './brotli';
 import { watchConnections } from './ending';
 import { createLog, type Log, logSaid, takeOverConsole } from './log';
 import { readRoutes } from './routes';
@@ -70,7 +71,8 @@ async function serve(log: Log): Promise<void> {
   const fail = (thrown: unknown): void => logSaid(log, 'error', [thrown]);
   const handler = app.getRequestHandler();
   const routeOf = readRoutes(folder);
-  server.on('request', answering({ settings, routeOf, watch, seconds, fail, answer: handler }));
+  const compressed = readCompressed(folder);
+  server.on('request', answering({ settings, routeOf, compressed, watch, seconds, fail, answer: handler }));
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject);
     server.listen(settings.port, settings.host, resolve);

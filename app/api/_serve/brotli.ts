@@ -1,0 +1,86 @@
+import { readFileSync } from 'node:fs';
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { join } from 'node:path';
+import { z } from 'zod';
+
+const listSchema = z.array(z.object({ path: z.string(), file: z.string(), plainBytes: z.int().positive() }));
+
+/** What the build compressed of one address. */
+type Compressed = { readonly body: Buffer; readonly plainBytes: number };
+
+/** By address, just as it is asked for: what is not listed is not there, so nothing a caller writes names a file. */
+export type CompressedFiles = ReadonlyMap<string, Compressed>;
+
+/** Reads what .scripts/brotli.mjs left in the build of a folder. */
+export function readCompressed(folder: string): CompressedFiles {
+  const at = join(folder, '.next', 'brotli');
+  const list = listSchema.parse(JSON.parse(readFileSync(join(at, 'files.json'), 'utf8')));
+  return new Map(
+    list.map(({ path, file, plainBytes }) => [path, { body: readFileSync(join(at, file)), plainBytes }]),
+  );
+}
+
+/** A coding and how much it is wanted, a fraction of three digits at most (RFC 9110, section 12.4.2). */
+const BROTLI = /^br(?:[ \t]*;[ \t]*q=(0(?:\.\d{0,3})?|1(?:\.0{0,3})?))?$/i;
+
+/** Whether brotli is asked for by its name with a weight above 0 (RFC 9110, section 12.5.3). */
+export function wantsBrotli(acceptEncoding: string | undefined): boolean {
+  return (acceptEncoding ?? '').split(',').some((part) => {
+    const found = BROTLI.exec(part.trim());
+    return found !== null && Number(found[1] ?? 1) > 0;
+  });
+}
+
+/** A part of a file is counted in bytes of the plain one, and so left to the framework. */
+const wantsPart = ({ headers }: IncomingMessage): boolean => headers.range !== undefined;
+
+const calledBack = (given: readonly unknown[]): void => {
+  for (const each of given) if (typeof each === 'function') process.nextTick(each);
+};
+
+/**
+ * Lets the framework answer as if nothing could be compressed, and sends what the build compressed in place of the body
+ * where its answer is that very file, whole. So every header is the framework's own; another answer of the same address
+ * (nothing has changed, an error, the data of a page) is of another status or length and goes out as it is.
+ */
+export function answerInBrotli(
+  request: IncomingMessage,
+  response: ServerResponse,
+  files: CompressedFiles,
+  path: string,
+): void {
+  const compressed = files.get(path);
+  if (compressed === undefined || wantsPart(request)) return;
+  if (!wantsBrotli(String(request.headers['accept-encoding'] ?? ''))) return;
+  delete request.headers['accept-encoding'];
+  const { body, plainBytes } = compressed;
+  const { writeHead, write, end } = response;
+  let replaced = false;
+  const isTheFile = (status: unknown): boolean =>
+    status === 200 &&
+    Number(response.getHeader('content-length')) === plainBytes &&
+    !response.hasHeader('content-encoding');
+  Object.assign(response, {
+    writeHead: (...given: unknown[]) => {
+      replaced = isTheFile(given[0]);
+      if (replaced) {
+        response.setHeader('content-encoding', 'br');
+        response.setHeader('content-length', body.length);
+        if (!/accept-encoding/i.test(String(response.getHeader('vary') ?? '')))
+          response.appendHeader('vary', 'Accept-Encoding');
+      }
+      return Reflect.apply(writeHead, response, given);
+    },
+    write: (...given: unknown[]) => {
+      if (!response.headersSent) response.writeHead(response.statusCode);
+      if (!replaced) return Reflect.apply(write, response, given);
+      calledBack(given);
+      return true;
+    },
+    end: (...given: unknown[]) => {
+      if (!response.headersSent && isTheFile(response.statusCode)) response.writeHead(response.statusCode);
+      if (!replaced) return Reflect.apply(end, response, given);
+      return Reflect.apply(end, response, [body, ...given.filter((each) => typeof each === 'function')]);
+    },
+  });
+}
