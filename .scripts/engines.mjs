@@ -56,11 +56,11 @@ for (const { name, packages } of ENGINES.filter((engine) => !found.includes(engi
   console.log(`Left out: ${name} is not on this machine. On Debian: apt-get install ${packages.join(' ')}`);
 if (found.length === 0) process.exit(0);
 
-installIfNeeded();
-buildIfNeeded();
+await installIfNeeded();
+await buildIfNeeded();
 // Node 20 has the web socket that Firefox is spoken to over behind a switch.
 const nodeOptions = typeof WebSocket === 'undefined' ? { NODE_OPTIONS: '--experimental-websocket' } : {};
-run(
+await run(
   'npx',
   [
     '--no-install',

@@ -1,19 +1,12 @@
 'use client';
 
-import dynamic from 'next/dynamic';
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
 import type { NightRecords } from '@/lib/night/night';
 import type { Plan, PlanWarning } from '@/lib/plan/types';
 import type { Voice } from '@/lib/words/voice';
 import { warningSentences } from '@/lib/words/warnings';
-import type { PressureQuestionWarning } from './pressure-questions';
-
-/** Few nights leave a doubt: its questions are loaded then. */
-const PressureQuestions = dynamic(
-  () => import('./pressure-questions').then((module) => module.PressureQuestions),
-  { ssr: false },
-);
+import { PressureQuestions, type PressureQuestionWarning } from './pressure-questions';
 
 /** The warnings that are answered beside their buttons. */
 const PRESSURE_QUESTION_CODES = ['baseline-pressure-in-doubt', 'hours-pressure-in-doubt'] as const;

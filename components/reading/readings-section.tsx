@@ -15,6 +15,7 @@ import { formatPercent, formatPressure } from '@/lib/units/format';
 import { readFromText } from '@/lib/words/read-from';
 import type { Voice } from '@/lib/words/voice';
 import { type PlannedNight, readingText } from '@/lib/words/what-moved';
+import { PlaceTaught } from './place-taught';
 import styles from './reading.module.css';
 import { ReadingDialog } from './reading-dialog';
 import type { ReadingDesk } from './use-reading-desk';
@@ -81,11 +82,6 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
     </Section>
   );
 }
-
-/** Few places have taught anything yet. */
-const PlaceTaught = dynamic(() => import('./place-taught').then((module) => module.PlaceTaught), {
-  ssr: false,
-});
 
 const NearbyStations = dynamic(() => import('./nearby-stations').then((module) => module.NearbyStations), {
   ssr: false,

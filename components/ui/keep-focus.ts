@@ -43,12 +43,15 @@ function backInUse(element: Element, changes: readonly MutationRecord[]): HTMLEl
   return touched && element instanceof HTMLElement && !element.matches(':disabled') ? element : null;
 }
 
-/** The element itself if it is still there, else the heading of the part of the page it stood in. */
+/**
+ * The element itself if it is still there, else the heading of the part of the page it stood in; where the whole page
+ * was put up anew, of the page.
+ */
 function placeOf([element, ...around]: Line): HTMLElement | null {
   if (element?.isConnected === true) return element instanceof HTMLElement ? element : null;
-  const part = around
-    .find(({ isConnected }) => isConnected)
-    ?.closest<HTMLElement>('section, form, dialog, main');
+  const left = around.find(({ isConnected }) => isConnected);
+  const part =
+    left?.closest<HTMLElement>('section, form, dialog, main') ?? left?.querySelector<HTMLElement>('main');
   if (part === undefined || part === null) return null;
   const place = part.querySelector<HTMLElement>('h1, h2, h3, legend') ?? part;
   place.tabIndex = -1;

@@ -1,6 +1,5 @@
 'use client';
 
-import dynamic from 'next/dynamic';
 import { askProblemWords } from '@/components/server/ask-words';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
@@ -12,16 +11,12 @@ import { useHash } from '@/components/ui/use-hash';
 import { stretchOfRuns } from '@/lib/night/forecast-question';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
+import { ForecastFacts } from './forecast-facts';
 import { PlaceDialog } from './place-dialog';
 import type { RenewProblem } from './renew-forecast';
 import { TypedHoursNote } from './typed-hours-note';
 import type { ForecastState } from './use-forecast';
 import styles from './weather.module.css';
-
-/** Loaded with the first forecast: before there is one, nothing is to be told of it. */
-const ForecastFacts = dynamic(() => import('./forecast-facts').then((module) => module.ForecastFacts), {
-  ssr: false,
-});
 
 type WeatherSectionProps = {
   readonly event: Stored<EventRecord>;

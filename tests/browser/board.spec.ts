@@ -154,7 +154,7 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     await press(context, 'done');
     await page.reload();
     const row = page.getByRole('region', { name: 'Machines' }).getByRole('listitem').first();
-    await expect(row).toContainText(`${lead.replace(/^Fit /, '')} in.`);
+    await expect(row).toContainText(`${lead.replace(/^Put in /, '')} in.`);
     await expect(row).toContainText('Follows: 1 phone');
     await expect(page.getByRole('region', { name: 'What was told' })).toContainText('1 of 1 phone');
     expect(await accessFaults(page)).toEqual([]);

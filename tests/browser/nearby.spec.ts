@@ -3,6 +3,7 @@ import { writeBackup } from '@/lib/store/backup-file';
 import { demoRecords } from '../night/night-case';
 import { lakeEvening } from '../support/lake-evenings';
 import { EVENING, instantOf } from './clock';
+import { openNumbers } from './numbers';
 import { accessFaults, overflows, test } from './watched-page';
 
 test.use({ now: EVENING });
@@ -39,6 +40,7 @@ async function tonightAtTheLake(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Replace what is here' }).click();
   await expect(page.getByText('backup.json is taken in.')).toBeVisible();
   await page.goto('/');
+  await openNumbers(page);
   await page.getByLabel('Night shown').selectOption({ label: 'Lake tonight' });
   await expect(page.getByRole('heading', { name: 'Lake tonight' })).toBeVisible();
 }

@@ -94,10 +94,10 @@ test.describe('before the first round', () => {
     await hours.nth((await hours.count()) - 1).fill('-5');
     await dialog.getByRole('button', { name: 'Save hours' }).click();
     const call = page.getByRole('region', { name: 'The call' });
-    await expect(call).toContainText(/Start on|No swap|Fit/);
+    await expect(call).toContainText(/Start on|No swap|Put in/);
     await page.reload();
     await expect(page.getByRole('heading', { name: 'Cut off' })).toBeVisible();
-    await expect(call).toContainText(/Start on|No swap|Fit/);
+    await expect(call).toContainText(/Start on|No swap|Put in/);
     await expect(page.getByRole('region', { name: 'Weather', exact: true })).toContainText('none');
   });
 });

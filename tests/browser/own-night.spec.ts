@@ -46,8 +46,8 @@ test('from nothing to a call: machine, event, hours, typed on a phone', async ({
   await expect(dialog(night)).toHaveCount(0);
   await expect(night.getByRole('heading', { name: 'Saturday heats' })).toBeVisible();
   const call = night.getByRole('region', { name: 'The call' });
-  await expect(call).toContainText(/(Start on|Fit|No swap)/);
-  await expect(night.getByRole('row', { name: /^Round 3/ })).toContainText('22:00 to 22:10');
+  await expect(call).toContainText(/(Start on|Put in|No swap)/);
+  await expect(night.getByRole('row', { name: /^Round 3 22:00 to 22:10/ })).toBeVisible();
   // The page is prerendered with nothing of this in it; a reload must bring it back from the browser's own store.
   await night.reload();
   await expect(night.getByRole('heading', { name: 'Saturday heats' })).toBeVisible();

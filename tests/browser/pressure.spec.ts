@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test';
+import { openNumbers } from './numbers';
 import { accessFaults, overflows, test } from './watched-page';
 
 const dialog = (page: Page) => page.locator('dialog[open]');
@@ -7,6 +8,7 @@ const call = (page: Page) => page.getByRole('region', { name: 'The call' });
 
 /** The demo night's machine with this as its baseline's station pressure [inHg], at 1,320 ft. */
 async function typeBaseline(page: Page, pressure: string): Promise<void> {
+  await openNumbers(page);
   await page.getByRole('link', { name: 'Change: Machine' }).click();
   await dialog(page).locator('[name="baseline.pressure"]').fill(pressure);
 }
@@ -43,6 +45,7 @@ test('a sea-level number as station pressure of a baseline is saved, asked about
 
 test('hours that are station pressure after all are asked about once', async ({ night }) => {
   await night.goto('/');
+  await openNumbers(night);
   await night.getByRole('link', { name: 'Change: Hours' }).click();
   await dialog(night).locator('[name="pressure"]').fill('29.55');
   await save(night, 'hours');

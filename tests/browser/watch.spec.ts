@@ -1,6 +1,7 @@
 import { expect, type Page } from '@playwright/test';
 import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
 import { EVENING } from './clock';
+import { openNumbers } from './numbers';
 import { accessFaults, test } from './watched-page';
 import { answerPlaces } from './weather-answers';
 
@@ -28,6 +29,7 @@ async function accepted(page: Page): Promise<(celsius: readonly number[]) => Pro
   await page.getByRole('link', { name: 'Get the forecast' }).click();
   await page.getByRole('button', { name: 'Get the forecast' }).click();
   await page.getByRole('button', { name: 'Go by the forecast alone' }).click();
+  await openNumbers(page);
   await expect(page.getByRole('cell', { name: 'typed' })).toHaveCount(0);
   await watch(page).getByRole('button', { name: 'This is my plan' }).click();
   await expect(watch(page)).toContainText('The same.');

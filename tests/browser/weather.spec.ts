@@ -1,6 +1,7 @@
 import { expect, type Page, type Route } from '@playwright/test';
 import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
 import { EVENING } from './clock';
+import { openNumbers } from './numbers';
 import { accessFaults, overflows, test } from './watched-page';
 import { answerPlaces, jsonAnswer } from './weather-answers';
 
@@ -43,6 +44,7 @@ test.describe('the weather of a night', () => {
     ).toHaveAttribute('href', 'https://open-meteo.com/');
     await expect(weather(night)).toContainText('its ensemble spreads by');
     await expect(weather(night)).toContainText('The hours you typed');
+    await openNumbers(night);
     await expect(night.getByRole('cell', { name: 'typed' }).first()).toBeVisible();
     await weather(night).getByRole('button', { name: 'Go by the forecast alone' }).click();
     await expect(night.getByRole('cell', { name: 'typed' })).toHaveCount(0);
