@@ -1,9 +1,15 @@
 'use client';
 
 import { type RefObject, useEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 
-/** The width of an element in pixels, kept current; 0 until it has been measured. */
-export function useWidth<E extends HTMLElement>(): {
+/**
+ * The width of an element in pixels, kept current; 0 until it has been measured. While the page is printed it is
+ * the one on paper, where one is told: a print must not follow the window it is made from.
+ */
+export function useWidth<E extends HTMLElement>(
+  onPaper?: number,
+): {
   readonly ref: RefObject<E | null>;
   readonly width: number;
 } {
@@ -12,13 +18,26 @@ export function useWidth<E extends HTMLElement>(): {
   useEffect(() => {
     const element = ref.current;
     if (element === null) return;
-    setWidth(Math.floor(element.clientWidth));
-    if (typeof ResizeObserver === 'undefined') return;
-    const observer = new ResizeObserver(([entry]) => {
-      if (entry !== undefined) setWidth(Math.floor(entry.contentRect.width));
-    });
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
+    const measure = () => setWidth(Math.floor(element.clientWidth));
+    // At once: the paper is laid out as soon as the event is over.
+    const toPaper = () => {
+      if (onPaper !== undefined) flushSync(() => setWidth(onPaper));
+    };
+    measure();
+    window.addEventListener('beforeprint', toPaper);
+    window.addEventListener('afterprint', measure);
+    const observer =
+      typeof ResizeObserver === 'undefined'
+        ? null
+        : new ResizeObserver(([entry]) => {
+            if (entry !== undefined) setWidth(Math.floor(entry.contentRect.width));
+          });
+    observer?.observe(element);
+    return () => {
+      window.removeEventListener('beforeprint', toPaper);
+      window.removeEventListener('afterprint', measure);
+      observer?.disconnect();
+    };
+  }, [onPaper]);
   return { ref, width };
 }

@@ -9,6 +9,10 @@ export const LANE_COLUMNS = 3;
 export const LANE_COLUMN = 36;
 const WIDE = 640;
 
+/** As it is drawn for paper, wider than on any screen: across the sheet, and no taller than it has room for. */
+export const PAPER_WIDTH = 1020;
+const PAPER_HEIGHT = 280;
+
 /** Whether there is room for the lanes; where there is none they are left to the table. */
 export function hasLanes(width: number): boolean {
   return width >= WIDE;
@@ -21,6 +25,7 @@ export function rightOf(width: number): number {
 
 /** Half as tall as wide, but readable on a phone and no wall on a desk. */
 export function chartHeight(width: number): number {
+  if (width === PAPER_WIDTH) return PAPER_HEIGHT;
   return Math.round(Math.min(380, Math.max(300, width * 0.45)));
 }
 

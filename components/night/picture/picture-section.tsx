@@ -16,7 +16,7 @@ import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { carburettorOptions } from '@/lib/words/carburettor-options';
 import type { Voice } from '@/lib/words/voice';
-import { chartHeight, TEMPERATURE_HEIGHT } from './frame-of-picture';
+import { chartHeight, PAPER_WIDTH, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import styles from './picture-section.module.css';
 // With the page's own styles: one request less when the chart arrives.
 import './night-chart.module.css';
@@ -53,7 +53,7 @@ export function PictureSection(props: PictureSectionProps) {
   const [span, setSpan] = useState<'runs' | 'hours'>('runs');
   const [jet, setJet] = useState('');
   const [cursor, setCursor] = useState<Instant | null>(null);
-  const { ref, width } = useWidth<HTMLDivElement>();
+  const { ref, width } = useWidth<HTMLDivElement>(PAPER_WIDTH);
   const near = useNear(ref);
   const picture = useMemo(
     () => pictureOf({ plan, machine, carburettor, zone, place, span }),
