@@ -9,7 +9,7 @@ const VISITS = 20;
 
 test('pages that are left at once leave the database open to the next page', async ({ engine }) => {
   await engine.go('/');
-  await shows(engine, 'Next');
+  await shows(engine, 'Other jets');
   for (let visit = 0; visit < VISITS; visit += 1) {
     await engine.go(FIRST_PAGES[visit % FIRST_PAGES.length] ?? '/');
     await engine.ask(tapLater, '/machines', AFTER_MS[visit % AFTER_MS.length] ?? 0);

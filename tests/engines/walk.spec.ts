@@ -5,7 +5,7 @@ import { shows } from './in-page';
 
 /** What stands on each page once it is whole. */
 const WORDS: Readonly<Record<string, string>> = {
-  '/': 'Next',
+  '/': 'Other jets',
   '/trail': 'Seasons',
   '/club': 'Club',
   '/machines': 'Duplicate',

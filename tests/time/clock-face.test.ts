@@ -58,4 +58,9 @@ describe('a clock as the person reads it', () => {
       '24',
     ]);
   });
+
+  it('is 24 hours where the device names no language', () => {
+    // "C" is what a browser passes on from a system without a locale; neither is a tag of BCP 47.
+    expect(['C', '', 'not a tag'].map(deviceHours)).toEqual(['24', '24', '24']);
+  });
 });
