@@ -157,7 +157,15 @@ const npx = (args, more = {}) =>
   startGroup('npx', ['--no-install', ...args], { cwd: ROOT, env: { ...process.env, ...clock, ...more } });
 const servers = [
   npx(['tsx', 'tests/support/fake-weather/serve.ts', '--port', String(PORT + 1)]),
-  npx(['next', 'start', '-p', String(PORT)], fakeWeatherEnvironment(`http://127.0.0.1:${PORT + 1}`)),
+  startGroup(process.execPath, ['.next/serve/serve.mjs'], {
+    cwd: ROOT,
+    env: {
+      ...process.env,
+      ...clock,
+      ...fakeWeatherEnvironment(`http://127.0.0.1:${PORT + 1}`),
+      PORT: String(PORT),
+    },
+  }),
 ];
 try {
   for (let tries = 0; tries < 100; tries += 1) {

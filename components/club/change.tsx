@@ -5,7 +5,7 @@ import styles from './change.module.css';
 
 type ChangeProps = { readonly from: Setting; readonly to: Setting };
 
-/** "400/390/400 → 410/400/410" with the jets that change set off. */
+/** "400 390 400 → 410 400 410" with the jets that change set off. */
 export function Change({ from, to }: ChangeProps) {
   if (sameMains(from.mains, to.mains))
     return (
@@ -38,7 +38,7 @@ export function Jets({ from, to }: ChangeProps) {
       {to.mains.map((main, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a carburettor is its place
         <span key={i}>
-          {i === 0 ? '' : '/'}
+          {i === 0 ? '' : ' '}
           {main === from.mains[i] ? main : <b className={styles.changed}>{main}</b>}
         </span>
       ))}
