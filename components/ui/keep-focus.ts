@@ -19,7 +19,7 @@ export function keepFocus(page: Document): () => void {
     const [last] = line;
     if (last === undefined || page.activeElement !== page.body) return;
     const back = last.isConnected ? backInUse(last, changes) : (placeOf(line) ?? placeOf(before));
-    back?.focus({ preventScroll: true });
+    if (back !== null && back !== undefined) focusInSight(back);
   }
   const observer = new MutationObserver(look);
   observer.observe(page.body, { childList: true, subtree: true, attributeFilter: ['disabled'] });
@@ -30,6 +30,12 @@ export function keepFocus(page: Document): () => void {
     page.removeEventListener('focusin', remember);
     page.removeEventListener('pointerdown', forget, true);
   };
+}
+
+/** Whoever goes by keys must see where the focus went; for a finger the page does not move. */
+function focusInSight(place: HTMLElement): void {
+  place.focus({ preventScroll: true });
+  if (place.matches(':focus-visible')) place.scrollIntoView({ block: 'nearest' });
 }
 
 function lineOf(element: Element): Line {

@@ -2,20 +2,25 @@
 import { cleanup, render, screen, waitFor } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { type ReactNode, useState } from 'react';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { keepFocus } from '@/components/ui/keep-focus';
 import { Section } from '@/components/ui/section';
 import { ToastProvider, useToast } from '@/components/ui/toast';
 
 let end: () => void;
+/** jsdom lays nothing out, and so has no scrolling. */
+const scrollIntoView = vi.fn();
 
 beforeEach(() => {
+  scrollIntoView.mockReset();
+  Element.prototype.scrollIntoView = scrollIntoView;
   end = keepFocus(document);
 });
 
 afterEach(() => {
   end();
   cleanup();
+  Reflect.deleteProperty(Element.prototype, 'scrollIntoView');
 });
 
 /** A button that is gone once pressed. */
@@ -163,5 +168,15 @@ describe('the way back by keys', () => {
     await user.keyboard('{Control>}z{/Control}');
     screen.getByText('Fitted 410');
     expect(screen.queryByRole('button', { name: 'Undo' })).toBeNull();
+  });
+
+  it('brings the place into sight of whoever goes by keys', async () => {
+    render(<Page />);
+    await userEvent.tab();
+    await userEvent.keyboard('{Enter}');
+    const title = await screen.findByRole('heading', { name: 'Machines' });
+    await waitFor(() => expect(document.activeElement).toBe(title));
+    expect(scrollIntoView.mock.contexts).toEqual([title]);
+    expect(scrollIntoView).toHaveBeenCalledWith({ block: 'nearest' });
   });
 });
