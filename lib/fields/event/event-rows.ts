@@ -2,6 +2,7 @@ import type { EventJson } from '@/lib/contract/event';
 import { readCoordinatePair } from '@/lib/fields/coordinate';
 import { type DraftOf, type FieldTable, groupOf, type ValuesOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
+import { LATITUDE, LONGITUDE } from '@/lib/fields/place/coordinates';
 import { blankOf, fieldLabel } from '@/lib/fields/table-values';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { numberText } from '@/lib/units/entry-text';
@@ -29,20 +30,8 @@ export const EVENT = {
         maxLength: 120,
         autoComplete: 'off',
       }),
-      latitude: f.raw({
-        label: 'Latitude',
-        at: 'place.latitude',
-        hint: 'Or both, as a map gives them.',
-        signed: true,
-        inputMode: 'text',
-      }),
-      longitude: f.raw({
-        label: 'Longitude',
-        at: 'place.longitude',
-        hint: 'West is negative, or 93.61 W.',
-        signed: true,
-        inputMode: 'text',
-      }),
+      latitude: f.raw(LATITUDE),
+      longitude: f.raw(LONGITUDE),
       elevation: f.elevation({ label: 'Elevation', at: 'elevationM', example: '402', hint: 'Of the track.' }),
       timezone: f.raw({ label: 'Time zone of the track', at: 'timezone' }),
       date: f.text({ label: 'Date of the first run', type: 'date' }),

@@ -7,6 +7,7 @@ import { type DraftOf, type FieldTable, groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { formReading } from '@/lib/fields/form-reading';
 import { fieldAt, readFields } from '@/lib/fields/table-values';
+import { LATITUDE, LONGITUDE } from './coordinates';
 
 export type TypedPlace = { readonly place: PlaceJson; readonly elevationM: EventJson['elevationM'] };
 
@@ -22,20 +23,8 @@ export const PLACE = {
       search: f.text({ label: 'Search a place' }),
       /** The name that was chosen from what the search found; '' where none was. */
       searched: f.kept<string>(''),
-      latitude: f.raw({
-        label: 'Latitude',
-        at: 'place.latitude',
-        hint: 'Or both, as a map gives them.',
-        signed: true,
-        inputMode: 'text',
-      }),
-      longitude: f.raw({
-        label: 'Longitude',
-        at: 'place.longitude',
-        hint: 'West is negative, or 93.61 W.',
-        signed: true,
-        inputMode: 'text',
-      }),
+      latitude: f.raw(LATITUDE),
+      longitude: f.raw(LONGITUDE),
       name: f.text({
         label: 'Name of the place',
         at: 'place.name',
