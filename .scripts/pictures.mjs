@@ -37,26 +37,25 @@ async function settled(page) {
   );
 }
 
-/** The page of a scene in one size, the demo night in it. */
+/** The page of a scene, the demo night in it: as a phone opens it, or a wall. */
 async function open(browser, { path, clock, steps = [] }, [width, height]) {
   const context = await browser.newContext({
+    baseURL: BASE,
     viewport: { width, height },
     colorScheme: 'light',
     locale: 'en-GB',
     timezoneId: 'America/Chicago',
     serviceWorkers: 'block',
-    deviceScaleFactor: width < 800 ? 2 : 1,
   });
   await context.clock.setFixedTime(at(clock));
   const page = await context.newPage();
-  await page.goto(`${BASE}/`);
+  await page.goto('/');
   await page.getByRole('region', { name: 'Next', exact: true }).waitFor();
-  if (path !== '/') await page.goto(`${BASE}${path}`);
+  if (path !== '/') await page.goto(path);
   for (const step of steps) {
     await settled(page);
     await step(page);
   }
-  await settled(page);
   return { context, page };
 }
 
@@ -64,21 +63,25 @@ async function open(browser, { path, clock, steps = [] }, [width, height]) {
 const GREY = 'html, dialog { filter: grayscale(1) !important }';
 
 async function take(browser, scene) {
-  for (const [size, extent] of Object.entries(scene.wall ? WALLS : SIZES)) {
-    const { context, page } = await open(browser, scene, extent);
+  const sizes = Object.entries(scene.wall ? WALLS : SIZES);
+  const { context, page } = await open(browser, scene, sizes[0][1]);
+  for (const [size, [width, height]] of sizes) {
+    await page.setViewportSize({ width, height });
+    await settled(page);
     const to = (look, kind = 'png') => join(TO, `${scene.name}-${size}-${look}.${kind}`);
     const whole = size === 'phone' || size === 'desk';
+    if (whole) await page.pdf({ path: to('paper', 'pdf'), preferCSSPageSize: true, format: PAPERS[size] });
     for (const look of ['day', 'night']) {
       await page.emulateMedia({ colorScheme: look === 'day' ? 'light' : 'dark' });
       await page.screenshot({ path: to(look) });
       if (whole) await page.screenshot({ path: to(`${look}-whole`), fullPage: true });
     }
-    await page.addStyleTag({ content: GREY });
+    const grey = await page.addStyleTag({ content: GREY });
     await page.screenshot({ path: to('grey') });
+    await grey.evaluate((style) => style.remove());
     await page.emulateMedia({ colorScheme: 'light' });
-    if (whole) await page.pdf({ path: to('paper', 'pdf'), preferCSSPageSize: true, format: PAPERS[size] });
-    await context.close();
   }
+  await context.close();
   console.log(scene.name);
 }
 

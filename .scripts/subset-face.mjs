@@ -23,7 +23,11 @@ const CUTS = [
     text: `${between(0x20, 0x22)}%'()+,-./${between(0x30, 0x3f)}${between(0x41, 0x5a)}${between(0x61, 0x7a)}\u00a0°·±³×½¼¾–‘’“”…−`,
   },
   // In names: Latin-1, then Latin Extended-A with the commas below of Romanian. The style sheet says when each is asked for.
-  { name: '-accents', from: 'latin', text: `${between(0xc0, 0xd6)}${between(0xd8, 0xf6)}${between(0xf8, 0xff)}` },
+  {
+    name: '-accents',
+    from: 'latin',
+    text: `${between(0xc0, 0xd6)}${between(0xd8, 0xf6)}${between(0xf8, 0xff)}`,
+  },
   { name: '-far-accents', from: 'latin-ext', text: `${between(0x100, 0x17f)}${between(0x218, 0x21b)}` },
 ];
 

@@ -86,18 +86,18 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
 
 type FallProps = Pick<WholeNightProps, 'night' | 'standing' | 'voice'>;
 
-/** The night from top to bottom, with its risk and what it rests on at its foot. */
+/** The night from top to bottom: its risk at its head, what it rests on at its foot. */
 function Fall({ night, standing, voice }: FallProps) {
   const { event, machine } = night.records;
   return (
     <section className={styles.fall} aria-label="The night">
-      <h2 className={styles.fallTitle}>The night</h2>
+      <div className={styles.fallHead}>
+        <h2 className={styles.fallTitle}>The night</h2>
+        <p className={styles.risk}>{riskSentence(standing)}</p>
+      </div>
       <NightFigure {...{ standing, voice }} machine={night.machine} />
-      <p>
-        <strong>{riskSentence(standing)}</strong>{' '}
-        <span className={styles.quiet}>
-          {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}
-        </span>
+      <p className={styles.quiet}>
+        {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}
       </p>
     </section>
   );

@@ -14,6 +14,16 @@ export function dangerSentences(dangers: readonly Danger[], plan: Plan): readonl
   );
 }
 
+/** The same at a glance, for the first screen: what not to race on, and the one thing that helps. */
+export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
+  return dangers.map((danger) => `${doNotRace(danger, plan)} ${remedy(danger)}`).join(' ');
+}
+
+function remedy({ why, sizes }: Danger): string {
+  if (why === 'no-time') return 'Ask for a later start.';
+  return sizes === null ? 'No jet will do.' : `Borrow ${jetsText(sizes)}.`;
+}
+
 /** "Do not race Round 5 to Round 8 on 410: risk of lean up to 63 in 64." */
 function doNotRace({ grade, runs }: Danger, plan: Plan): string {
   const settings = [...new Set(runs.map(({ setting }) => settingText(setting)))].join(', then ');

@@ -4,7 +4,7 @@ import { Notice } from '@/components/ui/notice';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { UnitChoice } from '@/lib/units/choice';
-import { dangerSentences } from '@/lib/words/danger';
+import { dangerLine } from '@/lib/words/danger';
 import { tonightSentence } from '@/lib/words/tonight';
 import { InNowBlock } from './in-now';
 import { NextBlock } from './next-block';
@@ -26,13 +26,12 @@ export function Plate({ night, standing, acts, units, large = false }: PlateProp
   const zone = useClockZone(night.zone);
   const { machine } = night;
   const { dangers, plan } = standing;
-  const loud = dangerSentences(dangers, plan);
   const verdict = tonightSentence(machine);
   return (
     <div className={styles.plate}>
       <TopLine {...{ night, standing, zone, units }} />
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
-      {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
+      {dangers.length === 0 ? null : <Notice tone="danger" title={dangerLine(dangers, plan)} />}
       <InNowBlock {...{ machine, standing, zone, acts, large }} />
       <NextBlock {...{ standing, zone, acts, large }} />
       {verdict === null ? null : <p>{verdict}</p>}
