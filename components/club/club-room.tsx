@@ -24,7 +24,7 @@ export function ClubRoom() {
   if (state.status === 'opening')
     return (
       <main className={styles.words} aria-busy="true">
-        <h1>Club briefing</h1>
+        <h1>Club</h1>
         <p>Opening the event...</p>
       </main>
     );

@@ -1,7 +1,6 @@
 'use client';
 
 import { memo, type ReactNode, useDeferredValue, useMemo, useState } from 'react';
-import { NightFigure } from '@/components/night/figure/night-figure';
 import { PictureSection } from '@/components/night/picture/picture-section';
 import { Plate } from '@/components/night/plate/plate';
 import { ReadingLine } from '@/components/night/plate/reading-line';
@@ -15,11 +14,9 @@ import { WeatherSection } from '@/components/weather/weather-section';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { CallVoice } from '@/lib/words/call';
-import { dataSentence } from '@/lib/words/data-sentence';
-import { nightFacts } from '@/lib/words/night-facts';
-import { riskSentence } from '@/lib/words/risk';
 import { Call } from './call';
 import { Cautions } from './cautions';
+import { Fall } from './fall';
 import styles from './night-page.module.css';
 import { NumbersOnRequest } from './numbers-on-request';
 import type { Acts } from './use-acts';
@@ -81,25 +78,6 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
       </div>
       {behind === null ? null : <Below behind={behind} />}
     </main>
-  );
-}
-
-type FallProps = Pick<WholeNightProps, 'night' | 'standing' | 'voice'>;
-
-/** The night from top to bottom: its risk at its head, what it rests on at its foot. */
-function Fall({ night, standing, voice }: FallProps) {
-  const { event, machine } = night.records;
-  return (
-    <section className={styles.fall} aria-label="The night">
-      <div className={styles.fallHead}>
-        <h2 className={styles.fallTitle}>The night</h2>
-        <p className={styles.risk}>{riskSentence(standing)}</p>
-      </div>
-      <NightFigure {...{ standing, voice }} machine={night.machine} />
-      <p className={styles.quiet}>
-        {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}
-      </p>
-    </section>
   );
 }
 

@@ -13,7 +13,7 @@ const OpenRoom = dynamic(() => import('./open-room').then((module) => module.Ope
 export function OpenPage() {
   return (
     <main className={styles.page}>
-      <h1>A shared night</h1>
+      <h1>Open a link</h1>
       <OpenRoom />
     </main>
   );

@@ -162,7 +162,7 @@ const PAGES = [
   { path: '/machines', there: 'Add a machine', press: /^Baselines, parts and learning/ },
   { path: '/log', there: 'Add a run by hand', press: 'Round 4: Rich' },
   { path: '/open', there: 'Open the link' },
-  { path: '/about', there: 'How the numbers are made' },
+  { path: '/about', there: 'How it works' },
 ] as const;
 
 test('the other pages can be used by all', async ({ night }) => {

@@ -15,7 +15,11 @@ function seen(page: Page, whole: boolean) {
     ([units, all]) => {
       const isShown = (element: Element) => {
         const { width, height } = element.getBoundingClientRect();
-        return element.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && width > 1 && height > 1;
+        return (
+          element.checkVisibility({ visibilityProperty: true, opacityProperty: true }) &&
+          width > 1 &&
+          height > 1
+        );
       };
       const within = (rect: DOMRect) =>
         all || (rect.top + rect.height / 2 < window.innerHeight && rect.bottom > 0);
@@ -48,10 +52,15 @@ function seen(page: Page, whole: boolean) {
         small,
         narrow: targets.flatMap((target) => {
           const { width, height } = target.getBoundingClientRect();
-          return Math.min(width, height) < 47.5 ? [`${target.outerHTML.slice(0, 90)} ${width} x ${height}`] : [];
+          return Math.min(width, height) < 47.5
+            ? [`${target.outerHTML.slice(0, 90)} ${width} x ${height}`]
+            : [];
         }),
         acts: targets
-          .filter(({ tagName, textContent }) => tagName === 'BUTTON' && /^Done: |^Yes, |^No, /.test(textContent ?? ''))
+          .filter(
+            ({ tagName, textContent }) =>
+              tagName === 'BUTTON' && /^Done: |^Yes, |^No, /.test(textContent ?? ''),
+          )
           .map((button) => button.getBoundingClientRect().height),
       };
     },
@@ -77,6 +86,14 @@ for (const state of NIGHT_STATES)
       await night.emulateMedia({ colorScheme });
       const first = await seen(night, false);
       const page = await seen(night, true);
-      console.log(state.name, first.words.length, page.words.length, JSON.stringify(first.words.join(' ')), JSON.stringify(page.narrow), JSON.stringify(page.small), page.acts.join());
+      console.log(
+        state.name,
+        first.words.length,
+        page.words.length,
+        JSON.stringify(first.words.join(' ')),
+        JSON.stringify(page.narrow),
+        JSON.stringify(page.small),
+        page.acts.join(),
+      );
     }
   });

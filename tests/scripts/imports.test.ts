@@ -11,12 +11,13 @@ const exported = (name: string) =>
 it('every script asks the others only for what they have: most of them are run by hand, and rarely', () => {
   const scripts = readdirSync(FOLDER).filter((name) => name.endsWith('.mjs'));
   const asked = scripts.flatMap((name) =>
-    [...textOf(name).matchAll(/^import \{([^}]*)\} from '\.\/([\w-]+\.mjs)';/gm)].flatMap(([, names = '', from = '']) =>
-      names
-        .split(',')
-        .map((each) => each.trim().split(' as ')[0] ?? '')
-        .filter((each) => each !== '')
-        .map((each) => ({ name, from, each })),
+    [...textOf(name).matchAll(/^import \{([^}]*)\} from '\.\/([\w-]+\.mjs)';/gm)].flatMap(
+      ([, names = '', from = '']) =>
+        names
+          .split(',')
+          .map((each) => each.trim().split(' as ')[0] ?? '')
+          .filter((each) => each !== '')
+          .map((each) => ({ name, from, each })),
     ),
   );
   expect(asked.length).toBeGreaterThan(20);

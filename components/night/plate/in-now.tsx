@@ -49,7 +49,8 @@ export function InNowBlock({ machine, standing, zone, acts, large }: InNowProps)
         <>
           <Gauge machine={machine} mixture={mixture} size={mains[0] ?? 0} />
           <p className={classNames(styles.state, mixture.state === 'lean' && styles.lean)}>
-            <strong className={styles.word}>{words.word}</strong> <span>
+            <strong className={styles.word}>{words.word}</strong>{' '}
+            <span>
               {words.drift}
               <VisuallyHidden>{words.than}</VisuallyHidden>
             </span>
