@@ -15,7 +15,9 @@ const later = (clock) => async (page) => {
   await page.clock.setFixedTime(at(clock));
   await page.reload();
 };
-const club = (racers, ...more) => [(page) => clubNightOf(page, racers), ...more];
+/** As it stands the next time it is opened, with nothing left of how it was typed. */
+const again = (page) => page.reload();
+const club = (racers, ...more) => [(page) => clubNightOf(page, racers), ...more, again];
 
 export const SCENES = [
   ...NIGHT_STATES.map((state) => ({ ...state, name: `night-${state.name}` })),

@@ -68,6 +68,7 @@ async function take(browser, scene) {
   for (const [size, [width, height]] of sizes) {
     await page.setViewportSize({ width, height });
     await settled(page);
+    await page.evaluate(() => window.scrollTo(0, 0));
     const to = (look, kind = 'png') => join(TO, `${scene.name}-${size}-${look}.${kind}`);
     const whole = size === 'phone' || size === 'desk';
     if (whole) await page.pdf({ path: to('paper', 'pdf'), preferCSSPageSize: true, format: PAPERS[size] });

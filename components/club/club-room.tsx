@@ -25,7 +25,7 @@ export function ClubRoom() {
     return (
       <main className={styles.words} aria-busy="true">
         <h1>Club</h1>
-        <p>Opening the event...</p>
+        <p>Opening the event…</p>
       </main>
     );
   if (state.status === 'no-event') return <NoClub units={state.preferences} />;

@@ -6,7 +6,7 @@ import styles from './share.module.css';
 /** The planner comes with the room, after the words. */
 const OpenRoom = dynamic(() => import('./open-room').then((module) => module.OpenRoom), {
   ssr: false,
-  loading: () => <p>Looking at it...</p>,
+  loading: () => <p>Looking at it…</p>,
 });
 
 /** Where a link leads: a look at somebody's night, which changes nothing here. */

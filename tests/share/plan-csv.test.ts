@@ -33,8 +33,8 @@ describe('The runs as a table', () => {
     expect(second).toMatchObject({
       'jet 1': '420',
       act: 'Put in 420 410',
-      'act from': '2027-01-16 22:05',
-      'act by': '2027-01-16 22:25',
+      'job from': '2027-01-16 22:05',
+      'job by': '2027-01-16 22:25',
     });
   });
 

@@ -41,6 +41,13 @@ describe('the words on pages, on paper and in answers', () => {
     expect(where(others)).toEqual([]);
   });
 
+  it('are written with one kind of ellipsis and one of apostrophe', () => {
+    expect(where(/\.\.\./)).toEqual([]);
+    // What the API says of itself is for programs.
+    const forPeople = texts.filter(({ path }) => !/^(app\/api|lib\/contract)\//.test(path));
+    expect(forPeople.filter(({ text }) => /[a-z]'[a-z]/i.test(text))).toEqual([]);
+  });
+
   it('do not speak of the program', () => {
     expect(where(PROGRAM_WORDS)).toEqual([]);
   });

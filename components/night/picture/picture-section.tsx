@@ -22,7 +22,7 @@ import styles from './picture-section.module.css';
 import './night-chart.module.css';
 import './hour-walk.module.css';
 
-const Drawing = () => <p className={styles.loading}>Drawing the night...</p>;
+const Drawing = () => <p className={styles.loading}>Drawing the night…</p>;
 
 type Drawn = typeof import('./figures').Figures;
 
