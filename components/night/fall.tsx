@@ -1,4 +1,5 @@
 import { NightFigure } from '@/components/night/figure/night-figure';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import { dataSentence } from '@/lib/words/data-sentence';
@@ -14,10 +15,10 @@ export function Fall({ night, standing, voice }: FallProps) {
   const { event, machine } = night.records;
   return (
     <section className={styles.fall} aria-label="The night">
-      <div className={styles.head}>
-        <h2 className={styles.title}>The night</h2>
-        <p>{riskSentence(standing)}</p>
-      </div>
+      <h2 className={styles.title}>
+        <VisuallyHidden>The night. </VisuallyHidden>
+        {riskSentence(standing)}
+      </h2>
       <NightFigure {...{ standing, voice }} machine={night.machine} />
       <p className={styles.quiet}>
         {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}

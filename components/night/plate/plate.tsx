@@ -25,15 +25,18 @@ export type PlateProps = {
 export function Plate({ night, standing, acts, units, large = false }: PlateProps) {
   const zone = useClockZone(night.zone);
   const { machine } = night;
-  const { dangers, plan } = standing;
+  const { dangers, plan, job } = standing;
+  // Nothing is to be done but this: it comes first.
+  const stop = job.kind === 'do-not-race';
   const verdict = tonightSentence(machine);
   return (
     <div className={styles.plate}>
       <TopLine {...{ night, standing, zone, units }} />
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
-      {dangers.length === 0 ? null : <Notice tone="danger" title={dangerLine(dangers, plan)} />}
+      {stop ? <NextBlock {...{ standing, zone, acts, large }} /> : null}
+      {stop || dangers.length === 0 ? null : <Notice tone="danger" title={dangerLine(dangers, plan)} />}
       <InNowBlock {...{ machine, standing, zone, acts, large }} />
-      <NextBlock {...{ standing, zone, acts, large }} />
+      {stop ? null : <NextBlock {...{ standing, zone, acts, large }} />}
       {verdict === null ? null : <p>{verdict}</p>}
     </div>
   );

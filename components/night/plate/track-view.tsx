@@ -25,7 +25,6 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
       {notices}
       <Plate {...props} large />
       <p>{riskSentence(props.standing)}</p>
-      <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
       <div className={styles.ways}>
         <a className={styles.leave} href="#night">
           Whole night
@@ -34,6 +33,7 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
           Take a reading
         </a>
       </div>
+      <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
       <p className={styles.aside}>
         {[...dangerSentences(props.standing.dangers, props.standing.plan), SWAP_CAUTION_LINE].join(' ')}
       </p>
