@@ -4,6 +4,7 @@ import { groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { numberText } from '@/lib/units/entry-text';
+import { TURNS_OUT } from '@/lib/words/screw';
 
 const f = fieldRowsFor<MachineJson>();
 
@@ -56,7 +57,7 @@ export const PILOT = groupOf(
         { value: 'air', label: 'Air screw: out is leaner' },
       ],
     }),
-    turns: f.number({ label: 'Turns out', at: 'pilot.turns', example: '1.25' }),
+    turns: f.number({ label: 'Turns out', at: 'pilot.turns', example: '1.25', hint: TURNS_OUT }),
     leastTurns: f.number({ label: 'Least turns', at: 'pilot.leastTurns', blank: '0.5', example: '0.5' }),
     mostTurns: f.number({ label: 'Most turns', at: 'pilot.mostTurns', blank: '2.25', example: '2.25' }),
     turnsPerSize: f.number({
