@@ -80,6 +80,7 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
 export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
   luxon: ['lib/time/'],
   suncalc: ['lib/time/'],
+  '@photostructure/tz-lookup': ['lib/time/'],
   papaparse: ['lib/table/'],
   zod: ['lib/contract/', 'lib/store/', 'lib/weather/', 'lib/share/', 'app/api/'],
   idb: ['lib/store/'],
