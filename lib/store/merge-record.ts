@@ -13,7 +13,8 @@ export type MergedRecord<T extends TableName> = {
 };
 
 /** What the app notes by itself from what a person said: of two states one stands, and nobody has to look. */
-const QUIET = /^(accepted|acceptedAir|planned|board|forecastId|toBeReproven)(\/|$)/;
+const QUIET =
+  /^(accepted|acceptedAir|planned|board|forecastId|toBeReproven|machine\/(tonight|baselineShift))(\/|$)/;
 
 export const isQuiet = ({ path }: FieldChange): boolean => QUIET.test(path);
 

@@ -1,8 +1,8 @@
 import type { FieldChange } from './merge-leaves';
 import { isQuiet, mergeRecord, type Side } from './merge-record';
-import { type Stored, TABLES, type TableName, type TableValue } from './records';
+import { TABLES, type TableName, type TableValue } from './records';
 import type { SetAside } from './set-aside-record';
-import type { Snapshot, SnapshotValues } from './store-type';
+import type { SnapshotValues } from './store-type';
 import { crcOf, NO_TRACE, type Trace } from './trace';
 
 /** A record from elsewhere. */
@@ -36,7 +36,7 @@ export type RecordChange = {
 export type MergedSnapshot = { readonly values: SnapshotValues; readonly changes: readonly RecordChange[] };
 
 /** Both sides in one: what is only on one of them stays, and what both changed is set aside where it loses. */
-export function mergedSnapshot(current: Snapshot, incoming: Incoming): MergedSnapshot {
+export function mergedSnapshot(current: SnapshotValues, incoming: Incoming): MergedSnapshot {
   const changes: RecordChange[] = [];
   const entries = TABLES.map((table) => [table, mergedTable(table, current[table], incoming, changes)]);
   const setAside = [
@@ -51,7 +51,7 @@ export function mergedSnapshot(current: Snapshot, incoming: Incoming): MergedSna
 
 function mergedTable<T extends TableName>(
   table: T,
-  here: readonly Stored<TableValue[T]>[],
+  here: readonly IncomingRecord<T>[],
   incoming: Incoming,
   changes: RecordChange[],
 ): SnapshotValues[T] {
@@ -66,7 +66,7 @@ function mergedTable<T extends TableName>(
     }
     const { changes: fields, ...record } = mergeRecord(table, mine, entry, covers);
     if (fields.length > 0) changes.push({ table, id, value: record.value, isNew: false, fields });
-    return { id, updatedAt: mine.updatedAt, ...record };
+    return { id, ...(mine.updatedAt === undefined ? {} : { updatedAt: mine.updatedAt }), ...record };
   });
   const ids = new Set(merged.map(({ id }) => id));
   return [...here.filter(({ id }) => !ids.has(id)), ...merged] as SnapshotValues[T];
