@@ -152,6 +152,8 @@ export const eventRecordSchema = z.strictObject({
       keepSecret: z.string().max(64),
       followSecret: z.string().max(64),
       sent: z.string().max(64),
+      /** What was said at each machine that this record and the board have both heard, by its times. */
+      heard: z.record(id, z.array(time).max(200)).optional(),
     })
     .optional(),
 });

@@ -163,5 +163,5 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   trail: ['draft', 'event', 'paper', 'place', 'server', 'store'],
   after: ['night', 'store'],
   board: ['night', 'share', 'store'],
-  shell: ['offline', 'store'],
+  shell: ['board', 'offline', 'store'],
 };
