@@ -20,7 +20,7 @@ export function turnWord(turns: number): string {
 
 /** What a number of turns means. */
 export const TURNS_OUT =
-  'Turn it in, counting, until it sits lightly: that is the number. Never tighten it. Then turn it back out as far.';
+  'Turn it in, counting, until it sits lightly: that is the number, such as 1 1/2. Never tighten it. Then turn it back out as far.';
 
 /** What the drawing of a screw shows, in words. */
 export function screwDrawingWords(screw: Pilot['screw']): string {

@@ -46,11 +46,11 @@ export const HOME = {
       blank: 'fuel',
       options: PILOT.rows.screw.options as readonly { value: 'fuel' | 'air'; label: string }[],
     }),
-    turns: f.number({
+    turns: f.turns({
       label: 'Turns out',
       at: 'pilot.turns',
       optional: true,
-      example: '1.5',
+      example: '1 1/2',
       hint: TURNS_OUT,
     }),
     groove: f.number({
