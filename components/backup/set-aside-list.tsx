@@ -19,7 +19,7 @@ export function SetAsideList() {
   const health = useStoreHealth();
   const voice = useFieldVoice();
   const recordOf = useRecordOf();
-  if (health === null) return <p>Looking...</p>;
+  if (health === null) return <p>Looking…</p>;
   if (health.setAside.length === 0) return <p>Nothing is set aside.</p>;
   return (
     <Stack>

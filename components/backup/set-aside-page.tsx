@@ -6,7 +6,7 @@ import styles from './backup.module.css';
 /** What reads records comes after the words. */
 const SetAsideList = dynamic(() => import('./set-aside-list').then((module) => module.SetAsideList), {
   ssr: false,
-  loading: () => <p>Looking...</p>,
+  loading: () => <p>Looking…</p>,
 });
 
 /** What lost in a merge, or could not be read, until somebody has looked at it. */
