@@ -50,6 +50,9 @@ describe('The worth of a swap', () => {
     expect(planOf({ ...request, readings }).worth).toMatchObject({ swap: 0.03, doubled: true });
     const options = { ...DEFAULT_OPTIONS, worthIt: ratio(0.01) };
     expect(planOf({ ...request, readings, options }).worth).toEqual({ swap: 0.01, ratedPower: null });
+    // With one setting for all runs nothing can be taken back.
+    const ride = { ...request.options, oneSetting: true };
+    expect(planOf({ ...request, readings, options: ride }).worth.swap).toBeCloseTo(0.015, 12);
   });
 
   it('strips one carburettor for power that is not worth opening six', () => {
