@@ -31,6 +31,7 @@ export function pastHours({ points }: Ride, air: PastAirOfMonth, credit: Credit)
       relativeHumidity,
       spread: null,
       origin: 'typed',
+      rawModel: false,
     })),
     elevation,
     source: { ...credit, issuedAt: first, fetchedAt: null, modelElevation: elevation },
