@@ -39,7 +39,8 @@ export function readHome(draft: HomeDraft): FormReading<MachineJson> {
   return formReading(reader, record, {
     parse: (json) => parseWith(machineSchema, json),
     check: (machine) => machineFromJson(machine),
-    fieldOf: (path) => fieldAt(HOME, draft, path) ?? 'main',
+    // The air is told by its temperature and height alone; everything else hangs on the main.
+    fieldOf: (path) => fieldAt(HOME, draft, path) ?? (path[0] === 'baseline' ? 'elevation' : 'main'),
   });
 }
 
