@@ -3,6 +3,7 @@
 import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { BackupDialog } from '@/components/backup/backup-dialog';
+import { SetAsideWay } from '@/components/backup/set-aside-way';
 import { useStoreHealth } from '@/components/store/store-provider';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
@@ -121,6 +122,7 @@ function ListHead({ onAdd }: { readonly onAdd: () => void }) {
         </ButtonRow>
         <BackupDialog open={backup} onClose={() => setBackup(false)} />
       </div>
+      <SetAsideWay />
       {health?.keeps !== 'disk' || health.promised === true ? null : <p>{keepingSentence(health)}</p>}
     </>
   );

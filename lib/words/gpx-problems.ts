@@ -8,7 +8,7 @@ import { counted } from './listing';
 export function gpxProblemSentence(problem: GpxProblem): string {
   switch (problem.code) {
     case 'gpx-too-large':
-      return `The file is larger than ${formatNumber(problem.mostBytes / 1024 / 1024)} MB. Export one day's track by itself.`;
+      return `The file is larger than ${formatNumber(problem.mostBytes / 1024 / 1024)} MB. Export one day’s track by itself.`;
     case 'gpx-empty':
       return 'The file is empty. Export it again.';
     case 'gpx-has-doctype':
@@ -16,7 +16,7 @@ export function gpxProblemSentence(problem: GpxProblem): string {
     case 'gpx-too-deep':
       return 'The file is nested far deeper than any track. It was not opened. Export it again as GPX.';
     case 'gpx-too-many-points':
-      return `The file has more than ${formatNumber(problem.most)} points. Export one day's track by itself.`;
+      return `The file has more than ${formatNumber(problem.most)} points. Export one day’s track by itself.`;
     case 'gpx-not-xml':
       return 'The file is damaged, or no GPX: its text breaks off or does not fit together. Export it again.';
     case 'not-gpx':

@@ -47,7 +47,7 @@ export function pilotSentence(advice: PilotAdvice, pilot: Pilot): string {
     case 'turn':
       return `Pilot ${pilot.jet} stays, ${pilot.screw} screw ${turns}.`;
     case 'change-jet':
-      return `The screw's range ends: fit pilot ${advice.jet}, ${pilot.screw} screw ${turns}.`;
+      return `The screw’s range ends: fit pilot ${advice.jet}, ${pilot.screw} screw ${turns}.`;
     case 'none-left':
       return advice.logLeft < 0
         ? `No pilot owned is rich enough: ${advice.jet} with the screw at its rich end still lacks ${formatPercent(shareOf(advice.logLeft))} fuel. Borrow the next size up.`
