@@ -1,4 +1,7 @@
 // @vitest-environment jsdom
+// Loaded late by the page: here before the clock of a test runs.
+import '@/lib/time/zone-at';
+import '@/lib/trail/gpx';
 import { readFileSync } from 'node:fs';
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
