@@ -20,7 +20,7 @@ export function ClipDrawing() {
           </text>
         </g>
       ))}
-      <path className={styles.clip} d={`M56 ${heightOf(CLIPPED)}h48`} />
+      <path className={styles.clip} d={`M54 ${heightOf(CLIPPED)}h42`} />
       <text x="118" y={heightOf(CLIPPED) + 6}>
         the clip
       </text>

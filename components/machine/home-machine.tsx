@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { EditorForm } from '@/components/draft/editor-form';
+import type { FieldsOf } from '@/components/draft/fields-of';
 import { useFields } from '@/components/draft/use-fields';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useWrite } from '@/components/store/use-write';
@@ -41,51 +42,64 @@ export function HomeMachine({ units, onClose }: HomeMachineProps) {
       return undefined;
     },
   });
-  if (added)
-    return (
-      <main className={styles.page}>
-        <h1>{HOME_NAME} is added</h1>
-        <p>{HOME_DONE}</p>
-        <Way kind="firm" href="/trail#card">
-          Its jet card
-        </Way>
-        <Way href="/machines">Machines</Way>
-      </main>
-    );
+  if (added) return <Added />;
   return (
     <main className={styles.page}>
       <h1>It runs right at home</h1>
       <p>{HOME_INTRO}</p>
       <EditorForm title={HOME_NAME} form={form} draft={draft} saveLabel="Save machine" onCancel={onClose}>
-        <p>{SWAP_CAUTION_LINE}</p>
-        <Section title="Main jet">
-          <p>{HOME_PARTS.main}</p>
-          {field('carburettors')}
-          {field('main')}
-        </Section>
-        <Section title="The air it runs right in">
-          <p>{HOME_PARTS.air}</p>
-          <Columns>
-            {field('temperature')}
-            {field('elevation')}
-          </Columns>
-        </Section>
-        <Section title="Pilot jet and its screw">
-          <p>{HOME_PARTS.pilot}</p>
-          <Columns>
-            <ScrewDrawing screw="fuel" />
-            <ScrewDrawing screw="air" />
-          </Columns>
-          {field('pilot')}
-          {field('screw')}
-          {field('turns')}
-        </Section>
-        <Section title="Needle clip">
-          <p>{HOME_PARTS.clip}</p>
-          <ClipDrawing />
-          {field('groove')}
-        </Section>
+        <HomeFields field={field} />
       </EditorForm>
+    </main>
+  );
+}
+
+/** Part by part, in the order in which they are reached. */
+function HomeFields({ field }: Pick<FieldsOf<typeof HOME>, 'field'>) {
+  return (
+    <>
+      <p>{SWAP_CAUTION_LINE}</p>
+      <Section title="Main jet">
+        <p>{HOME_PARTS.main}</p>
+        {field('carburettors')}
+        {field('main')}
+      </Section>
+      <Section title="The air it runs right in">
+        <p>{HOME_PARTS.air}</p>
+        <Columns>
+          {field('temperature')}
+          {field('elevation')}
+        </Columns>
+      </Section>
+      <Section title="Pilot jet and its screw">
+        <p>{HOME_PARTS.pilot}</p>
+        <Columns>
+          <ScrewDrawing screw="fuel" />
+          <ScrewDrawing screw="air" />
+        </Columns>
+        {field('pilot')}
+        {field('screw')}
+        {field('turns')}
+      </Section>
+      <Section title="Needle clip">
+        <p>{HOME_PARTS.clip}</p>
+        <ClipDrawing />
+        {field('groove')}
+      </Section>
+    </>
+  );
+}
+
+/** What was added, and the way on. */
+function Added() {
+  return (
+    <main className={styles.page}>
+      <h1>{HOME_NAME} is added</h1>
+      <p>{HOME_DONE}</p>
+      <Way kind="firm" href="/trail#card">
+        Its jet card
+      </Way>
+      <Way href="/machines">Machines</Way>
     </main>
   );
 }

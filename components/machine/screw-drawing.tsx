@@ -15,8 +15,9 @@ export function ScrewDrawing({ screw }: Pick<Pilot, 'screw'>) {
       <path className={styles.thin} d="M24 86h52M68 80l9 6-9 6" />
       {/* The screw of the other side is the same, seen in a mirror. */}
       <g transform={fuel ? undefined : 'translate(320) scale(-1 1)'}>
-        <path className={styles.passage} d="M196 158h34v-40" />
-        <path className={styles.solid} d="M234 140l14-6h30v12h-30z" />
+        <path className={styles.passage} d="M196 158h34v-58" />
+        <path className={styles.passage} d={fuel ? 'M221 108l9-10 9 10' : 'M221 88l9 10 9-10'} />
+        <path className={styles.solid} d="M232 140l16-6h30v12h-30z" />
         <path className={styles.solid} d="M278 128h16v24h-16z" />
         <path d="M286 128v24" />
         <path className={styles.way} d="M258 164h38M287 156l10 8-10 8" />

@@ -3,7 +3,8 @@ import { expect, type Page } from '@playwright/test';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { instantOf, NOW } from './clock';
-import { ON_DESK, overflows, test } from './watched-page';
+import { countingHand } from './counting-hand';
+import { faultsInEveryLook, ON_DESK, overflows, test } from './watched-page';
 
 const TOMORROW = isoUtc(instant(instantOf(NOW) + 24 * HOUR_MS)).slice(0, 10);
 
@@ -232,6 +233,72 @@ test.describe('the trail page', () => {
     await night.getByRole('textbox', { name: 'Latitude of the start' }).fill('46.8, -92.1');
     await expect(night.getByText(/one setting for the whole ride, safe for its thickest air/)).toBeVisible();
     await expect(night.getByRole('link', { name: /Open-Meteo/ })).toBeVisible();
+  });
+});
+
+test.describe('a rider who knows no jets', () => {
+  test('comes from the first page to a printed card in twenty acts at most', ON_DESK, async ({ night }) => {
+    await night.addInitScript(() => {
+      window.print = () => document.body.setAttribute('data-printed', '');
+    });
+    await night.goto('/');
+    const hand = countingHand();
+    await hand.tap(night.getByRole('link', { name: 'I ride trails' }));
+    await hand.tap(night.getByRole('button', { name: 'I only know it runs right at home' }));
+    await expect(
+      night.getByRole('img', { name: /Turned out it lets more fuel through: richer/ }),
+    ).toBeVisible();
+    await expect(
+      night.getByRole('img', { name: /Turned out it lets more air through: leaner/ }),
+    ).toBeVisible();
+    await expect(
+      night.getByRole('img', { name: /A clip lower down lifts the needle: richer/ }),
+    ).toBeVisible();
+    const form = night.getByRole('form', { name: 'My machine' });
+    for (const [name, typed] of Object.entries({
+      'Main jet': '360',
+      Temperature: '30',
+      Elevation: '2000',
+      'Pilot jet': '45',
+      'Turns out': '1.5',
+      'Clip groove': '3',
+    }))
+      await hand.fill(form.getByRole('textbox', { name, exact: true }), typed);
+    await hand.tap(form.getByRole('radio', { name: 'Air screw: out is leaner' }));
+    expect(await overflows(night)).toBe(false);
+    await hand.tap(form.getByRole('button', { name: 'Save machine' }));
+    await hand.tap(night.getByRole('link', { name: 'Its jet card' }));
+    const card = night.getByRole('region', { name: 'The jet card' });
+    await expect(night.getByLabel('Machine', { exact: true })).toHaveText(/My machine/);
+    await expect(card.getByText('Boxed: the baseline, 360.')).toBeVisible();
+    await hand.tap(card.getByRole('button', { name: 'Print the card' }));
+    await expect(night.locator('body[data-printed]')).toBeAttached();
+    await expect(night.locator('[data-print-card]')).toContainText('My machine');
+    expect(hand.acts()).toBeLessThanOrEqual(20);
+  });
+
+  test('gets the hours of his own track for it, and no word of the example', async ({ night }) => {
+    await night.goto('/trail');
+    await night.getByRole('link', { name: 'Add yours' }).click();
+    await night.getByRole('button', { name: 'I only know it runs right at home' }).click();
+    for (const [name, typed] of Object.entries({ 'Main jet': '360', Temperature: '30', Elevation: '2000' }))
+      await night.getByRole('textbox', { name, exact: true }).fill(typed);
+    await night.getByRole('button', { name: 'Save machine' }).click();
+    await night.getByRole('link', { name: 'Its jet card' }).click();
+    await openTrack(night);
+    await expect(night.getByText('The machine is yours, this ride is not.')).toHaveCount(0);
+    await expect(night.getByText('How cold will it be?')).toBeVisible();
+    await give(night, 'two.gpx', TWO_TRACKS);
+    await expect(night.getByTestId('ride-call')).toBeVisible();
+    const ride = night.getByRole('region', { name: 'A ride: one setting for all of it' });
+    await expect(ride.getByText(/example/)).toHaveCount(0);
+    await expect(ride.getByRole('link', { name: /Open-Meteo/ })).toBeVisible();
+  });
+
+  test('has a form that a screen reader, the night and large text can use', async ({ night }) => {
+    await night.goto('/machines?edit=home');
+    await night.getByRole('button', { name: 'Save machine' }).waitFor();
+    expect(await faultsInEveryLook(night)).toEqual([]);
   });
 });
 

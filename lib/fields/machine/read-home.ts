@@ -39,9 +39,16 @@ export function readHome(draft: HomeDraft): FormReading<MachineJson> {
   return formReading(reader, record, {
     parse: (json) => parseWith(machineSchema, json),
     check: (machine) => machineFromJson(machine),
-    fieldOf: (path) => fieldAt(HOME, draft, path) ?? 'main',
+    fieldOf: (path) => fieldAt(HOME, draft, path) ?? HELD_BY[String(path[0])] ?? 'main',
   });
 }
+
+/** Which field speaks for what nobody typed. */
+const HELD_BY: Readonly<Record<string, string | undefined>> = {
+  baseline: 'elevation',
+  pilot: 'turns',
+  needle: 'groove',
+};
 
 /** Whoever knows no jets is not asked how they are marked: flow, unless the number can be no flow mark. */
 function markingOf(main: number): 'flow' | 'bore' {
