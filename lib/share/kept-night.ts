@@ -3,7 +3,7 @@ import { seriesFromJson } from '@/lib/contract/series-from-json';
 import { skyToJson } from '@/lib/contract/sky';
 import { pathPart } from '@/lib/store/leaves';
 import type { EventRecord, ForecastRecord, MachineRecord } from '@/lib/store/records';
-import type { Trace } from '@/lib/store/trace';
+import type { Trace } from '@/lib/store/trace-schema';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';

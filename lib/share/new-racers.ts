@@ -11,7 +11,7 @@ import { racerName } from '@/lib/store/racer-event';
 import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
-import type { Trace } from '@/lib/store/trace';
+import type { Trace } from '@/lib/store/trace-schema';
 
 /** Most machines an event holds. */
 export const MOST_RACERS = 100;

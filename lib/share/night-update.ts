@@ -5,7 +5,7 @@ import { classOf } from '@/lib/store/racer-event';
 import { recordWithMachine } from '@/lib/store/record-with-machine';
 import type { EventRecord } from '@/lib/store/records';
 import type { SnapshotValues } from '@/lib/store/store-type';
-import { type Dot, NO_TRACE, type Trace } from '@/lib/store/trace';
+import { NO_TRACE, type Trace, type WriteDot } from '@/lib/store/trace-schema';
 import { tracePlaced } from './origin';
 import type { SharedMachine, SharedNight } from './shared-night';
 
@@ -124,7 +124,7 @@ function isSameNight({ event }: EventRecord, { event: there }: SharedNight): boo
 /** Counts of writes belong to one record: those of another are kept apart by its id. */
 function fromElsewhere(trace: Trace, id: string): Trace {
   const tag = crc32(new TextEncoder().encode(id)).toString(16);
-  const renamed = ([by, at]: Dot): Dot => [`${by}/${tag}`, at];
+  const renamed = ([by, at]: WriteDot): WriteDot => [`${by}/${tag}`, at];
   return {
     ...(trace.from === undefined ? {} : { from: renamed(trace.from) }),
     marks: Object.fromEntries(Object.entries(trace.marks).map(([path, mark]) => [path, renamed(mark)])),

@@ -2,7 +2,8 @@ import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/demo-night';
 import type { NightRecords } from '@/lib/night/night';
 import { leavesOf, pathPart } from '@/lib/store/leaves';
 import { sameValue } from '@/lib/store/same-value';
-import { type Dot, markOf, NO_TRACE, type Trace } from '@/lib/store/trace';
+import { markOf } from '@/lib/store/trace';
+import { NO_TRACE, type Trace, type WriteDot } from '@/lib/store/trace-schema';
 import type { SharedNight } from './shared-night';
 
 /** Who notes what follows from parts, plugs, a shared box and the plan: each link makes it anew. */
@@ -24,8 +25,8 @@ export function withOrigin(shared: SharedNight, { event, machine }: NightRecords
   const told = leavesOf('machines', { ...machine.value, machine: travelling.machine });
   const own = leavesOf('machines', machine.value);
   const { trace = NO_TRACE } = machine;
-  const follows: Dot = [follower(machine.id), machine.revision + event.revision];
-  const marks = [...told].flatMap(([path, value]): [string, Dot][] => {
+  const follows: WriteDot = [follower(machine.id), machine.revision + event.revision];
+  const marks = [...told].flatMap(([path, value]): [string, WriteDot][] => {
     if (!path.startsWith('machine/') && path !== 'proven') return [];
     const mark = sameValue(value, own.get(path)) ? markOf(trace, path, value) : follows;
     return mark[1] === 0 || sameValue(mark, trace.from) ? [] : [[path, mark]];
@@ -51,8 +52,8 @@ export function withOrigin(shared: SharedNight, { event, machine }: NightRecords
 const ABOUT_MACHINE = /^(fitted|made|accepted|outFrom)\/([^/]+)(.*)$/;
 
 /** Of the night's trace what travels, with the machine by its place in the link. */
-function travellingTrace(trace: Trace, machineId: string, follows: Dot): Trace {
-  const marks = Object.entries(trace.marks).flatMap(([path, mark]): [string, Dot][] => {
+function travellingTrace(trace: Trace, machineId: string, follows: WriteDot): Trace {
+  const marks = Object.entries(trace.marks).flatMap(([path, mark]): [string, WriteDot][] => {
     const [, what = '', id = '', rest = ''] = ABOUT_MACHINE.exec(path) ?? [];
     if (what !== '') return id === pathPart(machineId) ? [[`${what}/0${rest}`, mark]] : [];
     return /^(event|readings)\//.test(path) ? [[path, mark]] : [];
@@ -66,7 +67,7 @@ function travellingTrace(trace: Trace, machineId: string, follows: Dot): Trace {
 
 /** The trace as it is kept: with the machines' own keys in the paths; null where a machine is nobody's. */
 export function tracePlaced(trace: Trace, parts: readonly (string | null)[]): Trace {
-  const marks = Object.entries(trace.marks).map(([path, mark]): [string, Dot] => {
+  const marks = Object.entries(trace.marks).map(([path, mark]): [string, WriteDot] => {
     const [, what = '', place = '', rest = ''] = ABOUT_MACHINE.exec(path) ?? [];
     const part = parts[Number(place)] ?? null;
     return [what === '' || part === null ? path : `${what}/${part}${rest}`, mark];

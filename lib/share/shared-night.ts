@@ -4,7 +4,7 @@ import { machineSchema } from '@/lib/contract/machine';
 import { time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { recordId } from '@/lib/store/record-id';
-import { traceSchema } from '@/lib/store/trace';
+import { traceSchema } from '@/lib/store/trace-schema';
 
 /** One engine of a shared night, with what its owner accepted and has done. */
 export const sharedMachineSchema = z.strictObject({

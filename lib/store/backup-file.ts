@@ -6,7 +6,7 @@ import { TABLE_SCHEMA, TABLES, type TableName, type TableValue } from './records
 import { idSchema, issuesOf } from './row';
 import { type SetAside, setAsideSchema } from './set-aside-record';
 import type { Snapshot, StoreIssue } from './store-type';
-import { NO_TRACE, type Trace, traceSchema } from './trace';
+import { NO_TRACE, type Trace, traceSchema } from './trace-schema';
 
 export type BackupEntry<T extends TableName> = {
   readonly id: string;

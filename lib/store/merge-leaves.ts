@@ -1,6 +1,7 @@
 import type { Leaves } from './leaves';
 import { sameValue } from './same-value';
-import { type Dot, isLater, joinedSeen, knows, markOf, type Trace } from './trace';
+import { isLater, joinedSeen, knows, markOf } from './trace';
+import type { Trace, WriteDot } from './trace-schema';
 
 /** A record taken apart, with where its fields come from. */
 export type Traced = { readonly leaves: Leaves; readonly trace: Trace };
@@ -55,7 +56,7 @@ export function mergeLeaves(
   };
 }
 
-type Placed = { readonly path: string; readonly value: unknown; readonly mark: Dot };
+type Placed = { readonly path: string; readonly value: unknown; readonly mark: WriteDot };
 
 function byWriting(a: Placed, b: Placed): number {
   return a.mark[1] - b.mark[1] || (a.mark[0] < b.mark[0] ? -1 : a.mark[0] > b.mark[0] ? 1 : 0);
@@ -81,7 +82,7 @@ function fateOf(path: string, here: Traced, there: Traced): Fate {
 }
 
 /** Where both sides say the same, the later write counts, so that both devices end with one trace. */
-function markThatStays(path: string, side: 'here' | 'there', here: Traced, there: Traced): Dot {
+function markThatStays(path: string, side: 'here' | 'there', here: Traced, there: Traced): WriteDot {
   const [a, b] = [here.leaves.get(path), there.leaves.get(path)];
   const mine = markOf(here.trace, path, a);
   const theirs = markOf(there.trace, path, b);

@@ -2,9 +2,13 @@ import { type Leaves, leavesOf, valueOfLeaves } from './leaves';
 import { type FieldChange, mergeLeaves, type Traced } from './merge-leaves';
 import { type EventRecord, TABLE_SCHEMA, type TableName, type TableValue } from './records';
 import { type RunsOfNight, renumberedRuns } from './renumbered-runs';
-import { knows, markOf, NO_TRACE, type Trace } from './trace';
+import { knows, markOf } from './trace';
+import { NO_TRACE, type Trace } from './trace-schema';
 
-export type Side<T extends TableName> = { readonly value: TableValue[T]; readonly trace?: Trace | undefined };
+export type RecordSide<T extends TableName> = {
+  readonly value: TableValue[T];
+  readonly trace?: Trace | undefined;
+};
 
 export type MergedRecord<T extends TableName> = {
   readonly value: TableValue[T];
@@ -21,11 +25,12 @@ export const isQuiet = ({ path }: FieldChange): boolean => QUIET.test(path);
 /** Merges what the other side knows of a record into it. `covers` is as for `mergeLeaves`. */
 export function mergeRecord<T extends TableName>(
   table: T,
-  here: Side<T>,
-  there: Side<T>,
+  here: RecordSide<T>,
+  there: RecordSide<T>,
   covers?: (path: string) => boolean,
 ): MergedRecord<T> {
-  if (table === 'forecasts' || table === 'preferences') return wholeRecord(table, here, there);
+  if (table === 'forecasts' || table === 'preferences' || (isInvented(here) && isInvented(there)))
+    return wholeRecord(table, here, there);
   const [mine, theirs, gone] = inOneCount(table, tracedOf(table, here), tracedOf(table, there), covers);
   const merged = mergeLeaves(mine, theirs, covers);
   const changes = [...merged.changes, ...gone];
@@ -47,14 +52,21 @@ export function mergeRecord<T extends TableName>(
 const sameSeen = (joined: Trace, { seen }: Trace): boolean =>
   Object.entries(joined.seen).every(([by, at]) => seen[by] === at);
 
-const tracedOf = <T extends TableName>(table: T, { value, trace = NO_TRACE }: Side<T>): Traced => ({
+const tracedOf = <T extends TableName>(table: T, { value, trace = NO_TRACE }: RecordSide<T>): Traced => ({
   leaves: leavesOf(table, value),
   trace,
 });
 
-/** Of a forecast the one issued later, by its service. Settings are a device's own, and stay. */
-function wholeRecord<T extends TableName>(table: T, here: Side<T>, there: Side<T>): MergedRecord<T> {
-  const issued = ({ value }: Side<T>): number =>
+/** The night that every device shows before it has one of its own. */
+const isInvented = <T extends TableName>({ value }: RecordSide<T>): boolean => 'demo' in value && value.demo;
+
+/** Of a forecast the one issued later, by its service. Settings and the invented night are a device's own, and stay. */
+function wholeRecord<T extends TableName>(
+  table: T,
+  here: RecordSide<T>,
+  there: RecordSide<T>,
+): MergedRecord<T> {
+  const issued = ({ value }: RecordSide<T>): number =>
     'forecast' in value ? Date.parse(value.forecast.issuedAt ?? value.forecast.fetchedAt ?? '') : 0;
   const later = table === 'forecasts' && issued(there) > issued(here);
   return {

@@ -1,12 +1,13 @@
 import type { FieldChange } from './merge-leaves';
-import { isQuiet, mergeRecord, type Side } from './merge-record';
+import { isQuiet, mergeRecord, type RecordSide } from './merge-record';
 import { TABLES, type TableName, type TableValue } from './records';
 import type { SetAside } from './set-aside-record';
 import type { SnapshotValues } from './store-type';
-import { crcOf, NO_TRACE, type Trace } from './trace';
+import { crcOf } from './trace';
+import { NO_TRACE, type Trace } from './trace-schema';
 
 /** A record from elsewhere. */
-export type IncomingRecord<T extends TableName> = Side<T> & {
+export type IncomingRecord<T extends TableName> = RecordSide<T> & {
   readonly id: string;
   readonly updatedAt?: string;
   /** Which of its fields it speaks of. Absent: of all. */

@@ -7,7 +7,7 @@ import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
 import { comparisonRecordSchema } from './comparison-record';
 import { recordId as id } from './record-id';
-import type { Trace } from './trace';
+import type { Trace } from './trace-schema';
 
 /** Tables of the browser database. All keys in one place. */
 export const TABLES = [

@@ -4,7 +4,7 @@ import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
 import { emptied, rowOf, type WriteStamp } from './rules';
 import { sameValue } from './same-value';
 import type { Snapshot, SnapshotValues, StoreProblem } from './store-type';
-import type { Trace } from './trace';
+import type { Trace } from './trace-schema';
 
 /** All records of all tables as the app sees them. */
 export function snapshotOf(rows: readonly Row[]): Snapshot {

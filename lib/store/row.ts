@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { type Stored, TABLE_SCHEMA, TABLES, type TableName, type TableValue } from './records';
 import type { StoreIssue } from './store-type';
-import { type Trace, traceSchema } from './trace';
+import { type Trace, traceSchema } from './trace-schema';
 
 /** One record as it lies in the database; a removed one leaves its row without a value, so that revisions go on. */
 export type Row = {

@@ -1,7 +1,7 @@
 import type { Result } from '@/lib/result/result';
 import type { Stored, TableName, TableValue } from './records';
 import type { SetAside } from './set-aside-record';
-import type { Trace } from './trace';
+import type { Trace } from './trace-schema';
 
 /** Why a write did not happen. Nothing that was handed in or stored is lost in any of these. */
 export type StoreProblem<T> =

@@ -1,31 +1,14 @@
-import * as z from 'zod';
 import { crc32 } from './crc32';
 import { type Leaves, leavesOf } from './leaves';
 import type { TableName } from './records';
 import { sameValue } from './same-value';
-
-/** One write of one device: its name, and a count that rises with every write of the record, whatever its clock says. */
-const dotSchema = z.tuple([z.string().max(120), z.int().min(0)]);
-export type Dot = z.output<typeof dotSchema>;
-
-/** Where the fields of a record come from, so that two devices can tell what is newer without a clock. */
-export const traceSchema = z.strictObject({
-  /** The write that put there what `marks` does not name. Absent: it stood there before traces were kept. */
-  from: dotSchema.optional(),
-  /** By path: the write that put the field as it is. */
-  marks: z.record(z.string().max(400), dotSchema),
-  /** By device: up to which of its writes this record knows all. A version vector. */
-  seen: z.record(z.string().max(120), z.int().min(0)),
-});
-export type Trace = z.output<typeof traceSchema>;
-
-export const NO_TRACE: Trace = { marks: {}, seen: {} };
+import { NO_TRACE, type Trace, type WriteDot } from './trace-schema';
 
 const own = <V>(all: Readonly<Record<string, V>>, key: string): V | undefined =>
   Object.hasOwn(all, key) ? all[key] : undefined;
 
 /** The write a field comes from; what stood there before traces were kept goes by what it says. */
-export function markOf(trace: Trace, path: string, value: unknown): Dot {
+export function markOf(trace: Trace, path: string, value: unknown): WriteDot {
   return own(trace.marks, path) ?? trace.from ?? [`=${crcOf(path, value)}`, 0];
 }
 
@@ -34,10 +17,10 @@ export function crcOf(path: string, value: unknown): string {
 }
 
 /** Whether a record has known this write: if the field is another there now, that is newer. */
-export const knows = ({ seen }: Trace, [by, at]: Dot): boolean => (own(seen, by) ?? -1) >= at;
+export const knows = ({ seen }: Trace, [by, at]: WriteDot): boolean => (own(seen, by) ?? -1) >= at;
 
 /** Of two writes that did not know each other, the one with more writes before it; the same on both devices. */
-export const isLater = (a: Dot, b: Dot): boolean => a[1] > b[1] || (a[1] === b[1] && a[0] > b[0]);
+export const isLater = (a: WriteDot, b: WriteDot): boolean => a[1] > b[1] || (a[1] === b[1] && a[0] > b[0]);
 
 export function joinedSeen(a: Trace['seen'], b: Trace['seen']): Trace['seen'] {
   const devices = [...new Set([...Object.keys(a), ...Object.keys(b)])].sort();
@@ -56,7 +39,7 @@ type Writing = {
 
 /** The trace of a record after a write. */
 export function traceAfter({ table, before, after, trace = NO_TRACE, device, revision }: Writing): Trace {
-  const dot: Dot = [device, Math.max(revision, ...Object.values(trace.seen).map((at) => at + 1))];
+  const dot: WriteDot = [device, Math.max(revision, ...Object.values(trace.seen).map((at) => at + 1))];
   if (before === null) return { from: dot, marks: {}, seen: { ...trace.seen, [device]: dot[1] } };
   const [old, now] = [leavesOf(table, before), leavesOf(table, after)];
   const marks = { ...trace.marks };

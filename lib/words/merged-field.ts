@@ -75,7 +75,11 @@ const FIELDS: Readonly<Record<string, string>> = {
 };
 
 /** What a field is called, with whose it is: "Round 4 of Blue 600". */
-export function fieldLabel({ table, value }: AboutRecord, path: string, { machineName }: FieldVoice): string {
+export function labelOfField(
+  { table, value }: AboutRecord,
+  path: string,
+  { machineName }: FieldVoice,
+): string {
   const [head = '', first = '', second = '', third = ''] = path.split('/').map(partText);
   const night = table === 'events' ? (value as EventRecord | null) : null;
   const machine = machineName(first) || 'a machine that is not here';

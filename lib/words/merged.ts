@@ -9,7 +9,7 @@ import {
   type TableValue,
 } from '@/lib/store/records';
 import type { SetAside } from '@/lib/store/set-aside-record';
-import { type AboutRecord, type FieldVoice, fieldLabel, fieldText } from './merged-field';
+import { type AboutRecord, type FieldVoice, fieldText, labelOfField } from './merged-field';
 
 /** What a merge does to one record: its name, and a sentence for each of its fields. */
 export type MergedWords = {
@@ -34,7 +34,7 @@ function changeSentence(
   { path, how, here, there }: FieldChange,
   voice: FieldVoice,
 ): string {
-  const label = fieldLabel(about, path, voice);
+  const label = labelOfField(about, path, voice);
   const [mine, theirs] = [here, there].map((value) => fieldText(about, path, value, voice) ?? null);
   switch (how) {
     case 'added':
@@ -100,7 +100,7 @@ export function setAsideWords(
   const title = recordTitle(about, voice);
   if (path === '') return { title, what: 'The whole record.', why: whyAside(aside) };
   const said = fieldText(about, path, value, voice);
-  const label = fieldLabel(about, path, voice);
+  const label = labelOfField(about, path, voice);
   return { title, what: said === null ? `${label}.` : `${label}: ${said}.`, why: whyAside(aside) };
 }
 

@@ -8,7 +8,7 @@ import { openDatabase } from '@/lib/store/database';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from '@/lib/store/migrations';
 import { TABLES } from '@/lib/store/records';
 import type { Snapshot } from '@/lib/store/store-type';
-import { NO_TRACE } from '@/lib/store/trace';
+import { NO_TRACE } from '@/lib/store/trace-schema';
 import { box, closeTabs, freshBrowser, openTab } from './tabs';
 import { trailer } from './trailer';
 

@@ -8,7 +8,7 @@ import {
   preferencesSchema,
 } from '@/lib/store/records';
 import type { SnapshotValues } from '@/lib/store/store-type';
-import type { Trace } from '@/lib/store/trace';
+import type { Trace } from '@/lib/store/trace-schema';
 
 const AIR = { temperatureC: -9.5, pressureHpa: 984.2, relativeHumidity: 0.78 };
 const MADE = '2027-01-15T17:30:00.000Z';

@@ -9,7 +9,7 @@ import { memoryBacking } from '@/lib/store/memory';
 import { openStore } from '@/lib/store/open-store';
 import { type EventRecord, logRecordSchema, type Stored } from '@/lib/store/records';
 import type { Rewritten, Snapshot, SnapshotValues, Store } from '@/lib/store/store-type';
-import { NO_TRACE } from '@/lib/store/trace';
+import { NO_TRACE } from '@/lib/store/trace-schema';
 import { undoRewrite } from '@/lib/store/undo-rewrite';
 import { instant } from '@/lib/time/instant';
 import { event, machine } from './tabs';
