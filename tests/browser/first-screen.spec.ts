@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test';
+import { PAGES } from '@/components/shell/pages';
 import { instantOf } from './clock';
 import { NIGHT_STATES } from './night-states';
 import { test } from './watched-page';
@@ -68,6 +69,14 @@ function seen(page: Page, whole: boolean) {
   );
 }
 
+/** On the first screen beside numbers, and on the whole page without opening anything. */
+const FIRST_WORDS = 45;
+const PAGE_WORDS = 700;
+/** Without a plan the page says what is missing and where to give it, all of it on one screen. */
+const NO_PLAN = { states: ['no-hours', 'no-box'], words: 80 };
+/** Every run is a row of its own: sixty of them are no page of prose. */
+const MANY_RUNS = 'sixty';
+
 for (const state of NIGHT_STATES)
   test(`the first screen of "${state.name}" has few words, and everything is large enough, by day and by night`, async ({
     night,
@@ -76,24 +85,76 @@ for (const state of NIGHT_STATES)
     await night.goto('/');
     await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
     if (state.path !== '/') await night.goto(state.path);
-    for (const step of state.steps ?? []) {
-      await step(night);
-      await expect(night.locator('main :is(h1, h2)').first()).toBeVisible();
-    }
+    for (const step of state.steps ?? []) await step(night);
+    const planned = !NO_PLAN.states.includes(state.name);
+    const there = planned
+      ? night.getByRole('region', { name: 'In now', exact: true })
+      : night.getByText('no plan yet');
+    await expect(there).toBeVisible();
     await night.waitForLoadState('networkidle');
     await night.evaluate(() => window.scrollTo(0, 0));
     for (const colorScheme of ['light', 'dark'] as const) {
       await night.emulateMedia({ colorScheme });
       const first = await seen(night, false);
-      const page = await seen(night, true);
-      console.log(
-        state.name,
-        first.words.length,
-        page.words.length,
-        JSON.stringify(first.words.join(' ')),
-        JSON.stringify(page.narrow),
-        JSON.stringify(page.small),
-        page.acts.join(),
+      expect(first.words.length, first.words.join(' ')).toBeLessThanOrEqual(
+        planned ? FIRST_WORDS : NO_PLAN.words,
       );
+      const page = await seen(night, true);
+      if (state.name !== MANY_RUNS) expect(page.words.length).toBeLessThanOrEqual(PAGE_WORDS);
+      expect(page.words.length).toBeGreaterThan(20);
+      expect(page.small).toEqual([]);
+      expect(page.narrow).toEqual([]);
+      const least = (await night.locator('[data-view="track"]').count()) > 0 ? 96 : 72;
+      for (const height of page.acts) expect(height).toBeGreaterThanOrEqual(least);
     }
   });
+
+test('every other page is called as the menu calls it, and everything on it is large enough', async ({
+  night,
+}) => {
+  await night.clock.setFixedTime(instantOf('19:40'));
+  await night.goto('/');
+  await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
+  for (const { href, label } of PAGES.filter(({ href }) => href !== '/')) {
+    await night.goto(href);
+    await expect(night.getByRole('heading', { level: 1, name: label, exact: true })).toBeVisible();
+    await expect(night).toHaveTitle(`${label} · Heavy Air`);
+    await night.waitForLoadState('networkidle');
+    const { small, narrow } = await seen(night, true);
+    expect(small, href).toEqual([]);
+    expect(narrow, href).toEqual([]);
+  }
+});
+
+test('on a phone lying on its side, and on a narrow one, the button is in sight', async ({ night }) => {
+  await night.clock.setFixedTime(instantOf('20:05'));
+  await night.goto('/');
+  const done = night.getByRole('button', { name: /^Done: / });
+  for (const [width, height] of [
+    [740, 360],
+    [280, 653],
+    [360, 740],
+  ] as const) {
+    await night.setViewportSize({ width, height });
+    await expect(done).toBeInViewport({ ratio: 1 });
+    await expect(night.getByText('GOOD', { exact: true })).toBeInViewport({ ratio: 1 });
+  }
+});
+
+test('names from elsewhere are written in the face of the page', async ({ night }) => {
+  await night.goto('/about');
+  const heading = night.getByRole('heading', { level: 1 });
+  await heading.evaluate((element) => {
+    element.textContent = 'Jürgen Größ, André Ångström, Øystein, Łukasz Żuk, Čeněk, Ștefan, Ñuño';
+  });
+  const session = await night.context().newCDPSession(night);
+  await session.send('DOM.enable');
+  await session.send('CSS.enable');
+  const { root } = await session.send('DOM.getDocument');
+  const { nodeId } = await session.send('DOM.querySelector', { nodeId: root.nodeId, selector: 'h1' });
+  const bare = async () => {
+    const { fonts } = await session.send('CSS.getPlatformFontsForNode', { nodeId });
+    return fonts.filter(({ isCustomFont }) => !isCustomFont).map(({ familyName }) => familyName);
+  };
+  await expect.poll(bare).toEqual([]);
+});
