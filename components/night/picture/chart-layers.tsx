@@ -1,13 +1,14 @@
 'use client';
 
+import { use } from 'react';
 import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture, RunMark, Stair } from '@/lib/plan/night-picture';
-import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
 import { LANE_COLUMN, LANE_COLUMNS } from './frame-of-picture';
 import { hatchId } from './hatch-patterns';
+import { Moments } from './moments';
 import styles from './night-chart.module.css';
 
 /** Pixels of the chart around us; null until it has been laid out. */
@@ -264,13 +265,10 @@ function stepsPath(stairs: readonly Stair[], { x, y }: Scales): string {
 }
 
 /** The present, over all that is drawn. */
-export function NowLayer({
-  picture,
-  now,
-  named = false,
-}: LayerProps & { readonly now: Instant; readonly named?: boolean }) {
+export function NowLayer({ picture, named = false }: LayerProps & { readonly named?: boolean }) {
   const pixels = usePixels();
-  if (pixels === null || now < picture.from || now > picture.to) return null;
+  const now = use(Moments)?.now ?? null;
+  if (pixels === null || now === null || now < picture.from || now > picture.to) return null;
   const at = pixels.x(now);
   return (
     <g>
@@ -285,8 +283,9 @@ export function NowLayer({
 }
 
 /** Where a person has walked to. */
-export function CursorLayer({ picture, cursor }: LayerProps & { readonly cursor: Instant | null }) {
+export function CursorLayer({ picture }: LayerProps) {
   const pixels = usePixels();
+  const cursor = use(Moments)?.cursor ?? null;
   if (pixels === null || cursor === null || cursor < picture.from || cursor > picture.to) return null;
   const at = pixels.x(cursor);
   return <line className={styles.cursor} x1={at} x2={at} y1={pixels.top} y2={pixels.bottom} />;
