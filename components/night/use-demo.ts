@@ -3,7 +3,7 @@
 import { useEffect } from 'react';
 import { type QuietWrite, useQuietWrite } from '@/components/store/use-quiet-write';
 import { useTable } from '@/components/store/use-table';
-import { type DemoNight, demoAsSet, demoStart } from '@/lib/night/demo-records';
+import { demoNight } from '@/lib/night/demo-night';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID, isLiving } from '@/lib/night/living-demo';
 import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
@@ -23,27 +23,18 @@ export function useDemo(now: Instant | null): void {
   }, [write, empty, over?.revision]);
 }
 
-/** In the middle of its night somebody has gone by the call so far: only for that a planner is loaded. */
-async function demoAt(now: Instant): Promise<DemoNight> {
-  const demo = demoAsSet(now);
-  if (now <= (demoStart(demo) ?? now)) return demo;
-  const { demoNight } = await import('@/lib/night/demo-night');
-  return demoNight(now);
-}
-
 /** A demo night that somebody made their own is theirs, over or not. */
 const isOver = (event: EventRecord, now: Instant): boolean => event.demo && !isLiving(event, now);
 
 async function addDemo(write: QuietWrite, now: Instant): Promise<void> {
-  const demo = await demoAt(now);
+  const demo = demoNight(now);
   await write({ table: 'machines', id: DEMO_MACHINE_ID }, (there) => (there === null ? demo.machine : null));
   await write({ table: 'events', id: DEMO_EVENT_ID }, (there) => (there === null ? demo.event : null));
 }
 
 /** What a visitor noted (fitted jets, readings, delays) belongs to the night it was noted for, and goes with it. */
 async function redateDemo(write: QuietWrite, now: Instant): Promise<void> {
-  const demo = await demoAt(now);
   await write({ table: 'events', id: DEMO_EVENT_ID }, (there) =>
-    there !== null && isOver(there, now) ? demo.event : null,
+    there !== null && isOver(there, now) ? demoNight(now).event : null,
   );
 }

@@ -31,14 +31,14 @@ const call = (page: Page) => page.getByRole('region', { name: 'The call' });
 const inNow = (page: Page) => page.getByRole('region', { name: 'In now', exact: true });
 const rows = (page: Page) => page.getByRole('table', { name: /^Jets for every run/ });
 
-/** The page's clock goes on by half a minute each time, and the page hears of it and draws. */
+/** The page's clock goes on by half a minute each time, and the page hears of it. */
 function ticks(page: Page, from: number, count: number): Promise<void> {
   return page.evaluate(
     async ([start, steps, step]) => {
       for (let tick = 1; tick <= steps; tick += 1) {
         Date.now = () => start + tick * step;
         document.dispatchEvent(new Event('visibilitychange'));
-        await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn)));
+        await new Promise((rendered) => setTimeout(rendered));
       }
     },
     [from, count, TICK_MS] as const,
