@@ -10,9 +10,11 @@ import type { PlannedRacer } from '@/lib/club/racer';
 import type { ClockZone } from '@/lib/time/zone';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { type ClubNames, clubActWords } from '@/lib/words/club';
+import { momentsToCome } from '@/lib/words/bulk';
 import { counted } from '@/lib/words/listing';
 import { planClock } from '@/lib/words/runs';
 import styles from './act-list.module.css';
+import { AllIn } from './all-in';
 import { Change } from './change';
 import { OpenQuestions } from './open-questions';
 import type { RosterActs } from './use-roster-acts';
@@ -42,6 +44,7 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
         <p className={styles.caution}>{SWAP_CAUTION_LINE}</p>
       )}
       <OpenQuestions {...{ briefing, names, zone, acts }} />
+      <AllIn moments={momentsToCome(briefing, zone)} planned={planned} acts={acts} />
       <ol className={styles.list}>
         {shown.map((act) => {
           const racer = planned.get(act.racerId);

@@ -14,6 +14,7 @@ import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { jetsText } from '@/lib/words/settings';
 import { VerdictFields } from './verdict-fields';
+import { machineNames } from '@/lib/store/roster-names';
 
 type LogEntryFormProps = {
   /** Under what unsaved typing is kept: the entry's id, or `new`. */
@@ -51,7 +52,7 @@ export function LogEntryForm(props: LogEntryFormProps) {
   return (
     <EditorForm title="Run" form={form} draft={draft} saveLabel="Save run" onCancel={onCancel}>
       {field('machineId', {
-        options: machines.map((machine) => ({ value: machine.id, label: machine.value.machine.name })),
+        options: [...machineNames(machines)].map(([value, label]) => ({ value, label })),
         sets: (machineId) => ({ mains: mainsOf(machines, machineId) }),
       })}
       <Columns>

@@ -23,6 +23,7 @@ import { LogFile } from './log-file';
 import { LogFilterFields } from './log-filter-fields';
 import { LogTable } from './log-table';
 import { RunsToLog } from './runs-to-log';
+import { machineNames } from '@/lib/store/roster-names';
 
 /** All runs of this browser, and the one that was just made. */
 export function LogRoom() {
@@ -57,7 +58,7 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
   const [filter, setFilter] = useState(ALL_RUNS);
   const [edited, setEdited] = useState<Stored<LogRecord> | 'new' | null>(null);
   const names = useMemo(
-    () => new Map(machines.map(({ id, value }) => [id, value.machine.name] as const)),
+    () => machineNames(machines),
     [machines],
   );
   const entries = useMemo(() => filteredLog(log, filter), [log, filter]);

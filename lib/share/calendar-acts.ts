@@ -12,6 +12,7 @@ import type { CalendarAct, CalendarContext } from './calendar-act';
 import { danger, droppedText, liveStart, liveSwap } from './live-acts';
 import type { LivePlan } from './live-plans';
 import { type MatchedSwap, matchedSwaps } from './matched-swaps';
+import { isolated } from '@/lib/words/isolated';
 
 /** Everything of one machine's night that belongs into a calendar, by time. */
 export function calendarActs(live: LivePlan, context: CalendarContext): readonly CalendarAct[] {
@@ -74,7 +75,7 @@ function dropped(
 function shareAgain(act: CalendarAct, { accepted, sortedRuns }: LivePlan, run: number | null): CalendarAct {
   const setting = run === null ? undefined : accepted?.settings[run];
   if (run === null || setting === undefined) return act;
-  const sentence = shareAgainSentence(settingText(setting), sortedRuns[run]!.name);
+  const sentence = shareAgainSentence(settingText(setting), isolated(sortedRuns[run]!.name));
   return { ...act, description: [...act.description, sentence] };
 }
 

@@ -5,6 +5,7 @@ import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { Instant } from '@/lib/time/instant';
 import { makeSharedNight } from './make-shared-night';
+import { racerTold } from './racer-told';
 import { withRoundedPlace } from './rounded-place';
 import type { SharedNight } from './shared-night';
 
@@ -30,6 +31,7 @@ export function sharedNightOf({ night, plan, sharedAt, exactPlace }: Given): Sha
         made,
         ...(outFrom === undefined ? {} : { outFrom }),
         accepted: settingsAsGiven(plan),
+        ...racerTold(event.value, machine.id),
       },
     ],
     series: night.series,

@@ -1,12 +1,16 @@
 import * as z from 'zod';
 import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
+import { bibText, nameText } from '@/lib/contract/name-text';
 import { time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 
 /** One engine of a shared night, with what its owner accepted and has done. */
 export const sharedMachineSchema = z.strictObject({
   machine: machineSchema,
+  /** What its racer is called at the event; absent where the machine's name says it. */
+  racer: nameText.optional(),
+  bib: bibText.optional(),
   fitted: settingSchema.optional(),
   outFrom: time.optional(),
   accepted: z.array(settingSchema).max(60).optional(),

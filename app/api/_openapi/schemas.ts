@@ -15,6 +15,7 @@ import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
 import { forecastSchema } from '@/lib/contract/forecast';
 import { machineSchema } from '@/lib/contract/machine';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
+import { ownAddressesSchema } from '@/lib/contract/own-addresses';
 import { planAnswerSchema, plansAnswerSchema } from '@/lib/contract/plan-answer';
 import { planEntrySchema, planOptionsSchema, planRequestSchema } from '@/lib/contract/plan-request';
 import { historyJsonSchema, pastAirJsonSchema } from '@/lib/weather/history-json';
@@ -77,6 +78,7 @@ const ANSWERED = {
   Forecast: forecastSchema,
   Health: healthSchema,
   History: historyJsonSchema,
+  OwnAddresses: ownAddressesSchema,
   PastAir: pastAirJsonSchema,
   Places: placesJsonSchema,
   Plan: planAnswerSchema,

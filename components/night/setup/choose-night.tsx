@@ -6,6 +6,7 @@ import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
+import { rosterNames } from '@/lib/store/roster-names';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 
 type ChooseNightProps = {
@@ -38,7 +39,7 @@ export function ChooseNight({ event, machine }: ChooseNightProps) {
         <Select
           label="Machine shown"
           value={machine.id}
-          options={taking.map(({ id, value }) => ({ value: id, label: value.machine.name }))}
+          options={[...rosterNames(event.value, taking)].map(([value, label]) => ({ value, label }))}
           onChange={(machineId) => void changePreferences({ machineId })}
         />
       )}

@@ -1,0 +1,68 @@
+'use client';
+
+import { useState } from 'react';
+import { Button } from '@/components/ui/button';
+import { Notice } from '@/components/ui/notice';
+import { saveBlob } from '@/components/ui/save-file';
+import { Section } from '@/components/ui/section';
+import { Select } from '@/components/ui/select';
+import { ButtonRow } from '@/components/ui/stack';
+import { racerFacts } from '@/lib/words/print-facts';
+import { SENDING } from '@/lib/words/sending';
+import { sheetRows } from '@/lib/words/sheet-rows';
+import { drawSheet } from './draw-sheet';
+import type { SendProps } from './send-props';
+
+/** One racer's sheet as a picture, to save or to hand to the phone's own sheet for sharing. */
+export function SheetPictures({ records, briefing, names, zone, now, units }: SendProps) {
+  const { planned } = briefing;
+  const [chosen, setChosen] = useState('');
+  const [failed, setFailed] = useState(false);
+  const one = planned.find(({ racer }) => racer.id === chosen) ?? planned[0];
+  if (one === undefined) return null;
+  const { id } = one.racer;
+  const { event } = records.event.value;
+  async function take(give: (picture: Blob, name: string) => Promise<void> | void) {
+    if (one === undefined) return;
+    const facts = racerFacts(records, id);
+    const picture = await drawSheet(sheetRows(one, { briefing, names, event, facts, now, units, zone }));
+    setFailed(picture === null);
+    if (picture !== null) await give(picture, `${fileName(names.racer(id))}.png`);
+  }
+  return (
+    <Section title="One sheet as a picture" level={3}>
+      <p>{SENDING.picture}</p>
+      {failed ? <Notice tone="caution" title={SENDING.noPicture} /> : null}
+      <Select
+        label="Whose sheet"
+        value={id}
+        options={planned.map(({ racer }) => ({ value: racer.id, label: names.racer(racer.id) }))}
+        onChange={setChosen}
+      />
+      <ButtonRow>
+        <Button onClick={() => void take((blob, name) => saveBlob({ blob, name }))}>
+          Save the picture (.png)
+        </Button>
+        {typeof navigator.canShare === 'function' ? (
+          <Button onClick={() => void take(sharePicture)}>Send the picture</Button>
+        ) : null}
+      </ButtonRow>
+    </Section>
+  );
+}
+
+async function sharePicture(blob: Blob, name: string): Promise<void> {
+  const files = [new File([blob], name, { type: 'image/png' })];
+  try {
+    if (navigator.canShare({ files })) await navigator.share({ files });
+    else saveBlob({ blob, name });
+  } catch (error) {
+    // Whoever closes the sheet has changed their mind; whatever else it was, the picture is not lost.
+    if (!(error instanceof DOMException && error.name === 'AbortError')) saveBlob({ blob, name });
+  }
+}
+
+/** A name without what file systems refuse. */
+function fileName(name: string): string {
+  return name.replace(/[^\p{L}\p{N} -]/gu, '').trim() || 'sheet';
+}
