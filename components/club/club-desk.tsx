@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { Cautions } from '@/components/night/cautions';
 import { PostNight } from '@/components/share/post-night';
+import { ChosenElsewhere } from '@/components/store/chosen-elsewhere';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
@@ -48,18 +49,14 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
   return (
     <main className={styles.page}>
       <div className={styles.head}>
+        <ChosenElsewhere withMachine={false} />
         <ClubHead {...props} />
         {ready ? <Call briefing={briefing} names={names} zone={zone} /> : null}
         {ready ? <ReadingLine briefing={briefing} zone={zone} /> : null}
         <div className={styles.ways}>
           {ready ? (
             <>
-              <Select
-                label="Show"
-                value={shown.value}
-                options={groups}
-                onChange={setFilter}
-              />
+              <Select label="Show" value={shown.value} options={groups} onChange={setFilter} />
               <Way href="#print">Print</Way>
               <Way href="#wall">Trailer wall</Way>
             </>
@@ -70,7 +67,13 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
       <ClubProblems club={club} zone={zone} units={preferences} briefing={briefing} />
       {club.racers.length + club.broken.length === 0 ? <NobodyYet /> : null}
       {ready ? (
-        <Planned {...props} briefing={shown.value === '' ? briefing : briefingOf(briefing, shown.ids)} whole={briefing} names={names} acts={acts} />
+        <Planned
+          {...props}
+          briefing={shown.value === '' ? briefing : briefingOf(briefing, shown.ids)}
+          whole={briefing}
+          names={names}
+          acts={acts}
+        />
       ) : null}
       {club.racers.length > 0 && club.night !== null && briefing === null ? <p>Planning...</p> : null}
       <RosterSection records={records} club={club} acts={acts} />

@@ -1,7 +1,7 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { useHash } from '@/components/ui/use-hash';
 import { useForecast } from '@/components/weather/use-forecast';
 import { nightsOf } from '@/lib/night/club';
@@ -20,7 +20,14 @@ const KeepBoard = dynamic(() => import('@/components/share/keep-board').then((mo
 
 /** The club's night: at the desk, on the trailer wall, or on paper. */
 export function ClubRoom() {
-  const state = useClub();
+  const now = useClub();
+  const view = useHash();
+  const last = useRef<ThereProps | null>(null);
+  useEffect(() => {
+    if (now.status === 'there') last.current = now;
+  });
+  // A form stays with what was typed, also where another tab deleted the last event under it.
+  const state = now.status === 'no-event' && isForm(view) ? (last.current ?? now) : now;
   if (state.status === 'opening')
     return (
       <main className={styles.words} aria-busy="true">
@@ -36,6 +43,8 @@ export function ClubRoom() {
     </>
   );
 }
+
+const isForm = (view: string): boolean => !['', 'wall', 'print', 'new'].includes(view);
 
 function KeepClubBoard({ records }: Pick<ThereProps, 'records'>) {
   const nights = useMemo(() => nightsOf(records), [records]);

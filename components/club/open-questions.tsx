@@ -6,8 +6,8 @@ import type { ClockZone } from '@/lib/time/zone';
 import { momentsOver } from '@/lib/words/bulk';
 import type { ClubNames } from '@/lib/words/club';
 import { questionWords } from '@/lib/words/question';
-import { AllIn } from './all-in';
 import styles from './act-list.module.css';
+import { AllIn } from './all-in';
 import type { RosterActs } from './use-roster-acts';
 
 type OpenQuestionsProps = {
@@ -26,11 +26,11 @@ export function OpenQuestions({ briefing, names, zone, acts }: OpenQuestionsProp
     <>
       <AllIn moments={momentsOver(briefing, zone)} planned={planned} acts={acts} />
       <ul className={styles.list} aria-label="Not told">
-      {open.map((planned) => (
-        <li key={planned.racer.id}>
-          <OpenQuestion planned={planned} name={names.racer(planned.racer.id)} zone={zone} acts={acts} />
-        </li>
-      ))}
+        {open.map((planned) => (
+          <li key={planned.racer.id}>
+            <OpenQuestion planned={planned} name={names.racer(planned.racer.id)} zone={zone} acts={acts} />
+          </li>
+        ))}
       </ul>
     </>
   );

@@ -34,7 +34,10 @@ export type RosterActs = {
   readonly leave: (machineId: string, name: string) => Outcome;
   readonly moveTo: (machineId: string, name: string, into: ClubClass | null) => Outcome;
   /** What a racer is called at the event, and the number. */
-  readonly call: (machineId: string, called: { readonly name: string; readonly bib: string | undefined }) => Outcome;
+  readonly call: (
+    machineId: string,
+    called: { readonly name: string; readonly bib: string | undefined },
+  ) => Outcome;
   readonly putClass: (changed: ClubClass, from: readonly (number | null)[]) => Outcome;
   readonly dropClass: (dropped: ClubClass) => Outcome;
   /** "It is in", now or since some moment; whoever acts on a plan has accepted it. */
@@ -66,8 +69,7 @@ function actsOn(write: Write, records: ClubRecords): RosterActs {
         into === null ? `${name} runs when everybody does.` : `${name} runs with ${into.name}.`,
         (record) => withClassOf(record, machineId, into?.id ?? null),
       ),
-    call: (machineId, called) =>
-      tell('Racer saved.', (record) => withCalled(record, machineId, called)),
+    call: (machineId, called) => tell('Racer saved.', (record) => withCalled(record, machineId, called)),
     putClass: (changed, from) =>
       tell(`Class ${changed.name} is saved.`, (record) => withClass(record, changed, from)),
     dropClass: (dropped) =>

@@ -11,10 +11,10 @@ import { blankLogDraft, LOG, LOG_SHAPE, type LogDraft, logDraft } from '@/lib/fi
 import { readLogEntry } from '@/lib/fields/log/read-log-entry';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { machineNames } from '@/lib/store/roster-names';
 import type { UnitChoice } from '@/lib/units/choice';
 import { jetsText } from '@/lib/words/settings';
 import { VerdictFields } from './verdict-fields';
-import { machineNames } from '@/lib/store/roster-names';
 
 type LogEntryFormProps = {
   /** Under what unsaved typing is kept: the entry's id, or `new`. */

@@ -32,8 +32,7 @@ export function useLinkOrigin(): LinkOrigin {
     });
     return () => asked.abort();
   }, [own]);
-  if (!own)
-    return { origin, about: protocol === 'http:' ? <p>{LINK_ORIGIN.http}</p> : null };
+  if (!own) return { origin, about: protocol === 'http:' ? <p>{LINK_ORIGIN.http}</p> : null };
   if (found === 'asking') return { origin, about: <p>{LINK_ORIGIN.asking}</p> };
   const origins = found?.origins ?? [];
   const [first] = origins;

@@ -27,7 +27,7 @@ export const nameText = z
   .overwrite(withoutDirections)
   .min(1, 'must not be empty')
   .max(LONGEST_NAME, 'at most 80 characters')
-  .refine(isSeen, { message: 'must hold something that can be seen' });
+  .refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' });
 
 /** A name that may be left out; one that shows nothing is none. */
 export const nameOrNone = z
@@ -41,4 +41,4 @@ export const bibText = z
   .overwrite(withoutDirections)
   .min(1, 'must not be empty')
   .max(8, 'at most 8 characters')
-  .refine(isSeen, { message: 'must hold something that can be seen' });
+  .refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' });

@@ -1,7 +1,6 @@
 import type { ClubNight, ClubRacer } from '@/lib/club/racer';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
-import { rosterNames } from '@/lib/store/roster-names';
 import type {
   BoxRecord,
   EventRecord,
@@ -10,6 +9,7 @@ import type {
   MachineRecord,
   Stored,
 } from '@/lib/store/records';
+import { rosterNames } from '@/lib/store/roster-names';
 import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
 import { machineRequest } from './machine-request';

@@ -6,13 +6,13 @@ import {
   shareAgainSentence,
   takenToBeFittedSentence,
 } from '@/lib/words/feed';
+import { isolated } from '@/lib/words/isolated';
 import { settingText } from '@/lib/words/settings';
 import { acceptedAct, acceptedStart } from './accepted-acts';
 import type { CalendarAct, CalendarContext } from './calendar-act';
 import { danger, droppedText, liveStart, liveSwap } from './live-acts';
 import type { LivePlan } from './live-plans';
 import { type MatchedSwap, matchedSwaps } from './matched-swaps';
-import { isolated } from '@/lib/words/isolated';
 
 /** Everything of one machine's night that belongs into a calendar, by time. */
 export function calendarActs(live: LivePlan, context: CalendarContext): readonly CalendarAct[] {

@@ -9,12 +9,12 @@ import createCalendar, {
   ICalEventTransparency,
 } from 'ical-generator';
 import { localDate } from '@/lib/time/zone';
+import { isolated } from '@/lib/words/isolated';
 import type { CalendarAct, CalendarContext } from './calendar-act';
 import { calendarActs } from './calendar-acts';
 import type { LivePlan } from './live-plans';
 import { REVISION_MINUTES, revisionNumber } from './revision';
 import { stableHash } from './stable-hash';
-import { isolated } from '@/lib/words/isolated';
 
 export type CalendarRequest = {
   /** Of the event. */
@@ -41,7 +41,13 @@ export function calendarText({ name, machines, context }: CalendarRequest): stri
     const day = localDate(machine.sortedRuns[0]!.start, context.voice.zone);
     for (const act of calendarActs(machine, context)) {
       const uid = `${stableHash([name, day, machine.name, copy, act.key].join('\n'))}@heavy-air`;
-      addAct(calendar, act, { uid, title: several || machine.label !== machine.name ? `${isolated(machine.label)}: ${act.summary}` : act.summary });
+      addAct(calendar, act, {
+        uid,
+        title:
+          several || machine.label !== machine.name
+            ? `${isolated(machine.label)}: ${act.summary}`
+            : act.summary,
+      });
     }
   }
   return calendar.toString();

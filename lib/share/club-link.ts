@@ -2,8 +2,8 @@ import type { LinkProblem } from '@/lib/contract/link-problem';
 import { parseWith } from '@/lib/contract/parse';
 import { pathText } from '@/lib/contract/problem';
 import { fail, type Result } from '@/lib/result/result';
-import { type SharedClub, sharedClubSchema } from './shared-club';
 import { packJson, unpackJson } from './packed-json';
+import { type SharedClub, sharedClubSchema } from './shared-club';
 
 /** What a club's payload begins with: no payload of a single night does. */
 const CLUB_VERSION = 'c1';

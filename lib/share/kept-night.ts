@@ -2,11 +2,11 @@ import { instantFromJson } from '@/lib/contract/event-from-json';
 import { seriesFromJson } from '@/lib/contract/series-from-json';
 import { skyToJson } from '@/lib/contract/sky';
 import type { EventRecord, ForecastRecord, MachineRecord } from '@/lib/store/records';
+import { sameName, toldApart } from '@/lib/store/told-apart';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 import type { SharedMachine, SharedNight } from './shared-night';
-import { sameName, toldApart } from '@/lib/store/told-apart';
 
 export type KeptRecord<V> = { readonly id: string; readonly value: V };
 

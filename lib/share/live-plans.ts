@@ -15,8 +15,8 @@ import { type Standing, standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { nightRequests, sharedSeries } from './night-requests';
 import { quarterHour, settledAt } from './revision';
-import type { SharedNight } from './shared-night';
 import { sharedLabels } from './shared-labels';
+import type { SharedNight } from './shared-night';
 
 /** One machine of a shared night, planned again with the hours of now. */
 export type LivePlan = {
@@ -69,7 +69,10 @@ export function livePlans(
   return ok(
     situations.map((situation, i) => {
       const plan = lives.value[i] ?? null;
-      return livePlan({ ...situation, label: labels[i] ?? situation.name }, plan === null ? null : standingOf(asked[i]!, plan));
+      return livePlan(
+        { ...situation, label: labels[i] ?? situation.name },
+        plan === null ? null : standingOf(asked[i]!, plan),
+      );
     }),
   );
 }

@@ -4,12 +4,12 @@ import type { MachineJson } from '@/lib/contract/machine';
 import { classCalled, type Joining, withClass, withJoined } from '@/lib/night/edit-roster';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
-import { sameName, toldApart } from '@/lib/store/told-apart';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
 import { racerName } from '@/lib/store/racer-event';
 import type { BoxRecord, ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
+import { sameName, toldApart } from '@/lib/store/told-apart';
 import { sharedBoxes } from './shared-boxes';
 
 /** Most machines an event holds. */
@@ -86,9 +86,7 @@ export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: ()
       const boxId = boxes.idOf(racer);
       const known = here.machines.find(
         ({ id, value }) =>
-          !before.event.machineIds.includes(id) &&
-          sameValue(value.machine, machine) &&
-          value.boxId === boxId,
+          !before.event.machineIds.includes(id) && sameValue(value.machine, machine) && value.boxId === boxId,
       );
       const machineId = known?.id ?? newId();
       const placed = placeInClass(before.event, racer, newId);

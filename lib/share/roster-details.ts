@@ -20,7 +20,7 @@ export function readDetails(cell: string): RosterDetails | null {
 }
 
 /** What the column says, else what the details hold, else flow; null where the column says something unknown. */
-export function readMarking(cell: string, listed: unknown): unknown {
+export function markingSaid(cell: string, listed: unknown): unknown {
   const said = cell.toLowerCase();
   if (said === '' || said === 'list') return listed ?? 'flow';
   return said === 'flow' || said === 'bore' ? said : null;

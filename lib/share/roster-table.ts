@@ -12,8 +12,8 @@ import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { readElevation, readPressure, readTemperature } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
 import { withoutDust } from '@/lib/units/entry-text';
-import { readDetails, readMarking } from './roster-details';
 import { type RosterColumns, rosterColumns } from './roster-columns';
+import { markingSaid, readDetails } from './roster-details';
 
 /** One racer of a pasted table. */
 export type RosterRow = {
@@ -95,9 +95,11 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
   if (details === null) return bad({ code: 'details' });
   const mains = readSizes(text('mains'));
   if (!mains.ok) return bad({ code: 'mains', problem: mains.reason });
-  const box = readBoxText(text('box'));
+  // A file of ours says of a machine without jets that there are none.
+  const noJets = text('box') === '' && columns.places.has('details');
+  const box = noJets ? ok([]) : readBoxText(text('box'));
   if (!box.ok) return bad({ code: 'box', problem: box.reason });
-  const marking = readMarking(text('marking'), details.jetMarking);
+  const marking = markingSaid(text('marking'), details.jetMarking);
   if (marking === null) return bad({ code: 'marking', text: text('marking') });
   const air = readAir({ text, columns, context });
   if (!air.ok) return bad(air.reason);

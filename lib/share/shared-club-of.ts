@@ -6,10 +6,10 @@ import { settingsAsGiven } from '@/lib/plan/make-plan';
 import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { Instant } from '@/lib/time/instant';
-import type { SharedClub } from './shared-club';
 import { makeSharedNight } from './make-shared-night';
 import { racerTold } from './racer-told';
 import { withRoundedPlace } from './rounded-place';
+import type { SharedClub } from './shared-club';
 
 type Given = {
   readonly records: ClubRecords;

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { eventSchema } from '@/lib/contract/event';
 import { sharedLabels } from './shared-labels';
-import { sharedMachineSchema, type SharedNight, sharedNightSchema } from './shared-night';
+import { type SharedNight, sharedMachineSchema, sharedNightSchema } from './shared-night';
 
 /** Most racers of one club link: as many as an event holds. */
 const MOST_RACERS_SHARED = 100;

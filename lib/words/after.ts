@@ -155,7 +155,8 @@ function outsideText({ lean, rich }: Tally, runs: readonly RunReview[], how: str
 
 function namesOf(of: readonly number[], runs: readonly RunReview[]): string {
   const [first, last] = [of[0], of.at(-1)];
-  const name = (run: number | undefined): string => (run === undefined ? '' : isolated(runs[run]?.name ?? ''));
+  const name = (run: number | undefined): string =>
+    run === undefined ? '' : isolated(runs[run]?.name ?? '');
   if (first !== undefined && last !== undefined && of.length > 2 && last - first === of.length - 1)
     return `${name(first)} to ${name(last)}`;
   return listing(of.map(name));

@@ -49,7 +49,9 @@ export function momentsOver(briefing: Briefing, zone: ClockZone): readonly BulkM
     byMoment.set(since, [...(byMoment.get(since) ?? []), told]);
   }
   return together(
-    [...byMoment].sort(([a], [b]) => a - b).map(([at, told]) => ({ at, clock: clockOf(briefing, at, zone), told })),
+    [...byMoment]
+      .sort(([a], [b]) => a - b)
+      .map(([at, told]) => ({ at, clock: clockOf(briefing, at, zone), told })),
   );
 }
 

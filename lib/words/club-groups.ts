@@ -1,7 +1,7 @@
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClubRecords } from '@/lib/night/club';
-import { counted } from './listing';
 import type { ClubNames } from './club';
+import { counted } from './listing';
 
 /** Some of the racers under one name: a class, those of one box, a single one. */
 export type ClubGroup = { readonly value: string; readonly label: string; readonly ids: readonly string[] };

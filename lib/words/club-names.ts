@@ -14,7 +14,9 @@ export function clubNames({ event, machines, boxes }: ClubRecords): ClubNames {
       const shared = boxes.find((box) => box.id === id);
       if (shared === undefined) return racer(id);
       const owners = machines.filter(({ value }) => value.boxId === id).map((machine) => racer(machine.id));
-      return shared.value.name === '' ? `The box of ${listing(owners)}` : `Box ${isolated(shared.value.name)}`;
+      return shared.value.name === ''
+        ? `The box of ${listing(owners)}`
+        : `Box ${isolated(shared.value.name)}`;
     },
   };
 }

@@ -26,14 +26,21 @@ export function briefingText(briefing: Briefing, { event, names, zone, now }: Sp
   const busy = new Set(acts.map(({ racerId }) => racerId));
   const idle = planned.filter(({ racer }) => !busy.has(racer.id));
   const blocks = [
-    [eventLine(event), `As planned at ${dateClockText(now, zone)}. The forecast moves: look again before each swap.`],
+    [
+      eventLine(event),
+      `As planned at ${dateClockText(now, zone)}. The forecast moves: look again before each swap.`,
+    ],
     clubCall(briefing, names, zone),
-    ...dueTogether(acts).map(({ acts: due }) => due.flatMap((act) => actLine(act, briefing, { names, zone }))),
+    ...dueTogether(acts).map(({ acts: due }) =>
+      due.flatMap((act) => actLine(act, briefing, { names, zone })),
+    ),
     idle.length === 0
       ? []
       : [
           `Nothing to fit: ${listing(
-            idle.map(({ racer, standing }) => `${names.racer(racer.id)} (${settingText(standing.inNow.setting)})`),
+            idle.map(
+              ({ racer, standing }) => `${names.racer(racer.id)} (${settingText(standing.inNow.setting)})`,
+            ),
           )}.`,
         ],
     borrowings.flatMap((borrowing) => {

@@ -1,9 +1,9 @@
-import { rosterNames } from '@/lib/store/roster-names';
+import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
+import { rosterNames } from '@/lib/store/roster-names';
 import { dayText } from './day-text';
 import { isolated } from './isolated';
 import { counted, listing } from './listing';
-import { instantFromJson } from '@/lib/contract/event-from-json';
 
 /** What taking a roster along says. */
 export const LAST_ROSTER = {

@@ -7,7 +7,8 @@ export const LINK_ORIGIN = {
     'Only this computer can open this link: the page is open as “this computer”, and no address on a network was found. Join a network or open a hot spot, then open this once more.',
   alone:
     'Only this computer can open this link: the server is heard by nobody else. Start it with HOST=0.0.0.0, and its address on your network is found here.',
-  swapped: 'The link leads to the address of this computer on your network, not to the one this page is open with.',
+  swapped:
+    'The link leads to the address of this computer on your network, not to the one this page is open with.',
   http: 'It is plain http: a phone that opens it can read and plan. Its browser does not keep the page for use without a network, does not buzz, and does not copy with one press; only an https address can do that.',
 } as const;
 

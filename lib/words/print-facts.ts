@@ -15,7 +15,9 @@ import { dateClockText } from '@/lib/words/times';
 /** "Night drags · Sat 16 Jan 2027". */
 export function eventLine({ name, timezone, runs }: EventJson): string {
   const first = runs[0];
-  return first === undefined ? name : `${isolated(name)} · ${dayText(instantFromJson(first.start), timezone)}`;
+  return first === undefined
+    ? name
+    : `${isolated(name)} · ${dayText(instantFromJson(first.start), timezone)}`;
 }
 
 /** The sled, where the racer is not called by it, and the class, where there is one. */

@@ -1,5 +1,5 @@
-import { rosterNames } from '@/lib/store/roster-names';
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
+import { rosterNames } from '@/lib/store/roster-names';
 import { sameName } from '@/lib/store/told-apart';
 import { isolated } from './isolated';
 
@@ -20,7 +20,9 @@ export const racerWords = {
     const names = rosterNames(event, machines);
     const other = machines.find(
       (each) =>
-        each.id !== id && bib.trim() !== '' && sameName(event.club?.racers[each.id]?.bib ?? '') === sameName(bib),
+        each.id !== id &&
+        bib.trim() !== '' &&
+        sameName(event.club?.racers[each.id]?.bib ?? '') === sameName(bib),
     );
     return other === undefined ? null : `${isolated(names.get(other.id) ?? '')} has this bib too.`;
   },

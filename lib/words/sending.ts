@@ -3,11 +3,13 @@ import { counted } from './listing';
 
 /** What the part of the club page says that sends and reads out. */
 export const SENDING = {
-  offer: 'The whole briefing as a link or codes for everybody to pick a name from, as text for a group chat, as an announcement to read out, or one racer’s sheet as a picture.',
+  offer:
+    'The whole briefing as a link or codes for everybody to pick a name from, as text for a group chat, as an announcement to read out, or one racer’s sheet as a picture.',
   link: 'Opens a page where each racer picks a name and sees the own plan. It holds the night as it stands now and does not follow; a board does.',
   text: 'Plain words for a group chat. As they stand now.',
   say: 'To be read out. It follows the clock and the plan: read it again each hour.',
-  picture: 'The racer’s sheet as it is printed, as words and table. Boxes to tick are left off; the letters are those of this device.',
+  picture:
+    'The racer’s sheet as it is printed, as words and table. Boxes to tick are left off; the letters are those of this device.',
   noPicture: 'This browser makes no picture of it. Print the sheet instead, or take a screenshot of it.',
 } as const;
 

@@ -151,7 +151,11 @@ describe('newcomers', () => {
     const stock = table(
       `name;machine;mains;box;temperature;elevation\n${['Ilsa', 'Oda', 'ilsa '].map((name) => `${name};Stock 440;440;430 440;-10;402`).join('\n')}`,
     );
-    const joined = withNewRacers({ machines: [], boxes: [], event: empty }, stock.map(racerOfRow), counting());
+    const joined = withNewRacers(
+      { machines: [], boxes: [], event: empty },
+      stock.map(racerOfRow),
+      counting(),
+    );
     expect(namesOn(joined)).toEqual(['Ilsa', 'Oda', 'ilsa (2)']);
     expect(new Set(joined.machines.map(({ value }) => value.machine.name))).toEqual(new Set(['Stock 440']));
   });
@@ -248,7 +252,11 @@ describe('newcomers', () => {
       { id: 'mine', value: machineRecordSchema.parse({ machine }) },
       { id: 'like', value: machineRecordSchema.parse({ machine: { ...machine, intakeOffsetC: 4 } }) },
     ];
-    const same = withNewRacers({ machines: here, boxes: [], event: empty }, racersOfNight(shared(EARLY)), counting());
+    const same = withNewRacers(
+      { machines: here, boxes: [], event: empty },
+      racersOfNight(shared(EARLY)),
+      counting(),
+    );
     expect(same.machines).toEqual([]);
     expect(same.event.machineIds).toEqual(['first', 'mine']);
     const other = withNewRacers(

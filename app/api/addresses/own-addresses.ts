@@ -16,7 +16,10 @@ export function isNear(caller: string): boolean {
 /** Whether a page was opened by a name that only this computer or its network has; a foreign name may be a trick of its owner. */
 export function isNearHost(host: string): boolean {
   const name = host.replace(/:\d+$/, '');
-  return name === 'localhost' || name === '[::1]' || /^127\./.test(name) || PRIVATE.some((each) => each.test(name));
+  if (name === 'localhost' || name === '[::1]') return true;
+  // An address, not a name that begins like one.
+  if (!/^\d{1,3}(\.\d{1,3}){3}$/.test(name)) return false;
+  return name.startsWith('127.') || PRIVATE.some((network) => network.test(name));
 }
 
 /** Where this server is found by others, by the addresses that its computer has now. */

@@ -1,14 +1,18 @@
 'use client';
 
 import { useState } from 'react';
-import { useTakeAlong } from '@/components/club/use-take-along';
 import { useTable } from '@/components/store/use-table';
+import { useWriteAll } from '@/components/store/use-write-all';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { ButtonRow, Stack } from '@/components/ui/stack';
 import type { ClubRecords } from '@/lib/night/club';
-import { LAST_ROSTER, pastRosters, takenAlongWords } from '@/lib/words/last-roster';
+import { withTakenAlong } from '@/lib/night/taken-along';
+import { MOST_RACERS } from '@/lib/share/new-racers';
+import { newId } from '@/lib/store/new-id';
+import { LAST_ROSTER, type PastRoster, pastRosters, takenAlongWords } from '@/lib/words/last-roster';
+import { counted } from '@/lib/words/listing';
 import styles from './roster.module.css';
 
 type LastEventProps = { readonly records: ClubRecords; readonly onDone: () => void };
@@ -45,4 +49,26 @@ export function LastEvent({ records, onDone }: LastEventProps) {
       </ButtonRow>
     </Stack>
   );
+}
+
+/** Puts everybody of another event on the roster of this one. Answers a sentence where it could not. */
+function useTakeAlong(eventId: string) {
+  const writeAll = useWriteAll();
+  return async ({ value: fromId, names }: PastRoster): Promise<string | undefined> => {
+    const taken = await writeAll(
+      (current) => {
+        const from = current.events.find(({ id }) => id === fromId)?.value;
+        const here = current.events.find(({ id }) => id === eventId)?.value;
+        if (from === undefined || here === undefined) return LAST_ROSTER.gone;
+        const value = withTakenAlong(here, from, newId);
+        if (value.machineIds.length > MOST_RACERS) return LAST_ROSTER.tooMany(MOST_RACERS);
+        return {
+          ...current,
+          events: current.events.map((each) => (each.id === eventId ? { ...each, value } : each)),
+        };
+      },
+      `${counted(names.length, 'racer')} added.`,
+    );
+    return taken.ok ? undefined : taken.reason;
+  };
 }

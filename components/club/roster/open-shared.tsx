@@ -9,8 +9,8 @@ import { TextArea } from '@/components/ui/text-area';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ClubRecords } from '@/lib/night/club';
 import { racersOfNight } from '@/lib/share/new-racers';
-import { type OpenedNight, readSharedLinks } from '@/lib/share/shared-links';
 import { sharedLabels } from '@/lib/share/shared-labels';
+import { type OpenedNight, readSharedLinks } from '@/lib/share/shared-links';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { HOUR_MS } from '@/lib/time/instant';
 import { isolated } from '@/lib/words/isolated';
@@ -92,7 +92,8 @@ function SharedWords({ label, night, records }: SharedWordsProps) {
   const zone = useClockZone(event.timezone);
   const labels = sharedLabels(night.machines);
   const machines = night.machines.map(
-    ({ machine }, i) => `${isolated(labels[i] ?? machine.name)} (${jetsText(machine.carburettors.map(({ main }) => main))})`,
+    ({ machine }, i) =>
+      `${isolated(labels[i] ?? machine.name)} (${jetsText(machine.carburettors.map(({ main }) => main))})`,
   );
   const [here, there] = [event.runs[0], night.event.runs[0]].map((run) =>
     run === undefined ? null : instantFromJson(run.start),

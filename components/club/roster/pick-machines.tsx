@@ -9,10 +9,10 @@ import { Switch } from '@/components/ui/switch';
 import type { ClubRecords } from '@/lib/night/club';
 import { MOST_RACERS } from '@/lib/share/new-racers';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
+import { machineNames } from '@/lib/store/roster-names';
 import { counted } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import styles from './roster.module.css';
-import { machineNames } from '@/lib/store/roster-names';
 
 type PickMachinesProps = {
   readonly records: ClubRecords;

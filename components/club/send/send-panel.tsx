@@ -8,17 +8,32 @@ import { Section } from '@/components/ui/section';
 import { Stack } from '@/components/ui/stack';
 import { Switch } from '@/components/ui/switch';
 import { airNow } from '@/lib/club/air-now';
+import type { Briefing } from '@/lib/club/briefing';
 import type { HourSeries } from '@/lib/hours/series';
+import type { Club, ClubRecords } from '@/lib/night/club';
 import { linkAddress } from '@/lib/share/addresses';
 import { packClub } from '@/lib/share/club-link';
 import { sharedClubOf } from '@/lib/share/shared-club-of';
 import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
+import type { UnitChoice } from '@/lib/units/choice';
 import { announcement } from '@/lib/words/announcement';
+import type { ClubNames } from '@/lib/words/club';
 import { briefingText } from '@/lib/words/club-text';
 import { linkSizeWords, SENDING } from '@/lib/words/sending';
 import { Codes } from './codes';
-import type { SendProps } from './send-props';
 import { SheetPictures } from './sheet-pictures';
+
+/** What sending and saying the briefing needs. */
+export type SendProps = {
+  readonly records: ClubRecords;
+  readonly club: Club;
+  readonly briefing: Briefing;
+  readonly names: ClubNames;
+  readonly zone: ClockZone;
+  readonly now: Instant;
+  readonly units: UnitChoice;
+};
 
 type SendPanelProps = SendProps & { readonly sharedAt: Instant };
 

@@ -7,7 +7,7 @@ import { Section } from '@/components/ui/section';
 import { ButtonRow } from '@/components/ui/stack';
 import { type Instant, instant } from '@/lib/time/instant';
 import { SENDING } from '@/lib/words/sending';
-import type { SendProps } from './send-props';
+import type { SendProps } from './send-panel';
 
 /** What packs links and draws codes and pictures comes when it is asked for. */
 const SendPanel = dynamic(() => import('./send-panel').then((module) => module.SendPanel), {

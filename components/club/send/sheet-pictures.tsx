@@ -7,14 +7,28 @@ import { saveBlob } from '@/components/ui/save-file';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { ButtonRow } from '@/components/ui/stack';
+import type { Briefing } from '@/lib/club/briefing';
+import type { ClubRecords } from '@/lib/night/club';
+import type { Instant } from '@/lib/time/instant';
+import type { ClockZone } from '@/lib/time/zone';
+import type { UnitChoice } from '@/lib/units/choice';
+import type { ClubNames } from '@/lib/words/club';
 import { racerFacts } from '@/lib/words/print-facts';
 import { SENDING } from '@/lib/words/sending';
 import { sheetRows } from '@/lib/words/sheet-rows';
 import { drawSheet } from './draw-sheet';
-import type { SendProps } from './send-props';
+
+type SheetPicturesProps = {
+  readonly records: ClubRecords;
+  readonly briefing: Briefing;
+  readonly names: ClubNames;
+  readonly zone: ClockZone;
+  readonly now: Instant;
+  readonly units: UnitChoice;
+};
 
 /** One racer's sheet as a picture, to save or to hand to the phone's own sheet for sharing. */
-export function SheetPictures({ records, briefing, names, zone, now, units }: SendProps) {
+export function SheetPictures({ records, briefing, names, zone, now, units }: SheetPicturesProps) {
   const { planned } = briefing;
   const [chosen, setChosen] = useState('');
   const [failed, setFailed] = useState(false);

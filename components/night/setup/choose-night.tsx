@@ -6,8 +6,8 @@ import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
-import { rosterNames } from '@/lib/store/roster-names';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { rosterNames } from '@/lib/store/roster-names';
 
 type ChooseNightProps = {
   readonly event: Stored<EventRecord> | null;

@@ -1,6 +1,8 @@
 'use client';
 
 import dynamic from 'next/dynamic';
+import { useState } from 'react';
+import { FormGone } from '@/components/store/form-gone';
 import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
 import { withEditedEvent, withEditedHours } from '@/lib/night/edited-records';
@@ -40,10 +42,13 @@ async function closing(saved: Promise<string | undefined>, onClose: () => void) 
   return refusal;
 }
 
-export function EditEvent({ stored, units, onClose }: EditProps<EventRecord>) {
+/** What a form is based on is what stood when it was opened: also where that is deleted, or another one is chosen. */
+export function EditEvent({ stored: now, units, onClose }: EditProps<EventRecord>) {
+  const [stored] = useState(now);
   const save = useSave('events', stored);
   return (
     <Dialog title="Event" open onClose={onClose}>
+      <FormGone table="events" id={stored.id} />
       <LazyEventEditor
         id={stored.id}
         initial={stored.value.event}
@@ -60,10 +65,12 @@ export function EditEvent({ stored, units, onClose }: EditProps<EventRecord>) {
   );
 }
 
-export function EditHours({ stored, units, onClose }: EditProps<EventRecord>) {
+export function EditHours({ stored: now, units, onClose }: EditProps<EventRecord>) {
+  const [stored] = useState(now);
   const save = useSave('events', stored);
   return (
     <Dialog title="Hours" open onClose={onClose}>
+      <FormGone table="events" id={stored.id} />
       <LazyHoursEditor
         id={stored.id}
         initial={stored.value.typed}
