@@ -48,7 +48,7 @@ describe('a whole briefing in one link', () => {
   it('is refused with a reason where a single character is another', () => {
     const payload = packClub(clubOf(3));
     const { uniform } = seededRandom(7);
-    for (let i = 0; i < 400; i += 1) {
+    for (let i = 0; i < 60; i += 1) {
       const at = 2 + Math.floor(uniform() * (payload.length - 2));
       const other = payload[at] === 'A' ? 'B' : 'A';
       const spoiled = payload.slice(0, at) + other + payload.slice(at + 1);

@@ -69,7 +69,6 @@ function BoxForm({ known, records }: BoxFormProps) {
     const wrong = sharedBoxProblem({ name, box, machines, sharers });
     setRefusal(wrong);
     if (wrong !== null || !box.ok) return;
-    const asked = machines.map(({ id }) => id);
     const told = {
       boxId: known?.id ?? null,
       name: name.trim().slice(0, 80),
@@ -78,17 +77,13 @@ function BoxForm({ known, records }: BoxFormProps) {
       asked,
     };
     const refused = await put(told);
+    setRefusal(refused ?? null);
     if (refused === undefined) close();
-    else setRefusal(refused);
   }
   return (
     <form onSubmit={(submitted) => void save(submitted)}>
       <Stack>
-        {refusal === null ? null : (
-          <Notice tone="danger" title="Not saved.">
-            <p>{refusal}</p>
-          </Notice>
-        )}
+        {refusal === null ? null : <Notice tone="danger" title={`Not saved. ${refusal}`} />}
         <BoxWords label="Name of the box" hint="Such as Trailer A." text={name} onChange={setName} />
         <Sharers records={records} boxId={known?.id ?? null} sharers={sharers} onShare={shareWith} />
         <BoxWords

@@ -9,14 +9,14 @@ import { Select } from '@/components/ui/select';
 import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
 import type { ClubRecords } from '@/lib/night/club';
+import { type MeasureText, type SheetPicture, sheetPicture } from '@/lib/share/sheet-picture';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import type { ClubNames } from '@/lib/words/club';
 import { racerFacts } from '@/lib/words/print-facts';
 import { SENDING } from '@/lib/words/sending';
-import { sheetRows } from '@/lib/words/sheet-rows';
-import { drawSheet } from './draw-sheet';
+import { type SheetRow, sheetRows } from '@/lib/words/sheet-rows';
 
 type SheetPicturesProps = {
   readonly records: ClubRecords;
@@ -79,4 +79,39 @@ async function sharePicture(blob: Blob, name: string): Promise<void> {
 /** A name without what file systems refuse. */
 function fileName(name: string): string {
   return name.replace(/[^\p{L}\p{N} -]/gu, '').trim() || 'sheet';
+}
+
+/** A PNG of a sheet, drawn here; null where the browser gives no canvas or makes no picture of it. */
+async function drawSheet(rows: readonly SheetRow[]): Promise<Blob | null> {
+  const canvas = document.createElement('canvas');
+  const pen = canvas.getContext('2d');
+  if (pen === null) return null;
+  // Letters come from the page's own face, once it is there.
+  await document.fonts.ready;
+  const family = getComputedStyle(document.body).fontFamily;
+  const fontOf = (size: number, bold: boolean): string => `${bold ? 700 : 400} ${size}px ${family}`;
+  const measure: MeasureText = (text, size, bold) => {
+    pen.font = fontOf(size, bold);
+    return pen.measureText(text).width;
+  };
+  const picture = sheetPicture(rows, measure);
+  draw(canvas, pen, picture, fontOf);
+  return new Promise((made) => canvas.toBlob(made, 'image/png'));
+}
+
+function draw(
+  canvas: HTMLCanvasElement,
+  pen: CanvasRenderingContext2D,
+  { width, height, texts }: SheetPicture,
+  fontOf: (size: number, bold: boolean) => string,
+): void {
+  canvas.width = width;
+  canvas.height = height;
+  pen.fillStyle = '#ffffff';
+  pen.fillRect(0, 0, width, height);
+  pen.fillStyle = '#000000';
+  for (const { text, x, y, size, bold } of texts) {
+    pen.font = fontOf(size, bold);
+    pen.fillText(text, x, y);
+  }
 }

@@ -1,8 +1,7 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { useState } from 'react';
-import { FormGone } from '@/components/store/form-gone';
+import { FormGone, useFormRecord } from '@/components/store/form-gone';
 import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
 import { withEditedEvent, withEditedHours } from '@/lib/night/edited-records';
@@ -42,56 +41,68 @@ async function closing(saved: Promise<string | undefined>, onClose: () => void) 
   return refusal;
 }
 
-/** What a form is based on is what stood when it was opened: also where that is deleted, or another one is chosen. */
-export function EditEvent({ stored: now, units, onClose }: EditProps<EventRecord>) {
-  const [stored] = useState(now);
-  const save = useSave('events', stored);
+export function EditEvent({ stored, units, onClose }: EditProps<EventRecord>) {
+  const record = useFormRecord('events', stored);
   return (
     <Dialog title="Event" open onClose={onClose}>
-      <FormGone table="events" id={stored.id} />
-      <LazyEventEditor
-        id={stored.id}
-        initial={stored.value.event}
-        units={units}
-        onSave={(typed) =>
-          closing(
-            save((record) => withEditedEvent(record, typed)),
-            onClose,
-          )
-        }
-        onCancel={onClose}
-      />
+      <FormGone table="events" id={record.id} />
+      <EventForm key={record.id} stored={record} units={units} onClose={onClose} />
     </Dialog>
   );
 }
 
-export function EditHours({ stored: now, units, onClose }: EditProps<EventRecord>) {
-  const [stored] = useState(now);
+function EventForm({ stored, units, onClose }: EditProps<EventRecord>) {
   const save = useSave('events', stored);
   return (
+    <LazyEventEditor
+      id={stored.id}
+      initial={stored.value.event}
+      units={units}
+      onSave={(typed) =>
+        closing(
+          save((record) => withEditedEvent(record, typed)),
+          onClose,
+        )
+      }
+      onCancel={onClose}
+    />
+  );
+}
+
+export function EditHours({ stored, units, onClose }: EditProps<EventRecord>) {
+  const record = useFormRecord('events', stored);
+  return (
     <Dialog title="Hours" open onClose={onClose}>
-      <FormGone table="events" id={stored.id} />
-      <LazyHoursEditor
-        id={stored.id}
-        initial={stored.value.typed}
-        event={stored.value.event}
-        units={units}
-        onSave={(reading) =>
-          closing(
-            save((record) => withEditedHours(record, reading)),
-            onClose,
-          )
-        }
-        onCancel={onClose}
-      />
+      <FormGone table="events" id={record.id} />
+      <HoursForm key={record.id} stored={record} units={units} onClose={onClose} />
     </Dialog>
+  );
+}
+
+function HoursForm({ stored, units, onClose }: EditProps<EventRecord>) {
+  const save = useSave('events', stored);
+  return (
+    <LazyHoursEditor
+      id={stored.id}
+      initial={stored.value.typed}
+      event={stored.value.event}
+      units={units}
+      onSave={(reading) =>
+        closing(
+          save((record) => withEditedHours(record, reading)),
+          onClose,
+        )
+      }
+      onCancel={onClose}
+    />
   );
 }
 
 export function EditMachine({ stored, units, onClose }: EditProps<MachineRecord>) {
+  const record = useFormRecord('machines', stored);
   return (
     <Dialog title="Machine" open onClose={onClose}>
-      <EditedMachine machine={stored} units={units} onClose={onClose} />
+      <EditedMachine key={record.id} machine={record} units={units} onClose={onClose} />
     </Dialog>
   );
 }
