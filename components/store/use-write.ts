@@ -26,8 +26,8 @@ export type FormTable = 'events' | 'machines';
 type Seen<T extends TableName> = {
   readonly table: T;
   readonly stored: Stored<TableValue[T]>;
-  /** True once it was said that another tab deleted it: saving puts it back. */
-  readonly gone: boolean;
+  /** True once it was said that another tab deleted it: saving puts it back. Absent: it was there. */
+  readonly gone?: boolean;
 };
 type Over<T extends TableName> = {
   readonly refused: WriteOutcome;
@@ -83,7 +83,7 @@ const NOT_YET: Write = {
   add: notYet,
   change: notYet,
   remove: notYet,
-  over: async ({ stored, gone }) => ({ refused: NOT_OPEN_YET, stored, gone }),
+  over: async ({ stored, gone = false }) => ({ refused: NOT_OPEN_YET, stored, gone }),
 };
 
 export type Undone = { readonly ok: boolean };
@@ -135,7 +135,7 @@ export function writeTo(opened: OpenedStore, say: Say): Write {
       if (!removed.ok) return refuse(notKeptSentence(removed.reason), words);
       return done(words, () => store.restore(table, removed.value));
     },
-    over: async ({ table, stored, gone }, change, words) => {
+    over: async ({ table, stored, gone = false }, change, words) => {
       const { id, value, revision } = stored;
       const written = await store.put(table, id, change(value), gone ? null : revision);
       if (!written.ok) {

@@ -2,6 +2,7 @@ import type { RunJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
 import { classCalled, type Joining, withClass, withJoined } from '@/lib/night/edit-roster';
+import { withNightUpdate } from '@/lib/share/night-update';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
@@ -11,6 +12,7 @@ import { sameValue } from '@/lib/store/same-value';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
 import { sameName, toldApart } from '@/lib/store/told-apart';
 import { sharedBoxes } from './shared-boxes';
+import type { Trace } from '@/lib/store/trace';
 
 /** Most machines an event holds. */
 export const MOST_RACERS = 100;
@@ -30,6 +32,8 @@ export type NewRacer = Pick<Joining, 'fitted' | 'accepted' | 'made'> & {
   readonly bib?: string | undefined;
   /** The name of the box it shares with others; absent where its jets are its own. */
   readonly sharedBox?: string | undefined;
+  /** Where somebody shared it as a racer of an own, known by an id: what was said there is merged in. */
+  readonly origin?: { readonly id: string; readonly night: SharedNight };
 };
 
 export function racerOfRow({ name, bib, className, sharedBox, machine }: RosterRow): NewRacer {
@@ -42,19 +46,31 @@ export function racerOfRow({ name, bib, className, sharedBox, machine }: RosterR
   };
 }
 
-export function racersOfNight({ event, machines }: SharedNight): readonly NewRacer[] {
-  return machines.map(({ machine, racer, bib, fitted, accepted, made }) => ({
-    name: racer ?? '',
-    bib,
-    machine,
-    when: { kind: 'own', runs: event.runs },
-    fitted,
-    accepted,
-    made,
-  }));
+export function racersOfNight(night: SharedNight): readonly NewRacer[] {
+  return night.machines.map(({ id, machine, racer, bib, fitted, accepted, made }) => {
+    const told = { name: racer ?? '', bib, machine, when: { kind: 'own', runs: night.event.runs } } as const;
+    return id === undefined ? { ...told, fitted, accepted, made } : { ...told, origin: { id, night } };
+  });
 }
 
-type Entry<V> = { readonly id: string; readonly value: V };
+/** Of several links of one racer the one that knows most: it has all that the others say. */
+export function withoutOlder(racers: readonly NewRacer[]): readonly NewRacer[] {
+  const writes = ({ origin }: NewRacer): number =>
+    Object.values(origin?.night.trace?.seen ?? {}).reduce((sum, at) => sum + at, 0);
+  return racers.filter(
+    (racer, i) =>
+      racer.origin === undefined ||
+      racers.every(
+        (other, k) =>
+          k === i ||
+          other.origin?.id !== racer.origin?.id ||
+          writes(other) < writes(racer) ||
+          (writes(other) === writes(racer) && k > i),
+      ),
+  );
+}
+
+type Entry<V> = { readonly id: string; readonly value: V; readonly trace?: Trace };
 type Here = {
   readonly machines: readonly Entry<MachineRecord>[];
   readonly boxes: readonly Entry<BoxRecord>[];
@@ -83,19 +99,31 @@ export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: ()
   return racers.reduce<WithRacers>(
     (before, racer, i) => {
       const { name, machine } = withName(racer, apart[i] ?? calledOf(racer));
+      const { origin } = racer;
       const boxId = boxes.idOf(racer);
-      const known = here.machines.find(
-        ({ id, value }) =>
-          !before.event.machineIds.includes(id) && sameValue(value.machine, machine) && value.boxId === boxId,
+      const known = here.machines.find(({ id, value }) =>
+        origin === undefined
+          ? !before.event.machineIds.includes(id) &&
+            sameValue(value.machine, machine) &&
+            value.boxId === boxId
+          : id === origin.id,
       );
-      const machineId = known?.id ?? newId();
+      const machineId = known?.id ?? origin?.id ?? newId();
+      const trace = origin?.night.machines.find(({ id }) => id === origin.id)?.trace;
       const placed = placeInClass(before.event, racer, newId);
       const { bib, fitted, accepted, made } = racer;
       return {
         boxes: before.boxes,
         machines:
           known === undefined
-            ? [...before.machines, { id: machineId, value: { ...newMachineRecord(machine), boxId } }]
+            ? [
+                ...before.machines,
+                {
+                  id: machineId,
+                  value: { ...newMachineRecord(machine), boxId },
+                  ...(trace && { trace }),
+                },
+              ]
             : before.machines,
         event: withJoined(placed.event, [
           { machineId, name, bib, classId: placed.classId, fitted, accepted, made },
@@ -126,12 +154,19 @@ export function withRacersAdded(
     racers,
     newId,
   );
-  return {
+  const joined: SnapshotValues = {
     ...current,
     machines: [...current.machines, ...machines],
     boxes: [...current.boxes, ...boxes],
-    events: current.events.map((each) => (each.id === eventId ? { id: eventId, value: event } : each)),
+    events: current.events.map((each) =>
+      each.id === eventId ? { id: eventId, value: event, ...(each.trace && { trace: each.trace }) } : each,
+    ),
   };
+  return racers.reduce((before, { origin, name, machine }) => {
+    if (origin === undefined) return before;
+    const machineIds = origin.night.machines.map(({ id }) => (id === origin.id ? id : null));
+    return withNightUpdate(before, origin.night, { eventId, machineIds }, name || machine.name).values;
+  }, joined);
 }
 
 /** A machine that goes by its racer's name takes the number along; one with a name of its own, or shared, keeps it. */

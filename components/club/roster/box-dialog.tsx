@@ -74,7 +74,7 @@ function BoxForm({ known, records }: BoxFormProps) {
       name: name.trim().slice(0, 80),
       entries: box.value,
       sharers,
-      asked,
+      asked: machines.map(({ id }) => id),
     };
     const refused = await put(told);
     setRefusal(refused ?? null);
