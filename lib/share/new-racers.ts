@@ -11,8 +11,8 @@ import type { BoxRecord, ClubClass, EventRecord, MachineRecord } from '@/lib/sto
 import { sameValue } from '@/lib/store/same-value';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
 import { sameName, toldApart } from '@/lib/store/told-apart';
-import { sharedBoxes } from './shared-boxes';
 import type { Trace } from '@/lib/store/trace';
+import { sharedBoxes } from './shared-boxes';
 
 /** Most machines an event holds. */
 export const MOST_RACERS = 100;

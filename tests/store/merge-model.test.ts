@@ -85,37 +85,41 @@ async function merge(into: Device, from: Device, written: boolean): Promise<void
 }
 
 describe(`${INTERLEAVINGS} evenings of two devices, whose clocks are wrong by a day, a year, or run backwards`, () => {
-  it('lose nothing by a merge that does not stand in what was set aside, and end equal', async () => {
-    let conflicts = 0;
-    for (let evening = 0; evening < INTERLEAVINGS; evening++) {
-      const { uniform } = seededRandom(20_270_117 + evening);
-      const draw: Draw = (below) => Math.floor(uniform() * below);
-      const phone = await Device.open('phone', ticking(CLOCKS[0]!));
-      const laptop = await Device.open('laptop', ticking(CLOCKS[draw(CLOCKS.length)]!));
-      await phone.start();
-      await laptop.start();
-      let fact = 3000;
-      for (let step = 0; step < STEPS; step++) {
-        const [one, other] = draw(2) === 0 ? [phone, laptop] : [laptop, phone];
-        const chance = draw(12);
-        if (chance === 0) await merge(one, other, draw(20) === 0);
-        else if (chance === 1) {
-          const [before, after] = (await one.undo()) ?? [];
-          expect(after).toBe(before);
-        } else {
-          fact += 1;
-          await act(one, draw, fact, CLOCKS[draw(CLOCKS.length)]!(step));
+  it(
+    'lose nothing by a merge that does not stand in what was set aside, and end equal',
+    async () => {
+      let conflicts = 0;
+      for (let evening = 0; evening < INTERLEAVINGS; evening++) {
+        const { uniform } = seededRandom(20_270_117 + evening);
+        const draw: Draw = (below) => Math.floor(uniform() * below);
+        const phone = await Device.open('phone', ticking(CLOCKS[0]!));
+        const laptop = await Device.open('laptop', ticking(CLOCKS[draw(CLOCKS.length)]!));
+        await phone.start();
+        await laptop.start();
+        let fact = 3000;
+        for (let step = 0; step < STEPS; step++) {
+          const [one, other] = draw(2) === 0 ? [phone, laptop] : [laptop, phone];
+          const chance = draw(12);
+          if (chance === 0) await merge(one, other, draw(20) === 0);
+          else if (chance === 1) {
+            const [before, after] = (await one.undo()) ?? [];
+            expect(after).toBe(before);
+          } else {
+            fact += 1;
+            await act(one, draw, fact, CLOCKS[draw(CLOCKS.length)]!(step));
+          }
         }
+        const ofPhone = await phone.backup(false);
+        await merge(phone, laptop, false);
+        await laptop.merge(phone, ofPhone);
+        expect(standingOn(await laptop.store.snapshot())).toBe(standingOn(await phone.store.snapshot()));
+        conflicts += phone.aside().size > 0 ? 1 : 0;
+        phone.store.close();
+        laptop.store.close();
       }
-      const ofPhone = await phone.backup(false);
-      await merge(phone, laptop, false);
-      await laptop.merge(phone, ofPhone);
-      expect(standingOn(await laptop.store.snapshot())).toBe(standingOn(await phone.store.snapshot()));
-      conflicts += phone.aside().size > 0 ? 1 : 0;
-      phone.store.close();
-      laptop.store.close();
-    }
-    // The evenings are worth something only if the devices do get into each other's way.
-    expect(conflicts).toBeGreaterThan(INTERLEAVINGS / 4);
-  }, INTERLEAVINGS * 1000);
+      // The evenings are worth something only if the devices do get into each other's way.
+      expect(conflicts).toBeGreaterThan(INTERLEAVINGS / 4);
+    },
+    INTERLEAVINGS * 1000,
+  );
 });

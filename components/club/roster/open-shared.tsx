@@ -53,7 +53,8 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
     [opened, event, machines, same],
   );
   const racers = useMemo(() => {
-    const whose = (label: string) => known.find((each) => each.label === label && each.sure)?.target.machineIds;
+    const whose = (label: string) =>
+      known.find((each) => each.label === label && each.sure)?.target.machineIds;
     return withoutOlder(
       opened.flatMap(({ label, read }) =>
         read.ok ? racersOfNight(read.value).filter((_, i) => (whose(label)?.[i] ?? null) === null) : [],
