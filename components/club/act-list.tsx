@@ -8,11 +8,13 @@ import type { ClubAct } from '@/lib/club/acts';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { ClockZone } from '@/lib/time/zone';
+import { momentsToCome } from '@/lib/words/bulk';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { type ClubNames, clubActWords } from '@/lib/words/club';
 import { counted } from '@/lib/words/listing';
 import { planClock } from '@/lib/words/runs';
 import styles from './act-list.module.css';
+import { AllIn } from './all-in';
 import { Change } from './change';
 import { OpenQuestions } from './open-questions';
 import type { RosterActs } from './use-roster-acts';
@@ -42,6 +44,7 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
         <p className={styles.caution}>{SWAP_CAUTION_LINE}</p>
       )}
       <OpenQuestions {...{ briefing, names, zone, acts }} />
+      <AllIn moments={momentsToCome(briefing, zone)} planned={planned} acts={acts} />
       <ol className={styles.list}>
         {shown.map((act) => {
           const racer = planned.get(act.racerId);

@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { Cautions } from '@/components/night/cautions';
 import { PostNight } from '@/components/share/post-night';
+import { ChosenElsewhere } from '@/components/store/chosen-elsewhere';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
@@ -12,6 +13,7 @@ import type { Briefing } from '@/lib/club/briefing';
 import { nightsOf } from '@/lib/night/club';
 import type { ClockZone } from '@/lib/time/zone';
 import { clubCall } from '@/lib/words/club';
+import { briefingOf, clubGroups } from '@/lib/words/club-groups';
 import { clubNames } from '@/lib/words/club-names';
 import { clubReadingSentence } from '@/lib/words/reading-worth';
 import { ActList } from './act-list';
@@ -27,6 +29,7 @@ import { ClubWarnings } from './club-warnings';
 import { MatrixSection } from './matrix/matrix-section';
 import { ClubProblems } from './problems';
 import { RosterSection } from './roster/roster-section';
+import { SendSection } from './send/send-section';
 import { useRosterActs } from './use-roster-acts';
 import { useStages } from './use-stages';
 import type { ClubViewProps } from './view-props';
@@ -38,28 +41,22 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
   const names = useMemo(() => clubNames(records), [records]);
   const nights = useMemo(() => nightsOf(records), [records]);
   const [filter, setFilter] = useState('');
-  const shown = club.racers.some(({ id }) => id === filter) ? filter : '';
+  const groups = useMemo(() => clubGroups(records, names), [records, names]);
+  const shown = groups.find(({ value }) => value === filter) ?? groups[0]!;
   const { event } = records.event.value;
   const zone = useClockZone(event.timezone);
   const ready = briefing !== null && club.racers.length > 0 && club.night !== null;
   return (
     <main className={styles.page}>
       <div className={styles.head}>
+        <ChosenElsewhere withMachine={false} />
         <ClubHead {...props} />
         {ready ? <Call briefing={briefing} names={names} zone={zone} /> : null}
         {ready ? <ReadingLine briefing={briefing} zone={zone} /> : null}
         <div className={styles.ways}>
           {ready ? (
             <>
-              <Select
-                label="Show"
-                value={shown}
-                options={[
-                  { value: '', label: club.racers.length === 1 ? 'All' : `All ${club.racers.length} racers` },
-                  ...club.racers.map(({ id, name }) => ({ value: id, label: name })),
-                ]}
-                onChange={setFilter}
-              />
+              <Select label="Show" value={shown.value} options={groups} onChange={setFilter} />
               <Way href="#print">Print</Way>
               <Way href="#wall">Trailer wall</Way>
             </>
@@ -70,7 +67,13 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
       <ClubProblems club={club} zone={zone} units={preferences} briefing={briefing} />
       {club.racers.length + club.broken.length === 0 ? <NobodyYet /> : null}
       {ready ? (
-        <Planned {...props} briefing={onlyOf(briefing, shown)} whole={briefing} names={names} acts={acts} />
+        <Planned
+          {...props}
+          briefing={shown.value === '' ? briefing : briefingOf(briefing, shown.ids)}
+          whole={briefing}
+          names={names}
+          acts={acts}
+        />
       ) : null}
       {club.racers.length > 0 && club.night !== null && briefing === null ? <p>Planning…</p> : null}
       <RosterSection records={records} club={club} acts={acts} />
@@ -78,6 +81,9 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
       <WeatherSection event={records.event} now={props.now} forecast={props.forecast} />
       <ClubSetup records={records} units={preferences} />
       <ClubForms records={records} units={preferences} view={view} acts={acts} />
+      {ready ? (
+        <SendSection {...{ records, club, briefing, names, zone, now: props.now, units: preferences }} />
+      ) : null}
       {ready ? <PostNight nights={nights} /> : null}
       {ready ? <Cautions /> : null}
     </main>
@@ -157,18 +163,4 @@ function Planned({ records, briefing, whole, names, acts, preferences }: Planned
       {stage < 3 ? null : <BorrowingSection briefing={briefing} names={names} />}
     </>
   );
-}
-
-/** The part of a briefing that concerns one racer; all of it for ''. */
-function onlyOf(briefing: Briefing, racerId: string): Briefing {
-  if (racerId === '') return briefing;
-  return {
-    planned: briefing.planned.filter(({ racer }) => racer.id === racerId),
-    unplanned: briefing.unplanned.filter(({ racer }) => racer.id === racerId),
-    acts: briefing.acts.filter((act) => act.racerId === racerId),
-    boxes: briefing.boxes.filter(({ owners }) => owners.some(({ racer }) => racer.id === racerId)),
-    borrowings: briefing.borrowings.filter(
-      ({ want, loans }) => want.racerId === racerId || loans.some(({ fromBox }) => fromBox === racerId),
-    ),
-  };
 }

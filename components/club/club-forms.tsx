@@ -5,7 +5,9 @@ import type { ClubRecords } from '@/lib/night/club';
 import type { UnitChoice } from '@/lib/units/choice';
 import { NewClubNight } from './new-club-night';
 import { AddRacers } from './roster/add-racers';
+import { BoxDialog } from './roster/box-dialog';
 import { ClassDialog } from './roster/class-dialog';
+import { RacerDialog } from './roster/racer-dialog';
 import { show } from './show';
 import type { RosterActs } from './use-roster-acts';
 
@@ -17,6 +19,8 @@ type ClubFormsProps = {
 };
 
 const CLASS = 'class-';
+const RACER = 'racer-';
+const BOX = 'box-';
 
 /** The form the address names; closing it shows the briefing again. */
 export function ClubForms({ records, units, view, acts }: ClubFormsProps) {
@@ -25,9 +29,12 @@ export function ClubForms({ records, units, view, acts }: ClubFormsProps) {
   /** A night that has nobody yet asks for racers once its hours are there. */
   const closeHours = () => show(event.value.machineIds.length === 0 ? 'racers' : '');
   if (view === 'new') return <NewClubNight units={units} />;
-  if (view === 'event') return <EditEvent key={event.id} stored={event} units={units} onClose={close} />;
-  if (view === 'hours') return <EditHours key={event.id} stored={event} units={units} onClose={closeHours} />;
+  if (view === 'event') return <EditEvent stored={event} units={units} onClose={close} />;
+  if (view === 'hours') return <EditHours stored={event} units={units} onClose={closeHours} />;
   if (view === 'racers') return <AddRacers records={records} units={units} acts={acts} />;
+  if (view.startsWith(RACER))
+    return <RacerDialog key={view} id={view.slice(RACER.length)} records={records} acts={acts} />;
+  if (view.startsWith(BOX)) return <BoxDialog key={view} boxId={view.slice(BOX.length)} records={records} />;
   if (view.startsWith(CLASS))
     return (
       <ClassDialog

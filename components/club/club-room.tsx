@@ -1,5 +1,6 @@
 'use client';
 
+import { useEffect, useRef } from 'react';
 import { useHash } from '@/components/ui/use-hash';
 import { useForecast } from '@/components/weather/use-forecast';
 import { ClubDesk } from './club-desk';
@@ -12,7 +13,14 @@ import { WallView } from './wall/wall-view';
 
 /** The club's night: at the desk, on the trailer wall, or on paper. */
 export function ClubRoom() {
-  const state = useClub();
+  const now = useClub();
+  const view = useHash();
+  const last = useRef<ThereProps | null>(null);
+  useEffect(() => {
+    if (now.status === 'there') last.current = now;
+  });
+  // A form stays with what was typed, also where another tab deleted the last event under it.
+  const state = now.status === 'no-event' && isForm(view) ? (last.current ?? now) : now;
   if (state.status === 'opening')
     return (
       <main className={styles.words} aria-busy="true">
@@ -23,6 +31,8 @@ export function ClubRoom() {
   if (state.status === 'no-event') return <NoClub units={state.preferences} />;
   return <PlannedClub {...state} />;
 }
+
+const isForm = (view: string): boolean => !['', 'wall', 'print', 'new'].includes(view);
 
 type ThereProps = Extract<ReturnType<typeof useClub>, { status: 'there' }>;
 

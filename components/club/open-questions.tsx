@@ -3,9 +3,11 @@ import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
 import type { ClockZone } from '@/lib/time/zone';
+import { momentsOver } from '@/lib/words/bulk';
 import type { ClubNames } from '@/lib/words/club';
 import { questionWords } from '@/lib/words/question';
 import styles from './act-list.module.css';
+import { AllIn } from './all-in';
 import type { RosterActs } from './use-roster-acts';
 
 type OpenQuestionsProps = {
@@ -19,14 +21,18 @@ type OpenQuestionsProps = {
 export function OpenQuestions({ briefing, names, zone, acts }: OpenQuestionsProps) {
   const open = briefing.planned.filter(({ standing }) => standing.question !== null);
   if (open.length === 0) return null;
+  const planned = new Map(open.map((each) => [each.racer.id, each]));
   return (
-    <ul className={styles.list} aria-label="Not told">
-      {open.map((planned) => (
-        <li key={planned.racer.id}>
-          <OpenQuestion planned={planned} name={names.racer(planned.racer.id)} zone={zone} acts={acts} />
-        </li>
-      ))}
-    </ul>
+    <>
+      <AllIn moments={momentsOver(briefing, zone)} planned={planned} acts={acts} />
+      <ul className={styles.list} aria-label="Not told">
+        {open.map((planned) => (
+          <li key={planned.racer.id}>
+            <OpenQuestion planned={planned} name={names.racer(planned.racer.id)} zone={zone} acts={acts} />
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

@@ -8,10 +8,12 @@ import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { HardwareKind } from '@/lib/carb/hardware';
 import { standardOf } from '@/lib/compare/compare';
+import { isSeen } from '@/lib/contract/name-text';
 import type { Measure } from '@/lib/fields/compare/pull-rows';
 import { amountUnit } from '@/lib/fields/hardware/hardware-rows';
 import { STANDARD_IDS, STANDARDS } from '@/lib/power/standards';
 import type { ComparisonRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { machineNames } from '@/lib/store/roster-names';
 import { readNumber } from '@/lib/units/entry';
 import { numberText } from '@/lib/units/entry-text';
 import { standardText } from '@/lib/words/fair';
@@ -54,7 +56,7 @@ export function ComparisonFields({ record, machines, measure, onMeasure, onChang
           label="Name"
           text={record.name}
           most={80}
-          onKeep={(name) => name.trim() !== '' && onChange({ name })}
+          onKeep={(name) => isSeen(name) && onChange({ name })}
         />
         <KeptText
           label="The part"
@@ -68,7 +70,7 @@ export function ComparisonFields({ record, machines, measure, onMeasure, onChang
           value={record.machineId ?? ''}
           options={[
             { value: '', label: 'Choose' },
-            ...machines.map(({ id, value }) => ({ value: id, label: value.machine.name })),
+            ...[...machineNames(machines)].map(([value, label]) => ({ value, label })),
           ]}
           onChange={(id) => onChange({ machineId: id === '' ? null : id })}
         />

@@ -11,6 +11,7 @@ import { blankLogDraft, LOG, LOG_SHAPE, type LogDraft, logDraft } from '@/lib/fi
 import { readLogEntry } from '@/lib/fields/log/read-log-entry';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { machineNames } from '@/lib/store/roster-names';
 import type { UnitChoice } from '@/lib/units/choice';
 import { jetsText } from '@/lib/words/settings';
 import { VerdictFields } from './verdict-fields';
@@ -51,7 +52,7 @@ export function LogEntryForm(props: LogEntryFormProps) {
   return (
     <EditorForm title="Run" form={form} draft={draft} saveLabel="Save run" onCancel={onCancel}>
       {field('machineId', {
-        options: machines.map((machine) => ({ value: machine.id, label: machine.value.machine.name })),
+        options: [...machineNames(machines)].map(([value, label]) => ({ value, label })),
         sets: (machineId) => ({ mains: mainsOf(machines, machineId) }),
       })}
       <Columns>

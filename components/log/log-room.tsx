@@ -14,6 +14,7 @@ import { ButtonRow } from '@/components/ui/stack';
 import { withItsEvent } from '@/lib/night/event-of-run';
 import { ALL_RUNS, filteredLog } from '@/lib/store/log-filter';
 import type { EventRecord, LogRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { machineNames } from '@/lib/store/roster-names';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { counted } from '@/lib/words/listing';
@@ -56,10 +57,7 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
   const hours = useHours();
   const [filter, setFilter] = useState(ALL_RUNS);
   const [edited, setEdited] = useState<Stored<LogRecord> | 'new' | null>(null);
-  const names = useMemo(
-    () => new Map(machines.map(({ id, value }) => [id, value.machine.name] as const)),
-    [machines],
-  );
+  const names = useMemo(() => machineNames(machines), [machines]);
   const entries = useMemo(() => filteredLog(log, filter), [log, filter]);
   const before = edited === null || edited === 'new' ? null : edited;
   const save = async (entry: LogRecord) => {

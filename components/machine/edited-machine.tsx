@@ -1,6 +1,7 @@
 'use client';
 
 import { useState } from 'react';
+import { FormGone } from '@/components/store/form-gone';
 import { useSave } from '@/components/store/use-save';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { recordWithMachine } from '@/lib/store/record-with-machine';
@@ -19,16 +20,22 @@ export function EditedMachine({ machine, units, onClose }: EditedMachineProps) {
   const [seen] = useState(machine);
   const save = useSave('machines', seen);
   return (
-    <MachineEditor
-      id={machine.id}
-      initial={machineWithBaseline(seen.value)}
-      units={units}
-      onSave={async (edited) => {
-        const refused = await save((record) => recordWithMachine(record, edited), `${edited.name} is saved.`);
-        if (refused === undefined) onClose();
-        return refused;
-      }}
-      onCancel={onClose}
-    />
+    <>
+      <FormGone table="machines" id={seen.id} />
+      <MachineEditor
+        id={seen.id}
+        initial={machineWithBaseline(seen.value)}
+        units={units}
+        onSave={async (edited) => {
+          const refused = await save(
+            (record) => recordWithMachine(record, edited),
+            `${edited.name} is saved.`,
+          );
+          if (refused === undefined) onClose();
+          return refused;
+        }}
+        onCancel={onClose}
+      />
+    </>
   );
 }

@@ -6,6 +6,7 @@ import { pieces } from '@/lib/carb/box';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
 import { duplicateOf } from '@/lib/store/new-machine-record';
 import type { MachineRecord, Stored } from '@/lib/store/records';
+import { machineNames } from '@/lib/store/roster-names';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
@@ -28,10 +29,11 @@ export function MachineList({ machines, units, onEdit, onHistory }: MachineListP
     const copy = duplicateOf(record);
     void write.add('machines', copy, `${copy.machine.name} is added.`);
   };
+  const names = machineNames(machines);
   return (
     <ul className={styles.list}>
       {machines.map((machine) => {
-        const { name } = machine.value.machine;
+        const name = names.get(machine.id) ?? machine.value.machine.name;
         return (
           <li key={machine.id} className={styles.machine}>
             <div>

@@ -11,6 +11,7 @@ import { useWrite } from '@/components/store/use-write';
 import { Button } from '@/components/ui/button';
 import { ButtonRow } from '@/components/ui/stack';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
+import type { MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { keepingSentence } from '@/lib/words/keeping';
 import { EditedMachine } from './edited-machine';
@@ -40,7 +41,7 @@ export function MachinesPage() {
   const machines = useTable('machines');
   const { preferences: units } = usePreferences();
   const form = useOpenForm();
-  const edited = machines?.find(({ id }) => id === form.open) ?? null;
+  const edited = useStaying(machines?.find(({ id }) => id === form.open) ?? null, form.open);
   if (machines === null) return <main className={styles.page}>Opening your machines…</main>;
   if (form.open === 'new') return <NewMachine units={units} onClose={form.close} />;
   if (form.open === 'first')
@@ -78,6 +79,13 @@ export function MachinesPage() {
       />
     </main>
   );
+}
+
+/** A record whose form is open stays on the page, also after another tab deleted it: what was typed is still in the form. */
+function useStaying(found: Stored<MachineRecord> | null, open: string | null): Stored<MachineRecord> | null {
+  const [last, setLast] = useState(found);
+  if (found !== null && found !== last) setLast(found);
+  return found ?? (last !== null && last.id === open ? last : null);
 }
 
 type NewMachineProps = { readonly units: UnitChoice; readonly onClose: () => void };

@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { TrackView } from '@/components/night/plate/track-view';
 import { NewReading, TRACK_READING } from '@/components/reading/reading-dialog';
 import { ReadingNewsNotice } from '@/components/reading/reading-news';
+import { ChosenElsewhere } from '@/components/store/chosen-elsewhere';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { useHash } from '@/components/ui/use-hash';
 import { useLiveNight } from '@/components/watch/use-live-night';
@@ -41,6 +42,7 @@ export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
   const live = useLiveNight({ night, plan, now, voice });
   const notices = (
     <>
+      <ChosenElsewhere withMachine />
       <WatchNotice
         watch={live.watch}
         onAccept={acts.accept}

@@ -14,8 +14,6 @@ type FeedProps = {
   readonly units: UnitChoice;
 };
 
-const LOCAL = /^https?:\/\/(localhost|127\.|\[::1\])/;
-
 /** Addresses that answer with a new plan each time they are asked. */
 export function FeedAddresses({ night, payload, origin, units }: FeedProps) {
   if (payload.length > MOST_FEED_CHARACTERS)
@@ -42,14 +40,6 @@ export function FeedAddresses({ night, payload, origin, units }: FeedProps) {
         hint="For a spreadsheet: put it into cell A1 and write =IMPORTDATA(A1) into A2."
         text={tableAddress(origin, payload, units)}
       />
-      {LOCAL.test(origin) ? (
-        <Notice tone="caution">
-          <p>
-            This address reaches only this computer. Open Heavy Air under the address other devices know it
-            by, then share.
-          </p>
-        </Notice>
-      ) : null}
       <p className={styles.words}>
         The address holds the night: whoever has it can read it. The calendar hears nothing back, so once you
         do something else than planned, share again.

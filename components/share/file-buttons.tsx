@@ -6,6 +6,7 @@ import { ButtonRow } from '@/components/ui/stack';
 import { useToast } from '@/components/ui/toast';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { Plan } from '@/lib/plan/types';
+import { sharedLabels } from '@/lib/share/shared-labels';
 import type { SharedNight } from '@/lib/share/shared-night';
 import type { UnitChoice } from '@/lib/units/choice';
 
@@ -35,7 +36,7 @@ export function FileButtons({ night, plan, units }: FilesProps) {
             const { planCsv } = await import('@/lib/share/plan-csv');
             const name = night.machines[0]?.machine.name ?? '';
             // The mark at the front makes desktop spreadsheets read it as UTF-8.
-            const text = `\ufeff${planCsv([{ name, plan }], { ...voice, now: instantFromJson(night.sharedAt) })}`;
+            const text = `\ufeff${planCsv([{ name, label: sharedLabels(night.machines)[0], plan }], { ...voice, now: instantFromJson(night.sharedAt) })}`;
             saveFile({ text, type: 'text/csv', name: 'night.csv' });
           })
         }

@@ -10,6 +10,7 @@ import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { Run } from '@/lib/plan/types';
 import { previewedPlans } from '@/lib/share/previewed-plans';
+import { sharedLabels } from '@/lib/share/shared-labels';
 import type { SharedMachine, SharedNight } from '@/lib/share/shared-night';
 import { type Instant, instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
@@ -18,6 +19,7 @@ import { metre } from '@/lib/units/quantity';
 import { type CallVoice, callSentences } from '@/lib/words/call';
 import { contractProblemSentence } from '@/lib/words/contract-problems';
 import { dayText } from '@/lib/words/day-text';
+import { isolated } from '@/lib/words/isolated';
 import { counted } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import { dateClockText, windowText } from '@/lib/words/times';
@@ -36,6 +38,7 @@ export function NightPreview({ night, now }: PreviewProps) {
     () => ({ zone, units: { temperature, pressure, elevation }, now, ride: event.ride }),
     [event, zone, temperature, pressure, elevation, now],
   );
+  const labels = useMemo(() => sharedLabels(night.machines), [night]);
   const plans = useMemo(() => previewedPlans(night, now), [night, now]);
   return (
     <Stack>
@@ -44,7 +47,7 @@ export function NightPreview({ night, now }: PreviewProps) {
       <Facts night={night} voice={voice} />
       {plans.ok ? (
         plans.value.map(({ shared, place, standing }) => (
-          <Section key={place} title={shared.machine.name} level={3}>
+          <Section key={place} title={isolated(labels[place] ?? shared.machine.name)} level={3}>
             <MachineFacts shared={shared} />
             {standing.ok ? (
               callSentences(standing.value, voice).map((sentence) => (

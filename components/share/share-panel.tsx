@@ -18,6 +18,7 @@ import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
 import { PostPanel } from './post-panel';
 import { QrCode } from './qr-code';
+import { useLinkOrigin } from './use-link-origin';
 
 type SharePanelProps = {
   readonly night: Night;
@@ -37,7 +38,7 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
   );
   const payload = useMemo(() => packNight(shared), [shared]);
   const nights = useMemo(() => [night.records], [night.records]);
-  const { origin } = window.location;
+  const { origin, about } = useLinkOrigin();
   const link = linkAddress(origin, payload);
   return (
     <Stack>
@@ -49,6 +50,7 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
           onChange={setExactPlace}
         />
       )}
+      {about}
       <CopyField
         label="Link to this night"
         hint={

@@ -4,7 +4,7 @@ import { useCallback } from 'react';
 import { putOnTop } from '@/lib/store/change-record';
 import { PREFERENCES_ID } from '@/lib/store/preferences-id';
 import type { Preferences } from '@/lib/store/records';
-import { useOpenedStore } from './store-provider';
+import { type OpenedStore, useOpenedStore } from './store-provider';
 import { useRecord } from './use-table';
 
 /** What holds until a person says otherwise. The same as the defaults of the stored record. */
@@ -17,6 +17,25 @@ export const DEFAULT_PREFERENCES: Preferences = {
   eventId: null,
   machineId: null,
 };
+
+/** What is chosen: which event, and which of its machines. */
+export type Chosen = Pick<Preferences, 'eventId' | 'machineId'>;
+
+/** What this page itself chose last, for each store it opened. */
+const chosenBy = new WeakMap<OpenedStore, Partial<Chosen>>();
+
+function rememberChosen(opened: OpenedStore, { eventId, machineId }: Partial<Chosen>): void {
+  chosenBy.set(opened, {
+    ...chosenBy.get(opened),
+    ...(eventId === undefined ? {} : { eventId }),
+    ...(machineId === undefined ? {} : { machineId }),
+  });
+}
+
+/** Whether a choice that is shown now was made on this page. */
+export function isChosenHere(opened: OpenedStore, key: keyof Chosen, value: string | null): boolean {
+  return chosenBy.get(opened)?.[key] === value;
+}
 
 const PREFERENCES = { table: 'preferences', id: PREFERENCES_ID } as const;
 
@@ -33,6 +52,7 @@ export function usePreferences(): PreferencesState {
   const changePreferences = useCallback(
     async (change: Partial<Preferences>) => {
       if (opened === null) return;
+      rememberChosen(opened, change);
       await putOnTop(opened.store, PREFERENCES, (before) => ({
         ...DEFAULT_PREFERENCES,
         ...before,

@@ -10,13 +10,13 @@ import { type FormTable, useWrite, type WriteOutcome } from './use-write';
  */
 export function useSave<T extends FormTable>(table: T, before: Stored<TableValue[T]>) {
   const write = useWrite();
-  const seen = useRef(before);
+  const seen = useRef({ stored: before, gone: false });
   return async (
     change: (record: TableValue[T]) => TableValue[T],
     words: string | null = null,
   ): Promise<WriteOutcome> => {
-    const { refused, stored } = await write.over({ table, stored: seen.current }, change, words);
-    seen.current = stored;
+    const { refused, stored, gone } = await write.over({ table, ...seen.current }, change, words);
+    seen.current = { stored, gone };
     return refused;
   };
 }

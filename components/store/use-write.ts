@@ -23,9 +23,15 @@ export type WayBack<V> = {
 
 /** The tables whose records have a form of their own. */
 export type FormTable = 'events' | 'machines';
-type Seen<T extends TableName> = { readonly table: T; readonly stored: Stored<TableValue[T]> };
+type Seen<T extends TableName> = {
+  readonly table: T;
+  readonly stored: Stored<TableValue[T]>;
+  /** True once it was said that another tab deleted it: saving puts it back. Absent: it was there. */
+  readonly gone?: boolean;
+};
 type Over<T extends TableName> = {
   readonly refused: WriteOutcome;
+  readonly gone: boolean;
   /** What the next try is based on. */
   readonly stored: Stored<TableValue[T]>;
 };
@@ -77,7 +83,7 @@ const NOT_YET: Write = {
   add: notYet,
   change: notYet,
   remove: notYet,
-  over: async ({ stored }) => ({ refused: NOT_OPEN_YET, stored }),
+  over: async ({ stored, gone = false }) => ({ refused: NOT_OPEN_YET, stored, gone }),
 };
 
 export type Undone = { readonly ok: boolean };
@@ -129,14 +135,19 @@ export function writeTo(opened: OpenedStore, say: Say): Write {
       if (!removed.ok) return refuse(notKeptSentence(removed.reason), words);
       return done(words, () => store.restore(table, removed.value));
     },
-    over: async ({ table, stored }, change, words) => {
+    over: async ({ table, stored, gone = false }, change, words) => {
       const { id, value, revision } = stored;
-      const written = await store.put(table, id, change(value), revision);
-      if (!written.ok)
-        return { refused: overSentence(written.reason), stored: theirsOf(written.reason) ?? stored };
+      const written = await store.put(table, id, change(value), gone ? null : revision);
+      if (!written.ok) {
+        const theirs = theirsOf(written.reason);
+        const deleted = written.reason.code === 'conflict' && theirs === null;
+        return { refused: overSentence(written.reason), stored: theirs ?? stored, gone: deleted };
+      }
       const after = written.value;
-      await done(words, () => store.put(table, id, value, after.revision));
-      return { refused: undefined, stored: after };
+      await done(words, () =>
+        gone ? store.remove(table, id, after.revision) : store.put(table, id, value, after.revision),
+      );
+      return { refused: undefined, stored: after, gone: false };
     },
   };
 }

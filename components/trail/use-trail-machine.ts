@@ -10,6 +10,7 @@ import type { ContractProblem } from '@/lib/contract/problem';
 import { DEMO_TRAIL_MACHINE } from '@/lib/night/demo-trail-machine';
 import type { Result } from '@/lib/result/result';
 import { machineInForce } from '@/lib/store/machine-in-force';
+import { machineNames } from '@/lib/store/roster-names';
 
 export type MachineChoice = { readonly id: string; readonly name: string };
 
@@ -50,7 +51,7 @@ export function useTrailMachine(chosenId: string): TrailMachine | null {
       machine: machineFromJson(json),
       elevationM: json.baseline.air.elevationM ?? null,
       choices: [
-        ...machines.map((machine) => ({ id: machine.id, name: machine.value.machine.name })),
+        ...[...machineNames(machines)].map(([id, name]) => ({ id, name })),
         { id: INVENTED_ID, name: `${INVENTED.name} (invented)` },
       ],
     };

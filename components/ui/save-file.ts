@@ -2,7 +2,12 @@ type TextFile = { readonly text: string; readonly type: string; readonly name: s
 
 /** Hands a text to the browser's downloads, as if a link to it had been followed. */
 export function saveFile({ text, type, name }: TextFile): void {
-  const url = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+  saveBlob({ blob: new Blob([text], { type: `${type};charset=utf-8` }), name });
+}
+
+/** The same for what is not text. */
+export function saveBlob({ blob, name }: { readonly blob: Blob; readonly name: string }): void {
+  const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { eventSchema, hourSchema, readingSchema, settingSchema } from './event';
 import { machineSchema } from './machine';
-import { shortText, time } from './numbers';
+import { nameText } from './name-text';
+import { time } from './numbers';
 import { placeOffsetSchema } from './place-offset';
 import { LIMITS } from './plan-request';
 
@@ -15,7 +16,7 @@ const MOST_FITTINGS = 200;
 
 const boardEntrySchema = z.strictObject({
   id: machineId.optional(),
-  name: shortText.optional().describe("The racer's name; the machine's where left out."),
+  name: nameText.optional().describe("The racer's name; the machine's where left out."),
   machine: machineSchema,
   runs: eventSchema.shape.runs
     .optional()

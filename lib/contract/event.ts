@@ -2,13 +2,13 @@ import * as z from 'zod';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { refuseTwoOfOne } from './air';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
+import { nameText, withoutDirections } from './name-text';
 import {
   elevationM,
   jetSize,
   pressureConfirmed,
   pressureHpa,
   relativeHumidity,
-  shortText,
   temperatureC,
   time,
 } from './numbers';
@@ -20,7 +20,7 @@ export const settingSchema = z.strictObject({
 });
 
 const runSchema = z.strictObject({
-  name: shortText,
+  name: nameText,
   start: time,
   end: time,
   weight: z.number().min(0).max(100).default(1),
@@ -33,7 +33,7 @@ const runSchema = z.strictObject({
 });
 
 export const placeSchema = z.strictObject({
-  name: z.string().trim().max(120).default(''),
+  name: z.string().overwrite(withoutDirections).max(120).default(''),
   latitude: z.number().min(-90, 'expected -90 to 90').max(90, 'expected -90 to 90'),
   longitude: z.number().min(-180, 'expected -180 to 180').max(180, 'expected -180 to 180'),
 });
@@ -55,7 +55,7 @@ const timezoneSchema = z
 
 export const eventSchema = z
   .strictObject({
-    name: shortText,
+    name: nameText,
     timezone: timezoneSchema,
     place: placeSchema.optional(),
     elevationM,
@@ -103,7 +103,7 @@ export const readingSchema = z
       .boolean()
       .default(false)
       .describe('True where a reading far from the hours has been confirmed by the person.'),
-    from: shortText
+    from: nameText
       .optional()
       .describe('Station it was observed at, already moved to the height of the site; left out: the track.'),
     temperatureSdK: z

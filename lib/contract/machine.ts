@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { airStateSchema } from './air';
-import { jetSize, shortText } from './numbers';
+import { nameText } from './name-text';
+import { jetSize } from './numbers';
 
 const boxEntry = z.strictObject({
   size: jetSize.describe('The number stamped on the jet.'),
@@ -130,7 +131,7 @@ export const hardwareSchema = z.strictObject({
 
 export const machineSchema = z
   .strictObject({
-    name: shortText,
+    name: nameText,
     carburettors: z
       .array(z.strictObject({ main: jetSize }))
       .min(1, 'at least one carburettor')

@@ -35,4 +35,3 @@ export const time = z
     error: 'expected an ISO 8601 time with offset or Z, such as 2027-01-16T19:30:00-06:00',
   })
   .refine((text) => YEARS.test(text), { message: 'expected a year from 1980 to 2199' });
-export const shortText = z.string().trim().min(1, 'must not be empty').max(80, 'at most 80 characters');

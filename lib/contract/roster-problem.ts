@@ -5,15 +5,18 @@ import type { EntryProblem } from '@/lib/units/entry-number';
 import type { ContractProblem } from './problem';
 
 export type RosterColumn =
+  | 'bib'
   | 'name'
   | 'machine'
   | 'class'
   | 'mains'
   | 'box'
+  | 'shared box'
   | 'marking'
   | 'temperature'
   | 'elevation'
-  | 'station pressure';
+  | 'station pressure'
+  | 'details';
 
 /** Why a pasted text is no table of racers at all. */
 export type RosterTableProblem = TableProblem | ColumnsProblem<RosterColumn>;
@@ -21,6 +24,10 @@ export type RosterTableProblem = TableProblem | ColumnsProblem<RosterColumn>;
 /** Why one line is no racer. */
 export type RosterLineProblem =
   | { readonly code: 'name-missing' }
+  /** A bib of more than eight characters. */
+  | { readonly code: 'bib'; readonly text: string }
+  /** What a file of ours carries beside its columns was changed so that it cannot be read. */
+  | { readonly code: 'details' }
   | { readonly code: 'too-many-cells' }
   | { readonly code: 'mains' | 'box'; readonly problem: BoxTextProblem }
   | {

@@ -1,3 +1,4 @@
+import { isSeen } from '@/lib/contract/name-text';
 import type { Path } from '@/lib/contract/problem';
 import type { UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
@@ -99,7 +100,7 @@ export function readFieldRow(
 ): unknown {
   if (typeof value === 'boolean' || row.kind === 'choice' || row.kind === 'kept')
     return value === row.none ? undefined : value;
-  if (row.needed !== undefined && value.trim() === '') reader.complain(name, row.needed);
+  if (row.needed !== undefined && !isSeen(value)) reader.complain(name, row.needed);
   return row.optional === true
     ? ifTyped(value, () => readText(row, value, name, reader))
     : readText(row, value, name, reader);

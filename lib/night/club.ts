@@ -1,7 +1,6 @@
 import type { ClubNight, ClubRacer } from '@/lib/club/racer';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
-import { racerName } from '@/lib/store/racer-event';
 import type {
   BoxRecord,
   EventRecord,
@@ -10,6 +9,7 @@ import type {
   MachineRecord,
   Stored,
 } from '@/lib/store/records';
+import { rosterNames } from '@/lib/store/roster-names';
 import { weatherOfEvent } from './chosen';
 import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
@@ -85,8 +85,9 @@ export type Club = {
 export function* clubSteps(records: ClubRecords): Generator<void, Club> {
   const racers: ClubRacer[] = [];
   const broken: BrokenRacer[] = [];
+  const names = rosterNames(records.event.value, records.machines);
   for (const machine of records.machines) {
-    const read = racerFrom(records, machine);
+    const read = racerFrom(records, machine, names.get(machine.id) ?? '');
     if ('machine' in read) racers.push(read);
     else broken.push(read);
     yield;
@@ -104,9 +105,9 @@ function nightOf({ event: { value }, forecast, placeOffset }: ClubRecords): Pick
 function racerFrom(
   { event, boxes, log }: ClubRecords,
   machine: Stored<MachineRecord>,
+  name: string,
 ): ClubRacer | BrokenRacer {
   const { id, value } = machine;
-  const name = racerName(event.value, id, value);
   const box = boxes.find((each) => each.id === value.boxId) ?? null;
   const own = machineRequest({ event, machine, box: box?.value ?? null, log: logOf(log, event, id) });
   return own.ok ? { id, name, boxId: box?.id ?? id, ...own.value } : { id, name, problems: own.reason };

@@ -11,6 +11,7 @@ const PLAIN: Racer = { name: '', classId: null };
 export type Joining = {
   readonly machineId: string;
   readonly name: string;
+  readonly bib?: string | undefined;
   readonly classId: string | null;
   readonly fitted?: SettingJson | undefined;
   readonly accepted?: SettingJson[] | undefined;
@@ -25,9 +26,10 @@ export function withJoined(record: EventRecord, joining: readonly Joining[]): Ev
 }
 
 function withOne(record: EventRecord, joining: Joining): EventRecord {
-  const { machineId, name, classId, fitted, accepted, made } = joining;
+  const { machineId, name, bib, classId, fitted, accepted, made } = joining;
   const named = withRacer({ ...record, machineIds: [...record.machineIds, machineId] }, machineId, {
     name,
+    ...(bib === undefined ? {} : { bib }),
     classId,
   });
   return {
@@ -60,6 +62,18 @@ export function withRacer(record: EventRecord, machineId: string, change: Partia
   const club = record.club ?? NOBODY;
   const racers = { ...club.racers, [machineId]: { ...(club.racers[machineId] ?? PLAIN), ...change } };
   return { ...record, club: { ...club, racers } };
+}
+
+/** The event with what a racer is called there; without a number the old one goes. */
+export function withCalled(
+  record: EventRecord,
+  machineId: string,
+  { name, bib }: { readonly name: string; readonly bib: string | undefined },
+): EventRecord {
+  const { bib: _, ...before } = record.club?.racers[machineId] ?? PLAIN;
+  const club = record.club ?? NOBODY;
+  const called = { ...before, name, ...(bib === undefined ? {} : { bib }) };
+  return { ...record, club: { ...club, racers: { ...club.racers, [machineId]: called } } };
 }
 
 /** A racer in another class has other runs, so what was said about the old ones is dropped. */

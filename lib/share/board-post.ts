@@ -5,8 +5,9 @@ import { placeOffsetToJson } from '@/lib/contract/place-offset';
 import { hoursOfNight } from '@/lib/night/hours-of-night';
 import type { NightRecords } from '@/lib/night/night';
 import { machineTonight } from '@/lib/store/machine-tonight';
-import { eventOfRacer, racerName } from '@/lib/store/racer-event';
+import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
+import { rosterNames } from '@/lib/store/roster-names';
 import type { Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { type Said, saidForBoard, saysMoreThanBoard } from './board-said';
@@ -21,7 +22,11 @@ export function boardPostOf(nights: readonly NightRecords[], now: Instant): Boar
   const [first] = nights;
   if (first === undefined) return null;
   const event = first.event.value;
-  const machines = nights.map((night) => entryOf(night, now));
+  const names = rosterNames(
+    event,
+    nights.map(({ machine }) => machine),
+  );
+  const machines = nights.map((night) => entryOf(night, names, now));
   const hours = hoursFor(first, event, machines, now);
   if (hours.length === 0 && event.event.place === undefined) return null;
   const offset = event.withoutPlaceOffset === true ? undefined : first.placeOffset;
@@ -37,7 +42,11 @@ export function boardPostOf(nights: readonly NightRecords[], now: Instant): Boar
 
 const isTyped = ({ typed }: EventRecord): boolean => typed !== null && typed.hours.length > 0;
 
-function entryOf({ event: { value }, machine, box, log }: NightRecords, now: Instant): EntryJson {
+function entryOf(
+  { event: { value }, machine, box, log }: NightRecords,
+  names: ReadonlyMap<string, string>,
+  now: Instant,
+): EntryJson {
   const { id } = machine;
   const { runs } = eventOfRacer(value, id);
   const { outFrom, fitted, fittings, accepted, made } = value;
@@ -47,7 +56,7 @@ function entryOf({ event: { value }, machine, box, log }: NightRecords, now: Ins
   const out = outFrom?.[id];
   return {
     id,
-    name: racerName(value, id, machine.value),
+    name: names.get(id) ?? machine.value.machine.name,
     machine: machineTonight(machine.value, box, log),
     ...(runs === value.event.runs ? {} : { runs }),
     fittings: [...told],

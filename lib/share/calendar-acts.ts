@@ -6,6 +6,7 @@ import {
   shareAgainSentence,
   takenToBeFittedSentence,
 } from '@/lib/words/feed';
+import { isolated } from '@/lib/words/isolated';
 import { settingText } from '@/lib/words/settings';
 import { acceptedAct, acceptedStart } from './accepted-acts';
 import type { CalendarAct, CalendarContext } from './calendar-act';
@@ -74,7 +75,7 @@ function dropped(
 function shareAgain(act: CalendarAct, { accepted, sortedRuns }: LivePlan, run: number | null): CalendarAct {
   const setting = run === null ? undefined : accepted?.settings[run];
   if (run === null || setting === undefined) return act;
-  const sentence = shareAgainSentence(settingText(setting), sortedRuns[run]!.name);
+  const sentence = shareAgainSentence(settingText(setting), isolated(sortedRuns[run]!.name));
   return { ...act, description: [...act.description, sentence] };
 }
 

@@ -9,6 +9,7 @@ import createCalendar, {
   ICalEventTransparency,
 } from 'ical-generator';
 import { localDate } from '@/lib/time/zone';
+import { isolated } from '@/lib/words/isolated';
 import type { CalendarAct, CalendarContext } from './calendar-act';
 import { calendarActs } from './calendar-acts';
 import type { LivePlan } from './live-plans';
@@ -40,7 +41,13 @@ export function calendarText({ name, machines, context }: CalendarRequest): stri
     const day = localDate(machine.sortedRuns[0]!.start, context.voice.zone);
     for (const act of calendarActs(machine, context)) {
       const uid = `${stableHash([name, day, machine.name, copy, act.key].join('\n'))}@heavy-air`;
-      addAct(calendar, act, { uid, title: several ? `${machine.name}: ${act.summary}` : act.summary });
+      addAct(calendar, act, {
+        uid,
+        title:
+          several || machine.label !== machine.name
+            ? `${isolated(machine.label)}: ${act.summary}`
+            : act.summary,
+      });
     }
   }
   return calendar.toString();

@@ -3,13 +3,13 @@ import { seriesFromJson } from '@/lib/contract/series-from-json';
 import { skyToJson } from '@/lib/contract/sky';
 import { pathPart } from '@/lib/store/leaves';
 import type { EventRecord, ForecastRecord, MachineRecord } from '@/lib/store/records';
+import { sameName, toldApart } from '@/lib/store/told-apart';
 import type { Trace } from '@/lib/store/trace-schema';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
 import { tracePlaced } from './origin';
 import type { SharedMachine, SharedNight } from './shared-night';
-import { sameName, toldApart } from './told-apart';
 
 export type KeptRecord<V> = { readonly id: string; readonly value: V; readonly trace?: Trace };
 
@@ -74,13 +74,14 @@ const traceOf = (trace: Trace | undefined) => (trace === undefined ? {} : { trac
 
 type Shared = { readonly id: string; readonly shared: SharedMachine };
 
-/** Names at the event, where machines that travelled together are called the same. */
+/** Who rides at the event, told apart where machines that travelled together are called the same. */
 function racersTold(machines: readonly Shared[]): Pick<EventRecord, 'club'> {
-  const names = machines.map(({ shared }) => shared.machine.name);
-  const apart = toldApart(names);
-  const racers = machines.flatMap(({ id }, i) =>
-    apart[i] === names[i] ? [] : [[id, { name: apart[i] ?? '', classId: null }] as const],
-  );
+  const apart = toldApart(machines.map(({ shared }) => shared.racer ?? shared.machine.name));
+  const racers = machines.flatMap(({ id, shared: { machine, bib } }, i) => {
+    const name = apart[i] === machine.name ? '' : (apart[i] ?? '');
+    if (name === '' && bib === undefined) return [];
+    return [[id, { name, ...(bib === undefined ? {} : { bib }), classId: null }] as const];
+  });
   return racers.length === 0 ? {} : { club: { classes: [], racers: Object.fromEntries(racers) } };
 }
 

@@ -16,11 +16,14 @@ import { type Standing, standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import { nightRequests, sharedSeries } from './night-requests';
 import { quarterHour, settledAt } from './revision';
+import { sharedLabels } from './shared-labels';
 import type { SharedNight } from './shared-night';
 
 /** One machine of a shared night, planned again with the hours of now. */
 export type LivePlan = {
   readonly name: string;
+  /** Bib and racer, as lists show them; the machine's name where nobody is told. No two of a night are alike. */
+  readonly label: string;
   readonly sortedRuns: readonly Run[];
   /** What was accepted, or was the plan when the night was shared; null where neither is known. */
   readonly accepted: AcceptedPlan | null;
@@ -63,10 +66,14 @@ export function livePlans(
   const asked = situations.map(({ request }) => ({ ...request, series: hours, now }));
   const lives = plansOf(asked, hours);
   if (!lives.ok) return lives;
+  const labels = sharedLabels(night.machines);
   return ok(
     situations.map((situation, i) => {
       const plan = lives.value[i] ?? null;
-      return livePlan(situation, plan === null ? null : standingOf(asked[i]!, plan));
+      return livePlan(
+        { ...situation, label: labels[i] ?? situation.name },
+        plan === null ? null : standingOf(asked[i]!, plan),
+      );
     }),
   );
 }
@@ -90,7 +97,7 @@ function lacksHours({ code }: PlanProblem): boolean {
   return code === 'no-hours' || code === 'hours-do-not-cover-any-run';
 }
 
-type Situation = Omit<LivePlan, 'standing' | 'difference'> & {
+type Situation = Omit<LivePlan, 'standing' | 'difference' | 'label'> & {
   readonly request: PlanRequest;
   readonly base: Plan | null;
 };
@@ -131,7 +138,10 @@ function situationOf(request: PlanRequest, { base, clock, sharedAt }: SituationG
   };
 }
 
-function livePlan({ request: _, base, ...situation }: Situation, standing: Standing | null): LivePlan {
+function livePlan(
+  { request: _, base, ...situation }: Situation & Pick<LivePlan, 'label'>,
+  standing: Standing | null,
+): LivePlan {
   const { accepted } = situation;
   if (accepted === null || standing === null) return { ...situation, standing, difference: null };
   const { plan } = standing;

@@ -26,7 +26,7 @@ export type MachineToShare = {
   readonly outFrom?: Instant;
   /** The plan as it stands when the night is shared. */
   readonly accepted: readonly Setting[] | null;
-};
+} & Pick<SharedMachine, 'racer' | 'bib'>;
 
 export type NightToShare = {
   readonly event: EventJson;
@@ -60,9 +60,12 @@ export function makeSharedNight(given: NightToShare): SharedNight {
   };
 }
 
-function sharedMachine({ machine, fitted, made, outFrom, accepted }: MachineToShare): SharedMachine {
+function sharedMachine(given: MachineToShare): SharedMachine {
+  const { machine, racer, bib, fitted, made, outFrom, accepted } = given;
   return {
     machine,
+    ...(racer === undefined ? {} : { racer }),
+    ...(bib === undefined ? {} : { bib }),
     ...(fitted === null ? {} : { fitted: settingToJson(fitted) }),
     ...(outFrom === undefined ? {} : { outFrom: isoUtc(outFrom) }),
     ...(accepted === null ? {} : { accepted: accepted.map(settingToJson) }),

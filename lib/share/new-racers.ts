@@ -5,13 +5,14 @@ import { classCalled, type Joining, withClass, withJoined } from '@/lib/night/ed
 import { withNightUpdate } from '@/lib/share/night-update';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
-import { sameName, toldApart } from '@/lib/share/told-apart';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
 import { racerName } from '@/lib/store/racer-event';
-import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
+import type { BoxRecord, ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
+import { sameName, toldApart } from '@/lib/store/told-apart';
 import type { Trace } from '@/lib/store/trace-schema';
+import { sharedBoxes } from './shared-boxes';
 
 /** Most machines an event holds. */
 export const MOST_RACERS = 100;
@@ -28,12 +29,17 @@ export type NewRacer = Pick<Joining, 'fitted' | 'accepted' | 'made'> & {
   readonly name: string;
   readonly machine: MachineJson;
   readonly when: Runs;
+  readonly bib?: string | undefined;
+  /** The name of the box it shares with others; absent where its jets are its own. */
+  readonly sharedBox?: string | undefined;
   /** Where somebody shared it as a racer of an own, known by an id: what was said there is merged in. */
   readonly origin?: { readonly id: string; readonly night: SharedNight };
 };
 
-export function racerOfRow({ name, className, machine }: RosterRow): NewRacer {
+export function racerOfRow({ name, bib, className, sharedBox, machine }: RosterRow): NewRacer {
   return {
+    ...(bib === '' ? {} : { bib }),
+    ...(sharedBox === '' ? {} : { sharedBox }),
     name: machine.name === name ? '' : name,
     machine,
     when: className === '' ? { kind: 'everybody' } : { kind: 'class', name: className },
@@ -41,9 +47,9 @@ export function racerOfRow({ name, className, machine }: RosterRow): NewRacer {
 }
 
 export function racersOfNight(night: SharedNight): readonly NewRacer[] {
-  return night.machines.map(({ id, machine, fitted, accepted, made }) => {
-    const racer = { name: '', machine, when: { kind: 'own', runs: night.event.runs } } as const;
-    return id === undefined ? { ...racer, fitted, accepted, made } : { ...racer, origin: { id, night } };
+  return night.machines.map(({ id, machine, racer, bib, fitted, accepted, made }) => {
+    const told = { name: racer ?? '', bib, machine, when: { kind: 'own', runs: night.event.runs } } as const;
+    return id === undefined ? { ...told, fitted, accepted, made } : { ...told, origin: { id, night } };
   });
 }
 
@@ -65,11 +71,17 @@ export function withoutOlder(racers: readonly NewRacer[]): readonly NewRacer[] {
 }
 
 type Entry<V> = { readonly id: string; readonly value: V; readonly trace?: Trace };
-type Here = { readonly machines: readonly Entry<MachineRecord>[]; readonly event: EventRecord };
+type Here = {
+  readonly machines: readonly Entry<MachineRecord>[];
+  readonly boxes: readonly Entry<BoxRecord>[];
+  readonly event: EventRecord;
+};
 
 export type WithRacers = {
   /** Only the new ones. */
   readonly machines: readonly Entry<MachineRecord>[];
+  /** Only the new ones. */
+  readonly boxes: readonly Entry<BoxRecord>[];
   readonly event: EventRecord;
 };
 
@@ -82,34 +94,43 @@ export const calledOf = ({ name, machine }: NewRacer): string => (name === '' ? 
  * that is there is changed: a machine in this browser that is not on the roster, and the same, is taken as it is.
  */
 export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: () => string): WithRacers {
-  const apart = toldApart(racers.map(calledOf), rosterNames(here));
+  const apart = toldApart(racers.map(calledOf), ownNames(here));
+  const boxes = sharedBoxes(here.boxes, racers, newId);
   return racers.reduce<WithRacers>(
     (before, racer, i) => {
       const { name, machine } = withName(racer, apart[i] ?? calledOf(racer));
       const { origin } = racer;
+      const boxId = boxes.idOf(racer);
       const known = here.machines.find(({ id, value }) =>
         origin === undefined
-          ? !before.event.machineIds.includes(id) && sameValue(value.machine, machine)
+          ? !before.event.machineIds.includes(id) &&
+            sameValue(value.machine, machine) &&
+            value.boxId === boxId
           : id === origin.id,
       );
       const machineId = known?.id ?? origin?.id ?? newId();
       const trace = origin?.night.machines.find(({ id }) => id === origin.id)?.trace;
       const placed = placeInClass(before.event, racer, newId);
-      const { fitted, accepted, made } = racer;
+      const { bib, fitted, accepted, made } = racer;
       return {
+        boxes: before.boxes,
         machines:
           known === undefined
             ? [
                 ...before.machines,
-                { id: machineId, value: newMachineRecord(machine), ...(trace && { trace }) },
+                {
+                  id: machineId,
+                  value: { ...newMachineRecord(machine), boxId },
+                  ...(trace && { trace }),
+                },
               ]
             : before.machines,
         event: withJoined(placed.event, [
-          { machineId, name, classId: placed.classId, fitted, accepted, made },
+          { machineId, name, bib, classId: placed.classId, fitted, accepted, made },
         ]),
       };
     },
-    { machines: [], event: here.event },
+    { machines: [], boxes: boxes.added, event: here.event },
   );
 }
 
@@ -128,14 +149,15 @@ export function withRacersAdded(
   if (stored === undefined) return 'They were not added: the event was removed meanwhile. Look again.';
   if (stored.value.machineIds.length + racers.length > MOST_RACERS)
     return `An event holds ${MOST_RACERS} racers. Take some off the roster, or start another event.`;
-  const { machines, event } = withNewRacers(
-    { machines: current.machines, event: stored.value },
+  const { machines, boxes, event } = withNewRacers(
+    { machines: current.machines, boxes: current.boxes, event: stored.value },
     racers,
     newId,
   );
   const joined: SnapshotValues = {
     ...current,
     machines: [...current.machines, ...machines],
+    boxes: [...current.boxes, ...boxes],
     events: current.events.map((each) =>
       each.id === eventId ? { id: eventId, value: event, ...(each.trace && { trace: each.trace }) } : each,
     ),
@@ -156,7 +178,7 @@ function withName(racer: NewRacer, apart: string): Pick<NewRacer, 'name' | 'mach
     : { name: apart, machine };
 }
 
-function rosterNames({ event, machines }: Here): readonly string[] {
+function ownNames({ event, machines }: Omit<Here, 'boxes'>): readonly string[] {
   return machines.flatMap(({ id, value }) =>
     event.machineIds.includes(id) ? [racerName(event, id, value)] : [],
   );
@@ -167,8 +189,8 @@ function rosterNames({ event, machines }: Here): readonly string[] {
  * about: by the name they would have had if the roster were empty; a machine that somebody shared, also by being the
  * same as one on the roster or shared before it.
  */
-export function repeatsOf(here: Here, racers: readonly NewRacer[]): readonly boolean[] {
-  const names = new Set(rosterNames(here).map(sameName));
+export function repeatsOf(here: Omit<Here, 'boxes'>, racers: readonly NewRacer[]): readonly boolean[] {
+  const names = new Set(ownNames(here).map(sameName));
   const machines = here.machines.flatMap(({ id, value }) =>
     here.event.machineIds.includes(id) ? [value.machine] : [],
   );

@@ -10,7 +10,12 @@ import { GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { actText } from '@/lib/words/settings';
 import type { Voice } from '@/lib/words/voice';
 
-export type PlannedMachine = { readonly name: string; readonly plan: Plan };
+export type PlannedMachine = {
+  readonly name: string;
+  /** Bib and racer; absent where nobody is told. */
+  readonly label?: string | undefined;
+  readonly plan: Plan;
+};
 
 /** A table stands still, so it says how old its forecast was when it was written. */
 type NowVoice = Voice & { readonly now: Instant };
@@ -28,15 +33,25 @@ export function planCsv(machines: readonly PlannedMachine[], voice: NowVoice): s
   const carburettors = Math.max(
     ...machines.flatMap(({ plan }) => plan.runs.map(({ setting }) => setting.mains.length)),
   );
-  const rows = machines.flatMap(({ name, plan }) =>
-    plan.runs.map((run) => rowOf({ name, plan }, run, { voice, carburettors })),
+  const labelled = machines.some(({ name, label = name }) => label !== name);
+  const rows = machines.flatMap(({ name, label, plan }) =>
+    plan.runs.map((run) => rowOf({ name, label, plan }, run, { voice, carburettors, labelled })),
   );
   return writeTable(Object.keys(rows[0] ?? {}), rows.map(Object.values));
 }
 
-type RowContext = { readonly voice: NowVoice; readonly carburettors: number };
+type RowContext = {
+  readonly voice: NowVoice;
+  readonly carburettors: number;
+  /** Somebody is called otherwise than the machine, so there is a column for it. */
+  readonly labelled: boolean;
+};
 
-function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburettors }: RowContext): Row {
+function rowOf(
+  { name, label = name, plan }: PlannedMachine,
+  run: RunPlan,
+  { voice, carburettors, labelled }: RowContext,
+): Row {
   const { zone, units, now } = voice;
   const timed = plan.sortedRuns[run.run]!;
   const swap = plan.swaps.find(({ beforeRun }) => beforeRun === run.run);
@@ -50,6 +65,7 @@ function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburetto
     run.setting.mains[i] ?? UNKNOWN,
   ]);
   return {
+    ...(labelled ? { racer: toCell(label) } : {}),
     machine: toCell(name),
     run: toCell(timed.name),
     start: when(timed.start),

@@ -4,15 +4,18 @@ import { type ColumnsProblem, findHeads, headsOf, type TableColumns } from '@/li
 
 /** What people head these columns with. */
 const HEADS: Readonly<Record<RosterColumn, readonly string[]>> = {
+  bib: ['bib', 'number', 'no', 'no.', '#', 'start number'],
   name: ['name', 'racer', 'rider', 'driver'],
   machine: ['machine', 'sled', 'bike', 'engine'],
   class: ['class', 'classes', 'group'],
   mains: ['mains', 'main', 'main jet', 'main jets', 'baseline', 'jets'],
   box: ['box', 'jet box', 'owned', 'jets owned'],
+  'shared box': ['shared box', 'box of', 'trailer', 'box name'],
   marking: ['marking', 'jet marking'],
   temperature: ['temperature', 'temp', 'right at', 'baseline temperature', 'proven at'],
   elevation: ['elevation', 'altitude', 'height'],
   'station pressure': ['station pressure', 'barometer'],
+  details: ['details'],
 };
 
 /** The order of the columns where none is named. */

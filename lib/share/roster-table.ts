@@ -1,6 +1,7 @@
 import { readBoxText, readSizes } from '@/lib/carb/box-text';
 import { type MachineJson, machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
+import { bibText, isSeen, nameOrNone, withoutDirections } from '@/lib/contract/name-text';
 import { parseWith } from '@/lib/contract/parse';
 import type { RosterColumn, RosterLineProblem, RosterTableProblem } from '@/lib/contract/roster-problem';
 import { fail, ok, type Result } from '@/lib/result/result';
@@ -10,14 +11,20 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { readElevation, readPressure, readTemperature } from '@/lib/units/entry';
 import { takeApart } from '@/lib/units/entry-number';
+import { withoutDust } from '@/lib/units/entry-text';
 import { type RosterColumns, rosterColumns } from './roster-columns';
+import { markingSaid, readDetails } from './roster-details';
 
 /** One racer of a pasted table. */
 export type RosterRow = {
   readonly line: number;
   readonly name: string;
+  /** Empty where none was given. */
+  readonly bib: string;
   /** Empty where none was named. */
   readonly className: string;
+  /** The box it shares with others of that name; empty where the jets are its own. */
+  readonly sharedBox: string;
   readonly machine: MachineJson;
 };
 
@@ -80,22 +87,29 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
   const bad = (problem: RosterLineProblem): Result<never, BadRosterLine> => fail({ line, problem });
   if (hasMoreCells(cells, columns)) return bad({ code: 'too-many-cells' });
   const text = (column: RosterColumn): string => cellOf(cells, columns, column).trim();
-  const name = text('name');
-  if (name === '') return bad({ code: 'name-missing' });
+  const name = withoutDirections(text('name'));
+  if (!isSeen(name)) return bad({ code: 'name-missing' });
+  const bib = withoutDirections(text('bib'));
+  if (bib !== '' && !bibText.safeParse(bib).success) return bad({ code: 'bib', text: bib.slice(0, 20) });
+  const details = readDetails(text('details'));
+  if (details === null) return bad({ code: 'details' });
   const mains = readSizes(text('mains'));
   if (!mains.ok) return bad({ code: 'mains', problem: mains.reason });
-  const box = readBoxText(text('box'));
+  // A file of ours says of a machine without jets that there are none.
+  const noJets = text('box') === '' && columns.places.has('details');
+  const box = noJets ? ok([]) : readBoxText(text('box'));
   if (!box.ok) return bad({ code: 'box', problem: box.reason });
-  const marking = text('marking').toLowerCase() || 'flow';
-  if (marking !== 'flow' && marking !== 'bore') return bad({ code: 'marking', text: marking });
+  const marking = markingSaid(text('marking'), details.jetMarking);
+  if (marking === null) return bad({ code: 'marking', text: text('marking') });
   const air = readAir({ text, columns, context });
   if (!air.ok) return bad(air.reason);
   const machine = parseWith(machineSchema, {
-    name: text('machine') === '' ? name : text('machine'),
+    ...details,
+    name: isSeen(text('machine')) ? text('machine') : name,
     carburettors: mains.value.map((main) => ({ main })),
     jetMarking: marking,
     box: box.value,
-    baseline: { air: air.value.air },
+    baseline: { ...details.baseline, air: { ...details.baseline?.air, ...air.value.air } },
   });
   if (!machine.ok) return bad({ code: 'machine', problems: machine.reason });
   const usable = machineFromJson(machine.value);
@@ -103,7 +117,9 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
   const row = {
     line,
     name: name.slice(0, LONGEST_NAME),
-    className: text('class').slice(0, LONGEST_NAME),
+    bib,
+    className: nameOrNone.catch('').parse(text('class').slice(0, LONGEST_NAME)),
+    sharedBox: nameOrNone.catch('').parse(text('shared box').slice(0, LONGEST_NAME)),
     machine: machine.value,
   };
   return ok({ row, assumed: air.value.assumed });
@@ -133,8 +149,8 @@ function readAir({ text, columns, context }: AirCells): Result<BaselineAir, Rost
   const assumed = elevation === null && pressure === null;
   return ok({
     air: {
-      temperatureC: kelvinToCelsius(temperature.value),
-      ...(pressure === null ? {} : { pressureHpa: pascalToHectopascal(pressure.value) }),
+      temperatureC: withoutDust(kelvinToCelsius(temperature.value)),
+      ...(pressure === null ? {} : { pressureHpa: withoutDust(pascalToHectopascal(pressure.value)) }),
       ...(elevation === null ? {} : { elevationM: elevation.value }),
       ...(assumed ? { elevationM } : {}),
     },

@@ -6,6 +6,7 @@ import { eventOfRacer } from '@/lib/store/racer-event';
 import type { Instant } from '@/lib/time/instant';
 import { makeSharedNight } from './make-shared-night';
 import { withOrigin } from './origin';
+import { racerTold } from './racer-told';
 import { withRoundedPlace } from './rounded-place';
 import type { SharedNight } from './shared-night';
 
@@ -31,6 +32,7 @@ export function sharedNightOf({ night, plan, sharedAt, exactPlace }: Given): Sha
         made,
         ...(outFrom === undefined ? {} : { outFrom }),
         accepted: settingsAsGiven(plan),
+        ...racerTold(event.value, machine.id),
       },
     ],
     series: night.series,

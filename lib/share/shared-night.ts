@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
+import { bibText, nameText } from '@/lib/contract/name-text';
 import { time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { recordId } from '@/lib/store/record-id';
@@ -12,6 +13,9 @@ export const sharedMachineSchema = z.strictObject({
   id: recordId.optional(),
   trace: traceSchema.optional(),
   machine: machineSchema,
+  /** What its racer is called at the event; absent where the machine's name says it. */
+  racer: nameText.optional(),
+  bib: bibText.optional(),
   fitted: settingSchema.optional(),
   outFrom: time.optional(),
   accepted: z.array(settingSchema).max(60).optional(),

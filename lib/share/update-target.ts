@@ -1,8 +1,8 @@
 import { racerName } from '@/lib/store/racer-event';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { sameName } from '@/lib/store/told-apart';
 import type { UpdateTarget } from './night-update';
 import type { SharedNight } from './shared-night';
-import { sameName } from './told-apart';
 
 /** Whose news a night is at an event, by the ids it came with. */
 export function targetOf(

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { settingSchema } from '@/lib/contract/event';
 import { baselineSchema, hardwareSchema } from '@/lib/contract/machine';
+import { nameText } from '@/lib/contract/name-text';
 import { time } from '@/lib/contract/numbers';
 import { recordId } from './record-id';
 
@@ -26,7 +27,7 @@ export const pullSchema = z
   );
 
 export const comparisonRecordSchema = z.strictObject({
-  name: z.string().trim().min(1).max(80),
+  name: nameText,
   /** What was changed between before and after. */
   part: z.string().max(200).default(''),
   machineId: recordId.nullable().default(null),

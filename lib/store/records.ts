@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { eventSchema, hourSchema, placeSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { keptForecastSchema } from '@/lib/contract/forecast';
 import { baselineSchema, hardwareKindSchema, machineSchema } from '@/lib/contract/machine';
+import { bibText, nameOrNone, nameText } from '@/lib/contract/name-text';
 import { elevationM, pressureHpa, relativeHumidity, temperatureC, time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
@@ -75,7 +76,7 @@ export const machineRecordSchema = z.strictObject({
     .optional(),
 });
 
-export const boxRecordSchema = z.strictObject({ name: z.string().max(80), entries: machineSchema.shape.box });
+export const boxRecordSchema = z.strictObject({ name: nameOrNone, entries: machineSchema.shape.box });
 
 /** How the typed hours of an event were entered, so that they can be edited again. */
 export const typedHoursSchema = z.strictObject({
@@ -94,14 +95,19 @@ export const typedHoursSchema = z.strictObject({
 export const clubSchema = z.strictObject({
   /** Classes with runs of their own; who is in none runs when everybody does. */
   classes: z
-    .array(z.strictObject({ id, name: z.string().trim().min(1).max(80), runs: eventSchema.shape.runs }))
+    .array(z.strictObject({ id, name: nameText, runs: eventSchema.shape.runs }))
     .max(100)
     .default([]),
   /** By machine id. */
   racers: z
     .record(
       id,
-      z.strictObject({ name: z.string().max(80).default(''), classId: id.nullable().default(null) }),
+      z.strictObject({
+        name: nameOrNone.default(''),
+        /** The number on the machine or the vest, as it is written there. Absent: none. */
+        bib: bibText.optional(),
+        classId: id.nullable().default(null),
+      }),
     )
     .default({}),
 });

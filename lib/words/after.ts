@@ -2,6 +2,7 @@ import type { ForecastReview, NightReview, RunReview, Tally } from '@/lib/after/
 import type { Instant } from '@/lib/time/instant';
 import { formatPercent, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, type Ratio, ratio } from '@/lib/units/quantity';
+import { isolated } from './isolated';
 import { counted, listing } from './listing';
 import { settingText } from './settings';
 import { type Clock, clockText, windowText } from './times';
@@ -154,7 +155,8 @@ function outsideText({ lean, rich }: Tally, runs: readonly RunReview[], how: str
 
 function namesOf(of: readonly number[], runs: readonly RunReview[]): string {
   const [first, last] = [of[0], of.at(-1)];
-  const name = (run: number | undefined): string => (run === undefined ? '' : (runs[run]?.name ?? ''));
+  const name = (run: number | undefined): string =>
+    run === undefined ? '' : isolated(runs[run]?.name ?? '');
   if (first !== undefined && last !== undefined && of.length > 2 && last - first === of.length - 1)
     return `${name(first)} to ${name(last)}`;
   return listing(of.map(name));
@@ -205,7 +207,7 @@ export function stintsText({ stints }: Tally, runs: readonly RunReview[]): strin
   const [only] = stints;
   if (stints.length === 1 && only !== undefined) return `${settingText(only.setting)} all night`;
   return stints
-    .map(({ setting, firstRun }) => `${settingText(setting)} from ${runs[firstRun]?.name ?? ''}`)
+    .map(({ setting, firstRun }) => `${settingText(setting)} from ${isolated(runs[firstRun]?.name ?? '')}`)
     .join(', ');
 }
 

@@ -1,3 +1,4 @@
+import { withoutDirections } from '@/lib/contract/name-text';
 import type { Standing } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
@@ -38,7 +39,7 @@ export function boardMessage(
 
 /** A name without what would turn the words after it round: a message has no markup to hold it apart. */
 function plainName(name: string): string {
-  return name.replace(/[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '').trim();
+  return withoutDirections(name.replace(/\p{Cc}/gu, ''));
 }
 
 /** "22:05 to 22:25" and the like get the stop of a sentence. */

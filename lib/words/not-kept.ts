@@ -21,7 +21,7 @@ export const NOT_TAKEN_BACK =
 /** Where a form is saved over a record that another tab has changed since; null where it was deleted there. */
 export function savedOverSentence(theirs: Stored<EventRecord | MachineRecord> | null): string {
   if (theirs === null)
-    return 'This was deleted in another tab. Go back to the list, undo that there, and save again.';
+    return 'This was deleted in another tab. Save again to put it back with what you typed, or cancel to leave it deleted.';
   const { value } = theirs;
   const { name } = 'event' in value ? value.event : value.machine;
   return `This was changed elsewhere, perhaps in another tab, while the form was open; it is now called ${name}. Save again to put your version over it, or cancel to keep the other.`;

@@ -1,6 +1,7 @@
 import type { ComparedPlan } from '@/lib/plan/compared';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
+import { isolated } from './isolated';
 import { actText, settingText } from './settings';
 import { type Clock, clockText } from './times';
 
@@ -13,7 +14,10 @@ export function actsLine(plan: ComparedPlan, { zone, now }: { zone: ClockZone; n
   const clock: Clock = start === undefined ? { zone } : { zone, from: start };
   const first = plan.runs.find(({ run }) => (plan.sortedRuns[run]?.end ?? now) > now);
   if (first === undefined) return 'All runs are over.';
-  const nameOf = (run: number) => plan.sortedRuns[run]?.name ?? `run ${run + 1}`;
+  const nameOf = (run: number) => {
+    const name = plan.sortedRuns[run]?.name;
+    return name === undefined ? `run ${run + 1}` : isolated(name);
+  };
   const swaps = plan.swaps.filter(({ beforeRun }) => beforeRun > first.run);
   const acts = swaps.map(
     ({ from, to, beforeRun, windowStart }) =>

@@ -49,7 +49,11 @@ const CELLS = {
 export function rosterLineSentence(problem: RosterLineProblem, voice: Voice): string {
   switch (problem.code) {
     case 'name-missing':
-      return 'The name is missing. Add it.';
+      return 'The name is missing, or nothing in it can be seen. Add it.';
+    case 'bib':
+      return `Bib “${problem.text}” is too long. Write at most 8 characters.`;
+    case 'details':
+      return 'The cell under “details” was changed. Empty it, and the machine gets working defaults; or take the file as it was saved.';
     case 'too-many-cells':
       return 'There are more cells than columns. Part the jets of a box by spaces, or paste straight from a spreadsheet.';
     case 'mains':

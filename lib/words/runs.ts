@@ -1,11 +1,13 @@
 import type { Plan, RunPlan } from '@/lib/plan/types';
 import type { ClockZone } from '@/lib/time/zone';
+import { isolated } from './isolated';
 import { listing } from './listing';
 import type { Clock } from './times';
 
 /** The name of a run of the plan, counted in the plan's own order. */
 export function runName(plan: Plan, run: number): string {
-  return plan.sortedRuns[run]?.name ?? `run ${run + 1}`;
+  const name = plan.sortedRuns[run]?.name;
+  return name === undefined ? `run ${run + 1}` : isolated(name);
 }
 
 /** "Round 5 and Round 6"; a longer unbroken row as "Round 5 to Round 9". */

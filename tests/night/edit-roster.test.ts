@@ -122,7 +122,7 @@ describe('newcomers', () => {
       'Ilsa;410;400 410;-10;402;Open\nOda;400;400 410;-9;402;open\nJuri;390;390 400;-8;402;',
     );
     const { machines, event } = withNewRacers(
-      { machines: [], event: empty },
+      { machines: [], boxes: [], event: empty },
       rows.map(racerOfRow),
       counting(),
     );
@@ -139,7 +139,7 @@ describe('newcomers', () => {
 
   it('of a stock class are as many racers as lines, though their machines are the same number for number', () => {
     const same = table(Array(3).fill('Twin 440;440;430 440 450;-10;402;Stock').join('\n'));
-    const joined = withNewRacers({ machines: [], event: empty }, same.map(racerOfRow), counting());
+    const joined = withNewRacers({ machines: [], boxes: [], event: empty }, same.map(racerOfRow), counting());
     expect(joined.event.machineIds).toHaveLength(4);
     expect(namesOn(joined)).toEqual(['Twin 440', 'Twin 440 (2)', 'Twin 440 (3)']);
     // On the Machines page they stand without their event, so they are told apart there too.
@@ -151,14 +151,18 @@ describe('newcomers', () => {
     const stock = table(
       `name;machine;mains;box;temperature;elevation\n${['Ilsa', 'Oda', 'ilsa '].map((name) => `${name};Stock 440;440;430 440;-10;402`).join('\n')}`,
     );
-    const joined = withNewRacers({ machines: [], event: empty }, stock.map(racerOfRow), counting());
+    const joined = withNewRacers(
+      { machines: [], boxes: [], event: empty },
+      stock.map(racerOfRow),
+      counting(),
+    );
     expect(namesOn(joined)).toEqual(['Ilsa', 'Oda', 'ilsa (2)']);
     expect(new Set(joined.machines.map(({ value }) => value.machine.name))).toEqual(new Set(['Stock 440']));
   });
 
   const LINES = 'Twin 440;440;430 440;-10;402\nTwin 440;440;430 440;-10;402\nOda;400;400 410;-9;402';
   const pasted = (text = LINES) => table(text).map(racerOfRow);
-  const first = withNewRacers({ machines: [], event: empty }, pasted(), counting());
+  const first = withNewRacers({ machines: [], boxes: [], event: empty }, pasted(), counting());
 
   it('of a table that is pasted again are asked about, line for line, and only those that are there', () => {
     expect(repeatsOf({ machines: [], event: empty }, pasted())).toEqual([false, false, false]);
@@ -182,7 +186,7 @@ describe('newcomers', () => {
   });
 
   it('of last event’s table take its machines along to the next event, each one once', () => {
-    const next = withNewRacers({ machines: first.machines, event: empty }, pasted(), counting());
+    const next = withNewRacers({ machines: first.machines, boxes: [], event: empty }, pasted(), counting());
     expect(next.machines).toEqual([]);
     expect(next.event.machineIds).toEqual(['first', ...first.machines.map(({ id }) => id)]);
   });
@@ -190,7 +194,7 @@ describe('newcomers', () => {
   it('have names that a record takes, however long and however many', () => {
     const long = 'x'.repeat(80);
     const rows = table(Array(12).fill(`${long};440;430 440;-10;402`).join('\n'));
-    const joined = withNewRacers({ machines: [], event: empty }, rows.map(racerOfRow), counting());
+    const joined = withNewRacers({ machines: [], boxes: [], event: empty }, rows.map(racerOfRow), counting());
     expect(new Set(namesOn(joined)).size).toBe(12);
     expect(eventRecordSchema.parse(joined.event)).toEqual(joined.event);
     for (const { value } of joined.machines) expect(machineRecordSchema.parse(value)).toEqual(value);
@@ -218,7 +222,7 @@ describe('newcomers', () => {
       end: new Date(each.end).toISOString(),
     }));
     const { event, machines } = withNewRacers(
-      { machines: [], event: empty },
+      { machines: [], boxes: [], event: empty },
       racersOfNight(shared(utc)),
       counting(),
     );
@@ -228,7 +232,7 @@ describe('newcomers', () => {
 
   it('of a shared night bring other times along as a class, one for all who have the same', () => {
     const racers = [...racersOfNight(shared(LATE)), ...racersOfNight(shared(LATE))];
-    const { event, machines } = withNewRacers({ machines: [], event: empty }, racers, counting());
+    const { event, machines } = withNewRacers({ machines: [], boxes: [], event: empty }, racers, counting());
     expect(event.club?.classes.map(({ runs }) => runs)).toEqual([LATE]);
     for (const { id } of machines) expect(eventOfRacer(event, id).runs).toEqual(LATE);
   });
@@ -236,7 +240,7 @@ describe('newcomers', () => {
   it('of a shared night are asked about where the same machine is on the roster, or was shared before them', () => {
     const racers = [...racersOfNight(shared(LATE)), ...racersOfNight(shared(EARLY))];
     expect(repeatsOf({ machines: [], event: empty }, racers)).toEqual([false, true]);
-    const there = withNewRacers({ machines: [], event: empty }, racers, counting());
+    const there = withNewRacers({ machines: [], boxes: [], event: empty }, racers, counting());
     expect(namesOn(there)).toEqual([machine.name, `${machine.name} (2)`]);
     expect(repeatsOf(there, racersOfNight(shared(EARLY)))).toEqual([true]);
     const called = withRacer(there.event, there.machines[0]!.id, { name: 'Ilsa' });
@@ -248,11 +252,15 @@ describe('newcomers', () => {
       { id: 'mine', value: machineRecordSchema.parse({ machine }) },
       { id: 'like', value: machineRecordSchema.parse({ machine: { ...machine, intakeOffsetC: 4 } }) },
     ];
-    const same = withNewRacers({ machines: here, event: empty }, racersOfNight(shared(EARLY)), counting());
+    const same = withNewRacers(
+      { machines: here, boxes: [], event: empty },
+      racersOfNight(shared(EARLY)),
+      counting(),
+    );
     expect(same.machines).toEqual([]);
     expect(same.event.machineIds).toEqual(['first', 'mine']);
     const other = withNewRacers(
-      { machines: here.slice(1), event: empty },
+      { machines: here.slice(1), boxes: [], event: empty },
       racersOfNight(shared(EARLY)),
       counting(),
     );

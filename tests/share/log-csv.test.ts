@@ -51,7 +51,7 @@ describe('the run log as a table', () => {
   it('keeps what each cylinder said, in a column of its own', () => {
     const mixed = run({ verdict: 'lean', verdicts: ['right', 'lean', null], sizes: 1.5 });
     const text = writeLogCsv([rowOf(mixed), rowOf(run({ at: '2027-01-16T21:15:00-06:00' }), 'r2')]);
-    expect(text).toContain(',right/lean/none,');
+    expect(text).toContain(',"right/lean/none",');
     const { entries, ignored } = expectOk(readLogCsv(text, machines));
     expect(ignored).toEqual([]);
     expect(entries[0]?.value).toEqual(mixed);

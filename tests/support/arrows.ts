@@ -155,7 +155,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   learn: ['draft', 'store'],
   baseline: ['air', 'draft', 'event', 'hardware', 'learn', 'place', 'server', 'store'],
   machine: ['air', 'backup', 'baseline', 'draft', 'store'],
-  share: ['backup', 'store'],
+  share: ['backup', 'server', 'store'],
   watch: ['reading', 'weather'],
   night: ['air', 'event', 'hours', 'machine', 'reading', 'share', 'store', 'watch', 'weather'],
   log: ['air', 'draft', 'event', 'night', 'store'],

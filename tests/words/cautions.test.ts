@@ -58,6 +58,7 @@ describe('A caution stands where its act is done', () => {
       'components/trail/card-notes.tsx',
       'lib/share/accepted-acts.ts',
       'lib/share/calendar-acts.ts',
+      'lib/words/club-text.ts',
     ]);
   });
 

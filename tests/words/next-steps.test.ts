@@ -175,6 +175,8 @@ const ROSTER: Every<RosterTableProblem> = {
 };
 
 const ROSTER_LINE: Every<RosterLineProblem> = {
+  bib: { code: 'bib', text: '1234567890' },
+  details: { code: 'details' },
   'name-missing': { code: 'name-missing' },
   'too-many-cells': { code: 'too-many-cells' },
   mains: { code: 'mains', problem: { code: 'empty' } },

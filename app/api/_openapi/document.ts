@@ -31,6 +31,7 @@ function refusals(...statuses: readonly (keyof typeof REFUSALS)[]): Record<strin
 
 const REFUSALS = {
   400: 'What was sent cannot be read, or fields are missing, unknown or out of range; each is named.',
+  404: 'It is told only to whoever asks from the same network.',
   413: 'The body is too large; it is refused while it arrives.',
   414: 'The address is longer than a server takes.',
   415: 'The body is not sent as application/json.',
@@ -122,6 +123,17 @@ const READY = {
   },
 };
 
+const ADDRESSES = {
+  get: {
+    operationId: 'getOwnAddresses',
+    summary: 'Where others on the same network find this server',
+    responses: {
+      200: { description: 'The addresses of its computer.', content: json(ref('OwnAddresses')) },
+      ...refusals(404),
+    },
+  },
+};
+
 /** This service as an OpenAPI 3.1 document; the schemas are the ones that judge what is sent. */
 export function openApiDocument(): object {
   return {
@@ -137,6 +149,7 @@ export function openApiDocument(): object {
       '/api': { ...get('getDocument', 'This document', 'OpenAPI 3.1.', json({ type: 'object' })) },
       '/api/health': { ...get('getHealth', 'Whether the service runs', 'It runs.', json(ref('Health'))) },
       '/api/ready': READY,
+      '/api/addresses': ADDRESSES,
       '/api/air': post(AIR, ref('Airs')),
       '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
       ...boardPaths(),

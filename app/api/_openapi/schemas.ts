@@ -14,6 +14,7 @@ import { boardAnswerSchema } from '@/lib/contract/board-answer';
 import { eventSchema, hourSchema, readingSchema } from '@/lib/contract/event';
 import { forecastSchema } from '@/lib/contract/forecast';
 import { machineSchema } from '@/lib/contract/machine';
+import { ownAddressesSchema } from '@/lib/contract/own-addresses';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { planAnswerSchema, plansAnswerSchema } from '@/lib/contract/plan-answer';
 import { planEntrySchema, planOptionsSchema, planRequestSchema } from '@/lib/contract/plan-request';
@@ -77,6 +78,7 @@ const ANSWERED = {
   Forecast: forecastSchema,
   Health: healthSchema,
   History: historyJsonSchema,
+  OwnAddresses: ownAddressesSchema,
   PastAir: pastAirJsonSchema,
   Places: placesJsonSchema,
   Plan: planAnswerSchema,

@@ -10,8 +10,8 @@ export async function tableAnswer(request: Request, deps: LiveDeps): Promise<Res
   const live = await liveNight(searchOf(request.url), deps);
   if (!live.ok) return live;
   const { machines, context, fresh } = live.value;
-  const planned = machines.flatMap(({ name, standing }) =>
-    standing === null ? [] : [{ name, plan: standing.plan }],
+  const planned = machines.flatMap(({ name, label, standing }) =>
+    standing === null ? [] : [{ name, label, plan: standing.plan }],
   );
   if (planned.length === 0)
     return fail({

@@ -45,7 +45,7 @@ export function BriefingPrint({
     const there = airNow(air, at);
     return there === null ? '' : formatTemperature(there.air.temperature, preferences, 0);
   };
-  const factsOf = (id: string): string => racerFacts(records, id, names.racer(id)).join(' · ');
+  const factsOf = (id: string): string => racerFacts(records, id).join(' · ');
   return (
     <article className={styles.briefing} data-sheet="The briefing">
       <header>

@@ -25,7 +25,7 @@ export function useRacerSheets({ records, club, briefing, now, preferences }: To
               briefing={briefing}
               names={names}
               event={records.event.value.event}
-              facts={racerFacts(records, planned.racer.id, names.racer(planned.racer.id))}
+              facts={racerFacts(records, planned.racer.id)}
               now={now}
               units={preferences}
               series={series}

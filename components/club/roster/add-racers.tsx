@@ -8,6 +8,7 @@ import { Dialog } from '@/components/ui/dialog';
 import { Stack } from '@/components/ui/stack';
 import type { ClubRecords } from '@/lib/night/club';
 import type { UnitChoice } from '@/lib/units/choice';
+import { LastEvent } from './last-event';
 import { OpenShared } from './open-shared';
 import { PasteRoster } from './paste-roster';
 import { PickMachines } from './pick-machines';
@@ -20,13 +21,14 @@ type AddRacersProps = {
 
 const WAYS = [
   { value: 'paste', label: 'Paste a table' },
+  { value: 'last', label: 'Last event' },
   { value: 'pick', label: 'Machines here' },
   { value: 'open', label: 'Links and files' },
 ] as const;
 
 const close = () => show('');
 
-/** Three ways onto the roster; none of them changes what is there. */
+/** The ways onto the roster; none of them changes what is there. */
 export function AddRacers({ records, units, acts }: AddRacersProps) {
   const [way, setWay] = useState<(typeof WAYS)[number]['value']>('paste');
   return (
@@ -34,6 +36,7 @@ export function AddRacers({ records, units, acts }: AddRacersProps) {
       <Stack>
         <Choice label="From where" value={way} options={WAYS} onChange={setWay} />
         {way === 'paste' ? <PasteRoster records={records} units={units} onDone={close} /> : null}
+        {way === 'last' ? <LastEvent records={records} onDone={close} /> : null}
         {way === 'pick' ? <PickMachines records={records} acts={acts} onDone={close} /> : null}
         {way === 'open' ? <OpenShared records={records} onDone={close} /> : null}
       </Stack>

@@ -1,11 +1,13 @@
 'use client';
 
+import { useState } from 'react';
 import { show } from '@/components/club/show';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { EditorForm } from '@/components/draft/editor-form';
 import { useFields } from '@/components/draft/use-fields';
 import { RunFields } from '@/components/event/run-fields';
 import { Dialog } from '@/components/ui/dialog';
+import { Notice } from '@/components/ui/notice';
 import { Columns } from '@/components/ui/stack';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { draftFromEvent, EVENT_SHAPE } from '@/lib/fields/event/draft-from-event';
@@ -19,6 +21,7 @@ import type { ClubClass } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
+import { ELSEWHERE } from '@/lib/words/elsewhere';
 
 type ClassDialogProps = {
   /** `new` for one that is not there yet. */
@@ -33,10 +36,12 @@ const close = () => show('');
 /** A class and its runs: an event in small, at the place and with the weather of the whole one. */
 export function ClassDialog({ classId, records, units, acts }: ClassDialogProps) {
   const { event, club } = records.event.value;
-  const known = club?.classes.find(({ id }) => id === classId) ?? null;
+  const there = club?.classes.find(({ id }) => id === classId) ?? null;
+  const [known] = useState(there);
   if (known === null && classId !== 'new') return null;
   return (
     <Dialog title={known === null ? 'New class' : `Class ${known.name}`} open onClose={close}>
+      {known !== null && there === null ? <Notice tone="caution" title={ELSEWHERE.formGone} /> : null}
       <ClassForm
         kept={`class.${records.event.id}.${classId}`}
         known={known}

@@ -8,9 +8,11 @@ import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ClubRecords } from '@/lib/night/club';
+import { sharedLabels } from '@/lib/share/shared-labels';
 import { type OpenedNight, readSharedLinks } from '@/lib/share/shared-links';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { HOUR_MS } from '@/lib/time/instant';
+import { isolated } from '@/lib/words/isolated';
 import { linkProblemSentence } from '@/lib/words/link-problems';
 import { counted, listing } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
@@ -88,8 +90,10 @@ const ANOTHER_NIGHT_MS = 24 * HOUR_MS;
 function SharedWords({ label, night, records }: SharedWordsProps) {
   const { event } = records.event.value;
   const zone = useClockZone(event.timezone);
+  const labels = sharedLabels(night.machines);
   const machines = night.machines.map(
-    ({ machine }) => `${machine.name} (${jetsText(machine.carburettors.map(({ main }) => main))})`,
+    ({ machine }, i) =>
+      `${isolated(labels[i] ?? machine.name)} (${jetsText(machine.carburettors.map(({ main }) => main))})`,
   );
   const [here, there] = [event.runs[0], night.event.runs[0]].map((run) =>
     run === undefined ? null : instantFromJson(run.start),

@@ -1,16 +1,19 @@
 'use client';
 
-import { useMemo } from 'react';
+import { useId, useMemo } from 'react';
 import { useKeptText } from '@/components/draft/use-kept-text';
+import { fileText } from '@/components/ui/file-text';
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import type { ClubRecords } from '@/lib/night/club';
 import { racerOfRow } from '@/lib/share/new-racers';
-import { type RosterTable, readRosterTable } from '@/lib/share/roster-table';
+import { MOST_ROSTER_CHARACTERS, type RosterTable, readRosterTable } from '@/lib/share/roster-table';
+import { withBib } from '@/lib/store/roster-names';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation } from '@/lib/units/format';
 import { metre } from '@/lib/units/quantity';
+import { isolated } from '@/lib/words/isolated';
 import { counted, listing } from '@/lib/words/listing';
 import { rosterLineSentence, rosterTableSentence } from '@/lib/words/roster';
 import { jetsText } from '@/lib/words/settings';
@@ -27,6 +30,7 @@ type PasteRosterProps = {
 /** A table out of a spreadsheet; what was understood is shown before anything is added. */
 export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
   const [text, setText] = useKeptText(`roster.${records.event.id}.table`);
+  const fileId = useId();
   const { elevationM, timezone } = records.event.value.event;
   const read = useMemo(
     () => (text.trim() === '' ? null : readRosterTable(text, { units, elevationM })),
@@ -48,6 +52,19 @@ export function PasteRoster({ records, units, onDone }: PasteRosterProps) {
         rows={8}
         error={read?.ok === false ? rosterTableSentence(read.reason) : undefined}
       />
+      <div className={styles.pick}>
+        <label htmlFor={fileId}>Or the file of a roster</label>
+        <input
+          id={fileId}
+          type="file"
+          accept=".csv,.txt,text/csv,text/plain"
+          onChange={(event) => {
+            const [file] = event.target.files ?? [];
+            forget();
+            if (file !== undefined) void fileText(file, MOST_ROSTER_CHARACTERS).then(setText);
+          }}
+        />
+      </div>
       {read?.ok ? (
         <Understood
           table={read.value}
@@ -88,9 +105,9 @@ function Understood({ table, elevation, lineWords }: UnderstoodProps) {
   const { rows, bad, ignored, elevationAssumed } = table;
   return (
     <output>
-      {rows.map(({ line, name, className, machine }) => (
+      {rows.map(({ line, bib, name, className, sharedBox, machine }) => (
         <p key={line}>
-          {`${name}: ${jetsText(machine.carburettors.map(({ main }) => main))}${machine.carburettors.length > 1 ? ` (${machine.carburettors.length} carburettors)` : ''}, ${counted(machine.box.length, 'size')} in the box${className === '' ? '' : `, class ${className}`}.`}
+          {`${isolated(withBib(name, bib === '' ? undefined : bib))}: ${jetsText(machine.carburettors.map(({ main }) => main))}${machine.carburettors.length > 1 ? ` (${machine.carburettors.length} carburettors)` : ''}, ${counted(machine.box.length, 'size')} in the box${className === '' ? '' : `, class ${isolated(className)}`}${sharedBox === '' ? '' : `, shared box ${isolated(sharedBox)}`}.`}
         </p>
       ))}
       {elevationAssumed.length === 0 ? null : (

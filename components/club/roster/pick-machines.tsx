@@ -9,6 +9,7 @@ import { Switch } from '@/components/ui/switch';
 import type { ClubRecords } from '@/lib/night/club';
 import { MOST_RACERS } from '@/lib/share/new-racers';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
+import { machineNames } from '@/lib/store/roster-names';
 import { counted } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import styles from './roster.module.css';
@@ -25,6 +26,7 @@ export function PickMachines({ records, acts, onDone }: PickMachinesProps) {
   const [picked, setPicked] = useState<readonly string[]>([]);
   const { machineIds } = records.event.value;
   const free = machines.filter(({ id }) => !machineIds.includes(id));
+  const names = machineNames(free);
   const room = MOST_RACERS - machineIds.length;
   if (free.length === 0)
     return (
@@ -43,7 +45,7 @@ export function PickMachines({ records, acts, onDone }: PickMachinesProps) {
       {free.map(({ id, value }) => (
         <Switch
           key={id}
-          label={value.machine.name}
+          label={names.get(id) ?? ''}
           hint={`Baseline ${jetsText(machineWithBaseline(value).carburettors.map(({ main }) => main))}`}
           checked={picked.includes(id)}
           onChange={(on) =>

@@ -7,6 +7,7 @@ import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import { rosterNames } from '@/lib/store/roster-names';
 
 type ChooseNightProps = {
   readonly event: Stored<EventRecord> | null;
@@ -38,7 +39,7 @@ export function ChooseNight({ event, machine }: ChooseNightProps) {
         <Select
           label="Machine shown"
           value={machine.id}
-          options={taking.map(({ id, value }) => ({ value: id, label: value.machine.name }))}
+          options={[...rosterNames(event.value, taking)].map(([value, label]) => ({ value, label }))}
           onChange={(machineId) => void changePreferences({ machineId })}
         />
       )}

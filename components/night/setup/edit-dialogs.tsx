@@ -1,6 +1,7 @@
 'use client';
 
 import dynamic from 'next/dynamic';
+import { FormGone, useFormRecord } from '@/components/store/form-gone';
 import { useSave } from '@/components/store/use-save';
 import { Dialog } from '@/components/ui/dialog';
 import { withEditedEvent, withEditedHours } from '@/lib/night/edited-records';
@@ -41,50 +42,67 @@ async function closing(saved: Promise<string | undefined>, onClose: () => void) 
 }
 
 export function EditEvent({ stored, units, onClose }: EditProps<EventRecord>) {
-  const save = useSave('events', stored);
+  const record = useFormRecord('events', stored);
   return (
     <Dialog title="Event" open onClose={onClose}>
-      <LazyEventEditor
-        id={stored.id}
-        initial={stored.value.event}
-        units={units}
-        onSave={(typed) =>
-          closing(
-            save((record) => withEditedEvent(record, typed)),
-            onClose,
-          )
-        }
-        onCancel={onClose}
-      />
+      <FormGone table="events" id={record.id} />
+      <EventForm key={record.id} stored={record} units={units} onClose={onClose} />
     </Dialog>
+  );
+}
+
+function EventForm({ stored, units, onClose }: EditProps<EventRecord>) {
+  const save = useSave('events', stored);
+  return (
+    <LazyEventEditor
+      id={stored.id}
+      initial={stored.value.event}
+      units={units}
+      onSave={(typed) =>
+        closing(
+          save((record) => withEditedEvent(record, typed)),
+          onClose,
+        )
+      }
+      onCancel={onClose}
+    />
   );
 }
 
 export function EditHours({ stored, units, onClose }: EditProps<EventRecord>) {
-  const save = useSave('events', stored);
+  const record = useFormRecord('events', stored);
   return (
     <Dialog title="Hours" open onClose={onClose}>
-      <LazyHoursEditor
-        id={stored.id}
-        initial={stored.value.typed}
-        event={stored.value.event}
-        units={units}
-        onSave={(reading) =>
-          closing(
-            save((record) => withEditedHours(record, reading)),
-            onClose,
-          )
-        }
-        onCancel={onClose}
-      />
+      <FormGone table="events" id={record.id} />
+      <HoursForm key={record.id} stored={record} units={units} onClose={onClose} />
     </Dialog>
   );
 }
 
+function HoursForm({ stored, units, onClose }: EditProps<EventRecord>) {
+  const save = useSave('events', stored);
+  return (
+    <LazyHoursEditor
+      id={stored.id}
+      initial={stored.value.typed}
+      event={stored.value.event}
+      units={units}
+      onSave={(reading) =>
+        closing(
+          save((record) => withEditedHours(record, reading)),
+          onClose,
+        )
+      }
+      onCancel={onClose}
+    />
+  );
+}
+
 export function EditMachine({ stored, units, onClose }: EditProps<MachineRecord>) {
+  const record = useFormRecord('machines', stored);
   return (
     <Dialog title="Machine" open onClose={onClose}>
-      <EditedMachine machine={stored} units={units} onClose={onClose} />
+      <EditedMachine key={record.id} machine={record} units={units} onClose={onClose} />
     </Dialog>
   );
 }

@@ -87,9 +87,9 @@ function OpenForm({ form, units, ...planned }: OpenFormProps) {
   const machine = useNewest('machines', planned.machine);
   if (form === 'new-night') return <NewNight units={units} onClose={close} onMade={openHours} />;
   if (form === 'machine' && machine !== null)
-    return <EditMachine key={machine.id} stored={machine} units={units} onClose={close} />;
+    return <EditMachine stored={machine} units={units} onClose={close} />;
   if (event === null) return null;
-  if (form === 'event') return <EditEvent key={event.id} stored={event} units={units} onClose={close} />;
-  if (form === 'hours') return <EditHours key={event.id} stored={event} units={units} onClose={close} />;
+  if (form === 'event') return <EditEvent stored={event} units={units} onClose={close} />;
+  if (form === 'hours') return <EditHours stored={event} units={units} onClose={close} />;
   return null;
 }

@@ -1,3 +1,4 @@
+import { isSeen } from '@/lib/contract/name-text';
 import { clockOf } from '@/lib/fields/clock-text';
 import { type FieldReader, ifTyped } from '@/lib/fields/field-reader';
 import { MOST_RUNS } from '@/lib/plan/judgement';
@@ -50,7 +51,7 @@ function seriesRuns(
   if (!wholeCount || lasting <= 0 || every < 0) return [];
   return seriesTimes({ first: first.at, every, count, lasting }).map(({ start, end }, i) => ({
     from: i < runs.length ? oldIndex(runs[i]) : null,
-    name: `${series.called.trim() || 'Run'} ${i + 1}`,
+    name: `${isSeen(series.called) ? series.called.trim() : 'Run'} ${i + 1}`,
     start,
     end,
     weight: 1,
@@ -95,7 +96,7 @@ function listedRuns(draft: EventDraft, reader: FieldReader, shared: number | und
     return [
       {
         from: oldIndex(row),
-        name: row.name.trim() || `Run ${i + 1}`,
+        name: isSeen(row.name) ? row.name.trim() : `Run ${i + 1}`,
         start,
         end,
         weight: row.weight,

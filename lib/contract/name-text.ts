@@ -1,0 +1,44 @@
+import * as z from 'zod';
+
+/** Characters that turn the text after them round (UAX #9, Explicit Directional Formatting; the marks of 2.6 with them). */
+const DIRECTIONS = /[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/g;
+
+/**
+ * A character that a reader sees: not white space, a control, a filler or a mark without a letter. Fillers are Unicode's
+ * Default_Ignorable_Code_Point; the empty pattern of Braille (U+2800) is drawn as nothing too.
+ */
+const SEEN = /[^\p{White_Space}\p{C}\p{M}\p{Default_Ignorable_Code_Point}\u2800]/u;
+
+/** A name without what would turn the words after it round, and without blanks at its ends. */
+export function withoutDirections(name: string): string {
+  return name.replace(DIRECTIONS, '').trim();
+}
+
+/** Whether there is anything to read in a name. */
+export function isSeen(name: string): boolean {
+  return SEEN.test(name);
+}
+
+const LONGEST_NAME = 80;
+
+/** A name as it comes in, from wherever. */
+export const nameText = z
+  .string()
+  .overwrite(withoutDirections)
+  .min(1, 'must not be empty')
+  .max(LONGEST_NAME, 'at most 80 characters')
+  .refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' });
+
+/** A name that may be left out; one that shows nothing is none. */
+export const nameOrNone = z
+  .string()
+  .overwrite((name) => (isSeen(name) ? withoutDirections(name) : ''))
+  .max(LONGEST_NAME, 'at most 80 characters');
+
+/** The number a racer goes by, with letters where a series has them: "14", "7A". */
+export const bibText = z
+  .string()
+  .overwrite(withoutDirections)
+  .min(1, 'must not be empty')
+  .max(8, 'at most 8 characters')
+  .refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' });
