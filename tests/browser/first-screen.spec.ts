@@ -91,8 +91,13 @@ for (const state of NIGHT_STATES)
       ? night.getByRole('region', { name: 'In now', exact: true })
       : night.getByText('no plan yet');
     await expect(there).toBeVisible();
-    await night.waitForLoadState('networkidle');
-    await night.evaluate(() => window.scrollTo(0, 0));
+    // What stands below the answer is drawn after it.
+    const whole = night.getByRole('heading', { name: 'Before you touch it' });
+    if (planned && !state.name.startsWith('track')) await expect(whole).toBeAttached();
+    await night.evaluate(async () => {
+      await document.fonts.ready;
+      window.scrollTo(0, 0);
+    });
     for (const colorScheme of ['light', 'dark'] as const) {
       await night.emulateMedia({ colorScheme });
       const first = await seen(night, false);
