@@ -1,10 +1,7 @@
 'use client';
 
-import dynamic from 'next/dynamic';
-import { useMemo } from 'react';
 import { useHash } from '@/components/ui/use-hash';
 import { useForecast } from '@/components/weather/use-forecast';
-import { nightsOf } from '@/lib/night/club';
 import { ClubDesk } from './club-desk';
 import styles from './club-page.module.css';
 import { NoClub } from './no-club';
@@ -12,11 +9,6 @@ import { PrintView } from './print/print-view';
 import { useBriefing } from './use-briefing';
 import { useClub } from './use-club';
 import { WallView } from './wall/wall-view';
-
-/** What speaks to a board comes only where the night is posted to one. */
-const KeepBoard = dynamic(() => import('@/components/share/keep-board').then((module) => module.KeepBoard), {
-  ssr: false,
-});
 
 /** The club's night: at the desk, on the trailer wall, or on paper. */
 export function ClubRoom() {
@@ -29,17 +21,7 @@ export function ClubRoom() {
       </main>
     );
   if (state.status === 'no-event') return <NoClub units={state.preferences} />;
-  return (
-    <>
-      <PlannedClub {...state} />
-      {state.records.event.value.board === undefined ? null : <KeepClubBoard records={state.records} />}
-    </>
-  );
-}
-
-function KeepClubBoard({ records }: Pick<ThereProps, 'records'>) {
-  const nights = useMemo(() => nightsOf(records), [records]);
-  return <KeepBoard nights={nights} />;
+  return <PlannedClub {...state} />;
 }
 
 type ThereProps = Extract<ReturnType<typeof useClub>, { status: 'there' }>;

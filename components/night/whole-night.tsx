@@ -57,6 +57,7 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
             <Way href="#reading">Take a reading</Way>
             <Way href="/log">Log a run</Way>
             {records.event.value.demo ? <Way href="#new-night">Start my own night</Way> : null}
+            {records.event.value.demo ? <Way href="/machines?edit=first">I ride trails</Way> : null}
           </div>
         </div>
         <div className={styles.rest}>
