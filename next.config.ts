@@ -7,6 +7,8 @@ import { ASSET_POLICY, DATA_POLICY, SECURITY_HEADERS } from './app/_headers/secu
 const PAGES = ['tsx', 'ts'];
 const DEVELOPING = process.env.NODE_ENV === 'development';
 const ROOT = fileURLToPath(new URL('.', import.meta.url));
+/** The same sources are the same build wherever they are built, so any number of servers serve the same files. */
+const BUILD_ID = hashOfSources().slice(0, 20);
 
 const config: NextConfig = {
   pageExtensions: DEVELOPING ? ['dev.tsx', ...PAGES] : PAGES,
@@ -14,8 +16,9 @@ const config: NextConfig = {
   // A library of machine code and its loader: to be found where they were installed.
   serverExternalPackages: ['libsql', 'pg', 'kysely', 'web-push'],
   reactStrictMode: true,
-  // The same sources are the same build wherever they are built, so any number of servers serve the same files.
-  generateBuildId: () => hashOfSources().slice(0, 20),
+  generateBuildId: () => BUILD_ID,
+  // Where the build puts the planning worker; a development server has none.
+  env: DEVELOPING ? {} : { PLANNER_FILE: `/_next/static/${BUILD_ID}/planner.js` },
   // Beside what `npm start` serves, a folder that runs on its own.
   output: 'standalone',
   outputFileTracingRoot: ROOT,

@@ -86,6 +86,20 @@ function writeBuiltFrom() {
   writeFileSync(join(OUTPUT, 'built-from.json'), JSON.stringify({ buildId, commit: commitOf() }));
 }
 
+/** The page's planning worker, beside what the framework names by the build: next.config.ts tells the page where. */
+async function bundlePlanner() {
+  await build({
+    entryPoints: [join(ROOT, 'lib', 'planner', 'worker.ts')],
+    outfile: join(OUTPUT, 'static', readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8'), 'planner.js'),
+    bundle: true,
+    minify: true,
+    format: 'iife',
+    target: 'es2022',
+    define: { 'process.env.NODE_ENV': '"production"' },
+    logLevel: 'warning',
+  });
+}
+
 /** The server and its threads, whole but for the framework, which finds its own files from where it lies. */
 async function bundleServer() {
   rmSync(join(OUTPUT, 'serve'), { recursive: true, force: true });
@@ -131,6 +145,7 @@ function completeStandalone() {
 for (const name of ['standalone', 'brotli']) rmSync(join(OUTPUT, name), { recursive: true, force: true });
 const sources = hashOfSources();
 await run('npx', ['--no-install', 'next', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
+await bundlePlanner();
 const pages = renderedPages();
 writeScriptHashes([...pages, { route: NOT_FOUND, html: htmlOf(NOT_FOUND) }]);
 const files = await filesToKeep(pages);

@@ -15,6 +15,9 @@ import {
   withoutRacer,
 } from '@/lib/night/edit-roster';
 import { withAcceptedPlan, withFitted } from '@/lib/night/records';
+import type { PlanRequest } from '@/lib/plan/types';
+import { pagePlanner } from '@/lib/planner/page-planner';
+import type { Soon } from '@/lib/store/change-record';
 import type { ClubClass, EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { settingText } from '@/lib/words/settings';
@@ -39,9 +42,11 @@ export function useRosterActs(records: ClubRecords): RosterActs {
   return useMemo(() => actsOn(write, records), [write, records]);
 }
 
+const plan = (request: PlanRequest) => pagePlanner.ask(request).plan;
+
 function actsOn(write: Write, records: ClubRecords): RosterActs {
   const { id } = records.event;
-  const tell = (words: string, change: (record: EventRecord) => EventRecord): Outcome =>
+  const tell = (words: string, change: (record: EventRecord) => Soon<EventRecord>): Outcome =>
     write.change({ table: 'events', id }, change, words);
   return {
     join: (joining, words) => tell(words, (record) => withJoined(record, joining)),
@@ -64,7 +69,7 @@ function actsOn(write: Write, records: ClubRecords): RosterActs {
       tell(`${racer.name}: ${settingText(setting)} is in.`, (record) => {
         const told = withFitted(record, racer.id, { at: since, setting });
         const own = recordsOf(records, racer.id);
-        return own === null ? told : accepting(told, own, now);
+        return own === null ? told : accepting(told, own, { now, plan });
       }),
     accept: (planned) =>
       tell('The club goes by this briefing. It changes only for a reason from now on.', (record) =>

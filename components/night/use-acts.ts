@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { useWrite, type WayBack } from '@/components/store/use-write';
 import type { Setting } from '@/lib/carb/machine';
-import { accepting } from '@/lib/night/accepting';
+import { accepting, type PlansFor } from '@/lib/night/accepting';
 import type { Night } from '@/lib/night/night';
 import {
   machinePart,
@@ -17,7 +17,9 @@ import {
   withRunsFrom,
   withRunsMoved,
 } from '@/lib/night/records';
+import { pagePlanner } from '@/lib/planner/page-planner';
 import type { Standing } from '@/lib/standing/standing';
+import type { Soon } from '@/lib/store/change-record';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
@@ -49,15 +51,20 @@ export function useActs({ night, standing }: ActsOf): Acts {
   const write = useWrite();
   return useMemo(() => {
     const key = { table: 'events', id: night.records.event.id } as const;
-    return actsOn({ night, standing }, ({ change, words, ...wayBack }) => {
+    const keep = ({ change, words, ...wayBack }: DeedWords) => {
       void write.change(key, change, words, wayBack);
-    });
+    };
+    return actsOn({ night, standing }, keep, (request) => pagePlanner.ask(request).plan);
   }, [write, night, standing]);
 }
 
-/** The acts on a night, each handed to `write` with its words and its way back. */
-export function actsOn({ night, standing }: ActsOf, write: (act: DeedWords) => void): Acts {
-  const { plan, now } = standing;
+/** The acts on a night, each handed to `write` with its words and its way back; `plan` plans what follows from them. */
+export function actsOn(
+  { night, standing }: ActsOf,
+  write: (act: DeedWords) => void,
+  plan: PlansFor['plan'],
+): Acts {
+  const { plan: shown, now } = standing;
   const machineId = night.records.machine.id;
   const engine = {
     part: (record: EventRecord) => machinePart(record, machineId),
@@ -68,7 +75,7 @@ export function actsOn({ night, standing }: ActsOf, write: (act: DeedWords) => v
     back: (record: EventRecord, before: EventRecord) => withRunsAsBefore(record, { machineId, before }),
   };
   const tell = (words: string, change: (record: EventRecord) => EventRecord) =>
-    write({ words, change: (record) => accepting(change(record), night.records, now), ...engine });
+    write({ words, change: (record) => accepting(change(record), night.records, { now, plan }), ...engine });
   const leave = (words: string, at: Instant | null) =>
     write({ words, change: (record) => withOutFrom(record, machineId, at), ...engine });
   return {
@@ -78,20 +85,20 @@ export function actsOn({ night, standing }: ActsOf, write: (act: DeedWords) => v
         withFitted(record, machineId, { at: since, setting }),
       ),
     runMade: (run, setting) =>
-      tell(`${runName(plan, run)} made on ${settingText(setting)}.`, (record) => {
-        const made = { machineId, run: plan.order[run] ?? run, setting };
+      tell(`${runName(shown, run)} made on ${settingText(setting)}.`, (record) => {
+        const made = { machineId, run: shown.order[run] ?? run, setting };
         return withFitted(withMade(record, made), machineId, { at: now, setting });
       }),
     moveRuns: (run, minutes) =>
       write({
-        words: `${runName(plan, run)} and what follows moved by ${minutes} minutes.`,
-        change: (record) => withRunsMoved(record, { machineId, runs: plan.order.slice(run), minutes }),
+        words: `${runName(shown, run)} and what follows moved by ${minutes} minutes.`,
+        change: (record) => withRunsMoved(record, { machineId, runs: shown.order.slice(run), minutes }),
         ...schedule,
       }),
     startNow: (run) =>
       write({
-        words: `${runName(plan, run)} starts now, and what follows moves along.`,
-        change: (record) => withRunsFrom(record, { machineId, runs: plan.order.slice(run), at: now }),
+        words: `${runName(shown, run)} starts now, and what follows moves along.`,
+        change: (record) => withRunsFrom(record, { machineId, runs: shown.order.slice(run), at: now }),
         ...schedule,
       }),
     addRun: () =>
@@ -109,5 +116,5 @@ export function actsOn({ night, standing }: ActsOf, write: (act: DeedWords) => v
 /** What an act changed, its way back puts in its old place. */
 export type DeedWords = WayBack<EventRecord> & {
   readonly words: string;
-  readonly change: (record: EventRecord) => EventRecord;
+  readonly change: (record: EventRecord) => Soon<EventRecord>;
 };

@@ -3,7 +3,8 @@
 import { useEffect } from 'react';
 import { type QuietWrite, useQuietWrite } from '@/components/store/use-quiet-write';
 import { useTable } from '@/components/store/use-table';
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight, isLiving } from '@/lib/night/demo-night';
+import { demoNight } from '@/lib/night/demo-night';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID, isLiving } from '@/lib/night/living-demo';
 import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 

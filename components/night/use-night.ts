@@ -5,17 +5,11 @@ import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
 import { chosenEvent, chosenMachine, weatherOfEvent } from '@/lib/night/chosen';
-import {
-  logOf,
-  type Night,
-  type NightProblem,
-  type NightRecords,
-  nightFrom,
-  standNight,
-} from '@/lib/night/night';
-import type { Standing } from '@/lib/standing/standing';
+import { logOf, type Night, type NightProblem, type NightRecords, nightFrom } from '@/lib/night/night';
+import { type Standing, standingOf } from '@/lib/standing/standing';
 import type { EventRecord, Preferences, Stored } from '@/lib/store/records';
 import { useDemo } from './use-demo';
+import { type PlannedAt, usePlanned } from './use-planned';
 
 export type NightState =
   | { readonly status: 'opening' }
@@ -29,7 +23,7 @@ export type NightState =
       readonly preferences: Preferences;
     };
 
-/** The chosen night, planned: again with every change of its records and every half minute. */
+/** The chosen night, planned: again with every change of its records, and when the clock asks for another plan. */
 export function useNight(): NightState {
   const now = useNow();
   useDemo(now);
@@ -49,16 +43,22 @@ export function useNight(): NightState {
     return { event, machine, box, log: logOf(log, event, machine.id), ...weather };
   }, [event, machine, boxes, forecasts, log, events]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
-  const standing = useMemo(
-    () => (night?.ok === true && now !== null ? standNight(night.value, now) : null),
-    [night, now],
-  );
+  const planned = usePlanned(night?.ok === true ? night.value : null, now);
+  const standing = useMemo(() => standingAt(planned), [planned]);
   if (!known || now === null || events === null || machines === null) return { status: 'opening' };
   if (event === null) return { status: 'no-event' };
   if (machine === null) return { status: 'no-machine', event };
   if (records === null || night === null) return { status: 'opening' };
   if (!night.ok) return { status: 'problem', records, problem: night.reason };
-  if (standing === null) return { status: 'opening' };
-  if (!standing.ok) return { status: 'problem', records, problem: standing.reason };
-  return { status: 'ready', night: night.value, standing: standing.value, preferences };
+  if (planned === null) return { status: 'opening' };
+  const { plan, night: shown } = planned;
+  if (!plan.ok)
+    return { status: 'problem', records: shown.records, problem: { code: 'plan', problem: plan.reason } };
+  return standing === null ? { status: 'opening' } : { status: 'ready', night: shown, standing, preferences };
+}
+
+function standingAt(planned: PlannedAt | null): Standing | null {
+  if (planned?.plan.ok !== true) return null;
+  const { night, now, plan } = planned;
+  return standingOf({ ...night.request, now }, plan.value);
 }

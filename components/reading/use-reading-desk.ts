@@ -5,6 +5,8 @@ import { useWrite } from '@/components/store/use-write';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
 import { findReading, withoutReading, withReading } from '@/lib/night/stored-readings';
+import type { PlanRequest } from '@/lib/plan/types';
+import { pagePlanner } from '@/lib/planner/page-planner';
 import type { EventRecord } from '@/lib/store/records';
 import { type PlannedNight, readingText, whatMoves } from '@/lib/words/what-moved';
 
@@ -17,6 +19,8 @@ export type ReadingDesk = {
   readonly keep: (reading: ReadingJson) => Promise<string | undefined>;
   readonly remove: (id: string, reading: ReadingJson) => Promise<string | undefined>;
 };
+
+const plan = (request: PlanRequest) => pagePlanner.ask(request).plan;
 
 /** Takes readings in, and says what moved by them and why. */
 export function useReadingDesk(planned: PlannedNight): ReadingDesk {
@@ -38,7 +42,7 @@ export function useReadingDesk(planned: PlannedNight): ReadingDesk {
     dismissNews: () => setNews(null),
     keep: async (reading) => {
       const text = readingText(readingFromJson(reading, 0), planned);
-      const sentences = whatMoves(planned, withReading(record, reading).readings);
+      const sentences = await whatMoves(planned, withReading(record, reading).readings, plan);
       const refusal = await tell(reading.id ?? '', `Read: ${text}.`, (current) =>
         withReading(current, reading),
       );
@@ -47,7 +51,7 @@ export function useReadingDesk(planned: PlannedNight): ReadingDesk {
     },
     remove: async (id, reading) => {
       const text = readingText(readingFromJson(reading, 0), planned);
-      const sentences = whatMoves(planned, withoutReading(record, id).readings);
+      const sentences = await whatMoves(planned, withoutReading(record, id).readings, plan);
       const refusal = await tell(id, `Reading removed: ${text}.`, (current) => withoutReading(current, id));
       if (refusal === undefined) setNews({ title: `Removed: ${text}.`, sentences });
       return refusal;

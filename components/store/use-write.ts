@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react';
 import { type ToastWords, useToast } from '@/components/ui/toast';
-import { changeRecord, putOnTop, type RecordKey } from '@/lib/store/change-record';
+import { changeRecord, putOnTop, type RecordKey, type Soon } from '@/lib/store/change-record';
 import { newId } from '@/lib/store/new-id';
 import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
@@ -45,7 +45,7 @@ export type Write = {
   /** Changes a record on top of what is stored now, whatever that is. */
   readonly change: <T extends TableName>(
     key: RecordKey<T>,
-    change: (current: TableValue[T]) => TableValue[T],
+    change: (current: TableValue[T]) => Soon<TableValue[T]>,
     words: string,
     wayBack?: WayBack<TableValue[T]>,
   ) => Promise<WriteOutcome>;

@@ -1,5 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
-import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
+import { makePlan } from '@/lib/plan/make-plan';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import type { Plan, PlanHour, PlanProblem, PlanRequest, Run, RunPlan } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';

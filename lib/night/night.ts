@@ -3,14 +3,12 @@ import type { Machine, Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ContractProblem } from '@/lib/contract/problem';
 import type { HourSeries } from '@/lib/hours/series';
-import { makePlan } from '@/lib/plan/make-plan';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
-import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
+import type { PlanProblem, PlanRequest } from '@/lib/plan/types';
 import { fail, ok, type Result } from '@/lib/result/result';
-import { type Standing, standingOf } from '@/lib/standing/standing';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord, ForecastRecord, LogRecord, Stored } from '@/lib/store/records';
-import { HOUR_MS, type Instant } from '@/lib/time/instant';
+import { HOUR_MS } from '@/lib/time/instant';
 import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
 import { type MachineAtEvent, machineRequest } from './machine-request';
@@ -79,15 +77,4 @@ export function nightFrom(records: NightRecords): Result<Night, NightProblem> {
     fitted: fitted ?? baselineSetting(machine),
     request: { series: series.value, ...eventRequest(event, records.placeOffset), ...own.value },
   });
-}
-
-export function planNight(night: Night, now: Instant): Result<Plan, NightProblem> {
-  const plan = makePlan({ ...night.request, now });
-  return plan.ok ? plan : fail({ code: 'plan', problem: plan.reason });
-}
-
-/** What is true of a night now, with the plan it comes from. */
-export function standNight(night: Night, now: Instant): Result<Standing, NightProblem> {
-  const plan = planNight(night, now);
-  return plan.ok ? ok(standingOf({ ...night.request, now }, plan.value)) : plan;
 }

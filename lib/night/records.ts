@@ -1,6 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
 import { instantFromJson } from '@/lib/contract/event-from-json';
-import { settingsAsGiven } from '@/lib/plan/make-plan';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import type { Fitting, Plan } from '@/lib/plan/types';
 import { classOf, eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';

@@ -1,5 +1,5 @@
 import type { Hour, HourSeries } from '@/lib/hours/series';
-import { HOUR_MS, type Instant } from '@/lib/time/instant';
+import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import { clearCalm, coldness, mayBeRawModel, ramp, unknownSky } from './clear-calm';
 import {
   type AtLead,
@@ -21,6 +21,7 @@ import {
   TEMPERATURE_GROWTH,
   TEMPERATURE_MEMORY_HOURS,
   TEMPERATURE_VARIANCE,
+  TYPED_AS_OF_MINUTES,
   UNKNOWN_SKY_SD,
 } from './judgement';
 import { knownOffset, lastingLeft, type PlaceOffset } from './place-offset';
@@ -61,9 +62,13 @@ export function atLead(table: readonly AtLead[], leadHours: number): number {
   return a.value + ((b.value - a.value) * (leadHours - a.hours)) / (b.hours - a.hours);
 }
 
-/** When the forecast was made. Typed hours have no such time: they are taken as a forecast of this moment. */
+/**
+ * When the forecast was made. Typed hours have no such time: they are taken as a forecast of the quarter of an hour that
+ * runs, so that their plan does not change with every tick of a clock.
+ */
 export function issuedAt({ series, now }: ErrorRequest): Instant {
-  return series.source.issuedAt ?? series.source.fetchedAt ?? now;
+  const quarter = TYPED_AS_OF_MINUTES * MINUTE_MS;
+  return series.source.issuedAt ?? series.source.fetchedAt ?? instant(Math.floor(now / quarter) * quarter);
 }
 
 /** A value of every hour, straight lines between, the ends held. */

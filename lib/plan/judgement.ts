@@ -51,6 +51,8 @@ export const SEASON_LEAD_HOURS = 240;
  * 0.24. Nothing measured asks for a change at sunset or sunrise.
  */
 export const LASTING_SHARE = 0.22;
+/** Typed hours become a newer forecast this often: an error grows by less than 1 % in it. Judgement. */
+export const TYPED_AS_OF_MINUTES = 15;
 /** Hours after which the rest of a temperature error is remembered by 1/e. The same fit. */
 export const TEMPERATURE_MEMORY_HOURS = 6;
 

@@ -1,4 +1,3 @@
-import type { Setting } from '@/lib/carb/machine';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { assemblePlan } from './assemble';
 import { planProblem } from './check';
@@ -47,11 +46,4 @@ function isSameNight(a: NightRequest, b: NightRequest): boolean {
     a.options.scenarios === b.options.scenarios &&
     a.options.seed === b.options.seed
   );
-}
-
-/** A plan's settings in the order the request gave its runs: what to hand back as `accepted`. */
-export function settingsAsGiven(plan: Pick<Plan, 'runs' | 'order'>): readonly Setting[] {
-  const settings = new Array<Setting>(plan.order.length);
-  for (const { run, setting } of plan.runs) settings[plan.order[run]!] = setting;
-  return settings;
 }

@@ -1,4 +1,4 @@
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/demo-night';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/living-demo';
 import type { NightRecords } from '@/lib/night/night';
 import { leavesOf, pathPart } from '@/lib/store/leaves';
 import { sameValue } from '@/lib/store/same-value';

@@ -1,5 +1,5 @@
 import type { Night } from '@/lib/night/night';
-import { settingsAsGiven } from '@/lib/plan/make-plan';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import type { Plan } from '@/lib/plan/types';
 import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';

@@ -7,6 +7,9 @@ export type RecordKey<T extends TableName> = { readonly table: T; readonly id: s
 
 export type ChangeProblem = { readonly code: 'missing' } | StoreProblem<unknown>;
 
+/** At once, or when it has been worked out. */
+export type Soon<T> = T | Promise<T>;
+
 /** Another tab can win a race a few times, not for ever. */
 const TRIES = 5;
 
@@ -18,11 +21,11 @@ const TRIES = 5;
 export async function putOnTop<T extends TableName>(
   store: Pick<Store, 'get' | 'put'>,
   { table, id }: RecordKey<T>,
-  next: (current: TableValue[T] | null) => TableValue[T] | null,
+  next: (current: TableValue[T] | null) => Soon<TableValue[T] | null>,
 ): Promise<Result<Stored<TableValue[T]> | null, StoreProblem<unknown>>> {
   for (let attempt = 1; ; attempt += 1) {
     const current = await store.get(table, id);
-    const value = next(current?.value ?? null);
+    const value = await next(current?.value ?? null);
     if (value === null) return ok(null);
     const written = await store.put(table, id, value, current?.revision ?? null);
     if (written.ok || written.reason.code !== 'conflict' || attempt === TRIES) return written;
@@ -35,7 +38,7 @@ type Changed<V> = { readonly before: V; readonly after: Stored<V> };
 export async function changeRecord<T extends TableName>(
   store: Pick<Store, 'get' | 'put'>,
   key: RecordKey<T>,
-  change: (current: TableValue[T]) => TableValue[T],
+  change: (current: TableValue[T]) => Soon<TableValue[T]>,
 ): Promise<Result<Changed<TableValue[T]>, ChangeProblem>> {
   let before: TableValue[T] | null = null;
   const written = await putOnTop(store, key, (current) => {

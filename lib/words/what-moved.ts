@@ -1,7 +1,8 @@
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
 import { hourAt } from '@/lib/hours/at';
-import { type Night, planNight } from '@/lib/night/night';
+import type { PlansFor } from '@/lib/night/accepting';
+import type { Night } from '@/lib/night/night';
 import { comparePlans } from '@/lib/plan/difference';
 import { correctHours } from '@/lib/plan/readings';
 import type { Plan, PlanWarning, Reading } from '@/lib/plan/types';
@@ -22,12 +23,12 @@ export type PlannedNight = {
 };
 
 /** What other readings would change in the plan that is on the screen, act by act. */
-export function whatMoves(
+export async function whatMoves(
   { night, plan, now, voice }: PlannedNight,
   readings: EventRecord['readings'],
-): readonly string[] {
-  const request = { ...night.request, readings: readings.map(readingFromJson) };
-  const next = planNight({ ...night, request }, now);
+  planOf: PlansFor['plan'],
+): Promise<readonly string[]> {
+  const next = await planOf({ ...night.request, readings: readings.map(readingFromJson), now });
   if (!next.ok) return [];
   const sentences = changeSentences(comparePlans(plan, next.value), next.value, voice);
   if (sentences.length === 0) return ['No job moves: the plan stays as it is.'];

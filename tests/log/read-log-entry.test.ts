@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { blankLogDraft, type LogDraft, logDraft } from '@/lib/fields/log/log-rows';
 import { readLogEntry } from '@/lib/fields/log/read-log-entry';
-import { DEMO_MACHINE_ID } from '@/lib/night/demo-night';
 import { withItsEvent } from '@/lib/night/event-of-run';
+import { DEMO_MACHINE_ID } from '@/lib/night/living-demo';
 import { judged, runsToLog } from '@/lib/night/to-log';
 import { ALL_RUNS, filteredLog } from '@/lib/store/log-filter';
 import { type LogRecord, logRecordSchema, type MachineRecord, type Stored } from '@/lib/store/records';

@@ -2,7 +2,8 @@
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { AirTable } from '@/components/night/tables/air-table';
-import { type Night, nightFrom, planNight } from '@/lib/night/night';
+import { type Night, nightFrom } from '@/lib/night/night';
+import { planNight } from '@/lib/night/plan-night';
 import { expectOk } from '@/lib/result/result';
 import { planCsv } from '@/lib/share/plan-csv';
 import { US_UNITS } from '@/lib/units/choice';

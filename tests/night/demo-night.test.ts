@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoDate, demoNight } from '@/lib/night/demo-night';
+import { demoNight } from '@/lib/night/demo-night';
+import { demoDate } from '@/lib/night/living-demo';
 import { eventRecordSchema, machineRecordSchema } from '@/lib/store/records';
 import { chicago, nightCase } from './night-case';
 

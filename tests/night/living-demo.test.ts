@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoNight, isLiving } from '@/lib/night/demo-night';
+import { demoNight } from '@/lib/night/demo-night';
+import { isLiving } from '@/lib/night/living-demo';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { nightCase } from './night-case';

@@ -1,9 +1,11 @@
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/lib/night/demo-night';
-import { type Night, type NightRecords, nightFrom, standNight } from '@/lib/night/night';
+import { demoNight } from '@/lib/night/demo-night';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/living-demo';
+import { type Night, type NightRecords, nightFrom } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import type { Standing } from '@/lib/standing/standing';
 import { type Instant, instant } from '@/lib/time/instant';
+import { standNight } from '@/tests/support/stand-night';
 
 /** A local time of the demo night's zone in January, when Chicago is six hours behind UTC. */
 export function chicago(date: string, clock: string): Instant {

@@ -3,7 +3,7 @@ import { cleanup, configure, screen, waitFor, within } from '@testing-library/re
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { NightRoom } from '@/components/night/night-room';
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/demo-night';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/living-demo';
 import { knowModalDialogs } from '@/tests/support/modal-dialogs';
 import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from './night-case';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO_MACHINE_ID as ID } from '@/lib/night/demo-night';
-import { logOf, type NightRecords, nightFrom, planNight } from '@/lib/night/night';
+import { DEMO_MACHINE_ID as ID } from '@/lib/night/living-demo';
+import { logOf, type NightRecords, nightFrom } from '@/lib/night/night';
+import { planNight } from '@/lib/night/plan-night';
 import { expectOk } from '@/lib/result/result';
 import { machineInForce } from '@/lib/store/machine-in-force';
 import type { EventRecord, LogRecord, MachineRecord } from '@/lib/store/records';

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { placeOffsetToJson } from '@/lib/contract/place-offset';
 import { withoutOffsetElsewhere } from '@/lib/night/moved-place';
-import { nightFrom, planNight } from '@/lib/night/night';
+import { nightFrom } from '@/lib/night/night';
 import { placeTaught } from '@/lib/night/place-taught';
+import { planNight } from '@/lib/night/plan-night';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';

@@ -2,7 +2,7 @@
 import { cleanup, configure, screen, waitFor } from '@testing-library/react';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { NightRoom } from '@/components/night/night-room';
-import { DEMO_EVENT_ID } from '@/lib/night/demo-night';
+import { DEMO_EVENT_ID } from '@/lib/night/living-demo';
 import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from './night-case';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO_MACHINE_ID as ID } from '@/lib/night/demo-night';
-import { nightFrom, planNight } from '@/lib/night/night';
+import { DEMO_MACHINE_ID as ID } from '@/lib/night/living-demo';
+import { nightFrom } from '@/lib/night/night';
+import { planNight } from '@/lib/night/plan-night';
 import {
   withAccepted,
   withAcceptedPlan,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { logIdealArea } from '@/lib/carb/response';
 import { fillShortGaps } from '@/lib/hours/gaps';
-import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
+import { makePlan } from '@/lib/plan/make-plan';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import type { Plan, PlanRequest, PlanWarning, Run } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import { addMinutes } from '@/lib/time/instant';

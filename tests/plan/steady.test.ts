@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { comparePlans } from '@/lib/plan/difference';
-import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
+import { makePlan } from '@/lib/plan/make-plan';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import { seededUniform } from '@/lib/plan/stratified';
 import type { Plan, PlanRequest } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';

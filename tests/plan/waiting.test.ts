@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
+import { makePlan } from '@/lib/plan/make-plan';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import type { PlanRequest, Reading } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import { kelvin, ratio } from '@/lib/units/quantity';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { instantFromJson } from '@/lib/contract/event-from-json';
-import { nightFrom, standNight } from '@/lib/night/night';
+import { nightFrom } from '@/lib/night/night';
+import { standNight } from '@/tests/support/stand-night';
 import { expectOk } from '@/lib/result/result';
 import { isHere, keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nightFrom, standNight } from '@/lib/night/night';
+import { nightFrom } from '@/lib/night/night';
 import { withFitted, withMade } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
@@ -17,6 +17,7 @@ import { addMinutes } from '@/lib/time/instant';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { mergedWords } from '@/lib/words/merged';
 import { acceptedEvening, SHARED_AT } from '@/tests/support/shared-evening';
+import { standNight } from '@/tests/support/stand-night';
 
 let ids = 0;
 const newId = () => `id${ids++}`;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { sameSetting } from '@/lib/carb/same-setting';
-import { standNight } from '@/lib/night/night';
+import { standNight } from '@/tests/support/stand-night';
 import { completeSetting } from '@/lib/plan/situation';
 import { expectOk } from '@/lib/result/result';
 import { isDangerous } from '@/lib/standing/danger';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
+import { makePlan } from '@/lib/plan/make-plan';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import type { PlanRequest } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import { pastRunChoices } from '@/lib/standing/past-run';

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
-import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
+import { makePlan } from '@/lib/plan/make-plan';
+import { settingsAsGiven } from '@/lib/plan/settings-as-given';
 import { expectOk } from '@/lib/result/result';
 import { nightRequests, sharedSeries } from '@/lib/share/night-requests';
 import { type SharedNight, sharedNightSchema } from '@/lib/share/shared-night';

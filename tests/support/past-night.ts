@@ -1,7 +1,8 @@
 import type { Setting } from '@/lib/carb/machine';
 import { hourAt } from '@/lib/hours/at';
 import { demoNight } from '@/lib/night/demo-night';
-import { type NightRecords, nightFrom, planNight } from '@/lib/night/night';
+import { type NightRecords, nightFrom } from '@/lib/night/night';
+import { planNight } from '@/lib/night/plan-night';
 import { withAcceptedPlan, withMade } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { writeBackup } from '@/lib/store/backup-file';

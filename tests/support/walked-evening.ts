@@ -2,8 +2,10 @@ import { type Acts, actsOn, type DeedWords } from '@/components/night/use-acts';
 import { writeTo } from '@/components/store/use-write';
 import type { ToastWords } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';
-import { DEMO_EVENT_ID, DEMO_MACHINE_ID, demoNight } from '@/lib/night/demo-night';
-import { type Night, type NightRecords, nightFrom, standNight } from '@/lib/night/night';
+import { demoNight } from '@/lib/night/demo-night';
+import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/living-demo';
+import { type Night, type NightRecords, nightFrom } from '@/lib/night/night';
+import { makePlan } from '@/lib/plan/make-plan';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
@@ -17,6 +19,7 @@ import type { Store } from '@/lib/store/store-type';
 import { tableCache } from '@/lib/store/table-cache';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { chicago } from '@/tests/night/night-case';
+import { standNight } from '@/tests/support/stand-night';
 
 /** A page that is open in a tab: what it shows may be older than what is stored. */
 type Tab = { readonly store: Store; shown: NightRecords; toast: ToastWords | null };
@@ -92,7 +95,11 @@ export class WalkedEvening {
     const shown = this.shown(tab);
     const pressed: DeedWords[] = [];
     press(
-      actsOn(shown, (act) => pressed.push(act)),
+      actsOn(
+        shown,
+        (act) => pressed.push(act),
+        async (request) => makePlan(request),
+      ),
       shown.standing,
     );
     const before = await this.record();

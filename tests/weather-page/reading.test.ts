@@ -5,6 +5,8 @@ import { READING, type ReadingDraft } from '@/lib/fields/reading/reading-rows';
 import { readingTime } from '@/lib/fields/reading/reading-time';
 import { blankDraft } from '@/lib/fields/table-values';
 import { withoutReading, withReading } from '@/lib/night/stored-readings';
+import { makePlan } from '@/lib/plan/make-plan';
+import type { PlanRequest } from '@/lib/plan/types';
 import { US_UNITS } from '@/lib/units/choice';
 import { metre } from '@/lib/units/quantity';
 import { questionAbout, readingText, whatMoves } from '@/lib/words/what-moved';
@@ -84,6 +86,7 @@ describe('what a reading does', () => {
   const { night, plan, now } = nightCase(at1940);
   const voice = { zone: ZONE, units: US_UNITS, now };
   const planned = { night, plan, now, voice };
+  const planOf = async (request: PlanRequest) => makePlan(request);
   /** The demo's curve stands at 10.5 °F at 20:00 and 15 °F at 19:00; the reading is 4 K (7.2 °F) below the curve. */
   const hour = night.request.series.hours.find(({ at }) => at === chicago('2027-01-16', '19:00'));
   const json = (celsius: number) => ({
@@ -94,23 +97,23 @@ describe('what a reading does', () => {
   });
   const hourC = (hour?.temperature ?? 0) - 273.15;
 
-  it('moves the swap earlier where it is 4 K colder, and says why', () => {
-    const [sentence] = whatMoves(planned, [json(hourC - 4)]);
+  it('moves the swap earlier where it is 4 K colder, and says why', async () => {
+    const [sentence] = await whatMoves(planned, [json(hourC - 4)], planOf);
     expect(plain(sentence ?? '')).toMatch(/°F colder\.$/);
     expect(plain(readingText(readingFromJson(json(hourC - 4), 0), planned))).toMatch(
       /at 19:00, 7 °F colder than the hours say$/,
     );
   });
 
-  it('that agrees with the hours narrows the night, and that is said as the reason', () => {
-    const sentences = whatMoves(planned, [json(hourC)]).map(plain);
+  it('that agrees with the hours narrows the night, and that is said as the reason', async () => {
+    const sentences = (await whatMoves(planned, [json(hourC)], planOf)).map(plain);
     expect(sentences.join(' ')).not.toMatch(/colder|warmer/);
     const [, is, was] = /known to ±([\d.]+) °F, not ±([\d.]+) °F/.exec(sentences.at(-1) ?? '') ?? [];
     expect(Number(is)).toBeLessThan(Number(was));
   });
 
-  it('moves nothing where nothing is read', () => {
-    expect(whatMoves(planned, [])).toEqual(['No job moves: the plan stays as it is.']);
+  it('moves nothing where nothing is read', async () => {
+    expect(await whatMoves(planned, [], planOf)).toEqual(['No job moves: the plan stays as it is.']);
   });
 
   it('is questioned where it is more than 10 K off, and not where it is 9 K off', () => {

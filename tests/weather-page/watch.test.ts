@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { forecastRecordFrom } from '@/lib/night/forecast-record';
-import { type NightRecords, nightFrom, planNight } from '@/lib/night/night';
+import { type NightRecords, nightFrom } from '@/lib/night/night';
+import { planNight } from '@/lib/night/plan-night';
 import { withAcceptedPlan } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { addMinutes } from '@/lib/time/instant';

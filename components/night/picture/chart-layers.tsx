@@ -1,12 +1,13 @@
 'use client';
 
+import { use } from 'react';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture, RunMark, Stair } from '@/lib/plan/night-picture';
-import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
 import { LANE_COLUMN, LANE_COLUMNS } from './frame-of-picture';
 import { hatchId } from './hatch-patterns';
+import { Moments } from './moments';
 import styles from './night-chart.module.css';
 import { usePixels } from './use-pixels';
 
@@ -32,12 +33,9 @@ export function RunLayer({ picture, named = false }: LayerProps & { readonly nam
 const SUN_WORD = 90;
 
 /** Dusk and dawn as lines; where the word "now" stands beside one, its own word goes above that. */
-export function SunLayer({
-  picture,
-  zone,
-  now,
-}: LayerProps & { readonly zone: ClockZone; readonly now: Instant }) {
+export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
   const pixels = usePixels();
+  const now = use(Moments)?.now ?? null;
   if (pixels === null) return null;
   const { x, top, bottom } = pixels;
   return (
@@ -50,7 +48,7 @@ export function SunLayer({
             <text
               className={styles.sunWord}
               x={x(at) + 4}
-              y={bottom - (Math.abs(x(now) - x(at)) < SUN_WORD ? 22 : 4)}
+              y={bottom - (now !== null && Math.abs(x(now) - x(at)) < SUN_WORD ? 22 : 4)}
             >
               {kind} {localClock(at, zone)}
             </text>
@@ -215,13 +213,10 @@ function stepsPath(stairs: readonly Stair[], { x, y }: Scales): string {
 }
 
 /** The present, over all that is drawn. */
-export function NowLayer({
-  picture,
-  now,
-  named = false,
-}: LayerProps & { readonly now: Instant; readonly named?: boolean }) {
+export function NowLayer({ picture, named = false }: LayerProps & { readonly named?: boolean }) {
   const pixels = usePixels();
-  if (pixels === null || now < picture.from || now > picture.to) return null;
+  const now = use(Moments)?.now ?? null;
+  if (pixels === null || now === null || now < picture.from || now > picture.to) return null;
   const at = pixels.x(now);
   return (
     <g>
@@ -236,8 +231,9 @@ export function NowLayer({
 }
 
 /** Where a person has walked to. */
-export function CursorLayer({ picture, cursor }: LayerProps & { readonly cursor: Instant | null }) {
+export function CursorLayer({ picture }: LayerProps) {
   const pixels = usePixels();
+  const cursor = use(Moments)?.cursor ?? null;
   if (pixels === null || cursor === null || cursor < picture.from || cursor > picture.to) return null;
   const at = pixels.x(cursor);
   return <line className={styles.cursor} x1={at} x2={at} y1={pixels.top} y2={pixels.bottom} />;

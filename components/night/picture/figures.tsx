@@ -1,5 +1,6 @@
 'use client';
 
+import { useMemo } from 'react';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
@@ -9,6 +10,7 @@ import { marksSentence } from '@/lib/words/marks-sentence';
 import type { Voice } from '@/lib/words/voice';
 import { chartHeight, hasLanes, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { HourWalk } from './hour-walk';
+import { Moments } from './moments';
 import { NightChart } from './night-chart';
 import styles from './picture-section.module.css';
 import { TemperatureChart } from './temperature-chart';
@@ -28,8 +30,9 @@ type FiguresProps = {
 /** Temperature above the jet it asks for, on one axis of time, and the walk through both, hour by hour. */
 export function Figures(props: FiguresProps) {
   const { picture, plan, voice, zone, width, now, extra, cursor, onWalk } = props;
+  const moments = useMemo(() => ({ now, cursor }), [now, cursor]);
   return (
-    <>
+    <Moments value={moments}>
       <p className={styles.legend}>
         The curve is the main jet the air asks for, with its likely range; the thick line is your jets. Over
         their upper stripes they are lean, under the lower ones rich. {marksSentence(picture.hours)}
@@ -43,14 +46,14 @@ export function Figures(props: FiguresProps) {
         inert
       >
         <p className={styles.axisTitle}>Temperature</p>
-        <TemperatureChart {...{ picture, zone, width, now, cursor }} units={voice.units} />
+        <TemperatureChart {...{ picture, zone, width }} unit={voice.units.temperature} />
         <p className={styles.axisTitle}>
           <span>Main jet the air asks for</span>
           {hasLanes(width) ? <span>Where each jet is good</span> : null}
         </p>
-        <NightChart {...{ picture, zone, width, now, extra, cursor }} />
+        <NightChart {...{ picture, zone, width, extra }} />
       </div>
       <HourWalk {...{ picture, plan, voice, now, cursor, width, onWalk }} />
-    </>
+    </Moments>
   );
 }

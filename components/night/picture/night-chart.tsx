@@ -1,6 +1,6 @@
 'use client';
 
-import { useId } from 'react';
+import { memo, useId } from 'react';
 import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture } from '@/lib/plan/night-picture';
@@ -18,11 +18,8 @@ export type NightChartProps = {
   readonly picture: Picture;
   readonly zone: ClockZone;
   readonly width: number;
-  readonly now: Instant;
   /** A jet whose lane is drawn across the night beside the plan's own. */
   readonly extra: Lane | null;
-  /** The hour a person has walked to. */
-  readonly cursor: Instant | null;
 };
 
 const RUN_ROW = 6;
@@ -68,7 +65,7 @@ function rowsOf({ hours, carburettor }: Picture) {
 }
 
 /** The night in jet sizes: lanes, the ideal with its fan, and the plan as a staircase. */
-export function NightChart({ picture, zone, width, now, extra, cursor }: NightChartProps) {
+export const NightChart = memo(function NightChart({ picture, zone, width, extra }: NightChartProps) {
   const id = useId();
   const every = hoursPerLabel(picture, width);
   const ticks = picture.ticks.filter(
@@ -104,9 +101,9 @@ export function NightChart({ picture, zone, width, now, extra, cursor }: NightCh
       <StairLayer picture={picture} patternId={id} />
       <Area {...FAN} dataKey="fan" />
       <Line {...CURVE} dataKey="ideal" />
-      <NowLayer picture={picture} now={now} />
+      <NowLayer picture={picture} />
       <StairNames picture={picture} zone={zone} />
-      <CursorLayer picture={picture} cursor={cursor} />
+      <CursorLayer picture={picture} />
     </ComposedChart>
   );
-}
+});

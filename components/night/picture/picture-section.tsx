@@ -77,8 +77,11 @@ export function PictureSection(props: PictureSectionProps) {
     () => pictureOf({ plan, machine, carburettor, zone, place, span }),
     [plan, machine, carburettor, zone, place, span],
   );
+  const extra = useMemo(
+    () => (jet === '' ? null : laneOf(machine, Number(jet), machine.trim?.baseline ?? null)),
+    [machine, jet],
+  );
   if (picture === null) return null;
-  const extra = jet === '' ? null : laneOf(machine, Number(jet), machine.trim?.baseline ?? null);
   return (
     <Section title="The night in one picture">
       <div

@@ -1,7 +1,8 @@
 'use client';
 
+import { memo } from 'react';
 import { ComposedChart, Line, XAxis, YAxis } from 'recharts';
-import { temperatureIn, type UnitChoice } from '@/lib/units/choice';
+import { type TemperatureUnit, temperatureIn } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
 import { CursorLayer, NowLayer, RunLayer, SunLayer } from './chart-layers';
 import { LEFT, rightOf, TEMPERATURE_HEIGHT } from './frame-of-picture';
@@ -9,16 +10,17 @@ import { hourMark } from './hour-mark';
 import type { NightChartProps } from './night-chart';
 import styles from './night-chart.module.css';
 
-type TemperatureChartProps = Omit<NightChartProps, 'extra'> & { readonly units: UnitChoice };
+type TemperatureChartProps = Omit<NightChartProps, 'extra'> & { readonly unit: TemperatureUnit };
 
 const RUN_ROW = 26;
 
 /** What the jets follow: the temperature of the same hours, in the same width, above them. */
-export function TemperatureChart({ picture, zone, width, now, cursor, units }: TemperatureChartProps) {
+export const TemperatureChart = memo(function TemperatureChart(props: TemperatureChartProps) {
+  const { picture, zone, width, unit } = props;
   const rows = picture.hours.map(({ at, origin, air }) => ({
     at,
     origin,
-    temperature: temperatureIn(air.temperature, units.temperature),
+    temperature: temperatureIn(air.temperature, unit),
   }));
   const shown = rows.map(({ temperature }) => temperature);
   const [least, most] = [Math.floor(Math.min(...shown)), Math.ceil(Math.max(...shown))];
@@ -44,7 +46,7 @@ export function TemperatureChart({ picture, zone, width, now, cursor, units }: T
         tickFormatter={(degrees: number) => `${formatNumber(degrees)}°`}
       />
       <RunLayer picture={picture} named />
-      <SunLayer picture={picture} zone={zone} now={now} />
+      <SunLayer picture={picture} zone={zone} />
       <Line
         type="monotone"
         isAnimationActive={false}
@@ -54,8 +56,8 @@ export function TemperatureChart({ picture, zone, width, now, cursor, units }: T
         stroke="var(--ink)"
         strokeWidth={2.5}
       />
-      <NowLayer picture={picture} now={now} named />
-      <CursorLayer picture={picture} cursor={cursor} />
+      <NowLayer picture={picture} named />
+      <CursorLayer picture={picture} />
     </ComposedChart>
   );
-}
+});

@@ -2,10 +2,11 @@
 
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
+import { useRecord } from '@/components/store/use-table';
 import { Section } from '@/components/ui/section';
 import { useHash } from '@/components/ui/use-hash';
 import { Way } from '@/components/ui/way';
-import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
+import type { EventRecord, MachineRecord, Stored, TableValue } from '@/lib/store/records';
 import { eventSummary, hoursSummary, machineSummary } from '@/lib/words/setup-summary';
 import { ChooseNight } from './choose-night';
 import { EditEvent, EditHours, EditMachine } from './edit-dialogs';
@@ -75,7 +76,15 @@ type OpenFormProps = SetupProps & {
   readonly units: Parameters<typeof eventSummary>[1];
 };
 
-function OpenForm({ form, event, machine, units }: OpenFormProps) {
+/** As it is stored now: what a form changes may be newer than what stands in the plan. */
+function useNewest<T extends 'events' | 'machines'>(table: T, planned: Stored<TableValue[T]> | null) {
+  const record = useRecord(table, planned?.id ?? null);
+  return record.status === 'there' ? record.stored : planned;
+}
+
+function OpenForm({ form, units, ...planned }: OpenFormProps) {
+  const event = useNewest('events', planned.event);
+  const machine = useNewest('machines', planned.machine);
   if (form === 'new-night') return <NewNight units={units} onClose={close} onMade={openHours} />;
   if (form === 'machine' && machine !== null)
     return <EditMachine key={machine.id} stored={machine} units={units} onClose={close} />;
