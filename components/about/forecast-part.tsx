@@ -30,7 +30,7 @@ export function ForecastPart() {
           stays all night: 3.2 K in all, as measured. Read a thermometer then.
         </p>
         <p>
-          <strong>Hours of which nobody says who made them</strong>, such as typed ones, may be a raw model's
+          <strong>Hours of which nobody says who made them</strong>, such as typed ones, may be a raw model’s
           under any sky. Nothing is moved, but on cold nights 3.5 K of spread is added, since one such night
           in twenty came 7.6 K colder than the model said (Nordic stations, below −10 °C). It costs a swap in
           fifteen nights; a reading before each run takes all of that back.

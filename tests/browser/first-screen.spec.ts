@@ -74,8 +74,13 @@ const FIRST_WORDS = 45;
 const PAGE_WORDS = 700;
 /** Without a plan the page says what is missing and where to give it, all of it on one screen. */
 const NO_PLAN = { states: ['no-hours', 'no-box'], words: 80 };
-/** Every run is a row of its own: sixty of them are no page of prose. */
-const MANY_RUNS = 'sixty';
+/** Every run is a row of its own with its name: sixty of them are tried for their size, and their rows are counted apart. */
+const MANY_RUNS = { state: 'sixty', words: 55 };
+
+function mostWords(state: string): number {
+  if (NO_PLAN.states.includes(state)) return NO_PLAN.words;
+  return state === MANY_RUNS.state ? MANY_RUNS.words : FIRST_WORDS;
+}
 
 for (const state of NIGHT_STATES)
   test(`the first screen of "${state.name}" has few words, and everything is large enough, by day and by night`, async ({
@@ -91,16 +96,19 @@ for (const state of NIGHT_STATES)
       ? night.getByRole('region', { name: 'In now', exact: true })
       : night.getByText('no plan yet');
     await expect(there).toBeVisible();
-    await night.waitForLoadState('networkidle');
-    await night.evaluate(() => window.scrollTo(0, 0));
+    // What stands below the answer is drawn after it.
+    const whole = night.getByRole('heading', { name: 'Before you touch it' });
+    if (planned && !state.name.startsWith('track')) await expect(whole).toBeAttached();
+    await night.evaluate(async () => {
+      await document.fonts.ready;
+      window.scrollTo(0, 0);
+    });
     for (const colorScheme of ['light', 'dark'] as const) {
       await night.emulateMedia({ colorScheme });
       const first = await seen(night, false);
-      expect(first.words.length, first.words.join(' ')).toBeLessThanOrEqual(
-        planned ? FIRST_WORDS : NO_PLAN.words,
-      );
+      expect(first.words.length, first.words.join(' ')).toBeLessThanOrEqual(mostWords(state.name));
       const page = await seen(night, true);
-      if (state.name !== MANY_RUNS) expect(page.words.length).toBeLessThanOrEqual(PAGE_WORDS);
+      if (state.name !== MANY_RUNS.state) expect(page.words.length).toBeLessThanOrEqual(PAGE_WORDS);
       expect(page.words.length).toBeGreaterThan(20);
       expect(page.small).toEqual([]);
       expect(page.narrow).toEqual([]);

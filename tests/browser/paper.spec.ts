@@ -127,3 +127,26 @@ test('warns of a sheet that does not fit, and cuts nothing off', async ({ night 
   // Two pages each, and no blank one after them.
   expect(count).toBe(6);
 });
+
+test('the night printed from a phone has its picture, also where nobody scrolled to it', async ({
+  night,
+}) => {
+  await night.goto('/');
+  await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
+  await expect(night.locator('.recharts-surface')).toHaveCount(0);
+  // A thumb anywhere on the page, as it takes to come to the browser's menu.
+  const chart = night.waitForResponse((response) => response.url().endsWith('.js'));
+  await night.getByRole('heading', { level: 1 }).click();
+  await chart;
+  await night.waitForLoadState('networkidle');
+  const drawn = await night.evaluate(() => {
+    // A print waits for nothing that is not there when this is over.
+    window.dispatchEvent(new Event('beforeprint'));
+    return [...document.querySelectorAll('.recharts-surface')].map((surface) =>
+      surface.getAttribute('width'),
+    );
+  });
+  expect(drawn.length).toBeGreaterThanOrEqual(2);
+  // As wide as paper, not as the phone.
+  for (const width of drawn) expect(Number(width)).toBeGreaterThan(600);
+});

@@ -33,7 +33,10 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
           Take a reading
         </a>
       </div>
-      <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
+      {/* Where nothing in the box helps, this is not the time for a thermometer; the way to one stands above. */}
+      {props.standing.dangers.length > 0 ? null : (
+        <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
+      )}
       <p className={styles.aside}>
         {[...dangerSentences(props.standing.dangers, props.standing.plan), SWAP_CAUTION_LINE].join(' ')}
       </p>
