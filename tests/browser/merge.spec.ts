@@ -6,7 +6,7 @@ import { enterOwnNight } from './enter-own-night';
 import { accessFaults, overflows, test } from './watched-page';
 
 // Before the first round of the night that is entered here.
-test.use({ now: '18:15', timezoneId: 'America/Chicago' });
+test.use({ now: '19:15', timezoneId: 'America/Chicago' });
 
 const DAY_MS = 86_400_000;
 const IT_IS_IN = 'Done: 420 410 is in';
@@ -57,7 +57,7 @@ test('a laptop whose clock is a day ahead is merged into the phone, and nothing 
   await enterOwnNight(countingHand(), night, '380 390 400 410 420 430');
   const common = await saveBackup(night);
   const laptop = await (await newContext()).newPage();
-  await laptop.clock.setFixedTime(instantOf('18:15') + DAY_MS);
+  await laptop.clock.setFixedTime(instantOf('19:15') + DAY_MS);
   await openBackup(laptop, 'phone.json', common);
   await laptop.getByRole('button', { name: 'Replace what is here' }).click();
   await expect(laptop.getByText('phone.json is taken in.')).toBeVisible();
@@ -76,7 +76,7 @@ test('a laptop whose clock is a day ahead is merged into the phone, and nothing 
   await expect(night.getByRole('button', { name: 'Edit Laptop twin' })).toBeVisible();
   await night.goto('/');
   await expect(inNow(night)).toContainText('420 410');
-  await expect(night.getByText(/9 °F at 18:15/).first()).toBeAttached();
+  await expect(night.getByText(/9 °F at 19:15/).first()).toBeAttached();
   await night.goto('/machines');
   await night.getByRole('link', { name: 'Look at what is set aside (1 thing)' }).click();
   const main = night.getByRole('main');
@@ -131,7 +131,7 @@ test('a night shared, changed on another profile and shared back brings each cha
   await form.getByRole('button', { name: 'Take in what is new' }).click();
   await expect(form).toContainText('is taken in.');
   await night.goto('/');
-  await expect(night.getByText(/9 °F at 18:15/).first()).toBeAttached();
+  await expect(night.getByText(/9 °F at 19:15/).first()).toBeAttached();
   await expect(inNow(night)).toContainText('420 410');
   await night.goto(back);
   await expect(night.getByRole('main')).toContainText('A merge would change nothing');
