@@ -83,7 +83,17 @@ export const boardAnswerSchema = z
     machines: z.array(boardMachineAnswerSchema),
     pushKey: z.string().nullable().describe('For PushManager.subscribe; null: this server sends none.'),
     keeper: boardKeeperSchema.nullable().describe("Only with the keeper's secret."),
-    night: z.unknown().optional().describe("The night as it was posted; only with the keeper's secret."),
+    night: z
+      .looseObject({
+        machines: z.array(
+          z.looseObject({
+            id: z.string().optional(),
+            fittings: z.array(z.object({ at: z.string(), setting: settingSchema })),
+          }),
+        ),
+      })
+      .optional()
+      .describe("The night as it was posted and changed since; only with the keeper's secret."),
   })
   .meta({ id: 'Board' });
 

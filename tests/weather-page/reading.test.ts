@@ -113,7 +113,7 @@ describe('what a reading does', () => {
   });
 
   it('moves nothing where nothing is read', async () => {
-    expect(await whatMoves(planned, [], planOf)).toEqual(['No act moves: the plan stays as it is.']);
+    expect(await whatMoves(planned, [], planOf)).toEqual(['No job moves: the plan stays as it is.']);
   });
 
   it('is questioned where it is more than 10 K off, and not where it is 9 K off', () => {

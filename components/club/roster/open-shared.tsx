@@ -2,15 +2,20 @@
 
 import { useId, useMemo, useState } from 'react';
 import { useKeptText } from '@/components/draft/use-kept-text';
+import { TakeIn } from '@/components/share/take-in';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import { Stack } from '@/components/ui/stack';
+import { Switch } from '@/components/ui/switch';
 import { TextArea } from '@/components/ui/text-area';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ClubRecords } from '@/lib/night/club';
-import { racersOfNight } from '@/lib/share/new-racers';
+import { racersOfNight, withoutOlder } from '@/lib/share/new-racers';
+import type { UpdateTarget } from '@/lib/share/night-update';
 import { type OpenedNight, readSharedLinks } from '@/lib/share/shared-links';
 import type { SharedNight } from '@/lib/share/shared-night';
+import { targetByName, targetOf } from '@/lib/share/update-target';
+import { racerName } from '@/lib/store/racer-event';
 import { HOUR_MS } from '@/lib/time/instant';
 import { linkProblemSentence } from '@/lib/words/link-problems';
 import { counted, listing } from '@/lib/words/listing';
@@ -29,16 +34,37 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
   const [files, setFiles] = useState<readonly OpenedNight[]>([]);
   const fileId = useId();
   const opened = useMemo(() => [...readSharedLinks(text), ...files], [text, files]);
-  const racers = useMemo(
-    () => opened.flatMap(({ read }) => (read.ok ? racersOfNight(read.value) : [])),
-    [opened],
+  const { event, machines } = records;
+  const [same, setSame] = useState<ReadonlySet<string>>(new Set());
+  /** Nights of racers who are here: known by their ids, or by a name and a person's word. */
+  const known = useMemo(
+    () =>
+      opened.flatMap(({ label, read }) => {
+        if (!read.ok) return [];
+        const byId = targetOf(read.value, event);
+        const byName = targetByName(read.value, event, machines);
+        const sure = isKnown(byId);
+        return sure || isKnown(byName)
+          ? [{ label, night: read.value, target: sure ? byId : byName, sure: sure || same.has(label) }]
+          : [];
+      }),
+    [opened, event, machines, same],
   );
+  const racers = useMemo(() => {
+    const whose = (label: string) => known.find((each) => each.label === label && each.sure)?.target.machineIds;
+    return withoutOlder(
+      opened.flatMap(({ label, read }) =>
+        read.ok ? racersOfNight(read.value).filter((_, i) => (whose(label)?.[i] ?? null) === null) : [],
+      ),
+    );
+  }, [opened, known]);
   const { chosen, question, forget } = useRepeats(records, racers);
   return (
     <Stack>
       <p className={styles.hint}>
-        Paste the links your racers sent, all at once if you like, or choose their files. The place, forecast
-        and readings of this event count for everybody; nothing of yours is overwritten.
+        Paste the links your racers sent, all at once if you like, or choose their files. A link of a racer
+        who is here brings what is new: what is in, runs made, readings, the box. The place and forecast of
+        this event count for everybody, and nothing of yours is lost.
       </p>
       <TextArea
         label="Links"
@@ -73,10 +99,31 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
           ),
         )}
       </output>
+      {known.map(({ label, night, target, sure }) => {
+        const name = namesAt(records, target);
+        return sure ? (
+          <TakeIn key={label} night={night} target={target} name={name} />
+        ) : (
+          <Switch
+            key={label}
+            label={`${label} is of ${name}, who is here`}
+            hint="The link does not say whose it is. On, what is new in it is taken in; off, it is another racer."
+            checked={false}
+            onChange={() => setSame(new Set([...same, label]))}
+          />
+        );
+      })}
       {question}
       <JoinChosen eventId={records.event.id} chosen={chosen} onDone={onDone} />
     </Stack>
   );
+}
+
+const isKnown = ({ machineIds }: UpdateTarget): boolean => machineIds.some((id) => id !== null);
+
+function namesAt({ event, machines }: ClubRecords, { machineIds }: UpdateTarget): string {
+  const named = machines.filter(({ id }) => machineIds.includes(id));
+  return listing(named.map(({ id, value }) => racerName(event.value, id, value)));
 }
 
 type SharedWordsProps = OpenedWords & { readonly records: ClubRecords };
