@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { nightFrom } from '@/lib/night/night';
-import { standNight } from '@/tests/support/stand-night';
 import { withFitted, withMade } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
@@ -18,6 +17,7 @@ import { addMinutes } from '@/lib/time/instant';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { mergedWords } from '@/lib/words/merged';
 import { acceptedEvening, SHARED_AT } from '@/tests/support/shared-evening';
+import { standNight } from '@/tests/support/stand-night';
 
 let ids = 0;
 const newId = () => `id${ids++}`;
@@ -44,14 +44,23 @@ const kept = (night: SharedNight) => (current: SnapshotValues) => {
 async function linkOf(store: Store): Promise<SharedNight> {
   const { events, machines, forecasts } = await store.snapshot();
   const night = expectOk(
-    nightFrom({ event: events[0]!, machine: machines[0]!, box: null, forecast: forecasts[0]?.value ?? null, log: [] }),
+    nightFrom({
+      event: events[0]!,
+      machine: machines[0]!,
+      box: null,
+      forecast: forecasts[0]?.value ?? null,
+      log: [],
+    }),
   );
   const { plan } = expectOk(standNight(night, SHARED_AT));
   const shared = sharedNightOf({ night, plan, sharedAt: SHARED_AT, exactPlace: false });
   return expectOk(unpackNight(packNight(shared)));
 }
 
-async function change(store: Store, next: (event: EventRecord, machineId: string) => EventRecord): Promise<void> {
+async function change(
+  store: Store,
+  next: (event: EventRecord, machineId: string) => EventRecord,
+): Promise<void> {
   const [event] = await store.list('events');
   const [machine] = await store.list('machines');
   expectOk(await store.put('events', event!.id, next(event!.value, machine!.id), event!.revision));
@@ -71,7 +80,10 @@ async function race(store: Store): Promise<void> {
     const made = withMade(fitted, { machineId, run: 0, setting: jets(430) });
     return {
       ...made,
-      readings: [...made.readings, { id: 'r-late', time: new Date(SHARED_AT).toISOString(), temperatureC: -13, confirmed: false }],
+      readings: [
+        ...made.readings,
+        { id: 'r-late', time: new Date(SHARED_AT).toISOString(), temperatureC: -13, confirmed: false },
+      ],
     };
   });
   await changeMachine(store, (record) => ({
@@ -111,7 +123,12 @@ test('a night kept from a link and sent back brings what was done, by name, and 
   expect(target.machineIds).toEqual([event!.value.machineIds[0]]);
   const { changes } = withNightUpdate(await tech.snapshot(), back, target, 'Ilsa');
   const lines = mergedWords(changes, voice).flatMap((words) => words.lines);
-  for (const told of [/^What is in Blue 600: .*430/, /Blue 600: 430 comes in/, /^Reading: −13.0.*comes in/, /^Box: 1 of 475 comes in/])
+  for (const told of [
+    /^What is in Blue 600: .*430/,
+    /Blue 600: 430 comes in/,
+    /^Reading: −13.0.*comes in/,
+    /^Box: 1 of 475 comes in/,
+  ])
     expect(lines).toContainEqual(expect.stringMatching(told));
   expectOk(await tech.rewrite((current) => withNightUpdate(current, back, target, 'Ilsa').values));
   await expectRaced(tech);
@@ -129,7 +146,15 @@ test('a racer added to another event by a link is known again by the next one', 
   const first = await linkOf(racer);
   const tech = await openDevice('tech');
   const own = keptNight(acceptedEvening(), newId).event;
-  const mine = { ...own.value, machineIds: [], fitted: {}, fittings: {}, made: {}, accepted: {}, readings: [] };
+  const mine = {
+    ...own.value,
+    machineIds: [],
+    fitted: {},
+    fittings: {},
+    made: {},
+    accepted: {},
+    readings: [],
+  };
   expectOk(await tech.put('events', own.id, { ...mine, forecastId: null }, null));
   const add = (racers: ReturnType<typeof racersOfNight>) =>
     tech.rewrite((current) => {
@@ -156,11 +181,16 @@ test('a link that does not say whose it is fits one racer by name, and sets asid
   expectOk(await racer.rewrite(kept(acceptedEvening())));
   await race(racer);
   const { id: _, trace: __, machines, ...rest } = await linkOf(racer);
-  const old: SharedNight = { ...rest, machines: machines.map(({ id: ___, trace: ____, ...machine }) => machine) };
+  const old: SharedNight = {
+    ...rest,
+    machines: machines.map(({ id: ___, trace: ____, ...machine }) => machine),
+  };
   const [event] = await tech.list('events');
   expect(targetOf(old, event!).machineIds).toEqual([null]);
   const target = targetByName(old, event!, await tech.list('machines'));
-  const done = expectOk(await tech.rewrite((current) => withNightUpdate(current, old, target, 'Ilsa').values));
+  const done = expectOk(
+    await tech.rewrite((current) => withNightUpdate(current, old, target, 'Ilsa').values),
+  );
   const here = JSON.stringify([done.after.events, done.after.machines, done.setAside]);
   for (const fact of ['r-late', '475', '430']) expect(here).toContain(fact);
 });
