@@ -33,7 +33,7 @@ type Waiting = {
   readonly resolve: (plan: Promise<Planned> | Planned) => void;
 };
 
-/** Loaded only where there is no worker: with one, the page itself needs no planner. */
+/** Loaded when it is needed: a page with a worker may do without. */
 async function planInPlace(request: PlanRequest): Promise<Planned> {
   const { makePlan } = await import('@/lib/plan/make-plan');
   return makePlan(request);

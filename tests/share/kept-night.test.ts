@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { nightFrom } from '@/lib/night/night';
-import { standNight } from '@/tests/support/stand-night';
 import { expectOk } from '@/lib/result/result';
 import { isHere, keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
@@ -13,6 +12,7 @@ import { TABLE_SCHEMA } from '@/lib/store/records';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { callSentence } from '@/lib/words/call';
 import { acceptedEvening, SHARED_AT } from '@/tests/support/shared-evening';
+import { standNight } from '@/tests/support/stand-night';
 
 function counter(): () => string {
   let count = 0;

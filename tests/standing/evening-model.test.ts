@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { sameSetting } from '@/lib/carb/same-setting';
-import { standNight } from '@/tests/support/stand-night';
 import { completeSetting } from '@/lib/plan/situation';
 import { expectOk } from '@/lib/result/result';
 import { isDangerous } from '@/lib/standing/danger';
@@ -11,6 +10,7 @@ import { addMinutes } from '@/lib/time/instant';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { anySteps, type Heard, nothingHeard, type Step } from '@/tests/support/evening-steps';
 import { expectNoneSentOutLean, saidTexts } from '@/tests/support/said-texts';
+import { standNight } from '@/tests/support/stand-night';
 import { type EveningStart, WalkedEvening } from '@/tests/support/walked-evening';
 
 const voice = { zone: 'America/Chicago', units: METRIC_UNITS };
