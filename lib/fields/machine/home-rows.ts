@@ -46,7 +46,7 @@ export const HOME = {
       blank: 'fuel',
       options: PILOT.rows.screw.options as readonly { value: 'fuel' | 'air'; label: string }[],
     }),
-    turns: f.number({
+    turns: f.turns({
       label: 'Turns out',
       at: 'pilot.turns',
       optional: true,
