@@ -4,6 +4,7 @@ import type { ClockZone } from '@/lib/time/zone';
 import { countdown } from './countdown';
 import { dangerSentences } from './danger';
 import { jobWords } from './job';
+import { plainName } from './plain-name';
 import { questionWords } from './question';
 import { dateClockText } from './times';
 
@@ -34,11 +35,6 @@ export function boardMessage(
       .map(sentence)
       .join(' '),
   };
-}
-
-/** A name without what would turn the words after it round: a message has no markup to hold it apart. */
-function plainName(name: string): string {
-  return name.replace(/[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '').trim();
 }
 
 /** "22:05 to 22:25" and the like get the stop of a sentence. */

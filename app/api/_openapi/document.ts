@@ -122,6 +122,23 @@ const READY = {
   },
 };
 
+const ADDRESSES = {
+  get: {
+    operationId: 'getAddresses',
+    summary: 'Where phones on the network find this server; told only to the computer it runs on',
+    responses: {
+      200: {
+        description: 'None where it listens to its own computer alone.',
+        content: json(ref('Addresses')),
+      },
+      403: {
+        description: 'Somebody else asks.',
+        content: { 'application/problem+json': { schema: ref('Problem') } },
+      },
+    },
+  },
+};
+
 /** This service as an OpenAPI 3.1 document; the schemas are the ones that judge what is sent. */
 export function openApiDocument(): object {
   return {
@@ -137,6 +154,7 @@ export function openApiDocument(): object {
       '/api': { ...get('getDocument', 'This document', 'OpenAPI 3.1.', json({ type: 'object' })) },
       '/api/health': { ...get('getHealth', 'Whether the service runs', 'It runs.', json(ref('Health'))) },
       '/api/ready': READY,
+      '/api/addresses': ADDRESSES,
       '/api/air': post(AIR, ref('Airs')),
       '/api/plan': post(PLAN, { anyOf: [ref('Plan'), ref('Plans')] }),
       ...boardPaths(),

@@ -21,6 +21,7 @@ import { historyJsonSchema, pastAirJsonSchema } from '@/lib/weather/history-json
 import { observationsJsonSchema } from '@/lib/weather/observations-json';
 import { placesJsonSchema } from '@/lib/weather/places-json';
 
+const addressesSchema = z.strictObject({ addresses: z.array(z.url()) });
 const healthSchema = z.strictObject({ status: z.literal('ok') });
 
 const readySchema = z.strictObject({
@@ -75,6 +76,7 @@ const ANSWERED = {
   Board: boardAnswerSchema,
   BoardPosted: boardPostedSchema,
   Forecast: forecastSchema,
+  Addresses: addressesSchema,
   Health: healthSchema,
   History: historyJsonSchema,
   PastAir: pastAirJsonSchema,
