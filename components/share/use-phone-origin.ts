@@ -1,10 +1,8 @@
 'use client';
 
 import useSWR from 'swr';
-import { z } from 'zod';
+import { addressesSchema } from '@/lib/contract/addresses';
 import { isOwnMachine, PHONE_WORDS } from '@/lib/words/phone-address';
-
-const addressesSchema = z.object({ addresses: z.array(z.string()) });
 
 type PhoneOrigin = {
   /** Where a phone finds this server. */

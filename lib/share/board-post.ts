@@ -9,7 +9,7 @@ import { eventOfRacer, racerName } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
-import { type Said, saidForBoard, saysMoreThanBoard } from './board-said';
+import { type SaidOnBoard, saidForBoard, saysMoreThanBoard } from './board-said';
 import { makeSharedNight } from './make-shared-night';
 import { stableHash } from './stable-hash';
 
@@ -80,7 +80,7 @@ function hoursFor(
 export function boardPatchOf(
   { machines, ...night }: BoardPostJson,
   record: EventRecord,
-  board: Said,
+  board: SaidOnBoard,
 ): object {
   return {
     ...night,

@@ -131,6 +131,7 @@ const ADDRESSES = {
         description: 'None where it listens to its own computer alone.',
         content: json(ref('Addresses')),
       },
+      ...refusals(),
       403: {
         description: 'Somebody else asks.',
         content: { 'application/problem+json': { schema: ref('Problem') } },

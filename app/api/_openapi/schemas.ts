@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { airStateSchema } from '@/lib/contract/air';
 import { airAnswerSchema } from '@/lib/contract/air-answer';
+import { addressesSchema } from '@/lib/contract/addresses';
 import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';
 import {
   boardDoneSchema,
@@ -21,7 +22,6 @@ import { historyJsonSchema, pastAirJsonSchema } from '@/lib/weather/history-json
 import { observationsJsonSchema } from '@/lib/weather/observations-json';
 import { placesJsonSchema } from '@/lib/weather/places-json';
 
-const addressesSchema = z.strictObject({ addresses: z.array(z.url()) });
 const healthSchema = z.strictObject({ status: z.literal('ok') });
 
 const readySchema = z.strictObject({
