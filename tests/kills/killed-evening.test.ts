@@ -26,7 +26,7 @@ describe('boards on servers that are killed at their work', () => {
     // What is told where nobody is killed: one board for each minute in which any is posted.
     const place = { engine: 'file', folder: join(folder, 'calm') } as const;
     calm = await killedEvening({ place, boards: POSTING_MINUTES, servers: 1, kills: 0, seed: SEED, ...MINUTES });
-  }, 300_000);
+  }, 1_800_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('are told the same where nobody is killed, each once', () => {
