@@ -16,8 +16,8 @@ export function ClubRoom() {
   if (state.status === 'opening')
     return (
       <main className={styles.words} aria-busy="true">
-        <h1>Club briefing</h1>
-        <p>Opening the event...</p>
+        <h1>Club</h1>
+        <p>Opening the event…</p>
       </main>
     );
   if (state.status === 'no-event') return <NoClub units={state.preferences} />;

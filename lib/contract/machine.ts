@@ -182,7 +182,7 @@ export const machineSchema = z
       .max(20, 'expected 0 to 20')
       .optional()
       .describe(
-        'Power a swap must save, added up over the runs it serves; 0.5 for each carburettor where not given. A swap for the lean limit is never weighed against it.',
+        'Power a swap must save, added up over the runs it serves; 0.5 for each carburettor where not given, and twice that where a temperature was read at the track. A swap for the lean limit is never weighed against it.',
       ),
     ratedPowerHp: z
       .number()

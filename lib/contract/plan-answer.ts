@@ -135,7 +135,7 @@ const standingSchema = z
     reading: z
       .strictObject({
         run: runIndex,
-        at: moment.describe('As late as leaves time to act on it.'),
+        at: moment.describe('As late as leaves time to swap by it.'),
         temperatureSdBeforeC: z.number(),
         temperatureSdAfterC: z.number(),
         words: z.string(),

@@ -8,7 +8,7 @@ export const skyFields = {
     .boolean()
     .optional()
     .describe(
-      "True where the temperature is a weather model's own, not corrected by past errors of stations.",
+      "True where the temperature is a weather model's own, not corrected by past errors of stations. Absent: nobody knows, and it may be.",
     ),
   cloudCover: z.number().min(0).max(1).optional().describe('Share of the sky under cloud, 0 to 1.'),
   windMs: z.number().min(0).max(150).optional().describe('Wind at 10 m [m/s].'),

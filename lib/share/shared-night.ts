@@ -3,9 +3,14 @@ import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/con
 import { machineSchema } from '@/lib/contract/machine';
 import { time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
+import { recordId } from '@/lib/store/record-id';
+import { traceSchema } from '@/lib/store/trace-schema';
 
 /** One engine of a shared night, with what its owner accepted and has done. */
 export const sharedMachineSchema = z.strictObject({
+  /** Whose it is, wherever it is kept, and where its fields come from. Absent: not told. */
+  id: recordId.optional(),
+  trace: traceSchema.optional(),
   machine: machineSchema,
   fitted: settingSchema.optional(),
   outFrom: time.optional(),
@@ -21,6 +26,9 @@ export const MOST_HOURS = 200;
 
 /** A whole night as it travels in a link or a file: nothing in it is needed from anywhere else. */
 export const sharedNightSchema = z.strictObject({
+  /** The same of the event; the paths of its trace name machines by their place here. */
+  id: recordId.optional(),
+  trace: traceSchema.optional(),
   event: eventSchema,
   machines: z.array(sharedMachineSchema).min(1).max(40),
   /** Hours known when it was shared, typed or forecast; the fallback when no newer forecast can be had. */

@@ -7,6 +7,7 @@ import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
 import { comparisonRecordSchema } from './comparison-record';
 import { recordId as id } from './record-id';
+import type { Trace } from './trace-schema';
 
 /** Tables of the browser database. All keys in one place. */
 export const TABLES = [
@@ -227,4 +228,6 @@ export type Stored<T> = {
   /** ISO 8601, UTC. */
   readonly updatedAt: string;
   readonly value: T;
+  /** Where its fields come from. Absent: not written to since traces are kept. */
+  readonly trace?: Trace;
 };

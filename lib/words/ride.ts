@@ -5,7 +5,8 @@ import type { RideFuel } from '@/lib/trail/ride-fuel';
 import type { RideMoment, RidePlan } from '@/lib/trail/ride-plan';
 import type { RideAirProblem } from '@/lib/trail/ride-series';
 import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
-import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import type { UnitChoice } from '@/lib/units/choice';
+import { formatFuel, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { shortCount } from './counts';
 import { actText, jetsText, settingText } from './settings';
@@ -60,9 +61,13 @@ export function rideSure({ plan }: RidePlan): string {
   return `Risk of lean: ${shortCount(worst.leanCount)}.`;
 }
 
-/** The stops that keep the ride inside its limits. One that only saves power is not named: jets are not swapped in snow for it. */
+/** Jets are swapped in snow for safety alone; the trim, turned from outside in a minute, also against loading up. */
+const isNamed = ({ because, act }: StopOption): boolean =>
+  because === 'lean' || (because === 'rich' && act === 'trim');
+
+/** The stops that keep the ride safe. One that only saves power is not named. */
 export function stopSentences(stops: StopOptions, name: PlaceName): readonly string[] {
-  const named = stops.options.filter(({ because }) => because !== null);
+  const named = stops.options.filter(isNamed);
   if (named.length === 0) return ['No stop for a swap or a turn would make this ride safer.'];
   return named.map((option) => stopSentence(option, stops.swapMinutes, name));
 }
@@ -78,11 +83,11 @@ function stopSentence(option: StopOption, swapMinutes: number, name: PlaceName):
 }
 
 /** Fuel for the day, with what it leans on. */
-export function fuelSentence({ overBaseline, ofTheAir, litres }: RideFuel): string {
+export function fuelSentence({ overBaseline, ofTheAir, litres }: RideFuel, units: UnitChoice): string {
   const over = formatSignedPercent(ratio(overBaseline - 1), 1);
   const air = formatSignedPercent(ratio(ofTheAir - 1), 1);
-  const litre = litres === null ? '' : `About ${formatLitres(litres)} for the day. `;
-  return `${litre}${over} against the baseline at the same throttle and revs: ${air} is the air itself, the rest is the mixture.`;
+  const amount = litres === null ? '' : `About ${formatFuel(litres, units)} for the day. `;
+  return `${amount}${over} against the baseline at the same throttle and revs: ${air} is the air itself, the rest is the mixture.`;
 }
 
 /** Why the places typed are no ride, and what to do next. */
