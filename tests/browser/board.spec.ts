@@ -168,9 +168,6 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     await expect(row).toContainText('10 min late');
     await phone.reload();
     await expect(phone.getByText('10 min late')).toBeVisible();
-    await page.goto(`${origin}/`);
-    await expect(page.getByRole('region', { name: 'In now', exact: true })).toContainText(lead.replace(/^Put in /, ''));
-    await page.goBack();
     await expect(page.getByRole('region', { name: 'What was told' })).toContainText('1 of 1 phone');
     expect(await accessFaults(page)).toEqual([]);
     expect(push.received).toHaveLength(1);
@@ -179,6 +176,9 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     await expect(page.getByText('The board was taken down.')).toBeVisible();
     await phone.reload();
     await expect(phone.getByText('This board is gone')).toBeVisible();
+    await page.goto(`${origin}/`);
+    const inNow = page.getByRole('region', { name: 'In now', exact: true });
+    await expect(inNow).toContainText(lead.replace(/^Put in /, ''));
   } finally {
     await server.end();
   }
