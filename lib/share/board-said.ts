@@ -41,7 +41,10 @@ export function saidOnBoard({ night }: Pick<BoardAnswer, 'night'>): SaidOnBoard 
 }
 
 /** What people said on the board and this record has not heard yet, by machine. */
-export function boardNews(record: EventRecord, board: SaidOnBoard): Readonly<Record<string, readonly Fitting[]>> {
+export function boardNews(
+  record: EventRecord,
+  board: SaidOnBoard,
+): Readonly<Record<string, readonly Fitting[]>> {
   const news = record.machineIds.flatMap((id) => {
     const { board: there, own, heard } = sidesOf(record, board, id);
     // A record that never kept times was posted with what is in; that comes back as no news.

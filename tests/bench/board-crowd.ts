@@ -31,7 +31,12 @@ export type Asked = {
   readonly headers?: Readonly<Record<string, string>>;
   readonly body?: string;
 };
-export type Answered = { readonly status: number; readonly etag: string; readonly text: string; readonly ms: number };
+export type Answered = {
+  readonly status: number;
+  readonly etag: string;
+  readonly text: string;
+  readonly ms: number;
+};
 
 /** Asks a server over connections that stay open, as browsers do. */
 export function asker(url: string, sockets: number) {
@@ -58,7 +63,11 @@ export function asker(url: string, sockets: number) {
 }
 
 /** Starts something so many times a second, whether or not the last one is done, for some seconds. */
-export async function steadily(perSecond: number, seconds: number, one: (i: number) => Promise<void>): Promise<void> {
+export async function steadily(
+  perSecond: number,
+  seconds: number,
+  one: (i: number) => Promise<void>,
+): Promise<void> {
   const under: Promise<void>[] = [];
   const began = performance.now();
   const all = Math.floor(perSecond * seconds);
@@ -72,5 +81,7 @@ export async function steadily(perSecond: number, seconds: number, one: (i: numb
 
 /** The value that so large a share stays below. */
 export function quantile(values: readonly number[], share: number): number {
-  return values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))] ?? 0;
+  return (
+    values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * share))] ?? 0
+  );
 }

@@ -16,7 +16,11 @@ const SECONDS = SHORT ? 5 : 30;
 const WANTED = { nod: 50, health: 100 };
 
 /** Posts boards, each as if by another caller behind our own proxy. */
-async function post(url: string, boards: number, night: object): Promise<readonly { id: string; followSecret: string }[]> {
+async function post(
+  url: string,
+  boards: number,
+  night: object,
+): Promise<readonly { id: string; followSecret: string }[]> {
   const { ask, close } = asker(url, 4);
   const body = JSON.stringify(night);
   const posted: { id: string; followSecret: string }[] = [];
@@ -41,7 +45,10 @@ async function load(folder: string): Promise<void> {
     const look = ({ id, followSecret }: (typeof boards)[number], etag = '') =>
       ask({
         path: `/api/boards/${id}`,
-        headers: { authorization: `Bearer ${followSecret}`, ...(etag === '' ? {} : { 'if-none-match': etag }) },
+        headers: {
+          authorization: `Bearer ${followSecret}`,
+          ...(etag === '' ? {} : { 'if-none-match': etag }),
+        },
       });
     const etags = new Map<string, string>();
     for (const board of boards) etags.set(board.id, (await look(board)).etag);
@@ -59,7 +66,8 @@ async function load(folder: string): Promise<void> {
       steadily(PLANS_PER_SECOND, SECONDS, async () => {
         const headers = { 'content-type': 'application/json' };
         const answer = await ask({ method: 'POST', path: '/api/plan', headers, body: plan });
-        if (answer.status !== 200) throw new Error(`a plan got ${answer.status} ${answer.text.slice(0, 200)}`);
+        if (answer.status !== 200)
+          throw new Error(`a plan got ${answer.status} ${answer.text.slice(0, 200)}`);
         plans.push(answer.ms);
       }),
       steadily(10, SECONDS, async () => {
@@ -84,8 +92,20 @@ async function load(folder: string): Promise<void> {
         ratio: times(quantile(values, 0.99) / peer),
         wanted: { goal: `${goal} ms`, met: quantile(values, 0.99) <= goal },
       });
-    tell({ what: 'p99 of a plan meanwhile', ours: ms(quantile(plans, 0.99)), peer: '', ratio: '', wanted: null });
-    tell({ what: 'resident memory with them', ours: `${rssOf(app.pid).toFixed(0)} MB`, peer: '', ratio: '', wanted: null });
+    tell({
+      what: 'p99 of a plan meanwhile',
+      ours: ms(quantile(plans, 0.99)),
+      peer: '',
+      ratio: '',
+      wanted: null,
+    });
+    tell({
+      what: 'resident memory with them',
+      ours: `${rssOf(app.pid).toFixed(0)} MB`,
+      peer: '',
+      ratio: '',
+      wanted: null,
+    });
   } finally {
     await app.stop();
   }
@@ -116,7 +136,9 @@ async function day(folder: string): Promise<void> {
     process.kill(app.pid, 'SIGUSR2');
     for (let tries = 0; tries < 100; tries += 1) {
       await new Promise((done) => setTimeout(done, 50));
-      const text = await Promise.resolve().then(() => readFileSync(held, 'utf8')).catch(() => '');
+      const text = await Promise.resolve()
+        .then(() => readFileSync(held, 'utf8'))
+        .catch(() => '');
       if (text !== '') return JSON.parse(text);
     }
     throw new Error('the server does not say what it holds');
@@ -129,7 +151,10 @@ async function day(folder: string): Promise<void> {
     const watch = (part: number) =>
       steadily(20, Math.max(1, Math.floor(seconds * part)), async (i) => {
         const { id, followSecret } = boards[i % boards.length]!;
-        const answer = await ask({ path: `/api/boards/${id}`, headers: { authorization: `Bearer ${followSecret}` } });
+        const answer = await ask({
+          path: `/api/boards/${id}`,
+          headers: { authorization: `Bearer ${followSecret}` },
+        });
         if (answer.status !== 200) throw new Error(`a follower got ${answer.status}`);
         looked.add(answer.etag);
       });

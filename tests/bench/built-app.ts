@@ -81,6 +81,8 @@ export async function startServer(
 export function startBuiltApp({
   node = [],
   ...options
-}: NonNullable<Parameters<typeof startServer>[1]> & { readonly node?: readonly string[] } = {}): Promise<BuiltApp> {
+}: NonNullable<Parameters<typeof startServer>[1]> & {
+  readonly node?: readonly string[];
+} = {}): Promise<BuiltApp> {
   return startServer(() => [...node, join(ROOT, '.next', 'serve', 'serve.mjs')], options);
 }

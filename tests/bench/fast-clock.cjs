@@ -19,7 +19,8 @@ globalThis.Date = new Proxy(MachineDate, {
 const SHORT = 100;
 const REAL = [30_000, 60_000];
 globalThis.setTimeout = Object.assign(
-  (work, ms = 0, ...given) => machineTimeout(work, ms < SHORT || REAL.includes(ms) ? ms : ms / speed, ...given),
+  (work, ms = 0, ...given) =>
+    machineTimeout(work, ms < SHORT || REAL.includes(ms) ? ms : ms / speed, ...given),
   machineTimeout,
 );
 

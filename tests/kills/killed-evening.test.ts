@@ -25,7 +25,14 @@ describe('boards on servers that are killed at their work', () => {
   beforeAll(async () => {
     // What is told where nobody is killed: one board for each minute in which any is posted.
     const place = { engine: 'file', folder: join(folder, 'calm') } as const;
-    calm = await killedEvening({ place, boards: POSTING_MINUTES, servers: 1, kills: 0, seed: SEED, ...MINUTES });
+    calm = await killedEvening({
+      place,
+      boards: POSTING_MINUTES,
+      servers: 1,
+      kills: 0,
+      seed: SEED,
+      ...MINUTES,
+    });
   }, 1_800_000);
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -44,7 +51,14 @@ describe('boards on servers that are killed at their work', () => {
     it('lose nothing, tell nothing twice but what was sent and not yet written down, and go on within two minutes', async () => {
       const { place } = await engine.fresh();
       const servers = engine.name === 'postgres' ? 2 : 1;
-      const killed = await killedEvening({ place, boards: BOARDS, servers, kills: KILLS, seed: SEED, ...MINUTES });
+      const killed = await killedEvening({
+        place,
+        boards: BOARDS,
+        servers,
+        kills: KILLS,
+        seed: SEED,
+        ...MINUTES,
+      });
       expect(killed.faults).toEqual([]);
       expect(killed.kills).toBe(KILLS);
       expect(killed.killedBetweenSendAndRecord).toBeGreaterThan(0);
@@ -59,7 +73,8 @@ describe('boards on servers that are killed at their work', () => {
       for (const [key, count] of repeats) expect([key, count - (due.get(key) ?? 0)]).toEqual([key, 1]);
       expect(repeats.length).toBeLessThanOrEqual(8 * killed.kills);
       const topics = new Map<string, Set<string>>();
-      for (const { phone, topic } of killed.taken) topics.set(phone, (topics.get(phone) ?? new Set()).add(topic));
+      for (const { phone, topic } of killed.taken)
+        topics.set(phone, (topics.get(phone) ?? new Set()).add(topic));
       expect([...topics.values()].every(({ size }) => size === 1)).toBe(true);
       // A lease is two minutes, and what is due between two minutes is done at the next.
       expect(killed.longestOverdueMinutes).toBeLessThan(3);

@@ -5,7 +5,7 @@ import { type DatabasePlace, openPosted } from '@/lib/posted/open-database';
 import type { PostedDb } from '@/lib/posted/tables';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { POSTED_AT } from '@/tests/support/board-forecast';
-import { ask, BOARD, boardWorld, forgetBoards, posted, useBoards } from '@/tests/support/board-world';
+import { ask, BOARD, boardWorld, forgetBoards, forgetPostings, posted, useBoards } from '@/tests/support/board-world';
 import { type PushService, type ReceivedPush, startPushService } from '@/tests/support/push-service';
 import { seededRandom } from '@/tests/support/seeded-random';
 import { ROOT } from '@/tests/support/source-tree';
@@ -54,7 +54,9 @@ async function serverProgram(): Promise<string> {
     format: 'esm',
     external: ['kysely', 'libsql', 'luxon', 'pg', 'zod'],
     // Older packages inside it ask for others by `require`.
-    banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+    banner: {
+      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+    },
     logLevel: 'silent',
   });
   return outfile;
@@ -64,12 +66,12 @@ async function serverProgram(): Promise<string> {
 async function postAll(db: PostedDb, service: PushService, boards: number): Promise<readonly string[]> {
   const world = boardWorld(db, { own: [service.url] });
   Object.assign(world.weather, evening(POSTED_AT));
+  useBoards(world.deps);
   const ids: string[] = [];
   for (let i = 0; i < boards; i += 1) {
     const at = addMinutes(POSTED_AT, Math.floor((i * POSTING_MINUTES) / boards));
     world.clock.forward(at - world.clock.now());
-    // Anew each time, since one caller may not post so many at once.
-    useBoards(world.deps);
+    forgetPostings();
     const { id, followSecret } = await posted(ONE);
     ids.push(id);
     for (let phone = 0; phone < (i % 10 === 0 ? 3 : 1); phone += 1) {
@@ -172,9 +174,7 @@ export async function killedEvening(asked: Asked): Promise<KilledEvening> {
         topic: String(headers.topic),
         title: message.title,
       })),
-      due: rows.flatMap(({ board_id, title }) =>
-        phonesOf(board_id).map((phone) => ({ phone, title })),
-      ),
+      due: rows.flatMap(({ board_id, title }) => phonesOf(board_id).map((phone) => ({ phone, title }))),
       kills,
       killedBetweenSendAndRecord: between,
       longestOverdueMinutes: overdue,

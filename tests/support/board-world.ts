@@ -43,7 +43,9 @@ export function boardWorld(db: PostedDb, { own = [] }: { readonly own?: readonly
     fetchForecast: ({ from, hours, elevation }) => {
       asked += 1;
       if (weather.fails) return Promise.resolve(fail(problem));
-      return Promise.resolve(ok(boardForecast(from, hours, { ...weather, elevation: elevation ?? metre(0) })));
+      return Promise.resolve(
+        ok(boardForecast(from, hours, { ...weather, elevation: elevation ?? metre(0) })),
+      );
     },
     pushKeys: () => Promise.resolve(keys),
     ownServices: () => own,
@@ -76,6 +78,11 @@ export function useBoards(deps: BoardDeps): void {
     heavyAirWrongSecrets: undefined,
     heavyAirPosting: undefined,
   });
+}
+
+/** What callers have posted so far counts no more: one caller may not post hundreds at once. */
+export function forgetPostings(): void {
+  Object.assign(globalThis, { heavyAirPosting: undefined });
 }
 
 export function forgetBoards(): void {
