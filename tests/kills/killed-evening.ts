@@ -5,7 +5,15 @@ import { type DatabasePlace, openPosted } from '@/lib/posted/open-database';
 import type { PostedDb } from '@/lib/posted/tables';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { POSTED_AT } from '@/tests/support/board-forecast';
-import { ask, BOARD, boardWorld, forgetBoards, forgetPostings, posted, useBoards } from '@/tests/support/board-world';
+import {
+  ask,
+  BOARD,
+  boardWorld,
+  forgetBoards,
+  forgetPostings,
+  posted,
+  useBoards,
+} from '@/tests/support/board-world';
 import { type PushService, type ReceivedPush, startPushService } from '@/tests/support/push-service';
 import { seededRandom } from '@/tests/support/seeded-random';
 import { ROOT } from '@/tests/support/source-tree';
