@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
-import { useClockZone } from '@/components/store/use-clock-zone';
+import { useClockZone, useHours } from '@/components/store/use-clock-zone';
 import { useNow } from '@/components/store/use-now';
 import { Notice } from '@/components/ui/notice';
 import { useHash } from '@/components/ui/use-hash';
@@ -9,6 +9,7 @@ import { Way } from '@/components/ui/way';
 import type { BoardAnswer } from '@/lib/contract/board-answer';
 import { type BoardDoorway, followHash, readDoorway } from '@/lib/share/board-address';
 import { type Instant, instant } from '@/lib/time/instant';
+import { boardOnClock } from '@/lib/words/board-clock';
 import { BOARD_WORDS } from '@/lib/words/board-page';
 import { countdown } from '@/lib/words/countdown';
 import styles from './board.module.css';
@@ -41,7 +42,12 @@ function NoBoard({ words }: { readonly words: string }) {
 function Opened({ door }: { readonly door: BoardDoorway }) {
   const view = useBoard(door);
   const now = useNow();
-  const { board, gone, silent, problem } = view;
+  const { gone, silent, problem } = view;
+  const hours = useHours();
+  const board = useMemo(
+    () => (view.board === null ? null : boardOnClock(view.board, hours)),
+    [view.board, hours],
+  );
   if (gone !== null) return <NoBoard words={gone} />;
   if (board === null || now === null)
     return <p role="status">{silent ? BOARD_WORDS.noAnswer : 'Opening the board…'}</p>;
@@ -82,7 +88,9 @@ function Head({
   const age = hours.age === 'none' ? 'no hours' : `hours ${hours.age}`;
   return (
     <div className={styles.head}>
-      <h1>{event.name}</h1>
+      <h1>
+        <bdi>{event.name}</bdi>
+      </h1>
       <p className={styles.small}>
         Planned {planned}, {age}. {hours.attribution}
       </p>
@@ -98,7 +106,7 @@ function PickName({ door, board }: { readonly door: BoardDoorway; readonly board
         {board.machines.map(({ id, name, job }) => (
           <li key={id}>
             <a className={styles.name} href={`#${followHash(door, id)}`}>
-              {name}
+              <bdi>{name}</bdi>
               <span className={styles.small}>{job?.lead ?? 'No call'}</span>
             </a>
           </li>

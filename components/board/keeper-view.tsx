@@ -1,17 +1,19 @@
 'use client';
 
-import { CopyField } from '@/components/share/copy-field';
-import { QrCode } from '@/components/share/qr-code';
+import { PhoneCode } from '@/components/share/phone-code';
+import { PhoneLink } from '@/components/share/phone-link';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
 import { ButtonRow } from '@/components/ui/stack';
 import type { BoardAnswer, BoardMachineAnswer } from '@/lib/contract/board-answer';
-import { type BoardDoorway, boardAddress, followHash } from '@/lib/share/board-address';
+import { type BoardDoorway, followHash } from '@/lib/share/board-address';
 import { type Instant, instant } from '@/lib/time/instant';
 import { type ClockZone, localClock } from '@/lib/time/zone';
-import { BOARD_WORDS, isOwnMachine, lateText, phonesText } from '@/lib/words/board-page';
+import { BOARD_WORDS, boardCodeTitle, lateText, phonesText } from '@/lib/words/board-page';
+import { isolatedName } from '@/lib/words/plain-name';
 import styles from './board.module.css';
+import { RunningLate } from './running-late';
 import type { BoardView } from './use-board';
 
 type KeeperViewProps = {
@@ -24,15 +26,16 @@ type KeeperViewProps = {
 };
 
 /** What whoever posted a board wants to know: who follows, who has not confirmed, what was told. */
-export function KeeperView({ door, view, board, keeper, zone }: KeeperViewProps) {
-  const { origin, hostname } = window.location;
-  const link = boardAddress(origin, followHash(door));
+export function KeeperView({ door, view, board, keeper, now, zone }: KeeperViewProps) {
   const names = new Map(board.machines.map(({ id, name }) => [id, name]));
   const open = board.machines.filter(({ question }) => question !== null);
   return (
     <>
       {open.length === 0 ? null : (
-        <Notice tone="caution" title={`Not confirmed: ${open.map(({ name }) => name).join(', ')}.`} />
+        <Notice
+          tone="caution"
+          title={`Not confirmed: ${open.map(({ name }) => isolatedName(name)).join(', ')}.`}
+        />
       )}
       <Section title="Machines">
         <ul className={styles.rows}>
@@ -46,6 +49,7 @@ export function KeeperView({ door, view, board, keeper, zone }: KeeperViewProps)
           ))}
         </ul>
       </Section>
+      <RunningLate boardId={door.id} now={now} />
       <Section title={BOARD_WORDS.told}>
         {keeper.told.length === 0 ? <p>{BOARD_WORDS.nothingTold}</p> : null}
         <ul className={styles.rows}>
@@ -56,7 +60,7 @@ export function KeeperView({ door, view, board, keeper, zone }: KeeperViewProps)
               </span>
               <span>{body}</span>
               <span className={styles.small}>
-                {names.get(machine) ?? machine}:{' '}
+                <bdi>{names.get(machine) ?? machine}</bdi>:{' '}
                 {phones === 0 ? 'no phone follows' : `${reached} of ${phonesText(phones)}`}
               </span>
             </li>
@@ -64,14 +68,8 @@ export function KeeperView({ door, view, board, keeper, zone }: KeeperViewProps)
         </ul>
       </Section>
       <Section title="Link for your racers">
-        {isOwnMachine(hostname) ? <Notice title={BOARD_WORDS.ownMachine} /> : null}
-        <QrCode text={link} title={`Board of ${board.event.name}`} />
-        <CopyField
-          label="Link for your racers"
-          hint={BOARD_WORDS.link}
-          text={link}
-          shareTitle={board.event.name}
-        />
+        <PhoneCode board={door} title={boardCodeTitle(board.event.name)} />
+        <PhoneLink board={door} night={board.event.name} />
       </Section>
       <ButtonRow>
         <Button disabled={view.busy} onClick={view.takeDown}>
@@ -89,7 +87,9 @@ function MachineRow({ machine, phones, href }: RowProps) {
   return (
     <li className={styles.row}>
       <a href={href}>
-        <strong>{name}</strong>
+        <strong>
+          <bdi>{name}</bdi>
+        </strong>
       </a>
       {problem === null ? (
         <span>

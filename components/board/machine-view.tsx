@@ -29,7 +29,9 @@ export function MachineView({ door, view, board, machine, now, zone }: MachineVi
   const { name, problem, dangers, lateByMinutes, risk } = machine;
   return (
     <>
-      <h2>{name}</h2>
+      <h2>
+        <bdi>{name}</bdi>
+      </h2>
       {problem === null ? null : <Notice tone="caution" title={problem} />}
       <Question machine={machine} view={view} />
       {dangers.length === 0 ? null : <Notice tone="danger" title={dangers.join(' ')} />}
@@ -171,7 +173,7 @@ function Runs({ machine, zone }: { readonly machine: BoardMachineAnswer; readonl
         {machine.runs.map(({ name, start, state, setting, grade }) => (
           <li key={`${name} ${start}`} className={styles.row}>
             <span>
-              <strong>{localClock(instant(Date.parse(start)), zone)}</strong> {name}
+              <strong>{localClock(instant(Date.parse(start)), zone)}</strong> <bdi>{name}</bdi>
             </span>
             <span>
               {setting}, {grade !== null && grade !== 'good' ? `${grade}, ` : ''}

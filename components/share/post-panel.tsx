@@ -7,13 +7,13 @@ import { Notice } from '@/components/ui/notice';
 import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
 import type { NightRecords } from '@/lib/night/night';
-import { BOARD_PAGE, boardAddress, followHash, keepHash } from '@/lib/share/board-address';
+import { BOARD_PAGE, keepHash } from '@/lib/share/board-address';
 import { boardLacks } from '@/lib/share/board-post';
 import type { EventRecord } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
-import { BOARD_WORDS, isOwnMachine } from '@/lib/words/board-page';
-import { CopyField } from './copy-field';
-import { QrCode } from './qr-code';
+import { BOARD_WORDS, boardCodeTitle } from '@/lib/words/board-page';
+import { PhoneCode } from './phone-code';
+import { PhoneLink } from './phone-link';
 import styles from './share.module.css';
 import { usePosting } from './use-posting';
 
@@ -49,16 +49,13 @@ type PostedProps = {
 };
 
 function Posted({ nights, board, posting: { busy, sendChanges, takeDown } }: PostedProps) {
-  const { origin, hostname } = window.location;
-  const link = boardAddress(origin, followHash(board));
   const { name } = nights[0]!.event.value.event;
   const lacks = useMemo(() => boardLacks(nights, instant(Date.now())), [nights]);
   return (
     <>
-      <CopyField label="Link for your racers" hint={BOARD_WORDS.link} text={link} shareTitle={name} />
-      {isOwnMachine(hostname) ? <Notice title={BOARD_WORDS.ownMachine} /> : null}
+      <PhoneLink board={board} night={name} />
       <Disclosure summary="Code to scan">
-        <QrCode text={link} title={`Board of ${name}`} />
+        <PhoneCode board={board} title={boardCodeTitle(name)} />
       </Disclosure>
       <ButtonRow>
         <Way href={`${BOARD_PAGE}#${keepHash(board)}`}>Who follows, what was told</Way>

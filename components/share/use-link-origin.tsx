@@ -5,8 +5,7 @@ import { askFor } from '@/components/server/ask-for';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import { type OwnAddresses, ownAddressesSchema } from '@/lib/contract/own-addresses';
-import { isOwnMachine } from '@/lib/words/board-page';
-import { LINK_ORIGIN, noOriginWords } from '@/lib/words/link-origin';
+import { isOwnMachine, LINK_ORIGIN, noOriginWords } from '@/lib/words/link-origin';
 
 export type LinkOrigin = {
   /** What links begin with. */

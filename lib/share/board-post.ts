@@ -10,7 +10,7 @@ import type { EventRecord } from '@/lib/store/records';
 import { rosterNames } from '@/lib/store/roster-names';
 import type { Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
-import { type Said, saidForBoard, saysMoreThanBoard } from './board-said';
+import { type SaidOnBoard, saidForBoard, saysMoreThanBoard } from './board-said';
 import { makeSharedNight } from './make-shared-night';
 import { stableHash } from './stable-hash';
 
@@ -89,7 +89,7 @@ function hoursFor(
 export function boardPatchOf(
   { machines, ...night }: BoardPostJson,
   record: EventRecord,
-  board: Said,
+  board: SaidOnBoard,
 ): object {
   return {
     ...night,

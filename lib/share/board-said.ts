@@ -4,7 +4,7 @@ import type { EventRecord } from '@/lib/store/records';
 
 type Fitting = NonNullable<EventRecord['fittings']>[string][number];
 /** What was said to be in, and since when, by machine. */
-export type Said = Readonly<Record<string, readonly Fitting[] | undefined>>;
+export type SaidOnBoard = Readonly<Record<string, readonly Fitting[] | undefined>>;
 type Sides = {
   readonly board: readonly Fitting[];
   readonly own: readonly Fitting[];
@@ -25,7 +25,7 @@ const among = (heard: readonly string[], at: string): boolean =>
     at,
   );
 
-function sidesOf(record: EventRecord, board: Said, id: string): Sides {
+function sidesOf(record: EventRecord, board: SaidOnBoard, id: string): Sides {
   return {
     board: board[id] ?? [],
     own: record.fittings?.[id] ?? [],
@@ -34,14 +34,17 @@ function sidesOf(record: EventRecord, board: Said, id: string): Sides {
 }
 
 /** All that was said on a board, as its keeper reads it. */
-export function saidOnBoard({ night }: Pick<BoardAnswer, 'night'>): Said {
+export function saidOnBoard({ night }: Pick<BoardAnswer, 'night'>): SaidOnBoard {
   return Object.fromEntries(
     (night?.machines ?? []).map(({ id, fittings }, i) => [id ?? String(i + 1), fittings]),
   );
 }
 
 /** What people said on the board and this record has not heard yet, by machine. */
-export function boardNews(record: EventRecord, board: Said): Readonly<Record<string, readonly Fitting[]>> {
+export function boardNews(
+  record: EventRecord,
+  board: SaidOnBoard,
+): Readonly<Record<string, readonly Fitting[]>> {
   const news = record.machineIds.flatMap((id) => {
     const { board: there, own, heard } = sidesOf(record, board, id);
     // A record that never kept times was posted with what is in; that comes back as no news.
@@ -58,7 +61,7 @@ export function boardNews(record: EventRecord, board: Said): Readonly<Record<str
 const MOST_KEPT = 60;
 
 /** The record with that news; what was said later, by whomever, is what is in. */
-export function withBoardNews(record: EventRecord, board: Said): EventRecord {
+export function withBoardNews(record: EventRecord, board: SaidOnBoard): EventRecord {
   const news = boardNews(record, board);
   if (record.board === undefined || Object.keys(news).length === 0) return record;
   let { fitted, fittings = {} } = record;
@@ -73,7 +76,7 @@ export function withBoardNews(record: EventRecord, board: Said): EventRecord {
 }
 
 /** What the board is to hold of a machine: what only one side said, and nothing that was taken back here. */
-export function saidForBoard(record: EventRecord, board: Said, id: string): readonly Fitting[] {
+export function saidForBoard(record: EventRecord, board: SaidOnBoard, id: string): readonly Fitting[] {
   const { board: there, own, heard } = sidesOf(record, board, id);
   return byTime([
     ...there.filter(({ at }) => has(own, at) || !among(heard, at)),

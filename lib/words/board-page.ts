@@ -9,8 +9,6 @@ export const BOARD_WORDS = {
   what: 'The server plans this night again by itself and buzzes the phones of those who follow it: when a next job changes, when its time comes, when the forecast is old.',
   kept: 'The server keeps the night with its place, machines and names, and the push addresses of phones that follow. All of it is gone 48 hours after the last run, or when you take it down.',
   link: 'Whoever has it can read the board and say what is in.',
-  ownMachine:
-    'Phones cannot open this address: it means "this computer". Open Heavy Air here by the address it has on your network, such as http://192.168.1.20:3000, and the link and the code will work for them.',
   opened: 'A board is opened by its link, or by the code on the wall.',
   pick: 'Who are you?',
   gone: 'This board is gone: its night is over, it was taken down, or the link is not whole.',
@@ -18,14 +16,11 @@ export const BOARD_WORDS = {
   buzz: 'Buzz me',
   buzzes: 'This phone buzzes for this machine.',
   stop: 'Stop buzzing',
+  late: 'Everybody runs late',
+  lateElsewhere: 'Times are moved in the browser that posted this board.',
   told: 'What was told',
   nothingTold: 'Nothing yet: no next job has changed.',
 } as const;
-
-/** True where an address leads to the computer itself, so that no phone can follow it. */
-export function isOwnMachine(hostname: string): boolean {
-  return /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(hostname);
-}
 
 /** Why this browser cannot buzz, and what to do. */
 export type NoBuzz = 'no-https' | 'home-screen' | 'no-push' | 'blocked' | 'refused' | 'server';
@@ -74,6 +69,16 @@ export function stateSentence({ state, driftPercent }: Now): string {
   const word = capital(STATE_WORD[state]);
   if (size === '0.0') return `${word}, as the baseline.`;
   return `${word}, ${size} % ${driftPercent < 0 ? 'leaner' : 'richer'} than the baseline.`;
+}
+
+/** What is said once all runs to come were moved. */
+export function everybodyLaterText(minutes: number): string {
+  return `Every run to come is ${minutes} min later.`;
+}
+
+/** What a board's code is called. */
+export function boardCodeTitle(night: string): string {
+  return `Board of ${night}`;
 }
 
 /** "2 phones", "1 phone", "nobody yet". */

@@ -1,10 +1,10 @@
-import { withoutDirections } from '@/lib/contract/name-text';
 import type { Standing } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { countdown } from './countdown';
 import { dangerSentences } from './danger';
 import { jobWords } from './job';
+import { plainName } from './plain-name';
 import { questionWords } from './question';
 import { dateClockText } from './times';
 
@@ -35,11 +35,6 @@ export function boardMessage(
       .map(sentence)
       .join(' '),
   };
-}
-
-/** A name without what would turn the words after it round: a message has no markup to hold it apart. */
-function plainName(name: string): string {
-  return withoutDirections(name.replace(/\p{Cc}/gu, ''));
 }
 
 /** "22:05 to 22:25" and the like get the stop of a sentence. */

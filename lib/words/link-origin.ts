@@ -1,8 +1,13 @@
 import type { OwnAddresses } from '@/lib/contract/own-addresses';
 
+/** True where an address leads to the computer itself, so that no phone can follow it. */
+export function isOwnMachine(hostname: string): boolean {
+  return /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(hostname);
+}
+
 /** What is said of the address a link goes out with. */
 export const LINK_ORIGIN = {
-  asking: 'Looking for the address of this computer on your network...',
+  asking: 'Looking for the address of this computer on your network…',
   unknown:
     'Only this computer can open this link: the page is open as “this computer”, and no address on a network was found. Join a network or open a hot spot, then open this once more.',
   alone:

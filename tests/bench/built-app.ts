@@ -8,6 +8,7 @@ export type BuiltApp = {
   readonly url: string;
   /** From the start of the process to its first good answer [ms]. */
   readonly startedIn: number;
+  readonly pid: number;
   readonly stop: () => Promise<void>;
 };
 
@@ -73,10 +74,15 @@ export async function startServer(
     await server.end();
     throw problem;
   }
-  return { url, startedIn: performance.now() - start, stop: server.end };
+  return { url, startedIn: performance.now() - start, pid: server.child.pid ?? 0, stop: server.end };
 }
 
 /** The app as it was built, served as `npm start` serves it. */
-export function startBuiltApp(options?: Parameters<typeof startServer>[1]): Promise<BuiltApp> {
-  return startServer(() => [join(ROOT, '.next', 'serve', 'serve.mjs')], options);
+export function startBuiltApp({
+  node = [],
+  ...options
+}: NonNullable<Parameters<typeof startServer>[1]> & {
+  readonly node?: readonly string[];
+} = {}): Promise<BuiltApp> {
+  return startServer(() => [...node, join(ROOT, '.next', 'serve', 'serve.mjs')], options);
 }

@@ -9,7 +9,10 @@ import { answerPlaces } from './weather-answers';
 // The forecasts here are dated.
 test.use({ now: EVENING });
 // Two starts of a server and a first visit with all its files.
-test.setTimeout(180_000);
+test.setTimeout(300_000);
+
+/** A first visit keeps the whole app before its worker is ready. */
+const SLOW = { timeout: 45_000 };
 
 const PORT = Number(process.env.TEST_PORT ?? 3210) + 5;
 
@@ -113,7 +116,7 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     const link = await region.getByRole('textbox', { name: 'Link for your racers' }).inputValue();
     expect(link).toMatch(/\/board#[\w-]+\.[\w-]{22}$/);
     await region.getByRole('link', { name: 'Who follows, what was told' }).click();
-    await expect(page.getByText('Nothing yet: no next job has changed.')).toBeVisible();
+    await expect(page.getByText('Nothing yet: no next job has changed.')).toBeVisible(SLOW);
 
     const context = await newContext();
     const phone = await phoneWith(context, push.subscription('phone'));
@@ -123,7 +126,7 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     const jobBefore = await phone.getByRole('region', { name: 'Next', exact: true }).textContent();
     expect(await accessFaults(phone)).toEqual([]);
     await phone.getByRole('button', { name: 'Buzz me' }).click();
-    await expect(phone.getByText('This phone buzzes for this machine.')).toBeVisible();
+    await expect(phone.getByText('This phone buzzes for this machine.')).toBeVisible(SLOW);
 
     // 50 minutes on, in the second hour of the weather, another process finds what was posted.
     await server.stop();
@@ -156,6 +159,15 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     const row = page.getByRole('region', { name: 'Machines' }).getByRole('listitem').first();
     await expect(row).toContainText(`${lead.replace(/^Put in /, '')} in.`);
     await expect(row).toContainText('Follows: 1 phone');
+    // And the night it was posted from hears of it, once, with a way back.
+    await expect(page.getByText(/^From the board: .* in\.$/)).toBeVisible();
+    await page.reload();
+    await expect(row).toContainText('in.');
+    await expect(page.getByText(/From the board/)).toHaveCount(0);
+    await page.getByRole('button', { name: '10 min later' }).click();
+    await expect(row).toContainText('10 min late');
+    await phone.reload();
+    await expect(phone.getByText('10 min late')).toBeVisible();
     await expect(page.getByRole('region', { name: 'What was told' })).toContainText('1 of 1 phone');
     expect(await accessFaults(page)).toEqual([]);
     expect(push.received).toHaveLength(1);
@@ -164,6 +176,9 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     await expect(page.getByText('The board was taken down.')).toBeVisible();
     await phone.reload();
     await expect(phone.getByText('This board is gone')).toBeVisible();
+    await page.goto(`${origin}/`);
+    const inNow = page.getByRole('region', { name: 'In now', exact: true });
+    await expect(inNow).toContainText(lead.replace(/^Put in /, ''));
   } finally {
     await server.end();
   }

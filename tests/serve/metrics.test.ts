@@ -27,7 +27,7 @@ it('tells figures in the text format that Prometheus reads, by route and host, a
   // Prometheus text exposition format 0.0.4.
   expect(answer.headers.get('content-type')).toContain('text/plain; version=0.0.4');
   const lines = (await answer.text()).split('\n');
-  expect(lines).toContain('heavy_air_weather_failures_total{host="metNorway",code="timeout"} 2');
+  expect(lines).toContain('heavy_air_upstream_failures_total{host="metNorway",code="timeout"} 2');
   expect(lines).toContain('heavy_air_plans_waiting 3');
   expect(lines).toContain('heavy_air_planning_seconds_sum{outcome="done"} 0.75');
   expect(lines).toContain(

@@ -17,12 +17,12 @@ const { id } = machine;
 const setting = (main: number) => ({ mains: [main, main, main], trim: null });
 const at = (minutes: number) => isoUtc(addMinutes(NOW, minutes));
 const said = (minutes: number, main: number) => ({ at: at(minutes), setting: setting(main) });
-const fit = (record: EventRecord, minutes: number, main: number) =>
+const saidHere = (record: EventRecord, minutes: number, main: number) =>
   withFitted(record, id, { at: addMinutes(NOW, minutes), setting: setting(main) });
 
 const board = { id: 'b', keepSecret: 'k', followSecret: 'f', sent: 's' };
 /** Posted after one jet was said to be in. */
-const before = fit({ ...event.value, fitted: {}, fittings: {} }, 0, 400);
+const before = saidHere({ ...event.value, fitted: {}, fittings: {} }, 0, 400);
 const POSTED: EventRecord = { ...before, board: { ...board, heard: heardOnBoard(before) } };
 const mainNow = (record: EventRecord) => record.fitted[id]?.mains[0];
 
@@ -47,7 +47,7 @@ describe('what is said on a board and in the night it was posted from', () => {
   });
 
   it('never goes over what was said here since', () => {
-    const here = fit(POSTED, 10, 420);
+    const here = saidHere(POSTED, 10, 420);
     const heard = withBoardNews(here, { [id]: [said(0, 400), said(5, 410)] });
     expect(mainNow(heard)).toBe(420);
     expect(heard.fittings?.[id]).toEqual([said(0, 400), said(5, 410), said(10, 420)]);
@@ -66,7 +66,7 @@ describe('what is said on a board and in the night it was posted from', () => {
   });
 
   it('goes from here to the board, beside what was said there meanwhile', () => {
-    const here = fit(POSTED, 10, 420);
+    const here = saidHere(POSTED, 10, 420);
     expect(saysMoreThanBoard(here)).toBe(true);
     expect(saidForBoard(here, { [id]: [said(0, 400), said(5, 410)] }, id)).toEqual([
       said(0, 400),

@@ -10,17 +10,13 @@ import { type BoardAnswer, boardAnswerSchema } from '@/lib/contract/board-answer
 import type { PostedDb } from '@/lib/posted/tables';
 import { newPushKeys, sendPush } from '@/lib/push/send-push';
 import { fail, ok } from '@/lib/result/result';
-import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
-import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import { metre, ratio } from '@/lib/units/quantity';
-import type { Forecast } from '@/lib/weather/forecast';
+import { MINUTE_MS } from '@/lib/time/instant';
+import { metre } from '@/lib/units/quantity';
 import { NIGHT } from '@/tests/api/night';
+import { boardForecast, POSTED_AT } from './board-forecast';
 import { handClock } from './weather-deps';
 
 export type BoardPost = z.input<typeof boardPostSchema>;
-
-/** When the night of tests/api/night.ts is posted: an hour before its first round. */
-export const POSTED_AT = instant(Date.parse('2027-01-16T18:00:00-06:00'));
 
 /** An invented night with a place, so that its hours come from the forecast. */
 export const BOARD: BoardPost = {
@@ -47,7 +43,9 @@ export function boardWorld(db: PostedDb, { own = [] }: { readonly own?: readonly
     fetchForecast: ({ from, hours, elevation }) => {
       asked += 1;
       if (weather.fails) return Promise.resolve(fail(problem));
-      return Promise.resolve(ok(forecastFrom(from, hours, { ...weather, elevation: elevation ?? metre(0) })));
+      return Promise.resolve(
+        ok(boardForecast(from, hours, { ...weather, elevation: elevation ?? metre(0) })),
+      );
     },
     pushKeys: () => Promise.resolve(keys),
     ownServices: () => own,
@@ -73,54 +71,6 @@ export function boardWorld(db: PostedDb, { own = [] }: { readonly own?: readonly
   };
 }
 
-type Air = {
-  readonly degreesAt: (hour: number) => number;
-  readonly colder: number;
-  readonly madeAt: Instant;
-};
-
-function forecastFrom(
-  from: Instant,
-  hours: number,
-  air: Air & { readonly elevation: ReturnType<typeof metre> },
-): Forecast {
-  const first = Math.ceil(from / HOUR_MS) * HOUR_MS;
-  return {
-    hours: Array.from({ length: hours }, (_, i) => {
-      const at = instant(first + i * HOUR_MS);
-      const hour = (at - POSTED_AT) / HOUR_MS;
-      return {
-        at,
-        temperature: celsiusToKelvin(air.degreesAt(hour) - air.colder),
-        pressure: hectopascalToPascal(986),
-        pressureFrom: 'station' as const,
-        relativeHumidity: ratio(0.8),
-        spread: null,
-        origin: 'forecast' as const,
-        temperatureBy: 'open-meteo' as const,
-        pressureBy: 'open-meteo' as const,
-      };
-    }),
-    elevation: air.elevation,
-    source: {
-      name: 'open-meteo',
-      attribution: 'Weather data by Open-Meteo.com',
-      attributionUrl: null,
-      issuedAt: air.madeAt,
-      fetchedAt: air.madeAt,
-      modelElevation: null,
-    },
-    missing: [],
-    leftOut: [],
-    place: { latitude: 46.8, longitude: -92.1 },
-    elevationFrom: 'given',
-    by: 'open-meteo',
-    freshness: 'fresh',
-    freshUntil: air.madeAt,
-    tries: [],
-  };
-}
-
 /** The routes go by the process's boards; a test puts its own in their place. */
 export function useBoards(deps: BoardDeps): void {
   Object.assign(globalThis, {
@@ -128,6 +78,11 @@ export function useBoards(deps: BoardDeps): void {
     heavyAirWrongSecrets: undefined,
     heavyAirPosting: undefined,
   });
+}
+
+/** What callers have posted so far counts no more: one caller may not post hundreds at once. */
+export function forgetPostings(): void {
+  Object.assign(globalThis, { heavyAirPosting: undefined });
 }
 
 export function forgetBoards(): void {

@@ -10,7 +10,11 @@ export type ReceivedPush = {
 };
 
 /** A push service that gives out subscriptions and opens what is sent to them. */
-export async function startPushService(port = 0) {
+export async function startPushService(
+  port = 0,
+  /** Hears of a message that was taken, before its sender does. */
+  taken: (push: ReceivedPush) => void = () => undefined,
+) {
   const phones = new Map<string, { readonly privateKey: Buffer; readonly auth: Buffer }>();
   const received: ReceivedPush[] = [];
   const answers: { status: number; headers?: Record<string, string> }[] = [];
@@ -22,7 +26,9 @@ export async function startPushService(port = 0) {
     const keys = phones.get(phone);
     if (answer.status < 300 && keys !== undefined) {
       const message = JSON.parse(openPush(Buffer.concat(parts), keys));
-      received.push({ phone, headers: request.headers, message });
+      const push = { phone, headers: request.headers, message };
+      received.push(push);
+      taken(push);
     }
     response.writeHead(keys === undefined ? 404 : answer.status, answer.headers ?? {}).end();
   });

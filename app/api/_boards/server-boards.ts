@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { logFault } from '@/app/api/_http/handle';
+import { servedProcess } from '@/app/api/_serve/served-process';
 import { SERVER_WEATHER } from '@/app/api/_weather/server-weather';
 import { countBoards } from '@/lib/posted/board-rows';
 import { databasePlace, mayHoldBoards, openPosted } from '@/lib/posted/open-database';
@@ -57,7 +58,13 @@ function createServer(): Server {
     fetchForecast: (question) => getForecast(question, SERVER_WEATHER),
     pushKeys: serverKeys,
     ownServices: () => ownServices(process.env),
-    send: (push, keys) => sendPush(push, { keys, own: ownServices(process.env) }),
+    send: async (push, keys) => {
+      const outcome = await sendPush(push, { keys, own: ownServices(process.env) });
+      // Told without its host: a push service may have one for each phone.
+      if (outcome.kind === 'later' || outcome.kind === 'refused')
+        servedProcess()?.upstreamFailed('push', outcome.kind);
+      return outcome;
+    },
     me: randomUUID(),
     wake: () => ticker.wake(),
   };

@@ -7,7 +7,7 @@ const BUCKETS = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10];
 
 type Told = { readonly waitingPlans: () => number };
 
-/** Figures for Prometheus: of the process, of requests by route, of weather services and of planning. No caller, no address. */
+/** Figures for Prometheus: of the process, of requests by route, of weather and push services and of planning. No caller, no address. */
 export function createMetrics({ waitingPlans }: Told): {
   readonly watch: Watch;
   readonly listen: (port: number, host: string) => Promise<Server>;
@@ -23,8 +23,8 @@ export function createMetrics({ waitingPlans }: Told): {
     registers,
   });
   const failures = new Counter({
-    name: 'heavy_air_weather_failures_total',
-    help: 'Requests to weather services that failed, by host and reason',
+    name: 'heavy_air_upstream_failures_total',
+    help: 'Requests to weather and push services that failed, by host and reason',
     labelNames: ['host', 'code'],
     registers,
   });

@@ -18,12 +18,13 @@ import { hoursSentence } from '@/lib/words/provenance';
 import { LeaveWall } from './leave-wall';
 import styles from './wall.module.css';
 import { WallBoard } from './wall-board';
+import { WallCode } from './wall-code';
 
 /** For the trailer wall: large, without a finger, renewed by itself every half minute and with every change. */
 export function WallView({ records, club, now, preferences, briefing }: ClubViewProps) {
   const awake = useAwake();
   const names = useMemo(() => clubNames(records), [records]);
-  const { event, demo } = records.event.value;
+  const { event, demo, board } = records.event.value;
   const zone = useClockZone(event.timezone);
   const told = club.night === null ? null : hoursProvenance(club.night.series);
   return (
@@ -41,7 +42,10 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
             </p>
           )}
         </div>
-        <p className={styles.clock}>{localClock(now, zone)}</p>
+        <div className={styles.corner}>
+          {board === undefined ? null : <WallCode board={board} night={event.name} />}
+          <p className={styles.clock}>{localClock(now, zone)}</p>
+        </div>
       </div>
       <div className={styles.problems}>
         <ClubProblems club={club} zone={zone} units={preferences} briefing={briefing} />
