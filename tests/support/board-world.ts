@@ -97,6 +97,7 @@ function forecastFrom(
         relativeHumidity: ratio(0.8),
         spread: null,
         origin: 'forecast' as const,
+        rawModel: false,
         temperatureBy: 'open-meteo' as const,
         pressureBy: 'open-meteo' as const,
       };
