@@ -8,6 +8,7 @@ import type { PreparedNight } from './night';
 import { picture } from './picture';
 import { pressureDoubts } from './pressure-doubts';
 import { runPlans } from './run-plans';
+import type { Situation } from './situation';
 import { stintsOf, swapsOf } from './swaps';
 import { timeline } from './timeline';
 import type { Plan, PlanRequest } from './types';
@@ -52,11 +53,12 @@ export function assemblePlan(request: PlanRequest, night: PreparedNight): Plan {
     ],
     hoursEnd: instant(night.hours.at.at(-1)!),
     baseline,
-    worth: {
-      swap: worthOf(machine, options, situation),
-      ratedPower: machine.ratedPower,
-      ...(situation.reads && options.worthIt === null ? { doubled: true } : {}),
-    },
+    worth: toldWorth(request, situation),
     inNow: situation.inNow,
   };
+}
+
+function toldWorth({ machine, options }: PlanRequest, situation: Situation): Plan['worth'] {
+  const worth = { swap: worthOf(machine, options, situation), ratedPower: machine.ratedPower };
+  return situation.reads && options.worthIt === null ? { ...worth, doubled: true } : worth;
 }

@@ -31,6 +31,7 @@ export function boardForecast(
         relativeHumidity: ratio(0.8),
         spread: null,
         origin: 'forecast' as const,
+        rawModel: false,
         temperatureBy: 'open-meteo' as const,
         pressureBy: 'open-meteo' as const,
       };

@@ -43,6 +43,7 @@ export function changingWeather({ from, startC, fallPerHour, shiftByHour }: Scri
         dew_point_2m: '°C',
         surface_pressure: 'hPa',
         pressure_msl: 'hPa',
+        cloud_cover: '%',
       },
       hourly: {
         time: times.map((at) => at / 1000),
@@ -51,6 +52,8 @@ export function changingWeather({ from, startC, fallPerHour, shiftByHour }: Scri
         dew_point_2m: temperature.map((celsius) => Math.round((celsius - 2.6) * 10) / 10),
         surface_pressure: times.map(() => 985.5),
         pressure_msl: times.map(() => 1017.1),
+        // A sky that was told: under none a model's night is taken for one that may be clear.
+        cloud_cover: times.map(() => 100),
       },
     };
   };

@@ -47,6 +47,7 @@ export function sharedEvening(more: object = {}): SharedNight {
     ],
     hours: Array.from({ length: 18 }, (_, i) => ({
       time: isoUtc(instant(SHARED_AT + i * HOUR_MS)),
+      rawModel: false,
       temperatureC: Math.round((START_C - FALL_PER_HOUR * i) * 10) / 10,
       pressureHpa: 985.5,
       relativeHumidity: 0.8,
