@@ -78,7 +78,6 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
 
 /** One door per package: the only places that may import it. */
 export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
-  luxon: ['lib/time/'],
   suncalc: ['lib/time/'],
   papaparse: ['lib/table/'],
   zod: ['lib/contract/', 'lib/store/', 'lib/weather/', 'lib/share/', 'app/api/'],
