@@ -9,6 +9,7 @@ import { Button } from '@/components/ui/button';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { AirStateJson } from '@/lib/contract/air';
+import { clockOf } from '@/lib/fields/clock-text';
 import { fromLocal } from '@/lib/time/local';
 import { isoUtc } from '@/lib/time/zone';
 import { withoutDust } from '@/lib/units/entry-text';
@@ -36,7 +37,8 @@ export function PastAirFields({ onFound }: PastAirProps) {
             <TextField label="Date" type="date" value={date} onChange={setDate} />
             <TextField
               label="Time of day there"
-              type="time"
+              placeholder="18:30 or 6:30 pm"
+              autoComplete="off"
               hint={place.timezone ?? `Zone unknown: ${deviceZone()}`}
               value={clock}
               onChange={setClock}
@@ -79,7 +81,7 @@ const INSTEAD = 'The past cannot be looked up without it; type the air yourself.
 type Moment = { readonly place: FoundPlace; readonly date: string; readonly clock: string };
 
 async function pastAir({ place, date, clock }: Moment, signal: AbortSignal): Promise<Answer<AirStateJson>> {
-  const at = fromLocal(date, clock, place.timezone ?? deviceZone());
+  const at = fromLocal(date, clockOf(clock) ?? clock, place.timezone ?? deviceZone());
   if (!at.ok) return { problem: clockProblemSentence(at.reason) };
   const query = new URLSearchParams({
     lat: String(place.latitude),

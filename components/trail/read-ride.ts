@@ -8,6 +8,7 @@ import { zoneExists } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
 import type { Consumption } from '@/lib/trail/ride-fuel';
 import type { UnitChoice } from '@/lib/units/choice';
+import { formatFuel } from '@/lib/units/format';
 import { typedRide } from './read-places';
 import { typedHours } from './read-ride-hours';
 import { trackRide } from './read-track';
@@ -66,11 +67,11 @@ function fallOf({ fall }: RideDraft, fields: FieldReader): Lapse | null {
   return null;
 }
 
-function consumptionOf({ fuel, fuelAmount }: RideDraft, fields: FieldReader): Consumption | null {
-  const amount = readNumberRow(TRAIL.ride.rows.fuelAmount, fuelAmount, 'fuelAmount', fields);
+function consumptionOf({ fuel, fuelUse }: RideDraft, fields: FieldReader): Consumption | null {
+  const amount = readNumberRow(TRAIL.ride.rows.fuelUse, fuelUse, 'fuelUse', fields);
   if (amount === undefined) return null;
   if (!(amount > 0 && amount <= 200)) {
-    fields.complain('fuelAmount', 'More than 0 and at most 200.');
+    fields.complain('fuelUse', `More than 0 and at most ${formatFuel(200, fields.units)}.`);
     return null;
   }
   return fuel === 'per-hour'

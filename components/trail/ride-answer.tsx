@@ -10,7 +10,7 @@ import { rideCircuits } from '@/lib/trail/ride-circuits';
 import { type Consumption, rideFuel } from '@/lib/trail/ride-fuel';
 import type { RidePlan, RidePlanProblem, RideRequest } from '@/lib/trail/ride-plan';
 import { stopOptions } from '@/lib/trail/ride-stops';
-import { formatElevation, formatGallons, formatPercent, formatTemperature } from '@/lib/units/format';
+import { formatElevation, formatPercent, formatTemperature } from '@/lib/units/format';
 import { driftText } from '@/lib/words/grades';
 import { placeNames } from '@/lib/words/place-names';
 import { planProblemSentence } from '@/lib/words/plan-problems';
@@ -75,10 +75,7 @@ function Answered({ request, answer, swapMinutes, consumption, voice }: Answered
           <p key={sentence}>{sentence}</p>
         ))}
         {fuel === null ? null : (
-          <p>
-            Fuel: {fuelSentence(fuel)} {fuel.litres === null ? '' : `(${formatGallons(fuel.litres)}.)`} Carry
-            spare fuel; deep snow drinks more.
-          </p>
+          <p>Fuel: {fuelSentence(fuel, voice.units)} Carry spare fuel; deep snow drinks more.</p>
         )}
         <RideWarnings answer={answer} names={names} voice={voice} />
       </div>

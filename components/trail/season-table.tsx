@@ -91,13 +91,23 @@ function factsOf(machine: Machine, units: UnitChoice): readonly Fact[] {
       value: ({ leanest }) => driftText(leanest, stateOf(leanest, machine.limits)),
     },
     { name: 'Power', set: false, value: ({ relativePower }) => formatPercent(relativePower, 1) },
-    { name: 'Density, kg/m³', set: false, value: ({ condition }) => formatNumber(condition.air.density, 3) },
-    {
-      name: 'Density altitude',
-      set: false,
-      value: ({ condition }) => formatElevation(condition.air.densityAltitude, units),
-    },
+    densityFact(units),
   ];
+}
+
+/** How thick the air is, as whoever reads these units counts it. */
+function densityFact(units: UnitChoice): Fact {
+  if (units.temperature === 'C')
+    return {
+      name: 'Density, kg/m³',
+      set: false,
+      value: ({ condition }) => formatNumber(condition.air.density, 3),
+    };
+  return {
+    name: 'Density altitude',
+    set: false,
+    value: ({ condition }) => formatElevation(condition.air.densityAltitude, units),
+  };
 }
 
 function screwText({ pilot: advice }: SeasonSetup, { pilot }: Machine): string {

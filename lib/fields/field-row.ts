@@ -11,7 +11,9 @@ export type NumberKind =
   | 'percent'
   | 'speed'
   | 'way'
-  | 'fall';
+  | 'fall'
+  | 'turns'
+  | 'fuel';
 
 /** `own` is a text with a reader of its own; `kept` is never shown. */
 export type FieldKind = NumberKind | 'text' | 'own' | 'choice' | 'flag' | 'kept';
@@ -20,7 +22,8 @@ export type FieldOption<V extends string = string> = { readonly value: V; readon
 
 /** How a control takes what is typed, beside its kind. */
 export type FieldInput = {
-  readonly type?: 'date' | 'time' | 'search';
+  /** A browser's own clock field may show another clock than the page (12 or 24 hours), so times are texts. */
+  readonly type?: 'date' | 'search';
   readonly placeholder?: string;
   readonly inputMode?: 'text' | 'numeric';
   readonly autoComplete?: 'off';

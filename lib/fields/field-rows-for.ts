@@ -18,7 +18,12 @@ type Places<J> = {
   readonly percent: Extract<PathTo<J, number>, `${string}${'umidity' | 'risk'}`>;
   readonly way: never;
   readonly fall: never;
-  readonly number: Exclude<PathTo<J, number>, `${string}${'C' | 'Hpa' | 'M' | 'Kmh' | 'umidity' | 'risk'}`>;
+  readonly fuel: never;
+  readonly turns: Extract<PathTo<J, number>, `${string}urns` | `${string}turnsPerSize`>;
+  readonly number: Exclude<
+    PathTo<J, number>,
+    `${string}${'C' | 'Hpa' | 'M' | 'Kmh' | 'umidity' | 'risk' | 'urns' | 'turnsPerSize'}`
+  >;
 };
 
 type NumberRow<J, K extends NumberKind> = Words & {
@@ -60,6 +65,9 @@ export function fieldRowsFor<J>() {
     way: number('way'),
     /** Kelvin over a thousand metres or feet. */
     fall: number('fall'),
+    fuel: number('fuel'),
+    /** Of a screw; a fraction may be typed, so the keyboard has letters. */
+    turns: (row: NumberRow<J, 'turns'>) => number('turns')({ inputMode: 'text', ...row }),
     text: (
       row: Words & Pick<FieldRow, 'control'> & { readonly at?: PathTo<J, string> },
     ): FieldRow<string> => ({

@@ -5,6 +5,7 @@ import {
   hectopascalToPascal,
   kelvinToCelsius,
   pascalToHectopascal,
+  US_GALLON_L,
 } from '@/lib/units/convert';
 import {
   readElevation,
@@ -23,6 +24,8 @@ import {
   temperatureStepText,
   temperatureText,
 } from '@/lib/units/entry-text';
+import { readTurns } from '@/lib/units/entry-turns';
+import { fuelUnit } from '@/lib/units/format';
 import { kelvinDifference, metre, ratio } from '@/lib/units/quantity';
 import { speedFrom, speedIn, speedUnit } from '@/lib/words/log';
 import type { FieldKind, NumberKind } from './field-row';
@@ -41,6 +44,8 @@ type KindOfNumber = {
   readonly signed?: true;
 };
 
+/** Litres in what a pump counts. */
+const FUEL_L = { ft: US_GALLON_L, m: 1 } as const;
 const degrees = ({ temperature }: UnitChoice): string => `°${temperature}`;
 
 function turned<Q extends number>(
@@ -96,6 +101,12 @@ export const NUMBER_KINDS: Readonly<Record<NumberKind, KindOfNumber>> = {
       ),
     signed: true,
   },
+  fuel: {
+    unit: fuelUnit,
+    read: (text, units) => turned(readNumber(text), (value) => value * FUEL_L[units.elevation]),
+    write: (litres, units) => numberText(litres / FUEL_L[units.elevation], 2),
+  },
+  turns: { unit: () => undefined, read: readTurns, write: (value) => numberText(value) },
 };
 
 export const isNumberKind = (kind: FieldKind): kind is NumberKind => Object.hasOwn(NUMBER_KINDS, kind);

@@ -45,6 +45,9 @@ export const metreToFeet = (h: Metre): number => h / FOOT_M;
 export const horsepowerToWatt = (p: number): Watt => watt(p * HORSEPOWER_W);
 export const wattToHorsepower = (p: Watt): number => p / HORSEPOWER_W;
 
+/** US gallon [L], exact: 231 cubic inches of 2.54 cm. */
+export const US_GALLON_L = 3.785_411_784;
+
 /** International mile [m], exact. */
 export const MILE_M = 1609.344;
 export const kilometrePerHourToSpeed = (v: number): SpeedMs => speedMs(v / 3.6);

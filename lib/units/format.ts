@@ -7,7 +7,7 @@ import {
   temperatureStepIn,
   type UnitChoice,
 } from './choice';
-import { wattToHorsepower } from './convert';
+import { US_GALLON_L, wattToHorsepower } from './convert';
 import type { Density, Kelvin, KelvinDifference, Metre, Pascal, Ratio, Watt } from './quantity';
 
 /** A space that never breaks a line, so that a number and its unit stay together. */
@@ -107,12 +107,11 @@ export function formatEighths(value: number, way: 'nearest' | 'up' | 'down' = 'n
   return `${count < 0 ? MINUS : ''}${text === '' ? '0' : text}`;
 }
 
-/** Litres as a can or a tank is filled; a pump's tenth is enough. */
-export function formatLitres(litres: number, digits = 1): string {
-  return withUnit(formatNumber(litres, digits), 'L');
-}
+/** Whoever reads heights in feet fills a can in US gallons. */
+export const fuelUnit = ({ elevation }: UnitChoice): string => (elevation === 'ft' ? 'US gal' : 'L');
 
-/** US gallons of a quantity in litres, for those whose pump counts so. 1 US gal = 3.785411784 L, exact. */
-export function formatGallons(litres: number, digits = 1): string {
-  return withUnit(formatNumber(litres / 3.785_411_784, digits), 'US gal');
+/** Fuel as a can or a tank is filled; a pump's tenth is enough. */
+export function formatFuel(litres: number, units: UnitChoice): string {
+  const amount = units.elevation === 'ft' ? litres / US_GALLON_L : litres;
+  return withUnit(formatNumber(amount, 1), fuelUnit(units));
 }

@@ -5,7 +5,8 @@ import type { RideFuel } from '@/lib/trail/ride-fuel';
 import type { RideMoment, RidePlan } from '@/lib/trail/ride-plan';
 import type { RideAirProblem } from '@/lib/trail/ride-series';
 import type { StopOption, StopOptions } from '@/lib/trail/ride-stops';
-import { formatLitres, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
+import type { UnitChoice } from '@/lib/units/choice';
+import { formatFuel, formatPercent, formatSignedPercent, formatTemperature } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 import { shortCount } from './counts';
 import { actText, jetsText, settingText } from './settings';
@@ -78,11 +79,11 @@ function stopSentence(option: StopOption, swapMinutes: number, name: PlaceName):
 }
 
 /** Fuel for the day, with what it leans on. */
-export function fuelSentence({ overBaseline, ofTheAir, litres }: RideFuel): string {
+export function fuelSentence({ overBaseline, ofTheAir, litres }: RideFuel, units: UnitChoice): string {
   const over = formatSignedPercent(ratio(overBaseline - 1), 1);
   const air = formatSignedPercent(ratio(ofTheAir - 1), 1);
-  const litre = litres === null ? '' : `About ${formatLitres(litres)} for the day. `;
-  return `${litre}${over} against the baseline at the same throttle and revs: ${air} is the air itself, the rest is the mixture.`;
+  const amount = litres === null ? '' : `About ${formatFuel(litres, units)} for the day. `;
+  return `${amount}${over} against the baseline at the same throttle and revs: ${air} is the air itself, the rest is the mixture.`;
 }
 
 /** Why the places typed are no ride, and what to do next. */

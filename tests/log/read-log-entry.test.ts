@@ -37,6 +37,12 @@ describe('a run typed into the log', () => {
     expect(value?.air.temperatureC).toBeCloseTo(-12.2222, 3);
   });
 
+  it('takes a time on either clock', () => {
+    for (const clock of ['8:30 pm', '8:30PM', '2030', '20.30'])
+      expect(readLogEntry(typed({ clock }), context).value?.at).toBe('2027-01-16T20:30:00-06:00');
+    expect(readLogEntry(typed({ clock: '8:3' }), context).errors).toHaveProperty('clock');
+  });
+
   it('takes speeds in miles from whoever reads heights in feet', () => {
     // 1 mile = 1.609344 km exactly (international mile, NIST SP 811).
     expect(readLogEntry(typed({ speed: '100' }), context).value?.speedKmh).toBeCloseTo(160.9344, 9);

@@ -127,20 +127,20 @@ describe('a typed ride', () => {
     expect(errors({ timezone: 'Mars/Base' }).timezone).toContain('Mars/Base');
     expect(errors({ fall: '40' }).fall).toContain('More than air can do');
     expect(errors({ hours: us.ride.hours.slice(0, 1) }).hours).toContain('two temperatures');
-    expect(errors({ fuelAmount: '-3' }).fuelAmount).toBeDefined();
+    expect(errors({ fuelUse: '-3' }).fuelUse).toBeDefined();
   });
 
   it('takes fuel per hour or per way', () => {
-    expect(rideWith(metric, { fuelAmount: '9' }).consumption).toEqual({ kind: 'per-hour', litres: 9 });
-    const far = rideWith(us, { fuel: 'per-distance', fuelAmount: '40', distance: '50' });
+    expect(rideWith(metric, { fuelUse: '9' }).consumption).toEqual({ kind: 'per-hour', litres: 9 });
+    const far = rideWith(us, { fuel: 'per-distance', fuelUse: '10', distance: '50' });
     expect(far.consumption).toMatchObject({ kind: 'per-distance' });
-    // 40 L in 100 international miles of 1609.344 m.
+    // 10 US gal of 231 cubic inches (NIST Handbook 44, appendix C) in 100 international miles of 1609.344 m.
     expect((far.consumption as { litresPerKilometre: number }).litresPerKilometre).toBeCloseTo(
-      0.4 / 1.609344,
+      37.85411784 / 160.9344,
       9,
     );
     expect(far.ride!.distance).toBeCloseTo(80_467.2, 1);
-    expect(rideWith(us, { fuelAmount: '' }).consumption).toBeNull();
+    expect(rideWith(us, { fuelUse: '' }).consumption).toBeNull();
   });
 });
 

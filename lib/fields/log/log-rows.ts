@@ -25,7 +25,13 @@ export const LOG = {
     }),
     run: f.text({ label: 'Run', at: 'run', maxLength: 80 }),
     date: f.text({ label: 'Date', type: 'date' }),
-    clock: f.raw({ label: 'Time of day', at: 'at', type: 'time' }),
+    clock: f.raw({
+      label: 'Time of day',
+      at: 'at',
+      placeholder: '18:30 or 6:30 pm',
+      inputMode: 'text',
+      autoComplete: 'off',
+    }),
     mains: f.raw({ label: 'Main jets', at: 'setting.mains', hint: '410, or 410/400/410', inputMode: 'text' }),
     trim: f.number({ label: 'Trim', at: 'setting.trim', optional: true, signed: true, example: '2' }),
     /** `each`: cylinder by cylinder, in the draft's `verdicts`. */

@@ -2,6 +2,7 @@ import { leanestVerdict, verdictFields } from '@/lib/carb/verdicts';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import { parseWith } from '@/lib/contract/parse';
 import type { Path } from '@/lib/contract/problem';
+import { clockOf } from '@/lib/fields/clock-text';
 import { type FieldReader, type FormReading, fieldReader } from '@/lib/fields/field-reader';
 import { formReading } from '@/lib/fields/form-reading';
 import { readMainsText } from '@/lib/fields/read-mains';
@@ -59,10 +60,12 @@ function candidate(draft: LogDraft, reader: FieldReader, { machines, before, zon
 
 /** A time that nobody touched stays as it was, seconds and offset too; a touched one keeps its place's offset. */
 function readTime(
-  { date, clock }: LogDraft,
+  draft: LogDraft,
   reader: FieldReader,
   { before, zone }: Pick<Context, 'before' | 'zone'>,
 ): string | undefined {
+  const { date } = draft;
+  const clock = clockOf(draft.clock) ?? draft.clock;
   if (before !== null && date === before.at.slice(0, 10) && clock === before.at.slice(11, 16))
     return before.at;
   const at = fromLocal(date, clock, zone);

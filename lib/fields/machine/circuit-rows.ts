@@ -56,10 +56,15 @@ export const PILOT = groupOf(
         { value: 'air', label: 'Air screw: out is leaner' },
       ],
     }),
-    turns: f.number({ label: 'Turns out', at: 'pilot.turns', example: '1.25' }),
-    leastTurns: f.number({ label: 'Least turns', at: 'pilot.leastTurns', blank: '0.5', example: '0.5' }),
-    mostTurns: f.number({ label: 'Most turns', at: 'pilot.mostTurns', blank: '2.25', example: '2.25' }),
-    turnsPerSize: f.number({
+    turns: f.turns({
+      label: 'Turns out',
+      at: 'pilot.turns',
+      hint: 'From lightly seated. 1 1/4 is 1.25.',
+      example: '1 1/4',
+    }),
+    leastTurns: f.turns({ label: 'Least turns', at: 'pilot.leastTurns', blank: '0.5', example: '0.5' }),
+    mostTurns: f.turns({ label: 'Most turns', at: 'pilot.mostTurns', blank: '2.25', example: '2.25' }),
+    turnsPerSize: f.turns({
       label: 'Turns per pilot size',
       at: 'pilot.turnsPerSize',
       blank: '1.25',

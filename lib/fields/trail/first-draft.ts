@@ -43,7 +43,7 @@ export function firstDraft({ units, timezone, date }: Start): TrailDraft {
       hoursElevation: rounded('320', '1050', feet),
       fall: usualFallText(units),
       swapMinutes: '20',
-      fuelAmount: '9',
+      fuelUse: feet ? '2.4' : '9',
     },
     card: {
       ...blank.card,

@@ -90,12 +90,12 @@ const RIDE = groupOf(
       label: 'Fuel at the baseline',
       blank: 'per-hour',
       options: [
-        { value: 'per-hour', label: 'Litres an hour' },
-        { value: 'per-distance', label: 'Litres over a distance' },
+        { value: 'per-hour', label: 'By the hour' },
+        { value: 'per-distance', label: 'By the distance' },
       ],
       hint: 'What it drank when the baseline was proven, ridden as you ride.',
     }),
-    fuelAmount: f.number({ label: 'Fuel', optional: true, unit: 'L', example: '9' }),
+    fuelUse: f.fuel({ label: 'Fuel', optional: true, example: '9' }),
     /** Of a typed ride. */
     distance: f.way({ label: 'Length of the ride', optional: true, example: '80' }),
   },
