@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
 import { latitudeText, longitudeText, parameters } from '@/app/api/_http/query';
 import { lookupProblem } from '@/app/api/_http/weather-problem';
@@ -13,7 +13,7 @@ import type { WeatherDeps } from '@/lib/weather/weather-deps';
 const byName = z.strictObject({
   q: z
     .string({ error: 'is missing: expected a name, or lat and lon' })
-    .max(200, 'expected at most 200 characters'),
+    .check(z.maxLength(200, 'expected at most 200 characters')),
 });
 const byPoint = z.strictObject({ lat: latitudeText, lon: longitudeText });
 
