@@ -17,6 +17,8 @@ export default defineConfig({
     env: { REQUESTS_PER_MINUTE: '0' },
     setupFiles: ['tests/support/setup.ts'],
     testTimeout: 30_000,
+    // A database is made from nothing before some files.
+    hookTimeout: 60_000,
     // The core keeps no state between calls, so files can share a thread's modules: loading them anew for each of the
     // files took half of the whole run.
     pool: 'threads',

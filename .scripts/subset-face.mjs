@@ -3,31 +3,45 @@
 import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import subsetFont from 'subset-font';
-import { ROOT } from './prepare.mjs';
+import { ROOT } from './sources.mjs';
 
 const FROM = join(ROOT, 'node_modules', '@fontsource', 'barlow-semi-condensed');
 const TO = join(ROOT, 'app', 'face');
-/** All weights together, in bytes: a first visit has to stay light. */
+/** All files together, in bytes: a first visit has to stay light. */
 const MOST_BYTES = 30_000;
 /** One weight for all: what is more is larger, what is less is paler. Two would be a request and 8 kB more. */
-const WEIGHTS = [600];
+const WEIGHT = 600;
 
 const between = (from, to) =>
   Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).join('');
-/** Basic Latin and the signs that stand beside numbers; in names other letters come from the next face in the list. */
-const TEXT = `${between(0x20, 0x22)}%'()+,-./${between(0x30, 0x3f)}${between(0x41, 0x5a)}${between(0x61, 0x7a)}\u00a0°·±³×½¼¾–‘’“”…−`;
+/** What goes into which file, and which of the whole face's files it is cut from. */
+const CUTS = [
+  {
+    // Basic Latin and the signs that stand beside numbers: all that a first visit needs.
+    name: '',
+    from: 'latin',
+    text: `${between(0x20, 0x22)}%'()+,-./${between(0x30, 0x3f)}${between(0x41, 0x5a)}${between(0x61, 0x7a)}\u00a0°·±³×½¼¾–‘’“”…−`,
+  },
+  // In names: Latin-1, then Latin Extended-A with the commas below of Romanian. The style sheet says when each is asked for.
+  {
+    name: '-accents',
+    from: 'latin',
+    text: `${between(0xc0, 0xd6)}${between(0xd8, 0xf6)}${between(0xf8, 0xff)}`,
+  },
+  { name: '-far-accents', from: 'latin-ext', text: `${between(0x100, 0x17f)}${between(0x218, 0x21b)}` },
+];
 
 mkdirSync(TO, { recursive: true });
 const made = await Promise.all(
-  WEIGHTS.map(async (weight) => {
-    const whole = readFileSync(join(FROM, 'files', `barlow-semi-condensed-latin-${weight}-normal.woff2`));
-    const face = await subsetFont(whole, TEXT, {
+  CUTS.map(async ({ name, from, text }) => {
+    const whole = readFileSync(join(FROM, 'files', `barlow-semi-condensed-${from}-${WEIGHT}-normal.woff2`));
+    const face = await subsetFont(whole, text, {
       targetFormat: 'woff2',
       keepFeatures: ['tnum'],
       noHinting: true,
     });
-    writeFileSync(join(TO, `barlow-semi-condensed-${weight}.woff2`), face);
-    console.log(`${weight}: ${face.length} bytes`);
+    writeFileSync(join(TO, `barlow-semi-condensed-${WEIGHT}${name}.woff2`), face);
+    console.log(`${WEIGHT}${name}: ${face.length} bytes`);
     return face.length;
   }),
 );

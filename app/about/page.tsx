@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { AboutPage } from '@/components/about/about-page';
 
-export const metadata: Metadata = { title: 'How the numbers are made' };
+export const metadata: Metadata = { title: 'How it works · Heavy Air' };
 
 export default function Page() {
   return <AboutPage />;

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { ComparePage } from '@/components/compare/compare-page';
 
-export const metadata: Metadata = { title: 'Fair comparison · Heavy Air' };
+export const metadata: Metadata = { title: 'Compare · Heavy Air' };
 
 export default function Page() {
   return <ComparePage />;

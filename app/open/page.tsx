@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { OpenPage } from '@/components/share/open-page';
 
-export const metadata: Metadata = { title: 'Open a shared night · Heavy Air' };
+export const metadata: Metadata = { title: 'Open a link · Heavy Air' };
 
 export default function Page() {
   return <OpenPage />;

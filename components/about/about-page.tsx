@@ -12,7 +12,7 @@ import { WorthPart } from './worth-part';
 export function AboutPage() {
   return (
     <main className={styles.page}>
-      <h1>How the numbers are made</h1>
+      <h1>How it works</h1>
       <p className={styles.lead}>
         A main jet proven right in one air is carried to another: air becomes density, density becomes the jet
         that keeps the mixture, and the doubt in forecast and engine becomes a chance of running lean. Here is

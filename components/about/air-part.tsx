@@ -29,7 +29,7 @@ export function AirPart() {
         </p>
         <Formula
           text="T = 288.15 − 0.0065 H,   p = 101325 (T / 288.15)^5.25588"
-          where="H geopotential height [m]. An altimeter setting shifts this profile to where the place's pressure lies; with no pressure at all it is used as it stands, and marked as an estimate."
+          where="H geopotential height [m]. An altimeter setting shifts this profile to where the place’s pressure lies; with no pressure at all it is used as it stands, and marked as an estimate."
           source="ISO 2533:1975, standard atmosphere."
         />
       </div>

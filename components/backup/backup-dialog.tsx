@@ -11,10 +11,18 @@ import { Notice } from '@/components/ui/notice';
 import { saveFile } from '@/components/ui/save-file';
 import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Table } from '@/components/ui/table';
-import { type Backup, MOST_BACKUP_CHARACTERS, readBackup, writeBackup } from '@/lib/store/backup-file';
-import { type ImportMode, previewImport, type TablePreview, withBackup } from '@/lib/store/backup-import';
-import { backupProblemSentence, previewText, tableText } from '@/lib/words/backup';
+import { MOST_BACKUP_CHARACTERS, readBackup, writeBackup } from '@/lib/store/backup-file';
+import {
+  type ImportMode,
+  type ImportPreview,
+  type NamedBackup,
+  previewImport,
+  withBackup,
+} from '@/lib/store/backup-import';
+import { backupProblemSentence, tableText } from '@/lib/words/backup';
 import { homeScreenSentence, keepingSentence } from '@/lib/words/keeping';
+import { MergeChanges } from './merge-changes';
+import { SetAsideWay } from './set-aside-way';
 
 type BackupDialogProps = { readonly open: boolean; readonly onClose: () => void };
 
@@ -32,13 +40,14 @@ type SheetProps = { readonly store: StoreReads; readonly onClose: () => void };
 
 type Opened =
   | { readonly file: string; readonly refused: string }
-  | { readonly file: string; readonly backup: Backup; readonly preview: readonly TablePreview[] };
+  | { readonly file: string; readonly backup: NamedBackup; readonly preview: ImportPreview };
 
 function BackupSheet({ store, onClose }: SheetProps) {
   const [opened, setOpened] = useState<Opened | null>(null);
+  const health = useStoreHealth();
   const save = async () => {
     const now = new Date().toISOString();
-    const text = writeBackup(await store.snapshot(), now);
+    const text = writeBackup(await store.snapshot(), now, health?.setAside);
     saveFile({ name: `heavy-air-${now.slice(0, 10)}.json`, type: 'application/json', text });
   };
   const read = async (file: File) => setOpened(await openFile(store, file));
@@ -59,6 +68,7 @@ function BackupSheet({ store, onClose }: SheetProps) {
           onFile={(file) => void read(file)}
         />
       </ButtonRow>
+      <SetAsideWay />
       {opened === null ? null : 'refused' in opened ? (
         <Notice tone="danger" title={`${opened.file} was not taken in.`}>
           <p>{opened.refused}</p>
@@ -86,18 +96,18 @@ function Keeping() {
 async function openFile(store: StoreReads, file: File): Promise<Opened> {
   const backup = readBackup(await fileText(file, MOST_BACKUP_CHARACTERS));
   if (!backup.ok) return { file: file.name, refused: backupProblemSentence(backup.reason) };
-  const preview = previewImport(backup.value, await store.snapshot());
-  return { file: file.name, backup: backup.value, preview };
+  const named = { ...backup.value, name: file.name };
+  return { file: file.name, backup: named, preview: previewImport(named, await store.snapshot()) };
 }
 
-type PreviewProps = Extract<Opened, { backup: Backup }> & {
+type PreviewProps = Extract<Opened, { backup: NamedBackup }> & {
   readonly onDone: () => void;
   readonly onLeave: () => void;
 };
 
 function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
   const writeAll = useWriteAll();
-  const lost = preview.reduce((sum, { onlyHere, newerHere }) => sum + onlyHere + newerHere, 0);
+  const lost = preview.tables.reduce((sum, table) => sum + table.lost, 0);
   const take = async (mode: ImportMode) => {
     const done = await writeAll((current) => withBackup(current, backup, mode), `${file} is taken in.`);
     if (done.ok) onDone();
@@ -108,19 +118,20 @@ function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
         {file} is whole. It was saved on {backup.madeAt.slice(0, 10)}. Nothing is changed yet.
       </p>
       <Table
-        caption="What is in the file, beside what is here"
-        rows={preview.filter(({ inFile, onlyHere }) => inFile > 0 || onlyHere > 0)}
+        caption="What is in the file"
+        rows={preview.tables.filter(({ inFile }) => inFile > 0)}
         rowKey={({ table }) => table}
         columns={[
           { head: 'Records', names: true, cell: ({ table }) => tableText(table) },
           { head: 'In the file', figures: true, cell: ({ inFile }) => inFile },
-          { head: 'Beside what is here', cell: previewText },
         ]}
       />
+      <h3>What a merge would change</h3>
+      <MergeChanges changes={preview.changes} machines={backup.tables.machines} />
       <p>
-        Merge adds what is new; of two versions the later one stays, and nothing that is only here goes.
-        Replace leaves the file’s records and no others
-        {lost > 0 ? `: ${lost} of here would go or go back` : ''}.
+        A merge goes field by field, by what each device knew of the other, not by their clocks. Nothing that
+        is only here goes, and what loses is set aside, to be taken back. Replace leaves the file’s records
+        and no others{lost > 0 ? `: ${lost} of here would go or go back` : ''}.
       </p>
       <ButtonRow>
         <Button kind="primary" onClick={() => void take('merge')}>

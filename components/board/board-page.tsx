@@ -5,7 +5,7 @@ import styles from './board.module.css';
 
 const BoardRoom = dynamic(() => import('./board-room').then((module) => module.BoardRoom), {
   ssr: false,
-  loading: () => <p>Opening the board...</p>,
+  loading: () => <p>Opening the board…</p>,
 });
 
 /** Where a board's links lead. */

@@ -33,7 +33,7 @@ function NoBoard({ words }: { readonly words: string }) {
       <h1>Board</h1>
       <p className={styles.words}>{words}</p>
       <p className={styles.words}>{BOARD_WORDS.what}</p>
-      <Way href="/club">Post one from the club's night</Way>
+      <Way href="/club">Post one from the club’s night</Way>
     </div>
   );
 }
@@ -44,7 +44,7 @@ function Opened({ door }: { readonly door: BoardDoorway }) {
   const { board, gone, silent, problem } = view;
   if (gone !== null) return <NoBoard words={gone} />;
   if (board === null || now === null)
-    return <p role="status">{silent ? BOARD_WORDS.noAnswer : 'Opening the board...'}</p>;
+    return <p role="status">{silent ? BOARD_WORDS.noAnswer : 'Opening the board…'}</p>;
   return (
     <div className={styles.room}>
       <Head board={board} now={now} />

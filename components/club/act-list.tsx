@@ -35,7 +35,7 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
   const shown = all ? briefing.acts : briefing.acts.slice(0, FIRST_ACTS);
   const later = briefing.acts.length - shown.length;
   return (
-    <Section title="What to do, by the clock" aside={counted(briefing.acts.length, 'act')} id="acts">
+    <Section title="What to do, by the clock" aside={counted(briefing.acts.length, 'job')} id="acts">
       {briefing.acts.length === 0 ? (
         <p>Nothing to swap: everybody is on the jets the night asks for.</p>
       ) : (
@@ -59,10 +59,10 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
       </ol>
       <ButtonRow>
         {later === 0 ? null : (
-          <Button onClick={() => setAll(true)}>{`Show ${counted(later, 'later act')}`}</Button>
+          <Button onClick={() => setAll(true)}>{`Show ${counted(later, 'later job')}`}</Button>
         )}
         <Button onClick={onAccept} disabled={acts === null}>
-          Go by this briefing
+          Lock this plan
         </Button>
       </ButtonRow>
       <p className={styles.hint}>

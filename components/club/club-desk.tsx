@@ -72,7 +72,7 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
       {ready ? (
         <Planned {...props} briefing={onlyOf(briefing, shown)} whole={briefing} names={names} acts={acts} />
       ) : null}
-      {club.racers.length > 0 && club.night !== null && briefing === null ? <p>Planning...</p> : null}
+      {club.racers.length > 0 && club.night !== null && briefing === null ? <p>Planning…</p> : null}
       <RosterSection records={records} club={club} acts={acts} />
       <ClubReadings records={records} planned={briefing?.planned[0]} now={props.now} units={preferences} />
       <WeatherSection event={records.event} now={props.now} forecast={props.forecast} />

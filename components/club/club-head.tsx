@@ -10,7 +10,7 @@ export function ClubHead({ records, club, now }: Pick<ClubViewProps, 'records' |
   const first = event.runs[0];
   return (
     <>
-      <h1>Club briefing</h1>
+      <h1>Club</h1>
       <p className={styles.event}>
         {[event.name, first === undefined ? null : dayText(instantFromJson(first.start), event.timezone)]
           .filter((part) => part !== null)

@@ -7,8 +7,8 @@ import styles from './club-page.module.css';
 function OpeningClub() {
   return (
     <main className={styles.words} aria-busy="true">
-      <h1>Club briefing</h1>
-      <p>Opening the event...</p>
+      <h1>Club</h1>
+      <p>Opening the event…</p>
       <p>One place, one forecast, every racer: who fits which jets when, on one sheet.</p>
     </main>
   );

@@ -1,10 +1,7 @@
 'use client';
 
-import dynamic from 'next/dynamic';
-import { useMemo } from 'react';
 import { useHash } from '@/components/ui/use-hash';
 import { useForecast } from '@/components/weather/use-forecast';
-import { nightsOf } from '@/lib/night/club';
 import { ClubDesk } from './club-desk';
 import styles from './club-page.module.css';
 import { NoClub } from './no-club';
@@ -13,33 +10,18 @@ import { useBriefing } from './use-briefing';
 import { useClub } from './use-club';
 import { WallView } from './wall/wall-view';
 
-/** What speaks to a board comes only where the night is posted to one. */
-const KeepBoard = dynamic(() => import('@/components/share/keep-board').then((module) => module.KeepBoard), {
-  ssr: false,
-});
-
 /** The club's night: at the desk, on the trailer wall, or on paper. */
 export function ClubRoom() {
   const state = useClub();
   if (state.status === 'opening')
     return (
       <main className={styles.words} aria-busy="true">
-        <h1>Club briefing</h1>
-        <p>Opening the event...</p>
+        <h1>Club</h1>
+        <p>Opening the event…</p>
       </main>
     );
   if (state.status === 'no-event') return <NoClub units={state.preferences} />;
-  return (
-    <>
-      <PlannedClub {...state} />
-      {state.records.event.value.board === undefined ? null : <KeepClubBoard records={state.records} />}
-    </>
-  );
-}
-
-function KeepClubBoard({ records }: Pick<ThereProps, 'records'>) {
-  const nights = useMemo(() => nightsOf(records), [records]);
-  return <KeepBoard nights={nights} />;
+  return <PlannedClub {...state} />;
 }
 
 type ThereProps = Extract<ReturnType<typeof useClub>, { status: 'there' }>;

@@ -12,7 +12,7 @@ export function NoClub({ units }: { readonly units: UnitChoice }) {
   const view = useHash();
   return (
     <main className={styles.words}>
-      <h1>Club briefing</h1>
+      <h1>Club</h1>
       <Notice title="There is no event yet.">
         <p>Say where and when you race; then type or paste the hours, and paste or pick your racers.</p>
       </Notice>

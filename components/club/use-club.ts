@@ -4,9 +4,9 @@ import { useMemo } from 'react';
 import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
-import { chosenEvent, weatherOfEvent } from '@/lib/night/chosen';
-import { type Club, type ClubRecords, clubSteps } from '@/lib/night/club';
-import type { MachineRecord, Preferences, Stored } from '@/lib/store/records';
+import { chosenEvent } from '@/lib/night/chosen';
+import { type Club, type ClubRecords, clubRecordsOf, clubSteps } from '@/lib/night/club';
+import type { Preferences } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { useSteps } from './use-steps';
 
@@ -34,12 +34,7 @@ export function useClub(): ClubState {
   const records = useMemo<ClubRecords | null>(() => {
     if (event === null || events === null || machines === null) return null;
     if (boxes === null || forecasts === null || log === null) return null;
-    const byId = new Map(machines.map((machine) => [machine.id, machine]));
-    const taking = event.value.machineIds.flatMap((id): Stored<MachineRecord>[] => {
-      const machine = byId.get(id);
-      return machine === undefined ? [] : [machine];
-    });
-    return { event, machines: taking, boxes, log, ...weatherOfEvent(event, { events, forecasts }) };
+    return clubRecordsOf(event, { events, machines, boxes, forecasts, log });
   }, [event, events, machines, boxes, forecasts, log]);
   const read = useMemo(() => (records === null ? null : () => readingSteps(records)), [records]);
   const there = useSteps(read);

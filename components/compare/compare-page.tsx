@@ -11,7 +11,7 @@ const CompareRoom = dynamic(() => import('./compare-room').then((module) => modu
 export function ComparePage() {
   return (
     <main className={styles.page}>
-      <h1>Fair comparison</h1>
+      <h1>Compare</h1>
       <p>
         What did the part do? Runs before and after are brought to the same air and the same mixture; what is
         left is the part’s. Being rich before makes many parts look good.

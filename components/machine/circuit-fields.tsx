@@ -3,8 +3,10 @@
 import { Fold } from '@/components/draft/fold';
 import { NarrowColumns } from '@/components/draft/narrow-columns';
 import { Stack } from '@/components/ui/stack';
+import { ClipDrawing } from './clip-drawing';
 import type { MachineFields } from './machine-fields';
 import { circuitsNow } from './now-words';
+import { ScrewDrawing } from './screw-drawing';
 
 /** The circuits beside the main; none is needed for a plan. */
 export function CircuitFields({ draft, form, field, all }: MachineFields) {
@@ -21,6 +23,7 @@ export function CircuitFields({ draft, form, field, all }: MachineFields) {
         {trim.on ? <NarrowColumns>{all('trim')}</NarrowColumns> : null}
         {field('pilot.on')}
         {field('pilot.screw')}
+        {pilot.on ? <ScrewDrawing screw={pilot.screw} /> : null}
         {pilot.on ? (
           <NarrowColumns>
             {field('pilot.jet')}
@@ -33,6 +36,7 @@ export function CircuitFields({ draft, form, field, all }: MachineFields) {
         ) : null}
         {field('pilot.jets')}
         {field('needle.on')}
+        {needle.on ? <ClipDrawing /> : null}
         {needle.on ? <NarrowColumns>{all('needle')}</NarrowColumns> : null}
       </Stack>
     </Fold>

@@ -3,6 +3,7 @@
 import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { BackupDialog } from '@/components/backup/backup-dialog';
+import { SetAsideWay } from '@/components/backup/set-aside-way';
 import { useStoreHealth } from '@/components/store/store-provider';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
@@ -13,6 +14,7 @@ import { newMachineRecord } from '@/lib/store/new-machine-record';
 import type { UnitChoice } from '@/lib/units/choice';
 import { keepingSentence } from '@/lib/words/keeping';
 import { EditedMachine } from './edited-machine';
+import { FirstMachine } from './first-machine';
 import { MachineEditor } from './machine-editor';
 import { MachineList } from './machine-list';
 import styles from './machines-page.module.css';
@@ -23,6 +25,12 @@ const MachineHistory = dynamic(
   () => import('@/components/baseline/machine-history').then((module) => module.MachineHistory),
   { ssr: false, loading: () => <p>Opening its history…</p> },
 );
+
+/** The short form, for the few who need it. */
+const HomeMachine = dynamic(() => import('./home-machine').then((module) => module.HomeMachine), {
+  ssr: false,
+  loading: () => <p>Opening the form…</p>,
+});
 
 /** Stands before the id in the address where a machine's history is open, not its form. */
 const HISTORY = 'history:';
@@ -35,6 +43,9 @@ export function MachinesPage() {
   const edited = machines?.find(({ id }) => id === form.open) ?? null;
   if (machines === null) return <main className={styles.page}>Opening your machines…</main>;
   if (form.open === 'new') return <NewMachine units={units} onClose={form.close} />;
+  if (form.open === 'first')
+    return <FirstMachine onKnow={() => form.show('new')} onHome={() => form.show('home')} />;
+  if (form.open === 'home') return <HomeMachine units={units} onClose={form.close} />;
   if (edited !== null) {
     return (
       <main className={styles.page}>
@@ -76,7 +87,10 @@ function NewMachine({ units, onClose }: NewMachineProps) {
   return (
     <main className={styles.page}>
       <h1>New machine</h1>
-      <p>Name, mains, box and the air they were right in are enough; the rest has working defaults.</p>
+      <p>
+        Name, mains, box and the air they were right in are enough; the rest has working defaults.{' '}
+        <a href="/machines?edit=home">You know no jets? Read them off.</a>
+      </p>
       <MachineEditor
         id="new"
         initial={null}
@@ -108,6 +122,7 @@ function ListHead({ onAdd }: { readonly onAdd: () => void }) {
         </ButtonRow>
         <BackupDialog open={backup} onClose={() => setBackup(false)} />
       </div>
+      <SetAsideWay />
       {health?.keeps !== 'disk' || health.promised === true ? null : <p>{keepingSentence(health)}</p>}
     </>
   );

@@ -1,7 +1,7 @@
 import { Section } from '@/components/ui/section';
 import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
-import { type CallVoice, quietSentences } from '@/lib/words/call';
+import { type CallVoice, loudSentences, quietSentences } from '@/lib/words/call';
 import { purposeSentence } from '@/lib/words/purpose';
 import styles from './call.module.css';
 
@@ -10,12 +10,15 @@ type CallProps = { readonly standing: Standing; readonly voice: CallVoice };
 /** The plan in sentences, and why. */
 export function Call({ standing, voice }: CallProps) {
   const { plan } = standing;
-  // What is loud stands at the top of the page already.
+  const loud = loudSentences(standing, voice);
   const sentences = quietSentences(standing, voice);
   const acts = actSentences(plan, voice);
   const purpose = purposeSentence(plan);
   return (
     <Section title="The call">
+      {loud.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
       {sentences.length === 0 ? null : <p className={styles.call}>{sentences.join(' ')}</p>}
       {acts.length === 0 ? null : (
         <ul className={styles.reasons}>

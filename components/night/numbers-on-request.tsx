@@ -12,7 +12,7 @@ const OPENERS: readonly string[] = ['numbers', 'set-up', 'event', 'hours', 'mach
 
 const Numbers = dynamic(() => import('./numbers').then((module) => module.Numbers), {
   ssr: false,
-  loading: () => <p>Opening...</p>,
+  loading: () => <p>Opening…</p>,
 });
 
 /** One link; what stands behind it is loaded by whoever follows it, and stays open. */

@@ -5,7 +5,7 @@ export function Opening() {
   return (
     <main className={styles.waiting} aria-busy="true">
       <h1 className={styles.question}>Which jets, when?</h1>
-      <p>Opening the night...</p>
+      <p>Opening the night…</p>
       <p>
         Heavy Air plans main jets against the weather of the night: what to start on, when to swap, and how
         sure that is. What you enter stays in this browser.

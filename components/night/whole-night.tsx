@@ -1,7 +1,6 @@
 'use client';
 
 import { memo, type ReactNode, useDeferredValue, useMemo, useState } from 'react';
-import { NightFigure } from '@/components/night/figure/night-figure';
 import { PictureSection } from '@/components/night/picture/picture-section';
 import { Plate } from '@/components/night/plate/plate';
 import { ReadingLine } from '@/components/night/plate/reading-line';
@@ -15,11 +14,9 @@ import { WeatherSection } from '@/components/weather/weather-section';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { CallVoice } from '@/lib/words/call';
-import { dataSentence } from '@/lib/words/data-sentence';
-import { nightFacts } from '@/lib/words/night-facts';
-import { riskSentence } from '@/lib/words/risk';
 import { Call } from './call';
 import { Cautions } from './cautions';
+import { Fall } from './fall';
 import styles from './night-page.module.css';
 import { NumbersOnRequest } from './numbers-on-request';
 import type { Acts } from './use-acts';
@@ -60,6 +57,7 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
             <Way href="#reading">Take a reading</Way>
             <Way href="/log">Log a run</Way>
             {records.event.value.demo ? <Way href="#new-night">Start my own night</Way> : null}
+            {records.event.value.demo ? <Way href="/machines?edit=first">I ride trails</Way> : null}
           </div>
         </div>
         <div className={styles.rest}>
@@ -81,25 +79,6 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
       </div>
       {behind === null ? null : <Below behind={behind} />}
     </main>
-  );
-}
-
-type FallProps = Pick<WholeNightProps, 'night' | 'standing' | 'voice'>;
-
-/** The night from top to bottom, with its risk and what it rests on at its foot. */
-function Fall({ night, standing, voice }: FallProps) {
-  const { event, machine } = night.records;
-  return (
-    <section className={styles.fall} aria-label="The night">
-      <h2 className={styles.fallTitle}>The night</h2>
-      <NightFigure {...{ standing, voice }} machine={night.machine} />
-      <p>
-        <strong>{riskSentence(standing)}</strong>{' '}
-        <span className={styles.quiet}>
-          {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}
-        </span>
-      </p>
-    </section>
   );
 }
 

@@ -2,6 +2,7 @@
 
 import { useEffect, useState } from 'react';
 import { useStoreReads } from '@/components/store/store-provider';
+import { whenAtRest } from '@/components/ui/when-at-rest';
 
 const WORKER = '/offline-worker.js';
 
@@ -32,6 +33,7 @@ export function useOfflineWorker(): OfflineWorker {
         registration.installing?.addEventListener('statechange', look),
       );
     };
+    // The answer comes before the copies for a night without signal: on a slow line the two would share it.
     const stopWaiting = whenAtRest(() => {
       // Refused registration (private mode, http on a local network) leaves a page that works while there is a network.
       navigator.serviceWorker.register(WORKER, { scope: '/' }).then(follow, () => undefined);
@@ -42,18 +44,6 @@ export function useOfflineWorker(): OfflineWorker {
     };
   }, [opened]);
   return { newVersion: waiting !== null, useNewVersion: () => takeOver(waiting) };
-}
-
-/** The answer comes before the copies for a night without signal: on a slow line the two would share it. */
-const LATEST_MS = 5000;
-
-function whenAtRest(work: () => void): () => void {
-  if ('requestIdleCallback' in window) {
-    const request = window.requestIdleCallback(work, { timeout: LATEST_MS });
-    return () => window.cancelIdleCallback(request);
-  }
-  const timer = setTimeout(work, LATEST_MS / 5);
-  return () => clearTimeout(timer);
 }
 
 function takeOver(waiting: ServiceWorker | null): void {

@@ -49,7 +49,7 @@ function Opened() {
       <Button onClick={() => setOpen(true)}>Dialog</Button>
       <Button onClick={() => toast({ text: 'It is done.' })}>Toast</Button>
       <Button onClick={() => toast({ text: 'It is done.', act: { label: 'Undo', do: () => undefined } })}>
-        Toast with an act
+        Toast with a way back
       </Button>
       <Dialog
         title="A dialog"

@@ -12,7 +12,7 @@ import type { ReadingDesk } from './use-reading-desk';
 
 const ReadingForm = dynamic(() => import('./reading-form').then((module) => module.ReadingForm), {
   ssr: false,
-  loading: () => <p>Opening the form...</p>,
+  loading: () => <p>Opening the form…</p>,
 });
 
 type ReadingDialogProps = {

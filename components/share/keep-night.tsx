@@ -7,15 +7,18 @@ import { ButtonRow } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
 import { isHere } from '@/lib/share/kept-night';
 import type { SharedNight } from '@/lib/share/shared-night';
+import { targetOf } from '@/lib/share/update-target';
 import { counted } from '@/lib/words/listing';
 import styles from './share.module.css';
+import { TakeIn } from './take-in';
 import { useKeep } from './use-keep';
 
 /** Makes a shared night one's own: as new records beside all others. */
 export function KeepNight({ night }: { readonly night: SharedNight }) {
-  const { keeping, keep, undo } = useKeep(night);
   const events = useTable('events');
-  const again = events !== null && isHere(night, events);
+  const known = events?.find(({ id }) => id === night.id) ?? null;
+  const again = known !== null || (events !== null && isHere(night, events));
+  const { keeping, keep, undo } = useKeep(night, again);
   if (keeping.status === 'kept')
     return (
       <Notice
@@ -41,7 +44,10 @@ export function KeepNight({ night }: { readonly night: SharedNight }) {
           </p>
         </Notice>
       ) : null}
-      {again ? (
+      {known === null ? null : (
+        <TakeIn night={night} target={targetOf(night, known)} name={night.event.name} />
+      )}
+      {again && known === null ? (
         <Notice tone="caution" title="This night is here already.">
           <p>{`“${night.event.name}” with the same runs is among your nights. Keeping it again makes a second one, with machines of its own.`}</p>
         </Notice>

@@ -12,7 +12,7 @@ import styles from './share.module.css';
 /** What posts and draws codes comes when a night is posted, or somebody wants to. */
 const PostPanel = dynamic(() => import('./post-panel').then((module) => module.PostPanel), {
   ssr: false,
-  loading: () => <p>Opening the board...</p>,
+  loading: () => <p>Opening the board…</p>,
 });
 
 /** A night that watches itself: posted to the server, followed by phones. */

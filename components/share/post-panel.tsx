@@ -8,7 +8,7 @@ import { ButtonRow, Stack } from '@/components/ui/stack';
 import { Way } from '@/components/ui/way';
 import type { NightRecords } from '@/lib/night/night';
 import { BOARD_PAGE, boardAddress, followHash, keepHash } from '@/lib/share/board-address';
-import { boardMark, boardPostOf } from '@/lib/share/board-post';
+import { boardLacks } from '@/lib/share/board-post';
 import type { EventRecord } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
 import { BOARD_WORDS, isOwnMachine } from '@/lib/words/board-page';
@@ -52,8 +52,7 @@ function Posted({ nights, board, posting: { busy, sendChanges, takeDown } }: Pos
   const { origin, hostname } = window.location;
   const link = boardAddress(origin, followHash(board));
   const { name } = nights[0]!.event.value.event;
-  const night = useMemo(() => boardPostOf(nights, instant(Date.now())), [nights]);
-  const differs = night !== null && boardMark(night) !== board.sent;
+  const lacks = useMemo(() => boardLacks(nights, instant(Date.now())), [nights]);
   return (
     <>
       <CopyField label="Link for your racers" hint={BOARD_WORDS.link} text={link} shareTitle={name} />
@@ -63,8 +62,8 @@ function Posted({ nights, board, posting: { busy, sendChanges, takeDown } }: Pos
       </Disclosure>
       <ButtonRow>
         <Way href={`${BOARD_PAGE}#${keepHash(board)}`}>Who follows, what was told</Way>
-        {differs ? (
-          <Button disabled={busy} onClick={() => void sendChanges(board, night)}>
+        {lacks ? (
+          <Button disabled={busy} onClick={() => void sendChanges(board)}>
             Send what changed
           </Button>
         ) : null}

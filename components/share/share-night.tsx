@@ -16,7 +16,7 @@ import styles from './share.module.css';
 /** What packs and draws links comes when somebody wants to share. */
 const SharePanel = dynamic(() => import('./share-panel').then((module) => module.SharePanel), {
   ssr: false,
-  loading: () => <p>Packing the night...</p>,
+  loading: () => <p>Packing the night…</p>,
 });
 
 type ShareNightProps = { readonly night: Night; readonly plan: Plan; readonly units: UnitChoice };

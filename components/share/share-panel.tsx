@@ -16,7 +16,6 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { CopyField } from './copy-field';
 import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
-import { KeepBoard } from './keep-board';
 import { PostPanel } from './post-panel';
 import { QrCode } from './qr-code';
 
@@ -71,7 +70,6 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
       </Disclosure>
       <Section title="Board" level={3}>
         <PostPanel nights={nights} />
-        <KeepBoard nights={nights} />
       </Section>
       <Way href={OPEN_PAGE}>Open a link or a file</Way>
     </Stack>

@@ -2,8 +2,10 @@
 
 import { useCallback, useState } from 'react';
 import { useQuietWrite } from '@/components/store/use-quiet-write';
+import { boardAnswerSchema } from '@/lib/contract/board-answer';
 import type { NightRecords } from '@/lib/night/night';
 import { type BoardPostJson, boardMark, boardPatchOf, boardPostOf } from '@/lib/share/board-post';
+import { heardOnBoard, saidOnBoard } from '@/lib/share/board-said';
 import type { EventRecord } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
 
@@ -22,8 +24,8 @@ export function usePosting(nights: readonly NightRecords[]) {
       if (write === null || eventId === null) return;
       await write({ table: 'events', id: eventId }, (current) => {
         if (current === null) return null;
-        const { board: _, ...record } = current;
-        return board === undefined ? record : { ...record, board };
+        const { board: before, ...record } = current;
+        return board === undefined ? record : { ...record, board: { ...before, ...board } };
       });
     },
     [write, eventId],
@@ -35,11 +37,12 @@ export function usePosting(nights: readonly NightRecords[]) {
   }, []);
   const post = useCallback(() => run(() => postNight(nights, keep)), [nights, keep, run]);
   const sendChanges = useCallback(
-    (board: Board, night: BoardPostJson) => run(() => patchNight(board, night, keep)),
-    [keep, run],
+    (board: Board) => run(() => patchNight(nights, board, keep)),
+    [nights, keep, run],
   );
+  const forget = useCallback(() => void keep(undefined), [keep]);
   const takeDown = useCallback((board: Board) => run(() => removeBoard(board, keep)), [keep, run]);
-  return { busy, problem, post, sendChanges, takeDown, ready: write !== null };
+  return { busy, problem, post, sendChanges, takeDown, forget, ready: write !== null };
 }
 
 type Keep = (board: Board | undefined) => Promise<void>;
@@ -50,25 +53,41 @@ async function postNight(nights: readonly NightRecords[], keep: Keep): Promise<s
   if (night === null) return 'There is nothing to watch yet: give this night a place or hours.';
   const answer = await send('/api/boards', { method: 'POST', body: night });
   if (!answer.ok) return answer.problem;
-  const { id, keepSecret, followSecret } = answer.body;
-  await keep({ id, keepSecret, followSecret, sent: boardMark(night) });
+  const { id, keepSecret, followSecret } = answer.body as Posted;
+  await keep({ id, keepSecret, followSecret, ...metOn(nights, night) });
   return null;
 }
 
-async function patchNight(board: Board, night: BoardPostJson, keep: Keep): Promise<string | null> {
+/** Somebody may say something at a machine between our reading and our writing. */
+const MOST_RACES = 4;
+
+async function patchNight(nights: readonly NightRecords[], board: Board, keep: Keep): Promise<string | null> {
+  const night = boardPostOf(nights, instant(Date.now()));
+  const record = nights[0]?.event.value;
+  if (night === null || record === undefined) return null;
   const path = `/api/boards/${board.id}`;
   const secret = board.keepSecret;
-  const read = await send(path, { method: 'GET', secret });
-  if (read.status === 404) {
-    await keep(undefined);
-    return 'The board is gone: its night is over, or it was taken down.';
+  for (let race = 1; ; race += 1) {
+    const read = await send(path, { method: 'GET', secret });
+    if (read.status === 404) {
+      await keep(undefined);
+      return 'The board is gone: its night is over, or it was taken down.';
+    }
+    if (!read.ok) return read.problem;
+    const said = saidOnBoard(boardAnswerSchema.parse(read.body));
+    const body = boardPatchOf(night, record, said);
+    const sent = await send(path, { method: 'PATCH', secret, body, ifMatch: read.etag });
+    if (sent.status === 412 && race < MOST_RACES) continue;
+    if (!sent.ok) return sent.problem;
+    await keep({ ...board, ...metOn(nights, night) });
+    return null;
   }
-  if (!read.ok) return read.problem;
-  const body = boardPatchOf(night);
-  const sent = await send(path, { method: 'PATCH', secret, body, ifMatch: read.etag });
-  if (!sent.ok) return sent.problem;
-  await keep({ ...board, sent: boardMark(night) });
-  return null;
+}
+
+/** What both sides know once a night was sent. */
+function metOn(nights: readonly NightRecords[], night: BoardPostJson): Pick<Board, 'sent' | 'heard'> {
+  const record = nights[0]?.event.value;
+  return { sent: boardMark(night), ...(record === undefined ? {} : { heard: heardOnBoard(record) }) };
 }
 
 async function removeBoard(board: Board, keep: Keep): Promise<string | null> {
@@ -86,7 +105,7 @@ type Sent = {
   readonly ifMatch?: string;
 };
 type Answer =
-  | { readonly ok: true; readonly status: number; readonly body: Posted; readonly etag: string }
+  | { readonly ok: true; readonly status: number; readonly body: unknown; readonly etag: string }
   | { readonly ok: false; readonly status: number; readonly problem: string };
 
 async function send(path: string, { method, secret, body, ifMatch }: Sent): Promise<Answer> {

@@ -6,6 +6,7 @@ import { StoreProvider } from '@/components/store/store-provider';
 import { ToastProvider } from '@/components/ui/toast';
 import { Asleep } from './asleep';
 import { FocusKeeper } from './focus-keeper';
+import { PostedNights } from './posted-nights';
 import { StoreBanner } from './store-banner';
 import { ThemeKeeper } from './theme-keeper';
 import { TopBar } from './top-bar';
@@ -21,6 +22,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         <Asleep />
         <StoreBanner />
         <NewVersionNotice />
+        <PostedNights />
         {children}
       </ToastProvider>
     </StoreProvider>

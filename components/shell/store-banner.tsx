@@ -36,7 +36,7 @@ export function StoreBanner() {
         title="What you enter now is gone after a reload."
         act={
           <Button disabled={trying} onClick={() => void retry()}>
-            {trying ? 'Trying...' : 'Try again'}
+            {trying ? 'Trying…' : 'Try again'}
           </Button>
         }
       >

@@ -1,41 +1,68 @@
 import { useRef, useState } from 'react';
 import type { Part } from '@/components/draft/part';
+import { deviceZone } from '@/components/event/zones';
 import { Field } from '@/components/ui/field';
 import fieldStyles from '@/components/ui/field.module.css';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
 import type { FieldErrors } from '@/lib/fields/field-reader';
 import type { RideDraft } from '@/lib/fields/trail/trail-rows';
+import { instant } from '@/lib/time/instant';
+import { localDate } from '@/lib/time/zone';
+import { forecastReaches } from '@/lib/trail/forecast-reach';
 import type { GpxTracks } from '@/lib/trail/gpx';
 import { MOST_GPX_BYTES } from '@/lib/trail/gpx-shape';
 import { joinedDays } from '@/lib/trail/join-days';
 import { profileFromText, profileToText } from '@/lib/trail/profile-text';
 import { type Profile, profileOf } from '@/lib/trail/track';
-import { gpxProblemSentence, joinedDayName, TRACK_TAKEN_AWAY, trackNotes } from '@/lib/words/gpx-problems';
+import type { UnitChoice } from '@/lib/units/choice';
+import {
+  gpxProblemSentence,
+  joinedDayName,
+  TRACK_TAKEN_AWAY,
+  trackNotes,
+  trackZoneNote,
+} from '@/lib/words/gpx-problems';
+import { exampleParts } from './example-ride';
+
+type ZoneAt = typeof import('@/lib/time/zone-at').zoneAt;
+
+/** What a file was read to, and the zone of a point. */
+type ReadFile = GpxTracks & { readonly zoneAt: ZoneAt };
 
 /** Whole days first, since a day is what is planned; then each track by itself. */
-function withJoinedDays({ tracks, untimed }: GpxTracks, zone: string): GpxTracks {
+function withJoinedDays({ tracks, untimed }: GpxTracks, zoneAt: ZoneAt): ReadFile {
+  const start = tracks[0]?.segments[0]?.[0];
+  const zone = (start === undefined ? null : zoneAt(start)) ?? deviceZone();
   const days = joinedDays(tracks, zone).map(({ date, track, count }) => ({
     ...track,
     name: joinedDayName(date, count),
   }));
-  return { tracks: [...days, ...tracks], untimed };
+  return { tracks: [...days, ...tracks], untimed, zoneAt };
 }
 
-/** Reads a file's track in this browser; the file goes nowhere. The reader is loaded when it is first needed. */
-async function tracksOf(file: File, zone: string): Promise<GpxTracks | string> {
+/** Reads a file's track in this browser; the file goes nowhere. What reads it is loaded when it is first needed. */
+async function tracksOf(file: File): Promise<ReadFile | string> {
   if (file.size > MOST_GPX_BYTES)
     return gpxProblemSentence({ code: 'gpx-too-large', mostBytes: MOST_GPX_BYTES });
   try {
-    const [{ readGpx }, text] = await Promise.all([import('@/lib/trail/gpx'), file.text()]);
+    const [{ readGpx }, { zoneAt }, text] = await Promise.all([
+      import('@/lib/trail/gpx'),
+      import('@/lib/time/zone-at'),
+      file.text(),
+    ]);
     const read = readGpx(text, (xml) => new DOMParser().parseFromString(xml, 'application/xml'));
-    return read.ok ? withJoinedDays(read.value, zone) : gpxProblemSentence(read.reason);
+    return read.ok ? withJoinedDays(read.value, zoneAt) : gpxProblemSentence(read.reason);
   } catch {
     return 'The file could not be read. Choose it again.';
   }
 }
 
-type GpxFieldProps = { readonly ride: Part<RideDraft>; readonly errors: FieldErrors };
+type GpxFieldProps = {
+  readonly ride: Part<RideDraft>;
+  readonly errors: FieldErrors;
+  readonly units: UnitChoice;
+};
 
 type StartTexts = Pick<RideDraft, 'latitude' | 'longitude'>;
 
@@ -49,14 +76,34 @@ function withoutStart({ latitude, longitude }: StartTexts, gone: Profile): Parti
   return its.latitude === latitude && its.longitude === longitude ? { latitude: '', longitude: '' } : {};
 }
 
+/** The clocks and the day that a track brings along; where it has no times the day stays. */
+function dayOf(profile: Profile, zoneAt: ZoneAt) {
+  const zone = zoneAt(profile.start);
+  const timezone = zone ?? deviceZone();
+  const first = profile.points[0]?.at ?? null;
+  return {
+    timezone,
+    trackZone: zone ?? '',
+    ...(first === null ? {} : { date: localDate(first, timezone) }),
+  };
+}
+
+/** Temperatures of the example are nobody's: its own hours are asked for where a track says place and day. */
+function airOf(ride: RideDraft, units: UnitChoice, profile: Profile): Partial<RideDraft> {
+  if (!exampleParts(ride, units).hours) return {};
+  const now = instant(Date.now());
+  const start = profile.points[0]?.at ?? now;
+  return { air: forecastReaches(start, now) ? 'forecast' : 'past' };
+}
+
 /** The tracks of the chosen file, and the one that is taken. A file that cannot be read takes the track before it away. */
-function useTracks(ride: GpxFieldProps['ride']) {
-  const [read, setRead] = useState<GpxTracks | null>(null);
+function useTracks({ ride, units }: Omit<GpxFieldProps, 'errors'>) {
+  const [read, setRead] = useState<ReadFile | null>(null);
   const [chosen, setChosen] = useState(0);
   const [problem, setProblem] = useState<string>();
   const [busy, setBusy] = useState(false);
   const latest = useRef<File>(undefined);
-  function take(tracks: GpxTracks, index: number) {
+  function take(tracks: ReadFile, index: number) {
     const track = tracks.tracks[index];
     if (track === undefined) return;
     const profile = profileOf(track);
@@ -65,6 +112,8 @@ function useTracks(ride: GpxFieldProps['ride']) {
       track: profileToText(profile),
       untimed: String(tracks.untimed),
       ...startTexts(profile),
+      ...dayOf(profile, tracks.zoneAt),
+      ...airOf(ride.value, units, profile),
     });
   }
   async function open(file: File | undefined) {
@@ -72,7 +121,7 @@ function useTracks(ride: GpxFieldProps['ride']) {
     const before = profileFromText(ride.value.track);
     latest.current = file;
     setBusy(true);
-    const tracks = await tracksOf(file, ride.value.timezone);
+    const tracks = await tracksOf(file);
     if (latest.current !== file) return;
     setBusy(false);
     if (typeof tracks === 'string') {
@@ -89,14 +138,14 @@ function useTracks(ride: GpxFieldProps['ride']) {
 }
 
 /** A GPX file, and which of its tracks. */
-export function GpxField({ ride, errors }: GpxFieldProps) {
-  const { read, chosen, problem, busy, take, open } = useTracks(ride);
+export function GpxField({ ride, errors, units }: GpxFieldProps) {
+  const { read, chosen, problem, busy, take, open } = useTracks({ ride, units });
   const kept = profileFromText(ride.value.track);
   return (
     <>
       <Field
         label="GPX file"
-        hint="GPX 1.1 or 1.0, up to 20 MB. It is read in this browser and sent nowhere."
+        hint="GPX 1.1 or 1.0, up to 20 MB. It is read in this browser; only where it starts is sent, to ask for its weather."
         error={kept === null ? (problem ?? errors.track) : errors.track}
       >
         {(ids) => (
@@ -128,6 +177,7 @@ export function GpxField({ ride, errors }: GpxFieldProps) {
           {trackNotes(kept, Number(ride.value.untimed)).map((note) => (
             <p key={note}>{note}</p>
           ))}
+          <p>{trackZoneNote(ride.value.trackZone, ride.value.timezone)}</p>
         </Notice>
       )}
     </>

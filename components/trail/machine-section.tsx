@@ -26,7 +26,8 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
       {invented ? (
         <Notice>
           <p>
-            This machine is invented, to show what the page does. <a href="/machines?edit=new">Add yours</a>.
+            This machine is invented, to show what the page does. <a href="/machines?edit=first">Add yours</a>
+            , also if you know no jets.
           </p>
         </Notice>
       ) : null}

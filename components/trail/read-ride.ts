@@ -37,7 +37,7 @@ export function readRide(draft: RideDraft, units: UnitChoice): RideReading {
         ? typedRide(draft, zone, fields)
         : trackRide(draft, zone, fields);
   const hours =
-    zone === null || draft.air === 'forecast' || ride === null
+    zone === null || draft.air !== 'typed' || ride === null
       ? null
       : typedHours(draft, { zone, ride }, fields);
   return {

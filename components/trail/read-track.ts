@@ -20,24 +20,25 @@ export function trackRide(draft: RideDraft, zone: string, fields: FieldReader): 
   const profile = profileFromText(draft.track);
   if (profile === null) return null;
   const needsHeights = profile.elevations === 'none';
-  // What is missing is said as a whole, before each of its fields.
-  if (
-    needsHeights &&
-    [draft.heightStart, draft.heightMiddle, draft.heightEnd].some((text) => text.trim() === '')
-  )
+  const typedHeights = [draft.heightStart, draft.heightMiddle, draft.heightEnd].filter(
+    (text) => text.trim() !== '',
+  );
+  // What is missing is said as a whole, before each of its fields; and alone, where none was begun with.
+  if (needsHeights && typedHeights.length < 3)
     fields.complain('track', trackProblemSentence({ code: 'track-without-heights' }));
   const start = startOf(draft, zone, fields);
   const speed = readNumberRow(rows.speed, draft.speed, 'speed', fields);
   const unit = WAY_KM[fields.units.elevation];
   if (speed !== undefined && !(speed >= unit && speed <= 200 * unit))
     fields.complain('speed', 'An average speed from 1 to 200.');
-  const heights = needsHeights
-    ? ([
-        heightOf(rows.heightStart, draft.heightStart, 'heightStart', fields),
-        heightOf(rows.heightMiddle, draft.heightMiddle, 'heightMiddle', fields),
-        heightOf(rows.heightEnd, draft.heightEnd, 'heightEnd', fields),
-      ] as const)
-    : null;
+  const heights =
+    needsHeights && typedHeights.length > 0
+      ? ([
+          heightOf(rows.heightStart, draft.heightStart, 'heightStart', fields),
+          heightOf(rows.heightMiddle, draft.heightMiddle, 'heightMiddle', fields),
+          heightOf(rows.heightEnd, draft.heightEnd, 'heightEnd', fields),
+        ] as const)
+      : null;
   if (fields.errors().speed !== undefined || fields.errors().startClock !== undefined) return null;
   const [low, middle, end] = heights ?? [null, null, null];
   const ride = rideOfTrack(profile, {

@@ -4,10 +4,10 @@ import { usualFallText } from '@/lib/fields/trail/first-draft';
 import { HourRows } from './ride-rows';
 import styles from './trail.module.css';
 import type { TrailFields } from './trail-fields';
-import type { RideForecast } from './use-ride-forecast';
+import type { AskedHours } from './use-ride-forecast';
 
 /** How cold the ride will be, at one height, and how the cold changes with height. */
-export function RideAirFields({ forecast, ...fields }: TrailFields & { readonly forecast: RideForecast }) {
+export function RideAirFields({ asked, ...fields }: TrailFields & { readonly asked: AskedHours }) {
   const { draft, field } = fields;
   const { units, ride } = draft.value;
   return (
@@ -21,12 +21,13 @@ export function RideAirFields({ forecast, ...fields }: TrailFields & { readonly 
             {field('ride.latitude')}
             {field('ride.longitude')}
           </Columns>
-          <p role="status">{forecast.asking ? 'Asking for the forecast…' : forecast.problem}</p>
+          {field('ride.pastHours')}
+          <p role="status">{asked.asking ? 'Asking the weather service…' : (asked.problem ?? asked.note)}</p>
         </>
       )}
-      {forecast.credit === null ? null : (
+      {asked.credit === null ? null : (
         <p className={styles.source}>
-          <a href={forecast.credit.url ?? undefined}>{forecast.credit.text}</a>
+          <a href={asked.credit.url ?? undefined}>{asked.credit.text}</a>
         </p>
       )}
       <Columns>

@@ -11,16 +11,16 @@ import { RideFuelFields } from './ride-fuel-fields';
 import { PlaceRows } from './ride-rows';
 import { TrackFields } from './track-fields';
 import { trailFields } from './trail-fields';
-import type { RideForecast } from './use-ride-forecast';
+import type { AskedHours } from './use-ride-forecast';
 
 type RideFormProps = {
   readonly draft: DraftState<TrailDraft>;
   readonly reading: RideReading;
-  readonly forecast: RideForecast;
+  readonly asked: AskedHours;
 };
 
 /** Where, when, how cold, and what it drinks. */
-export function RideForm({ draft, reading: { errors }, forecast }: RideFormProps) {
+export function RideForm({ draft, reading: { errors }, asked }: RideFormProps) {
   const ride = part(draft, 'ride');
   const fields = trailFields(draft, errors);
   const { field } = fields;
@@ -42,11 +42,11 @@ export function RideForm({ draft, reading: { errors }, forecast }: RideFormProps
         <PlaceRows {...fields} />
       ) : (
         <>
-          <GpxField ride={ride} errors={errors} />
-          <TrackFields {...fields} />
+          <GpxField ride={ride} errors={errors} units={draft.value.units} />
+          <TrackFields {...fields} ride={ride} />
         </>
       )}
-      <RideAirFields {...fields} forecast={forecast} />
+      <RideAirFields {...fields} asked={asked} />
       <Section title="Stops and fuel" level={3}>
         <Columns>{field('ride.swapMinutes')}</Columns>
         <RideFuelFields {...fields} />

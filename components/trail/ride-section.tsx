@@ -16,7 +16,8 @@ import { readRide } from './read-ride';
 import { RideAnswer } from './ride-answer';
 import { RideForm } from './ride-form';
 import type { TrailSectionProps } from './section-props';
-import { type RideForecast, useRideForecast } from './use-ride-forecast';
+import { type AskedHours, useRideForecast } from './use-ride-forecast';
+import { useRidePast } from './use-ride-past';
 
 /** The answer lags behind the typing, so the zone it is told in stays with it. */
 type Question = { readonly zone: ClockZone; readonly request: RideRequest };
@@ -26,16 +27,18 @@ export function RideSection({ draft, machine, invented }: TrailSectionProps) {
   const { ride: typed, units } = draft.value;
   const now = useNow();
   const reading = useMemo(() => readRide(typed, units), [typed, units]);
-  const forecast = useRideForecast(typed, reading.ride);
-  const hours: HourSeries | null = typed.air === 'forecast' ? forecast.series : reading.typedHours;
+  const started = now === null ? null : instant(Math.floor(now / 600_000) * 600_000);
+  const forecast = useRideForecast(typed, reading.ride, started);
+  const past = useRidePast(typed, reading.ride, { zone: reading.zone, units, now: started });
+  const asking = typed.air === 'past' ? past : forecast;
+  const hours: HourSeries | null = typed.air === 'typed' ? reading.typedHours : asking.series;
   const clockZone = useClockZone(typed.timezone);
   const { zone, ride, fall, swapMinutes, consumption } = reading;
-  const started = now === null ? null : Math.floor(now / 600_000) * 600_000;
   const question = useMemo<Question | null>(
     () =>
       zone === null || ride === null || hours === null || fall === null || started === null
         ? null
-        : { zone: clockZone, request: { machine, ride, hours, fall, now: instant(started) } },
+        : { zone: clockZone, request: { machine, ride, hours, fall, now: started } },
     [zone, clockZone, machine, ride, hours, fall, started],
   );
   const asked = useDeferredValue(question);
@@ -49,10 +52,7 @@ export function RideSection({ draft, machine, invented }: TrailSectionProps) {
         </Notice>
       )}
       {example?.answer === false ? null : asked === null || answer === null ? (
-        <Missing
-          errors={Object.values(reading.errors)}
-          forecast={typed.air === 'forecast' ? forecast : null}
-        />
+        <Missing errors={Object.values(reading.errors)} asked={typed.air === 'typed' ? null : asking} />
       ) : (
         <RideAnswer
           request={asked.request}
@@ -63,18 +63,18 @@ export function RideSection({ draft, machine, invented }: TrailSectionProps) {
         />
       )}
       <Disclosure summary="Change the ride, its hours and its fuel">
-        <RideForm draft={draft} reading={reading} forecast={forecast} />
+        <RideForm draft={draft} reading={reading} asked={asking} />
       </Disclosure>
     </Section>
   );
 }
 
-type MissingProps = { readonly errors: readonly string[]; readonly forecast: RideForecast | null };
+type MissingProps = { readonly errors: readonly string[]; readonly asked: AskedHours | null };
 
 /** What still lacks before there can be an answer. */
-function Missing({ errors, forecast }: MissingProps) {
+function Missing({ errors, asked }: MissingProps) {
   const [first] = errors;
-  const text = first ?? forecast?.problem ?? (forecast?.asking === true ? 'Asking for the forecast…' : null);
+  const text = first ?? asked?.problem ?? (asked?.asking === true ? 'Asking the weather service…' : null);
   return (
     <Notice title="No answer yet.">
       <p>

@@ -8,19 +8,30 @@ import { forecastSeries } from '@/lib/contract/forecast-series';
 import { readCoordinate } from '@/lib/fields/coordinate';
 import type { RideDraft } from '@/lib/fields/trail/trail-rows';
 import type { HourSeries } from '@/lib/hours/series';
-import { HOUR_MS, instant } from '@/lib/time/instant';
+import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
+import { forecastReaches } from '@/lib/trail/forecast-reach';
 import type { Ride } from '@/lib/trail/ride';
+import type { Coordinates } from '@/lib/weather/place';
+import { BEYOND_FORECAST } from '@/lib/words/past-ride';
 
-export type RideForecast = {
+export type AskedHours = {
   readonly series: HourSeries | null;
   readonly asking: boolean;
   /** Why there is none, in words; null where nothing was asked or it came. */
   readonly problem: string | null;
+  /** What was taken of it, in words; null where that goes without saying. */
+  readonly note: string | null;
   readonly credit: { readonly text: string; readonly url: string | null } | null;
 };
 
-const NOTHING: RideForecast = { series: null, asking: false, problem: null, credit: null };
+export const NOTHING_ASKED: AskedHours = {
+  series: null,
+  asking: false,
+  problem: null,
+  note: null,
+  credit: null,
+};
 
 async function ask(path: string) {
   const answer = await askFor({
@@ -32,29 +43,35 @@ async function ask(path: string) {
   throw new Error(answer.reason);
 }
 
-/** The forecast at the ride's first place, from an hour before to an hour after it. */
-export function useRideForecast(draft: RideDraft, ride: Ride | null): RideForecast {
+/** Asked once, and not again because somebody looked away. */
+export const ASK_ONCE = { revalidateOnFocus: false, shouldRetryOnError: false, dedupingInterval: 60_000 };
+
+/** Where the ride starts; null where it is not told, with what is said then. */
+export const NO_START = 'Type the latitude and longitude of the start, or read them from a track.';
+
+export function startOfRide(draft: RideDraft): Coordinates | null {
   const latitude = readCoordinate(draft.latitude, 'latitude');
   const longitude = readCoordinate(draft.longitude, 'longitude');
-  const wanted = draft.air === 'forecast' && ride !== null && latitude !== null && longitude !== null;
-  const path = wanted ? pathOf(ride, latitude, longitude) : null;
-  const { data, error, isLoading } = useSWR(path, ask, {
-    revalidateOnFocus: false,
-    shouldRetryOnError: false,
-    dedupingInterval: 60_000,
-  });
+  return latitude === null || longitude === null ? null : { latitude, longitude };
+}
+
+/** The forecast at the ride's first place, from an hour before to an hour after it. */
+export function useRideForecast(draft: RideDraft, ride: Ride | null, now: Instant | null): AskedHours {
+  const { latitude, longitude } = startOfRide(draft) ?? {};
+  const reached = ride === null || now === null || forecastReaches(ride.stops[0]!.arrive, now);
+  const asked = draft.air === 'forecast' && latitude !== undefined && longitude !== undefined;
+  const path = asked && reached && ride !== null && now !== null ? pathOf(ride, latitude, longitude) : null;
+  const { data, error, isLoading } = useSWR(path, ask, ASK_ONCE);
   return useMemo(() => {
-    if (draft.air !== 'forecast') return NOTHING;
-    if (latitude === null || longitude === null)
-      return {
-        ...NOTHING,
-        problem: 'Type the latitude and longitude of the start, or read them from a track.',
-      };
-    if (error instanceof Error) return { ...NOTHING, problem: error.message };
-    if (data === undefined) return { ...NOTHING, asking: isLoading };
+    if (draft.air !== 'forecast') return NOTHING_ASKED;
+    if (!asked) return { ...NOTHING_ASKED, problem: NO_START };
+    if (!reached) return { ...NOTHING_ASKED, problem: BEYOND_FORECAST };
+    if (error instanceof Error) return { ...NOTHING_ASKED, problem: error.message };
+    if (data === undefined) return { ...NOTHING_ASKED, asking: isLoading };
     const { attribution, attributionUrl } = data;
-    return { ...NOTHING, series: forecastSeries(data), credit: { text: attribution, url: attributionUrl } };
-  }, [draft.air, latitude, longitude, data, error, isLoading]);
+    const credit = { text: attribution, url: attributionUrl };
+    return { ...NOTHING_ASKED, series: forecastSeries(data), credit };
+  }, [draft.air, asked, reached, data, error, isLoading]);
 }
 
 function pathOf(ride: Ride, latitude: number, longitude: number): string {

@@ -37,7 +37,8 @@ export function useTrailMachine(chosenId: string): TrailMachine | null {
   return useMemo(() => {
     if (!known || machines === null || boxes === null) return null;
     const own = machines.filter(({ id }) => !id.startsWith('demo-'));
-    const wanted = [chosenId, preferences.machineId, own[0]?.id];
+    const elsewhere = own.find(({ id }) => id === preferences.machineId) ?? own[0];
+    const wanted = [chosenId, elsewhere?.id];
     const id = wanted.find((each) => each === INVENTED_ID || machines.some((machine) => machine.id === each));
     const stored = machines.find((machine) => machine.id === id);
     const box = boxes.find((each) => each.id === stored?.value.boxId)?.value ?? null;

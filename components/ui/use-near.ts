@@ -1,6 +1,7 @@
 'use client';
 
 import { type RefObject, useEffect, useState } from 'react';
+import { flushSync } from 'react-dom';
 
 /** How far below the screen an element counts as near: what it needs can arrive while a thumb scrolls there. */
 const MARGIN = '400px';
@@ -23,10 +24,12 @@ export function useNear(ref: RefObject<Element | null>): boolean {
       { rootMargin: MARGIN },
     );
     observer.observe(element);
-    window.addEventListener('beforeprint', come);
+    // At once: the paper is laid out as soon as the event is over.
+    const print = () => flushSync(come);
+    window.addEventListener('beforeprint', print);
     return () => {
       observer.disconnect();
-      window.removeEventListener('beforeprint', come);
+      window.removeEventListener('beforeprint', print);
     };
   }, [ref, near]);
   return near;

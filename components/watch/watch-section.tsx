@@ -50,7 +50,7 @@ export function WatchSection({ watch: { state }, onAccept }: WatchSectionProps) 
 }
 
 const WORDS: Readonly<Record<Exclude<NotifyPermission, 'default'>, string>> = {
-  granted: 'This device shows a notification when the next act changes, while the page is open.',
+  granted: 'This device shows a notification when the next job changes, while the page is open.',
   denied:
     'Notifications are blocked for this site; the browser’s settings can allow them. The page still says it here.',
   unsupported: 'This browser shows no notifications for pages. Keep the page open: it says it here.',
@@ -60,6 +60,6 @@ function NotifyButton() {
   const [permission, setPermission] = useState(notifyPermission);
   if (permission !== 'default') return <p className={styles.words}>{WORDS[permission]}</p>;
   return (
-    <Button onClick={() => void askToNotify().then(setPermission)}>Notify me when the act changes</Button>
+    <Button onClick={() => void askToNotify().then(setPermission)}>Notify me when the job changes</Button>
   );
 }

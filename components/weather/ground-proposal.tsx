@@ -48,7 +48,7 @@ type Context = { readonly units: UnitChoice; readonly same: boolean };
 
 function words(state: PlacesState, ground: Metre | null, { units, same }: Context): string {
   if (state.status === 'nothing-asked') return '';
-  if (state.status === 'asking') return 'Looking up the ground there...';
+  if (state.status === 'asking') return 'Looking up the ground there…';
   if (state.status === 'failed')
     return askProblemWords(state.problem, 'The elevation above stays; a map or an altimeter tells it.');
   if (ground === null) return 'The height of the ground there is not known: a map or an altimeter tells it.';

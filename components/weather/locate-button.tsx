@@ -13,7 +13,7 @@ export function LocateButton({ onLocated }: LocateButtonProps) {
   const [words, setWords] = useState('');
   async function find() {
     setBusy(true);
-    setWords('Finding where this device is...');
+    setWords('Finding where this device is…');
     const found = await locate();
     setBusy(false);
     if (found.ok) onLocated(found.value);

@@ -10,7 +10,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 
 const PlaceForm = dynamic(() => import('./place-form').then((module) => module.PlaceForm), {
   ssr: false,
-  loading: () => <p>Opening the form...</p>,
+  loading: () => <p>Opening the form…</p>,
 });
 
 type PlaceDialogProps = {

@@ -55,7 +55,7 @@ function stateWords(state: PlacesState, text: string): string {
     case 'nothing-asked':
       return '';
     case 'asking':
-      return 'Searching...';
+      return 'Searching…';
     case 'failed':
       return askProblemWords(state.problem, INSTEAD);
     case 'found': {

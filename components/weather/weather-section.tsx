@@ -62,7 +62,7 @@ export function WeatherSection({ event, now, forecast: state }: WeatherSectionPr
       <div className={styles.acts}>
         {state.status === 'following' ? (
           <Button disabled={state.asking} onClick={state.askNow}>
-            {state.asking ? 'Asking...' : 'Ask again now'}
+            {state.asking ? 'Asking…' : 'Ask again now'}
           </Button>
         ) : null}
         <a className={styles.link} href="#forecast">
@@ -84,7 +84,7 @@ type AskingWordsProps = { readonly state: ForecastState; readonly hasForecast: b
 /** What came of asking: nothing is said where all went well. */
 function AskingWords({ state: { status, asking, problem }, hasForecast }: AskingWordsProps) {
   if (status === 'over') return <p>All runs are past; the forecast is not asked for any more.</p>;
-  if (problem === null) return <output>{asking && !hasForecast ? 'Asking for the forecast...' : ''}</output>;
+  if (problem === null) return <output>{asking && !hasForecast ? 'Asking for the forecast…' : ''}</output>;
   return (
     <Notice
       tone="caution"

@@ -87,7 +87,15 @@ export const boardAnswerSchema = z
     machines: z.array(boardMachineAnswerSchema),
     pushKey: z.nullable(z.string()).check(about('For PushManager.subscribe; null: this server sends none.')),
     keeper: z.nullable(boardKeeperSchema).check(about("Only with the keeper's secret.")),
-    night: z.optional(z.unknown()).check(about("The night as it was posted; only with the keeper's secret.")),
+    night: z.optional(z
+      .looseObject({
+        machines: z.array(
+          z.looseObject({
+            id: z.optional(z.string()),
+            fittings: z.array(z.object({ at: z.string(), setting: settingSchema })),
+          }),
+        ),
+      })).check(about("The night as it was posted and changed since; only with the keeper's secret.")),
   })
   .register(z.globalRegistry, { id: 'Board' });
 

@@ -195,13 +195,8 @@ export const machineSchema = z
         ),
       ),
     richPowerLoss: z._default(z.number().check(z.minimum(0), z.maximum(20)), 2),
-    swapWorthPercent: z
-      .optional(z.number().check(z.minimum(0, 'expected 0 to 20'), z.maximum(20, 'expected 0 to 20')))
-      .check(
-        about(
-          'Power a swap must save, added up over the runs it serves; 0.5 for each carburettor where not given. A swap for the lean limit is never weighed against it.',
-        ),
-      ),
+    swapWorthPercent: z.optional(z
+      .number().check(z.minimum(0, 'expected 0 to 20'), z.maximum(20, 'expected 0 to 20'))).check(about('Power a swap must save, added up over the runs it serves; 0.5 for each carburettor where not given, and twice that where a temperature was read at the track. A swap for the lean limit is never weighed against it.')),
     ratedPowerHp: z
       .optional(z.number().check(z.minimum(0.1), z.maximum(2000)))
       .check(about('Turns shares of power into horsepower in sentences; no plan depends on it.')),

@@ -138,21 +138,14 @@ const standingSchema = z
       }),
     ),
     risk: z.string().check(about('The risk of what is to come, in counts.')),
-    reading: z
-      .nullable(
-        z.strictObject({
-          run: runIndex,
-          at: moment.check(about('As late as leaves time to act on it.')),
-          temperatureSdBeforeC: z.number(),
-          temperatureSdAfterC: z.number(),
-          words: z.string(),
-        }),
-      )
-      .check(
-        about(
-          'A reading at the track that pays now, and how well it would tell the temperature of a run: one standard deviation without it and with it.',
-        ),
-      ),
+    reading: z.nullable(z
+      .strictObject({
+        run: runIndex,
+        at: moment.check(about('As late as leaves time to swap by it.')),
+        temperatureSdBeforeC: z.number(),
+        temperatureSdAfterC: z.number(),
+        words: z.string(),
+      })).check(about('A reading at the track that pays now, and how well it would tell the temperature of a run: one standard deviation without it and with it.')),
   })
   .check(about('What is true now and what to do next.'));
 

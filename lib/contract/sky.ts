@@ -5,11 +5,8 @@ import { metre, ratio, speedMs } from '@/lib/units/quantity';
 
 /** What an hour may say besides its air: who made it, and what makes a night's cold. Absent: not told. */
 export const skyFields = {
-  rawModel: z
-    .optional(z.boolean())
-    .check(
-      about("True where the temperature is a weather model's own, not corrected by past errors of stations."),
-    ),
+  rawModel: z.optional(z
+    .boolean()).check(about("True where the temperature is a weather model's own, not corrected by past errors of stations. Absent: nobody knows, and it may be.")),
   cloudCover: z
     .optional(z.number().check(z.minimum(0), z.maximum(1)))
     .check(about('Share of the sky under cloud, 0 to 1.')),

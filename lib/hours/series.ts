@@ -31,7 +31,7 @@ export type Hour = {
   /** Standard deviation of an ensemble's temperature, where a service gives one. */
   readonly spread: KelvinDifference | null;
   readonly origin: HourOrigin;
-  /** True where the temperature is a model's own, with no station's past errors taken out of it. */
+  /** True where the temperature is a model's own, with no station's past errors taken out of it; absent: nobody knows. */
   readonly rawModel?: boolean;
   /** Absent where nobody told. */
   readonly sky?: Sky;

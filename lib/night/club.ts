@@ -10,6 +10,7 @@ import type {
   MachineRecord,
   Stored,
 } from '@/lib/store/records';
+import { weatherOfEvent } from './chosen';
 import { eventRequest } from './event-request';
 import { hoursOfNight } from './hours-of-night';
 import { machineRequest } from './machine-request';
@@ -26,6 +27,22 @@ export type ClubRecords = {
   /** What past nights at the place taught. Absent: nothing. */
   readonly placeOffset?: PlaceOffset;
 };
+
+type ClubTables = {
+  readonly events: readonly Stored<EventRecord>[];
+  readonly machines: readonly Stored<MachineRecord>[];
+  readonly boxes: readonly Stored<BoxRecord>[];
+  readonly forecasts: readonly Stored<ForecastRecord>[];
+  readonly log: readonly Stored<LogRecord>[];
+};
+
+/** What all tables together hold about an event and everybody who takes part. */
+export function clubRecordsOf(event: Stored<EventRecord>, tables: ClubTables): ClubRecords {
+  const { machines, boxes, log } = tables;
+  const byId = new Map(machines.map((machine) => [machine.id, machine]));
+  const taking = event.value.machineIds.flatMap((id) => byId.get(id) ?? []);
+  return { event, machines: taking, boxes, log, ...weatherOfEvent(event, tables) };
+}
 
 /** What the store holds about one racer, as a night of one; null where the racer is not among them. */
 export function recordsOf(

@@ -130,7 +130,7 @@ function demoEvent(date: string, now: Instant): EventRecord {
         temperatureC: (fahrenheit - 32) / 1.8,
       }))
         .filter(({ at }, i, all) => at >= noon || (all[i + 1]?.at ?? noon) > now)
-        .map(({ at, temperatureC }) => ({ time: iso(at), temperatureC })),
+        .map(({ at, temperatureC }) => ({ time: iso(at), temperatureC, rawModel: false })),
       pressure: { kind: 'station', hpa: 968 },
       relativeHumidity: 0.78,
     },

@@ -9,7 +9,7 @@ import { crossAt, lastOfGhost } from './ghost';
 import { type Segment, traced } from './trace';
 
 /** Where a planned run stands: its dot, and how far it is likely to be off. */
-export type Dot = { readonly at: PlaceAcross; readonly from: PlaceAcross; readonly to: PlaceAcross };
+export type WriteDot = { readonly at: PlaceAcross; readonly from: PlaceAcross; readonly to: PlaceAcross };
 
 type Drawn = {
   /** The plan's line through this row. */
@@ -23,7 +23,7 @@ export type FigureRow =
       readonly kind: 'run';
       readonly run: RunPlan;
       /** null where nothing is known: the hours do not reach it, or the machine is out. */
-      readonly dot: Dot | null;
+      readonly dot: WriteDot | null;
       /** From where the old jets stand to where their likely range ends: the first run they are over a limit in. */
       readonly cross: { readonly from: PlaceAcross; readonly to: PlaceAcross } | null;
       /** Where the name of the old jets stands beside their line. */
@@ -180,7 +180,7 @@ function oldDrift(machine: Machine, setting: Setting, air: Air, { reason }: Swap
   return rich ? Math.max(...all) : Math.min(...all);
 }
 
-function dotOf(plan: Plan, machine: Machine, across: Across, run: RunPlan): Dot | null {
+function dotOf(plan: Plan, machine: Machine, across: Across, run: RunPlan): WriteDot | null {
   if (!isShown(run)) return null;
   const [least, most] = likelyRange(plan, machine, run, [run.leanest, run.richest]);
   return { at: placeOf(across, shownDrift(run)), from: placeOf(across, least), to: placeOf(across, most) };

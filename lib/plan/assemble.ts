@@ -52,7 +52,11 @@ export function assemblePlan(request: PlanRequest, night: PreparedNight): Plan {
     ],
     hoursEnd: instant(night.hours.at.at(-1)!),
     baseline,
-    worth: { swap: worthOf(machine, options), ratedPower: machine.ratedPower },
+    worth: {
+      swap: worthOf(machine, options, situation),
+      ratedPower: machine.ratedPower,
+      ...(situation.reads && options.worthIt === null ? { doubled: true } : {}),
+    },
     inNow: situation.inNow,
   };
 }

@@ -11,9 +11,12 @@ export function coldness({ temperature }: Pick<Hour, 'temperature'>): number {
   return ramp(temperature, { none: COLD_FROM, whole: COLD_WHOLE });
 }
 
-/** Whether an hour's temperature is a model's own. Of typed hours nobody says so, and they are taken as they are. */
-export function isRawModel({ rawModel }: Pick<Hour, 'rawModel'>): boolean {
-  return rawModel === true;
+/**
+ * Whether an hour's temperature may be a model's own. Where nobody says who made it, it may: whoever types hours copies
+ * them from a page that does not tell, and most pages show a model's.
+ */
+export function mayBeRawModel({ rawModel }: Pick<Hour, 'rawModel'>): boolean {
+  return rawModel !== false;
 }
 
 /**
@@ -27,4 +30,11 @@ export function clearCalm(hour: Hour): number {
   const calm = sky.wind === null ? 1 : ramp(sky.wind, CALM_WIND);
   const snow = sky.snowDepth === null ? 1 : ramp(sky.snowDepth, { none: 0, whole: SNOW_COVER_DEPTH });
   return clear * calm * snow * coldness(hour);
+}
+
+/** How much of a cold night whose sky nobody told an hour is: 0 to 1. It may be a clear calm one. */
+export function unknownSky(hour: Hour): number {
+  const { sky } = hour;
+  const told = sky !== undefined && (sky.cloudCover !== null || sky.daylight === true);
+  return told ? 0 : coldness(hour);
 }

@@ -46,7 +46,7 @@ export function decide(request: PlanRequest, view: View): Decision {
       : {
           plan,
           choice: withRoom(choice, { judge, candidates, odds, rooms, accepted: plan }),
-          reads: night.corrected.temperatureReadAt !== null,
+          reads: situation.reads,
         };
   const steady = keepSteady(choice, fresh, accepted);
   const open = situation.open.map((run, i) => ({

@@ -1,6 +1,6 @@
 import type { Hour, HourSeries } from '@/lib/hours/series';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
-import { clearCalm, coldness, isRawModel, ramp } from './clear-calm';
+import { clearCalm, coldness, mayBeRawModel, ramp, unknownSky } from './clear-calm';
 import {
   type AtLead,
   COLD_FROM,
@@ -21,6 +21,7 @@ import {
   TEMPERATURE_GROWTH,
   TEMPERATURE_MEMORY_HOURS,
   TEMPERATURE_VARIANCE,
+  UNKNOWN_SKY_SD,
 } from './judgement';
 import { knownOffset, lastingLeft, type PlaceOffset } from './place-offset';
 
@@ -131,14 +132,17 @@ export function temperatureError(request: ErrorRequest): ErrorProcess {
     const { at, spread, temperature } = hour;
     const sd =
       spread === null ? forecastSd(temperature, (at - issued) / HOUR_MS) : ensembleSd(spread, hour, series);
-    return isRawModel(hour) ? sd * (1 + (RAW_MODEL_WIDENING - 1) * coldness(hour)) : sd;
+    return mayBeRawModel(hour) ? sd * (1 + (RAW_MODEL_WIDENING - 1) * coldness(hour)) : sd;
   });
-  const biased = series.hours.map((hour) => (isRawModel(hour) ? clearCalm(hour) : 0));
+  const raw = series.hours.map((hour) => (mayBeRawModel(hour) ? hour : null));
+  const biased = raw.map((hour) => (hour === null ? 0 : clearCalm(hour)));
   const start = series.hours[0]?.at ?? issued;
   return taught(request, {
     means: biased.map((share) => -RAW_MODEL_BIAS * share),
     sds,
-    biasSds: biased.map((share) => RAW_MODEL_BIAS_SD * share),
+    biasSds: raw.map((hour, i) =>
+      hour === null ? 0 : RAW_MODEL_BIAS_SD * biased[i]! + UNKNOWN_SKY_SD * unknownSky(hour),
+    ),
     clock: (at) => (at - start) / (TEMPERATURE_MEMORY_HOURS * HOUR_MS),
   });
 }

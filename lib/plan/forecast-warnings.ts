@@ -1,5 +1,5 @@
 import { HOUR_MS } from '@/lib/time/instant';
-import { clearCalm, isRawModel } from './clear-calm';
+import { clearCalm, mayBeRawModel } from './clear-calm';
 import { issuedAt } from './forecast-error';
 import { RAW_MODEL_BIAS, SEASON_LEAD_HOURS, TEMPERATURE_MEMORY_HOURS } from './judgement';
 import type { PreparedNight } from './night';
@@ -34,7 +34,7 @@ export function clearCalmWarnings({
   corrected,
 }: PreparedNight): readonly PlanWarning[] {
   const read = corrected.temperatureReadAt ?? Number.NEGATIVE_INFINITY;
-  const clear = series.hours.filter((hour) => isRawModel(hour) && clearCalm(hour) >= NAMED_FROM);
+  const clear = series.hours.filter((hour) => mayBeRawModel(hour) && clearCalm(hour) >= NAMED_FROM);
   const run = sortedRuns.findIndex(
     ({ start, end }, i) =>
       coverage[i] === 'covered' &&

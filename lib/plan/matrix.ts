@@ -5,7 +5,7 @@ import { type Ratio, ratio } from '@/lib/units/quantity';
 import type { Candidate } from './candidates';
 import { inUnits, LEAN_UNIT, LOSS_UNIT, type RunChoice, STEP_UNIT } from './choice';
 import { isDrowned, isTooRich, type Judge, leanOver } from './grade';
-import { TURN_WORTH } from './judgement';
+import { THERE_AND_BACK, TURN_WORTH } from './judgement';
 import { firstFrom, risingBy } from './rising';
 import { meanLoss, type RunOdds } from './run-odds';
 import type { Situation } from './situation';
@@ -89,9 +89,17 @@ function deliveriesOf(candidates: readonly Candidate[]) {
   };
 }
 
-/** Power a swap must save to be made: as asked for this once, or what the machine says. */
-export function worthOf(machine: Machine, { worthIt }: Pick<PlanOptions, 'worthIt'>): Ratio {
-  return ratio(Math.min(Math.max(worthIt ?? swapWorth(machine), 0), MOST_WORTH));
+/**
+ * Power a swap must save to be made: as asked for this once, or what the machine says. Where a
+ * thermometer is read, the next reading may ask for the swap back.
+ */
+export function worthOf(
+  machine: Machine,
+  { worthIt }: Pick<PlanOptions, 'worthIt'>,
+  { reads }: Pick<Situation, 'reads'>,
+): Ratio {
+  const worth = worthIt ?? swapWorth(machine) * (reads ? THERE_AND_BACK : 1);
+  return ratio(Math.min(Math.max(worth, 0), MOST_WORTH));
 }
 
 export type ChoiceRequest = {
@@ -117,7 +125,7 @@ export function choiceOf(request: ChoiceRequest): RunChoice {
     gaps: situation.gaps.map(({ fits }) => fits),
     steps: stepsBetween(machine, candidates),
     start,
-    swapCost: inUnits(worthOf(machine, options), LOSS_UNIT),
+    swapCost: inUnits(worthOf(machine, options, situation), LOSS_UNIT),
     turnCost: inUnits(TURN_WORTH, LOSS_UNIT),
   };
 }

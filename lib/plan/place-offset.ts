@@ -3,7 +3,6 @@ import type { Instant } from '@/lib/time/instant';
 import type { SunPlace } from '@/lib/time/sun';
 import type { KelvinDifference } from '@/lib/units/quantity';
 import { hoursAfterSunset } from './after-sunset';
-import { isRawModel } from './clear-calm';
 import { PLACE_MOST_OF_LASTING, PLACE_SD } from './judgement';
 
 /** What kind of hours an offset was learnt against; it says nothing about the other kind. */
@@ -24,7 +23,7 @@ export type PlaceOffset = {
 export type OffsetAtHour = { readonly mean: number; readonly sd: number };
 
 export function hoursKind(hour: Pick<Hour, 'rawModel'>): HoursKind {
-  return isRawModel(hour) ? 'rawModel' : 'official';
+  return hour.rawModel === true ? 'rawModel' : 'official';
 }
 
 /** The offset at an instant: straight lines between the hours after sunset. */

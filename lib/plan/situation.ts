@@ -29,6 +29,8 @@ export type Situation = {
   readonly gaps: readonly GapBefore[];
   /** The accepted setting of each open run; null where none was accepted. */
   readonly accepted: readonly Setting[] | null;
+  /** Somebody reads the thermometer at the track: before a later change they will know more than now. */
+  readonly reads: boolean;
 };
 
 export type GapBefore = { readonly from: Instant; readonly minutes: number; readonly fits: Gap };
@@ -103,6 +105,7 @@ export function situationOf(request: PlanRequest, night: PreparedNight): Situati
     accepted: settings.every((setting) => setting !== undefined)
       ? settings.map((setting) => completeSetting(machine, setting))
       : null,
+    reads: night.corrected.temperatureReadAt !== null && !request.options.oneSetting,
   };
 }
 

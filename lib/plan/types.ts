@@ -46,7 +46,7 @@ export type PlanOptions = {
   readonly seed: number;
   /**
    * What a swap must save, added up over the runs it serves, to be worth making; 0.005 = half a percent of power. null:
-   * what the machine's own is, or the usual one (`swapWorth` in lib/carb).
+   * what the machine's own is, or the usual one (`swapWorth` in lib/carb); twice that where a thermometer is read.
    */
   readonly worthIt: Ratio | null;
   /** Time a jet swap takes. A swap fits only where the gap before the run is at least this long. */
@@ -289,7 +289,8 @@ export type Plan = {
   /** Where the hours end, the plan ends. */
   readonly hoursEnd: Instant;
   readonly baseline: Setting;
-  readonly worth: Worth;
+  /** `doubled`: a thermometer is read, so a swap has to save twice what the machine says. */
+  readonly worth: Worth & { readonly doubled?: true };
   /** What is in the engine now, as far as anybody said. */
   readonly inNow: InNow;
 };

@@ -43,19 +43,20 @@ export async function setDue(db: PostedDb, job: JobRow): Promise<void> {
     .execute();
 }
 
-type Taker = { readonly now: Instant; readonly by: string };
+type Taker = { readonly now: Instant; readonly by: string; readonly kinds: readonly JobRow['kind'][] };
 
 /**
  * Takes the job that has been due longest and nobody holds, in one atomic update; null where there is none. The row is
  * judged again when it is written, so two that want the same one do not both get it.
  */
-export async function takeJob(db: PostedDb, { now, by }: Taker): Promise<JobRow | null> {
+export async function takeJob(db: PostedDb, { now, by, kinds }: Taker): Promise<JobRow | null> {
   for (let race = 0; race < MOST_RACES; race += 1) {
     const first = db
       .selectFrom('job')
       .select('id')
       .where('due_at', '<=', now)
       .where('lease_until', '<=', now)
+      .where('kind', 'in', kinds)
       .orderBy('due_at')
       .orderBy('id')
       .limit(1);

@@ -47,11 +47,11 @@ export async function sendPush(push: Push, { keys, own }: Given): Promise<PushOu
     const asked = send(url, {
       method: 'POST',
       headers: details.headers,
-      timeout: TIMEOUT_MS,
+      // However slowly it goes on answering.
+      signal: AbortSignal.timeout(TIMEOUT_MS),
       agent: false,
       ...(service === 'open' ? { lookup: openLookup() } : {}),
     });
-    asked.on('timeout', () => asked.destroy());
     asked.on('error', () => resolve({ kind: 'later', retryAfterSeconds: null }));
     asked.on('response', (answer) => {
       answer.resume();

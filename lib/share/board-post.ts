@@ -9,6 +9,7 @@ import { eventOfRacer, racerName } from '@/lib/store/racer-event';
 import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
+import { type Said, saidForBoard, saysMoreThanBoard } from './board-said';
 import { makeSharedNight } from './make-shared-night';
 import { stableHash } from './stable-hash';
 
@@ -72,16 +73,37 @@ function hoursFor(
   return makeSharedNight({ ...given, readings: record.readings }).hours;
 }
 
-/** What the keeper's browser changes on a board: all but what is said at the machines, which the board hears itself. */
-export function boardPatchOf({ machines, ...night }: BoardPostJson): object {
+/**
+ * What the keeper's browser changes on a board that holds what was said so far: all but the plan, since the board goes by
+ * what it told last.
+ */
+export function boardPatchOf(
+  { machines, ...night }: BoardPostJson,
+  record: EventRecord,
+  board: Said,
+): object {
   return {
     ...night,
-    machines: machines.map(({ fittings: _, made: __, accepted: ___, ...entry }) => entry),
+    machines: machines.map(({ accepted: _, ...entry }, i) => ({
+      ...entry,
+      fittings: saidForBoard(record, board, entry.id ?? String(i + 1)),
+    })),
   };
 }
 
-/** The same for the same patch; a newer forecast alone is no change, since the board fetches its own. */
-export function boardMark(post: BoardPostJson): string {
-  const { hours, ...patch } = boardPatchOf(post) as { hours: unknown };
-  return stableHash(JSON.stringify([patch, post.hoursTyped === true ? hours : null]));
+/**
+ * The same for the same night; what is said at the machines is compared one by one (`board-said.ts`), and a newer
+ * forecast alone is no change, since the board fetches its own.
+ */
+export function boardMark({ hours, machines, ...night }: BoardPostJson): string {
+  const entries = machines.map(({ fittings: _, accepted: __, ...entry }) => entry);
+  return stableHash(JSON.stringify([night, entries, night.hoursTyped === true ? hours : null]));
+}
+
+/** Whether the board does not know of something that was changed or said here. */
+export function boardLacks(nights: readonly NightRecords[], now: Instant): boolean {
+  const record = nights[0]?.event.value;
+  const night = record?.board === undefined ? null : boardPostOf(nights, now);
+  if (record?.board === undefined || night === null) return false;
+  return boardMark(night) !== record.board.sent || saysMoreThanBoard(record);
 }

@@ -1,14 +1,17 @@
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { seriesFromJson } from '@/lib/contract/series-from-json';
 import { skyToJson } from '@/lib/contract/sky';
+import { pathPart } from '@/lib/store/leaves';
 import type { EventRecord, ForecastRecord, MachineRecord } from '@/lib/store/records';
+import type { Trace } from '@/lib/store/trace-schema';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { plainNumber } from '@/lib/units/format';
+import { tracePlaced } from './origin';
 import type { SharedMachine, SharedNight } from './shared-night';
 import { sameName, toldApart } from './told-apart';
 
-export type KeptRecord<V> = { readonly id: string; readonly value: V };
+export type KeptRecord<V> = { readonly id: string; readonly value: V; readonly trace?: Trace };
 
 /** The new records of a night that is kept; nothing that was there before is among them. */
 export type KeptNight = {
@@ -17,11 +20,15 @@ export type KeptNight = {
   readonly forecast: KeptRecord<ForecastRecord> | null;
 };
 
-/** A shared night as records of one's own. `newId` gives another key each time it is asked. */
+/**
+ * A shared night as records of one's own, under the ids it came with, so that what is sent back finds its way.
+ * `newId` gives another key each time it is asked.
+ */
 export function keptNight(night: SharedNight, newId: () => string): KeptNight {
-  const machines = night.machines.map((shared) => ({ id: newId(), shared }));
+  const machines = night.machines.map((shared) => ({ id: shared.id ?? newId(), shared }));
   const forecast = forecastRecord(night);
   const forecastId = forecast === null ? null : newId();
+  const parts = machines.map(({ id }) => pathPart(id));
   const each = <V>(pick: (machine: SharedMachine) => V | undefined): Record<string, V> =>
     Object.fromEntries(
       machines.flatMap(({ id, shared }) => {
@@ -30,10 +37,15 @@ export function keptNight(night: SharedNight, newId: () => string): KeptNight {
       }),
     );
   return {
-    machines: machines.map(({ id, shared }) => ({ id, value: machineRecord(shared) })),
+    machines: machines.map(({ id, shared }) => ({
+      id,
+      value: machineRecord(shared),
+      ...traceOf(shared.trace),
+    })),
     forecast: forecast === null || forecastId === null ? null : { id: forecastId, value: forecast },
     event: {
-      id: newId(),
+      id: night.id ?? newId(),
+      ...traceOf(night.trace === undefined ? undefined : tracePlaced(night.trace, parts)),
       value: {
         event: night.event,
         machineIds: machines.map(({ id }) => id),
@@ -57,6 +69,8 @@ export function keptNight(night: SharedNight, newId: () => string): KeptNight {
     },
   };
 }
+
+const traceOf = (trace: Trace | undefined) => (trace === undefined ? {} : { trace });
 
 type Shared = { readonly id: string; readonly shared: SharedMachine };
 

@@ -4,6 +4,7 @@ import type { EventJson, HourJson, ReadingJson, SettingJson } from '@/lib/contra
 import { instantFromJson, runsFromEvent } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
 import { placeOffsetToJson } from '@/lib/contract/place-offset';
+import { type SkyJson, skyToJson } from '@/lib/contract/sky';
 import { pressureOriginOf } from '@/lib/hours/provenance';
 import type { Hour, HourSeries } from '@/lib/hours/series';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
@@ -94,8 +95,20 @@ function hourToJson(hour: Hour, elevation: Metre): HourJson {
     ...(pressureFrom === 'standard' ? {} : { pressureHpa: plainNumber(pascalToHectopascal(pressure), 1) }),
     relativeHumidity: plainNumber(relativeHumidity, 2),
     ...(isOddButKnown(hour, elevation) ? { pressureConfirmed: true } : {}),
-    // Who made it makes it less sure; the sky is not worth the length of the link.
-    ...(rawModel === true ? { rawModel } : {}),
+    // Who made it says how sure it is; of an official forecast the sky says nothing.
+    ...(rawModel === false ? { rawModel } : shortSky(hour)),
+  };
+}
+
+/** The sky in as few digits as it counts in: tenths of cloud, whole metres a second, centimetres of snow. */
+function shortSky(hour: Hour): SkyJson {
+  const { cloudCover, windMs, snowDepthM, daylight, ...maker } = skyToJson(hour);
+  return {
+    ...maker,
+    ...(cloudCover === undefined ? {} : { cloudCover: plainNumber(cloudCover, 1) }),
+    ...(windMs === undefined ? {} : { windMs: plainNumber(windMs, 0) }),
+    ...(snowDepthM === undefined ? {} : { snowDepthM: plainNumber(snowDepthM, 2) }),
+    ...(daylight === true ? { daylight } : {}),
   };
 }
 

@@ -2,6 +2,7 @@ import type { RunJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { MachineJson } from '@/lib/contract/machine';
 import { classCalled, type Joining, withClass, withJoined } from '@/lib/night/edit-roster';
+import { withNightUpdate } from '@/lib/share/night-update';
 import type { RosterRow } from '@/lib/share/roster-table';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { sameName, toldApart } from '@/lib/share/told-apart';
@@ -10,6 +11,7 @@ import { racerName } from '@/lib/store/racer-event';
 import type { ClubClass, EventRecord, MachineRecord } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
+import type { Trace } from '@/lib/store/trace-schema';
 
 /** Most machines an event holds. */
 export const MOST_RACERS = 100;
@@ -26,6 +28,8 @@ export type NewRacer = Pick<Joining, 'fitted' | 'accepted' | 'made'> & {
   readonly name: string;
   readonly machine: MachineJson;
   readonly when: Runs;
+  /** Where somebody shared it as a racer of an own, known by an id: what was said there is merged in. */
+  readonly origin?: { readonly id: string; readonly night: SharedNight };
 };
 
 export function racerOfRow({ name, className, machine }: RosterRow): NewRacer {
@@ -36,18 +40,31 @@ export function racerOfRow({ name, className, machine }: RosterRow): NewRacer {
   };
 }
 
-export function racersOfNight({ event, machines }: SharedNight): readonly NewRacer[] {
-  return machines.map(({ machine, fitted, accepted, made }) => ({
-    name: '',
-    machine,
-    when: { kind: 'own', runs: event.runs },
-    fitted,
-    accepted,
-    made,
-  }));
+export function racersOfNight(night: SharedNight): readonly NewRacer[] {
+  return night.machines.map(({ id, machine, fitted, accepted, made }) => {
+    const racer = { name: '', machine, when: { kind: 'own', runs: night.event.runs } } as const;
+    return id === undefined ? { ...racer, fitted, accepted, made } : { ...racer, origin: { id, night } };
+  });
 }
 
-type Entry<V> = { readonly id: string; readonly value: V };
+/** Of several links of one racer the one that knows most: it has all that the others say. */
+export function withoutOlder(racers: readonly NewRacer[]): readonly NewRacer[] {
+  const writes = ({ origin }: NewRacer): number =>
+    Object.values(origin?.night.trace?.seen ?? {}).reduce((sum, at) => sum + at, 0);
+  return racers.filter(
+    (racer, i) =>
+      racer.origin === undefined ||
+      racers.every(
+        (other, k) =>
+          k === i ||
+          other.origin?.id !== racer.origin?.id ||
+          writes(other) < writes(racer) ||
+          (writes(other) === writes(racer) && k > i),
+      ),
+  );
+}
+
+type Entry<V> = { readonly id: string; readonly value: V; readonly trace?: Trace };
 type Here = { readonly machines: readonly Entry<MachineRecord>[]; readonly event: EventRecord };
 
 export type WithRacers = {
@@ -69,16 +86,23 @@ export function withNewRacers(here: Here, racers: readonly NewRacer[], newId: ()
   return racers.reduce<WithRacers>(
     (before, racer, i) => {
       const { name, machine } = withName(racer, apart[i] ?? calledOf(racer));
-      const known = here.machines.find(
-        ({ id, value }) => !before.event.machineIds.includes(id) && sameValue(value.machine, machine),
+      const { origin } = racer;
+      const known = here.machines.find(({ id, value }) =>
+        origin === undefined
+          ? !before.event.machineIds.includes(id) && sameValue(value.machine, machine)
+          : id === origin.id,
       );
-      const machineId = known?.id ?? newId();
+      const machineId = known?.id ?? origin?.id ?? newId();
+      const trace = origin?.night.machines.find(({ id }) => id === origin.id)?.trace;
       const placed = placeInClass(before.event, racer, newId);
       const { fitted, accepted, made } = racer;
       return {
         machines:
           known === undefined
-            ? [...before.machines, { id: machineId, value: newMachineRecord(machine) }]
+            ? [
+                ...before.machines,
+                { id: machineId, value: newMachineRecord(machine), ...(trace && { trace }) },
+              ]
             : before.machines,
         event: withJoined(placed.event, [
           { machineId, name, classId: placed.classId, fitted, accepted, made },
@@ -109,11 +133,18 @@ export function withRacersAdded(
     racers,
     newId,
   );
-  return {
+  const joined: SnapshotValues = {
     ...current,
     machines: [...current.machines, ...machines],
-    events: current.events.map((each) => (each.id === eventId ? { id: eventId, value: event } : each)),
+    events: current.events.map((each) =>
+      each.id === eventId ? { id: eventId, value: event, ...(each.trace && { trace: each.trace }) } : each,
+    ),
   };
+  return racers.reduce((before, { origin, name, machine }) => {
+    if (origin === undefined) return before;
+    const machineIds = origin.night.machines.map(({ id }) => (id === origin.id ? id : null));
+    return withNightUpdate(before, origin.night, { eventId, machineIds }, name || machine.name).values;
+  }, joined);
 }
 
 /** A machine that goes by its racer's name takes the number along; one with a name of its own, or shared, keeps it. */

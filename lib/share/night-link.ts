@@ -7,8 +7,11 @@ import { DICTIONARY_1 } from './link-dictionary';
 import { readSharedNight } from './read-shared-night';
 import type { SharedNight } from './shared-night';
 
-/** First character of a payload. A reader that does not know it says so and changes nothing. */
-const VERSION = '1';
+/**
+ * First character of a payload. A reader that does not know it says so and changes nothing. Version 2 says whose the
+ * night is; one that does not is still written as version 1.
+ */
+const VERSIONS = ['1', '2'] as const;
 /** Longest payload read: forty racers fit; what is longer is no link of ours. */
 export const MOST_LINK_CHARACTERS = 32_000;
 /** A payload may not unfold to more than this, whatever it claims. */
@@ -24,7 +27,7 @@ export function packNight(night: SharedNight): string {
   const bytes = new Uint8Array(CHECK_BYTES + squeezed.length);
   new DataView(bytes.buffer).setUint32(0, crc32(json));
   bytes.set(squeezed, CHECK_BYTES);
-  return VERSION + toBase64Url(bytes);
+  return VERSIONS[night.id === undefined ? 0 : 1] + toBase64Url(bytes);
 }
 
 /** The night in a payload. Anything that is not exactly what was packed is refused with a reason. */
@@ -32,8 +35,8 @@ export function unpackNight(text: string): Result<SharedNight, LinkProblem> {
   if (text === '') return fail({ code: 'empty' });
   if (text.length > MOST_LINK_CHARACTERS) return fail({ code: 'too-long', limit: MOST_LINK_CHARACTERS });
   const version = text.slice(0, 1);
-  if (version !== VERSION)
-    return fail(/[2-9]/.test(version) ? { code: 'newer-version', version } : { code: 'damaged' });
+  if (!VERSIONS.some((known) => known === version))
+    return fail(/[3-9]/.test(version) ? { code: 'newer-version', version } : { code: 'damaged' });
   const bytes = fromBase64Url(text.slice(1));
   const json = bytes === null ? null : unfold(bytes);
   if (json === null) return fail({ code: 'damaged' });

@@ -57,9 +57,9 @@ function rowOf({ name, plan }: PlannedMachine, run: RunPlan, { voice, carburetto
     'start (UTC)': isoUtc(timed.start),
     ...Object.fromEntries(jets),
     trim: run.setting.trim ?? UNKNOWN,
-    act: swap === undefined ? '' : actText(swap.from, swap.to),
-    'act from': swap === undefined ? '' : when(swap.windowStart),
-    'act by': swap === undefined ? '' : when(swap.latestStart),
+    job: swap === undefined ? '' : actText(swap.from, swap.to),
+    'job from': swap === undefined ? '' : when(swap.windowStart),
+    'job by': swap === undefined ? '' : when(swap.latestStart),
     [`temperature (${units.temperature})`]: number(temperatureIn(run.air.temperature, units.temperature), 1),
     [`temperature before readings (${units.temperature})`]: number(
       temperatureIn(run.givenTemperature, units.temperature),

@@ -5,6 +5,7 @@ import { machineTonight } from '@/lib/store/machine-tonight';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { Instant } from '@/lib/time/instant';
 import { makeSharedNight } from './make-shared-night';
+import { withOrigin } from './origin';
 import { withRoundedPlace } from './rounded-place';
 import type { SharedNight } from './shared-night';
 
@@ -38,5 +39,5 @@ export function sharedNightOf({ night, plan, sharedAt, exactPlace }: Given): Sha
     placeOffset: night.request.placeOffset,
     sharedAt,
   });
-  return exactPlace ? shared : withRoundedPlace(shared);
+  return withOrigin(exactPlace ? shared : withRoundedPlace(shared), night.records);
 }

@@ -3,9 +3,14 @@ import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/con
 import { machineSchema } from '@/lib/contract/machine';
 import { time } from '@/lib/contract/numbers';
 import { placeOffsetSchema } from '@/lib/contract/place-offset';
+import { recordId } from '@/lib/store/record-id';
+import { traceSchema } from '@/lib/store/trace-schema';
 
 /** One engine of a shared night, with what its owner accepted and has done. */
 export const sharedMachineSchema = z.strictObject({
+  /** Whose it is, wherever it is kept, and where its fields come from. Absent: not told. */
+  id: z.optional(recordId),
+  trace: z.optional(traceSchema),
   machine: machineSchema,
   fitted: z.optional(settingSchema),
   outFrom: z.optional(time),
@@ -22,6 +27,9 @@ export const MOST_HOURS = 200;
 
 /** A whole night as it travels in a link or a file: nothing in it is needed from anywhere else. */
 export const sharedNightSchema = z.strictObject({
+  /** The same of the event; the paths of its trace name machines by their place here. */
+  id: z.optional(recordId),
+  trace: z.optional(traceSchema),
   event: eventSchema,
   machines: z.array(sharedMachineSchema).check(z.minLength(1), z.maxLength(40)),
   /** Hours known when it was shared, typed or forecast; the fallback when no newer forecast can be had. */

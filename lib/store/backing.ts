@@ -1,5 +1,5 @@
 import type { RawRow, Row } from './row';
-import type { SetAside } from './store-type';
+import type { SetAside } from './set-aside-record';
 
 /** Everything, one table, or one record. */
 export type Scope = 'all' | { readonly table: string; readonly id?: string };

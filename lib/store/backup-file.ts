@@ -4,18 +4,23 @@ import { crc32 } from './crc32';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from './migrations';
 import { TABLE_SCHEMA, TABLES, type TableName, type TableValue } from './records';
 import { idSchema, issuesOf } from './row';
+import { type SetAside, setAsideSchema } from './set-aside-record';
 import type { Snapshot, StoreIssue } from './store-type';
+import { NO_TRACE, type Trace, traceSchema } from './trace-schema';
 
 export type BackupEntry<T extends TableName> = {
   readonly id: string;
   readonly updatedAt: string;
   readonly value: TableValue[T];
+  /** Empty in files of before traces were kept. */
+  readonly trace: Trace;
 };
 
 /** A backup file that was read and found whole. */
 export type Backup = {
   readonly madeAt: string;
   readonly tables: { readonly [T in TableName]: readonly BackupEntry<T>[] };
+  readonly setAside: readonly SetAside[];
 };
 
 /** Why a file cannot be imported. Nothing stored is touched in any of these. */
@@ -59,15 +64,15 @@ function isWhole(text: string): boolean {
 }
 
 /** Plain JSON in ASCII: what a mail program or an old editor does to other letters cannot hurt it. */
-export function writeBackup(snapshot: Snapshot, madeAt: string): string {
+export function writeBackup(snapshot: Snapshot, madeAt: string, setAside: readonly SetAside[] = []): string {
   const tables = Object.fromEntries(
     TABLES.map((table) => [
       table,
-      snapshot[table].map(({ id, updatedAt, value }) => ({ id, updatedAt, value })),
+      snapshot[table].map(({ id, updatedAt, value, trace }) => ({ id, updatedAt, value, trace })),
     ]),
   );
   const counts = Object.fromEntries(TABLES.map((table) => [table, snapshot[table].length]));
-  const file = { app: APP, format: newestVersion(), madeAt, counts, tables, checksum: UNSEALED };
+  const file = { app: APP, format: newestVersion(), madeAt, counts, tables, setAside, checksum: UNSEALED };
   const ascii = JSON.stringify(file, null, 1).replace(
     /[\u007f-\uffff]/g,
     (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
@@ -84,8 +89,16 @@ const fileSchema = z.strictObject({
   counts: z.record(z.string(), z.int().check(z.minimum(0))),
   tables: z.record(
     z.string(),
-    z.array(z.strictObject({ id: idSchema, updatedAt: z.iso.datetime(), value: z.unknown() })),
+    z.array(
+      z.strictObject({
+        id: idSchema,
+        updatedAt: z.iso.datetime(),
+        value: z.unknown(),
+        trace: z.optional(traceSchema),
+      }),
+    ),
   ),
+  setAside: z._default(z.array(setAsideSchema), []),
   checksum: z.string(),
 });
 
@@ -124,11 +137,11 @@ function readEntries<T extends TableName>(
   migrations: readonly Migration[],
 ): Result<readonly BackupEntry<T>[], BackupProblem> {
   const entries: BackupEntry<T>[] = [];
-  for (const { id, updatedAt, value } of file.tables[table] ?? []) {
+  for (const { id, updatedAt, value, trace = NO_TRACE } of file.tables[table] ?? []) {
     const parsed = TABLE_SCHEMA[table].safeParse(migrateValue({ table, value }, file.format, migrations));
     if (!parsed.success) return fail({ code: 'bad-record', table, id, issues: issuesOf(parsed.error) });
     // Parsed by the schema of this very table.
-    entries.push({ id, updatedAt, value: parsed.data as TableValue[T] });
+    entries.push({ id, updatedAt, value: parsed.data as TableValue[T], trace });
   }
   return ok(entries);
 }
@@ -152,5 +165,6 @@ export function readBackup(
     tables[table] = entries.value;
   }
   // Every table was read above by its own schema.
-  return ok({ madeAt: parsed.value.madeAt, tables: tables as Backup['tables'] });
+  const { madeAt, setAside } = parsed.value;
+  return ok({ madeAt, tables: tables as Backup['tables'], setAside });
 }

@@ -1,6 +1,6 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
 import type { RawRow } from './row';
-import type { SetAside } from './store-type';
+import type { SetAside } from './set-aside-record';
 
 export type Schema = DBSchema & {
   records: { key: [string, string]; value: RawRow };

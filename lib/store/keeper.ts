@@ -3,7 +3,8 @@ import { reasonOf } from './database-unusable';
 import { memoryBacking } from './memory';
 import { mergeBack, type Seed, seedOf } from './merge-back';
 import type { RawRow } from './row';
-import type { MemoryReason, SetAside } from './store-type';
+import type { SetAside } from './set-aside-record';
+import type { MemoryReason } from './store-type';
 
 export type KeeperState = { readonly keeps: 'disk' | 'memory'; readonly because: MemoryReason | null };
 

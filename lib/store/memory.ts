@@ -1,6 +1,6 @@
 import { type Backing, inScope, keyOf } from './backing';
 import type { RawRow } from './row';
-import type { SetAside } from './store-type';
+import type { SetAside } from './set-aside-record';
 
 /** Rows in memory: for a browser without a database, and for tests. Gone with the page. */
 export function memoryBacking(start: readonly RawRow[] = []): Backing {

@@ -10,10 +10,14 @@ export type Migration = {
   readonly value: (table: string, value: unknown) => unknown;
 };
 
-/** Version 1 is the first: there is nothing to bring along. From version 2 on a forecast is kept as our API answers it. */
+/**
+ * Version 1 is the first: there is nothing to bring along. From version 2 on a forecast is kept as our API answers it.
+ * From version 3 on a record carries the trace of its fields; one without counts as older than all traces.
+ */
 export const MIGRATIONS: readonly Migration[] = [
   { version: 1, value: (_, value) => value },
   { version: 2, value: (table, value) => (table === 'forecasts' ? forecastAsAnswered(value) : value) },
+  { version: 3, value: (_, value) => value },
 ];
 
 /** The format written today: version of the database and of backup files. */

@@ -2,13 +2,15 @@ import { askToPersist as askBrowser, isPersisted as browserSays } from './ask-to
 import type { Backing } from './backing';
 import { DATABASE_NAME } from './connect';
 import { openDatabase } from './database';
+import { ownDevice } from './device';
 import { openKeeper } from './keeper';
 import { ownPage, type Presence, watchPage } from './presence';
 import { returningBacking } from './returning';
 import type { WriteStamp } from './rules';
+import type { SetAside } from './set-aside-record';
 import { soundRows } from './sound-rows';
 import { storeRecords } from './store-records';
-import type { SetAside, Store, StoreChange, StoreHealth } from './store-type';
+import type { Store, StoreChange, StoreHealth } from './store-type';
 import { openTabChannel } from './tab-channel';
 
 export type StoreOptions = {
@@ -20,6 +22,8 @@ export type StoreOptions = {
   readonly isPersisted?: () => Promise<boolean | null>;
   /** Opens the database, or throws why not. */
   readonly open?: (onSuperseded: () => void, presence: Presence) => Promise<Backing>;
+  /** The name of this device in the traces of records. */
+  readonly device?: () => string;
   /** Hears `pagehide` and `pageshow`. */
   readonly page?: EventTarget;
 };
@@ -27,10 +31,10 @@ export type StoreOptions = {
 /** Records first written later come later; some thousand may share a millisecond. */
 const ORDERS_PER_MS = 1000;
 
-function clockFrom(now: () => number): () => WriteStamp {
+function clockFrom(now: () => number, device: () => string): () => WriteStamp {
   return () => {
     const ms = now();
-    return { order: ms * ORDERS_PER_MS, updatedAt: new Date(ms).toISOString() };
+    return { order: ms * ORDERS_PER_MS, updatedAt: new Date(ms).toISOString(), device: device() };
   };
 }
 
@@ -55,7 +59,7 @@ function openNews() {
  * health says so.
  */
 export async function openStore(options: StoreOptions = {}): Promise<Store> {
-  const { now = Date.now, open = openOnDisk, page = ownPage() } = options;
+  const { now = Date.now, open = openOnDisk, page = ownPage(), device = ownDevice } = options;
   const { askToPersist = askBrowser, isPersisted = browserSays } = options;
   const { tell, subscribe } = openNews();
   let health: StoreHealth = { keeps: 'memory', because: 'failed', promised: null, setAside: [] };
@@ -74,8 +78,9 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
   await readAsides();
   const promise = openPromise({ askToPersist, isPersisted }, (promised) => setHealth({ promised }));
   const records = storeRecords({
-    rows: soundRows(keeper, clockFrom(now), readAsides),
+    rows: soundRows(keeper, clockFrom(now, device), readAsides),
     isClosed: () => closed,
+    setAsideBefore: () => health.setAside,
     onWritten: (change) => {
       tell(change);
       if (health.keeps === 'memory') return;

@@ -2,7 +2,7 @@ import type { EventJson } from '@/lib/contract/event';
 import type { ClubClass, EventRecord, MachineRecord } from './records';
 
 /** The class a racer runs in; null for who runs when everybody does. */
-export function classOf({ club }: EventRecord, machineId: string): ClubClass | null {
+export function classOf({ club }: Pick<EventRecord, 'club'>, machineId: string): ClubClass | null {
   const classId = club?.racers[machineId]?.classId ?? null;
   return club?.classes.find(({ id }) => id === classId) ?? null;
 }

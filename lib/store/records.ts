@@ -7,6 +7,7 @@ import { placeOffsetSchema } from '@/lib/contract/place-offset';
 import { ELEVATION_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/units/choice';
 import { comparisonRecordSchema } from './comparison-record';
 import { recordId as id } from './record-id';
+import type { Trace } from './trace-schema';
 
 /** Tables of the browser database. All keys in one place. */
 export const TABLES = [
@@ -178,14 +179,15 @@ export const eventRecordSchema = z.strictObject({
   /** True where the plan is to count on nothing of the kind. */
   withoutPlaceOffset: z.optional(z.boolean()),
   /** The board it is posted to, by this browser: its secrets, and a mark of what was sent last. Absent: to none. */
-  board: z.optional(
-    z.strictObject({
+  board: z.optional(z
+    .strictObject({
       id: z.string().check(z.maxLength(64)),
       keepSecret: z.string().check(z.maxLength(64)),
       followSecret: z.string().check(z.maxLength(64)),
       sent: z.string().check(z.maxLength(64)),
-    }),
-  ),
+      /** What was said at each machine that this record and the board have both heard, by its times. */
+      heard: z.optional(z.record(id, z.array(time).check(z.maxLength(200)))),
+    })),
 });
 
 const verdictSchema = z.enum(['lean', 'right', 'rich']);
@@ -258,4 +260,6 @@ export type Stored<T> = {
   /** ISO 8601, UTC. */
   readonly updatedAt: string;
   readonly value: T;
+  /** Where its fields come from. Absent: not written to since traces are kept. */
+  readonly trace?: Trace;
 };

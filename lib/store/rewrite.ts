@@ -1,9 +1,10 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import { TABLE_SCHEMA, TABLES, type TableName } from './records';
 import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
-import { emptied, type WriteStamp } from './rules';
+import { emptied, rowOf, type WriteStamp } from './rules';
 import { sameValue } from './same-value';
 import type { Snapshot, SnapshotValues, StoreProblem } from './store-type';
+import type { Trace } from './trace-schema';
 
 /** All records of all tables as the app sees them. */
 export function snapshotOf(rows: readonly Row[]): Snapshot {
@@ -21,6 +22,7 @@ type Wanted = {
   readonly id: string;
   readonly value: unknown;
   readonly updatedAt: string | undefined;
+  readonly trace: Trace | undefined;
 };
 
 function wantedRows(values: SnapshotValues): Result<readonly Wanted[], StoreProblem<never>> {
@@ -31,7 +33,7 @@ function wantedRows(values: SnapshotValues): Result<readonly Wanted[], StoreProb
       const value = TABLE_SCHEMA[table].safeParse(entry.value);
       if (!id.success) return fail({ code: 'invalid', issues: issuesOf(id.error, [table, 'id']) });
       if (!value.success) return fail({ code: 'invalid', issues: issuesOf(value.error, [table, entry.id]) });
-      wanted.push({ table, id: entry.id, value: value.data, updatedAt: entry.updatedAt });
+      wanted.push({ table, id: entry.id, value: value.data, updatedAt: entry.updatedAt, trace: entry.trace });
     }
   return ok(wanted);
 }
@@ -47,20 +49,14 @@ export function rowsFor(
   const kept = new Set(wanted.value.map(({ table, id }) => `${table}/${id}`));
   const before = new Map(current.map((row) => [`${row.table}/${row.id}`, row]));
   const gone = current.filter((row) => !row.removed && !kept.has(`${row.table}/${row.id}`));
-  const written = wanted.value.flatMap(({ table, id, value, updatedAt }, i): Row[] => {
-    const row = before.get(`${table}/${id}`);
-    if (row !== undefined && !row.removed && sameValue(row.value, value)) return [];
-    return [
-      {
-        table,
-        id,
-        order: row?.order ?? clock.order + i,
-        revision: (row?.revision ?? 0) + 1,
-        updatedAt: updatedAt ?? clock.updatedAt,
-        removed: false,
-        value,
-      },
-    ];
+  const written = wanted.value.flatMap(({ table, id, value, updatedAt, trace }, i): Row[] => {
+    const row = before.get(`${table}/${id}`) ?? null;
+    const same = row !== null && !row.removed && sameValue(row.value, value);
+    // A trace that is handed in is of a merge or a way back; the very one that stands here came along with its record.
+    const told = trace === undefined || trace === row?.trace ? null : trace;
+    if (same && (told === null || sameValue(told, row.trace))) return [];
+    const made = rowOf(row, { table, id, value }, { ...clock, order: clock.order + i });
+    return [{ ...made, updatedAt: updatedAt ?? made.updatedAt, trace: told ?? made.trace }];
   });
   return ok([...gone.map((row) => emptied(row, clock)), ...written]);
 }

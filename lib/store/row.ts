@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { type Stored, TABLE_SCHEMA, TABLES, type TableName, type TableValue } from './records';
 import type { StoreIssue } from './store-type';
+import { type Trace, traceSchema } from './trace-schema';
 
 /** One record as it lies in the database; a removed one leaves its row without a value, so that revisions go on. */
 export type Row = {
@@ -12,6 +13,7 @@ export type Row = {
   readonly updatedAt: string;
   readonly removed: boolean;
   readonly value: unknown;
+  readonly trace?: Trace | undefined;
 };
 
 /** A row as found: only its key is sure. */
@@ -38,6 +40,7 @@ const rowSchema = z.strictObject({
   updatedAt: z.iso.datetime(),
   removed: z.boolean(),
   value: z.unknown(),
+  trace: z.optional(traceSchema),
 });
 
 export type ReadRow =
@@ -64,9 +67,10 @@ export function readRow(raw: RawRow): ReadRow {
 /** What the rest of the app sees of a row; null for a removed one. */
 export function storedOf<T extends TableName>(row: Row | null): Stored<TableValue[T]> | null {
   if (row === null || row.removed) return null;
-  const { id, revision, updatedAt } = row;
+  const { id, revision, updatedAt, trace } = row;
   // A row's value was parsed by the schema of its table, in readRow or before it was written.
-  return { id, revision, updatedAt, value: row.value as TableValue[T] };
+  const value = row.value as TableValue[T];
+  return { id, revision, updatedAt, value, ...(trace === undefined ? {} : { trace }) };
 }
 
 export const byPlace = (a: Row, b: Row): number => a.order - b.order || (a.id < b.id ? -1 : 1);

@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '@/lib/result/result';
 import type { Stored, TableName, TableValue } from './records';
 import { type Row, storedOf } from './row';
 import type { StoreProblem } from './store-type';
+import { traceAfter } from './trace';
 
 /** What a write wants; its value was parsed by the schema of its table. The rules are the same on disk and in memory. */
 export type Put = {
@@ -10,7 +11,7 @@ export type Put = {
   readonly value: unknown;
   readonly basedOn: number | null;
 };
-export type WriteStamp = { readonly order: number; readonly updatedAt: string };
+export type WriteStamp = { readonly order: number; readonly updatedAt: string; readonly device: string };
 
 /** The row to write and what the caller gets back, or why not. */
 export type Outcome<T extends TableName> = Result<
@@ -24,21 +25,25 @@ function written<T extends TableName>(row: Row): Outcome<T> {
   return ok({ write: row, answer });
 }
 
+/** The row that a write leaves, with the trace of its fields. */
+export function rowOf(
+  current: Row | null,
+  { table, id, value }: Pick<Put, 'table' | 'id' | 'value'>,
+  { order, updatedAt, device }: WriteStamp,
+): Row {
+  const revision = (current?.revision ?? 0) + 1;
+  const before = current === null || current.removed ? null : current.value;
+  const trace = traceAfter({ table, before, after: value, trace: current?.trace, device, revision });
+  return { table, id, order: current?.order ?? order, revision, updatedAt, removed: false, value, trace };
+}
+
 /** A write passes only on top of the revision it was based on. */
 export function putRow<T extends TableName>(current: Row | null, put: Put, clock: WriteStamp): Outcome<T> {
   const theirs = storedOf<T>(current);
   // The value was parsed by the schema of its table.
   if ((theirs?.revision ?? null) !== put.basedOn)
     return fail({ code: 'conflict', mine: put.value as TableValue[T], theirs });
-  return written({
-    table: put.table,
-    id: put.id,
-    order: current?.order ?? clock.order,
-    revision: (current?.revision ?? 0) + 1,
-    updatedAt: clock.updatedAt,
-    removed: false,
-    value: put.value,
-  });
+  return written(rowOf(current, put, clock));
 }
 
 /** Removing leaves the row without its value; the answer is what was removed. */
@@ -74,5 +79,6 @@ export function restoreRow<T extends TableName>(
     updatedAt: clock.updatedAt,
     removed: false,
     value: stored.value,
+    trace: stored.trace,
   });
 }

@@ -2,7 +2,7 @@ import { keyOf } from './backing';
 import { TABLE_SCHEMA, type TableName } from './records';
 import { type RawRow, type Row, readRow, revisionOf } from './row';
 import { emptied, type WriteStamp } from './rules';
-import type { SetAside } from './store-type';
+import type { SetAside } from './set-aside-record';
 
 /** A record as text for a person to save; the key holds table, id and revision, so nothing is set aside twice. */
 export function asideOf(raw: RawRow, why: SetAside['why'], issues: SetAside['issues']): SetAside {
@@ -36,7 +36,8 @@ export function sortOut(raws: readonly RawRow[], clock: WriteStamp): Sorted {
     else {
       aside.push(asideOf(raw, 'damaged', read.issues));
       const { table, id } = raw;
-      const place = { id, ...clock, revision: revisionOf(raw), removed: false, value: null };
+      const { order, updatedAt } = clock;
+      const place = { id, order, updatedAt, revision: revisionOf(raw), removed: false, value: null };
       if (isTable(table)) places.push(emptied({ table, ...place }, clock));
     }
   }

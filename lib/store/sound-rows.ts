@@ -15,7 +15,10 @@ export type SoundRows = {
 
 function withEmptied(changes: Changes, { emptied, aside }: Sorted): Changes {
   const written = new Set(changes.rows.map(keyOf));
-  return { rows: [...emptied.filter((row) => !written.has(keyOf(row))), ...changes.rows], aside };
+  return {
+    rows: [...emptied.filter((row) => !written.has(keyOf(row))), ...changes.rows],
+    aside: [...(changes.aside ?? []), ...aside],
+  };
 }
 
 export function soundRows(
@@ -24,16 +27,20 @@ export function soundRows(
   onSetAside: () => Promise<void>,
 ): SoundRows {
   const transact: SoundRows['transact'] = async (scope, decide) => {
-    const { answer, damaged } = await keeper.transact(scope, (raws) => {
+    const { answer, setAside } = await keeper.transact(scope, (raws) => {
       const now = clock();
       const sorted = sortOut(raws, now);
       const decision = decide([...sorted.good, ...sorted.emptied], now);
+      const changes = withEmptied(decision.changes, sorted);
       return {
-        changes: withEmptied(decision.changes, sorted),
-        answer: { answer: decision.answer, damaged: sorted.aside.length > 0 },
+        changes,
+        answer: {
+          answer: decision.answer,
+          setAside: changes.aside !== undefined && changes.aside.length > 0,
+        },
       };
     });
-    if (damaged) await onSetAside();
+    if (setAside) await onSetAside();
     return answer;
   };
   return {

@@ -4,12 +4,15 @@ import { TABLE_SCHEMA, type TableName, type TableValue } from './records';
 import { rowsFor, snapshotOf } from './rewrite';
 import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
 import { type Outcome, putRow, removeRow, restoreRow, type WriteStamp } from './rules';
+import type { SetAside } from './set-aside-record';
 import type { SoundRows } from './sound-rows';
 import type { Rewritten, Store, StoreChange, StoreProblem, Written } from './store-type';
 
 export type RecordsParts = {
   readonly rows: SoundRows;
   readonly isClosed: () => boolean;
+  /** What stands there already is not set aside twice, and stays when the rewrite is undone. */
+  readonly setAsideBefore: () => readonly SetAside[];
   /** Called after each write with what subscribers and other tabs should hear. */
   readonly onWritten: (change: Exclude<StoreChange, { kind: 'health' }>) => void;
 };
@@ -46,7 +49,7 @@ function parse<T extends TableName>(
 }
 
 async function rewrite(
-  { rows, isClosed, onWritten }: RecordsParts,
+  { rows, isClosed, onWritten, setAsideBefore }: RecordsParts,
   change: Parameters<Store['rewrite']>[0],
 ): ReturnType<Store['rewrite']> {
   if (isClosed()) return fail({ code: 'closed' });
@@ -54,12 +57,15 @@ async function rewrite(
     'all',
     (all, now): WriteDecision<Result<Rewritten, StoreProblem<never>>> => {
       const before = snapshotOf(all);
-      const writes = rowsFor(all, change(before), now);
+      const wanted = change(before);
+      const known = new Set(setAsideBefore().map(({ key }) => key));
+      const setAside = (wanted.setAside ?? []).filter(({ key }) => !known.has(key));
+      const writes = rowsFor(all, wanted, now);
       if (!writes.ok) return { changes: { rows: [] }, answer: writes };
       const changed = new Map([...all, ...writes.value].map((row) => [keyOf(row), row]));
       return {
-        changes: { rows: writes.value },
-        answer: ok({ before, after: snapshotOf([...changed.values()]) }),
+        changes: { rows: writes.value, aside: setAside },
+        answer: ok({ before, after: snapshotOf([...changed.values()]), setAside }),
       };
     },
   );

@@ -1,5 +1,7 @@
 import type { Result } from '@/lib/result/result';
 import type { Stored, TableName, TableValue } from './records';
+import type { SetAside } from './set-aside-record';
+import type { Trace } from './trace-schema';
 
 /** Why a write did not happen. Nothing that was handed in or stored is lost in any of these. */
 export type StoreProblem<T> =
@@ -23,20 +25,6 @@ export type StoreIssue = { readonly path: string; readonly message: string };
  * the app has used this database. `silent`: the database does not answer. `failed`: anything else.
  */
 export type MemoryReason = 'no-database' | 'blocked' | 'full' | 'newer-app' | 'silent' | 'failed';
-
-/**
- * A record that could not stay in its table, kept as text and shown to the person: it was damaged, or it was changed
- * both here, while values were kept in memory, and in another tab.
- */
-export type SetAside = {
-  readonly key: string;
-  readonly why: 'damaged' | 'changed-twice';
-  readonly table: string;
-  readonly id: string;
-  /** The record as it was found, as JSON text. */
-  readonly text: string;
-  readonly issues: readonly StoreIssue[];
-};
 
 export type StoreHealth = {
   readonly keeps: 'disk' | 'memory';
@@ -71,10 +59,19 @@ export type SnapshotValues = {
     readonly value: TableValue[T];
     /** Kept where given, else the time of the write. */
     readonly updatedAt?: string;
+    /** Where its fields come from; where it is not given, or stands already, the write itself leaves its mark. */
+    readonly trace?: Trace;
   }[];
+} & {
+  /** What is set aside with it, in the same write. */
+  readonly setAside?: readonly SetAside[];
 };
 
-export type Rewritten = { readonly before: Snapshot; readonly after: Snapshot };
+export type Rewritten = {
+  readonly before: Snapshot;
+  readonly after: Snapshot;
+  readonly setAside: readonly SetAside[];
+};
 
 export type Written<T extends TableName> = Result<Stored<TableValue[T]>, StoreProblem<TableValue[T]>>;
 
@@ -99,7 +96,7 @@ export type Store = {
   snapshot(): Promise<Snapshot>;
   /**
    * Changes many records at once or none: reads everything, asks `change` what should stand, writes that.
-   * Hands back what stood before and after, for undo (`undoRewrite` in backup-import.ts).
+   * Hands back what stood before and after, for undo (`undoRewrite`).
    */
   rewrite(change: (current: Snapshot) => SnapshotValues): Promise<Result<Rewritten, StoreProblem<never>>>;
   /** Hears every change, also those of other tabs. Returns the way to stop listening. */

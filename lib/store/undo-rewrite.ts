@@ -14,21 +14,31 @@ function undoTable<T extends TableName>(
   const untouched = (id: string): boolean =>
     after[table].find((entry) => entry.id === id)?.revision ===
     here.find((entry) => entry.id === id)?.revision;
-  return [...back.filter(({ id }) => untouched(id)), ...here.filter(({ id }) => !untouched(id))];
+  const wasWritten = ({ id, revision }: Stored<TableValue[T]>): boolean =>
+    after[table].find((entry) => entry.id === id)?.revision !== revision;
+  return [
+    ...back
+      .filter(({ id }) => untouched(id))
+      // Its fields come from where they came from before: the same file, merged again, comes in again.
+      .map((entry) => (wasWritten(entry) ? { trace: { marks: {}, seen: {} }, ...entry } : entry)),
+    ...here.filter(({ id }) => !untouched(id)),
+  ];
 }
 
 /**
- * Undoes a rewrite. What was changed again since then stays as it is now. The tables are those of the snapshot: their
+ * Undoes a rewrite, and what was set aside by it. What was changed again since then stays as it is now. The tables are those of the snapshot: their
  * schemas, which a page would have to load, are not asked.
  */
-export function undoRewrite(
-  store: Pick<Store, 'rewrite'>,
+export async function undoRewrite(
+  store: Pick<Store, 'rewrite' | 'dropSetAside'>,
   done: Rewritten,
 ): Promise<Result<Rewritten, StoreProblem<never>>> {
   const tables = Object.keys(done.before) as TableName[];
-  return store.rewrite((current) => {
+  const undone = await store.rewrite((current) => {
     const entries = tables.map((table): [string, unknown] => [table, undoTable(table, done, current)]);
     // A snapshot has every table, so every key is there.
     return Object.fromEntries(entries) as SnapshotValues;
   });
+  if (undone.ok) for (const { key } of done.setAside) await store.dropSetAside(key);
+  return undone;
 }

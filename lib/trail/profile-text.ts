@@ -10,7 +10,12 @@ export function profileToText(profile: Profile): string {
     elevation === null ? null : Math.round(elevation * 10) / 10,
     at,
   ]);
-  return JSON.stringify({ ...profile, points });
+  const spots = profile.spots.map(({ along, latitude, longitude }) => ({
+    along: Math.round(along),
+    latitude: Number(latitude.toFixed(4)),
+    longitude: Number(longitude.toFixed(4)),
+  }));
+  return JSON.stringify({ ...profile, points, spots });
 }
 
 /** The profile that was kept; null where there is none, or it cannot be read any more. */
@@ -32,7 +37,7 @@ function isKept(kept: unknown): kept is Kept {
   if (typeof kept !== 'object' || kept === null || !('points' in kept) || !('elevations' in kept))
     return false;
   const { points } = kept;
-  const hasParts = 'timed' in kept && 'start' in kept && 'segments' in kept && 'pointsInFile' in kept;
+  const hasParts = ['timed', 'start', 'segments', 'pointsInFile', 'spots'].every((part) => part in kept);
   return hasParts && Array.isArray(points) && points.length > 1 && points.every(isPoint);
 }
 

@@ -24,6 +24,9 @@ export type ProfilePoint = {
   readonly at: Instant | null;
 };
 
+/** A point of the way that a map can be asked about. */
+export type Spot = Pick<TrackPoint, 'latitude' | 'longitude'> & { readonly along: Metre };
+
 export type Profile = {
   readonly name: string;
   readonly points: readonly ProfilePoint[];
@@ -35,9 +38,14 @@ export type Profile = {
   readonly backwards: number;
   /** All points have a time, or none counts. */
   readonly timed: boolean;
-  /** None: the file holds no height at all. Some: gaps were filled straight. */
-  readonly elevations: 'all' | 'some' | 'none';
+  /** None: the file holds no height at all. Some: gaps were filled straight. Asked: they are the ground's, from a service. */
+  readonly elevations: 'all' | 'some' | 'none' | 'asked';
+  /** Where heights can be asked for, evenly along; empty where the file has its own. */
+  readonly spots: readonly Spot[];
 };
+
+/** As many heights as the service gives at once. */
+const MOST_SPOTS = 100;
 
 /** Mean radius of the earth [m]. Source: IUGG (Moritz, Geodetic Reference System 1980, Bull. Géod. 54 (1980) 395). */
 const EARTH_RADIUS = 6_371_008.8;
@@ -79,7 +87,35 @@ export function profileOf(track: GpxTrack): Profile {
     backwards: all.length - inOrder.length,
     timed,
     elevations: known === 0 ? 'none' : known === points.length ? 'all' : 'some',
+    spots: known === 0 ? spotsOf(inOrder, points) : [],
   };
+}
+
+/** The first point, the last one, and between them the first after each like part of the way. */
+function spotsOf(track: readonly TrackPoint[], points: readonly ProfilePoint[]): readonly Spot[] {
+  const length = points.at(-1)!.along;
+  const spots: Spot[] = [];
+  for (const [i, { along }] of points.entries()) {
+    const due = (length * spots.length) / (MOST_SPOTS - 1);
+    // Adding up leaves the last part a hair short.
+    if (along < due * (1 - 1e-9) && i < points.length - 1) continue;
+    const { latitude, longitude } = track[i]!;
+    if (spots.length === MOST_SPOTS) spots.pop();
+    spots.push({ latitude, longitude, along });
+  }
+  return spots;
+}
+
+/** A profile without heights with those of its spots, in their order; straight between them. */
+export function withHeights(profile: Profile, heights: readonly Metre[]): Profile {
+  const { spots } = profile;
+  let next = 0;
+  const points = profile.points.map((point) => {
+    while (next < spots.length - 1 && spots[next]!.along < point.along) next += 1;
+    const at = (i: number) => ({ along: spots[i]!.along, elevation: heights[i] ?? null, at: null });
+    return { ...point, elevation: straight(at(Math.max(0, next - 1)), at(next), point.along) };
+  });
+  return { ...profile, points, elevations: 'asked', spots: [] };
 }
 
 /**

@@ -32,7 +32,7 @@ export type WeatherMemory = RequestMemory & {
   readonly stations: BoundedCache<Kept<readonly Station[]>>;
   readonly observations: Lookup<Observed>;
   readonly places: Lookup<readonly Place[]>;
-  readonly elevations: Lookup<Metre>;
+  readonly elevations: Lookup<readonly Metre[]>;
   readonly seasons: Lookup<PastSeason>;
   readonly pastAir: Lookup<PastAir>;
 };

@@ -1,5 +1,4 @@
 import type { BackupProblem } from '@/lib/store/backup-file';
-import type { TablePreview } from '@/lib/store/backup-import';
 import type { TableName } from '@/lib/store/records';
 import { formatNumber } from '@/lib/units/format';
 
@@ -44,17 +43,4 @@ const tableName = (table: string): TableName => table as TableName;
 
 export function tableText(table: TableName): string {
   return TABLES[table];
-}
-
-/** "3 new, 1 newer in the file, 2 newer here (kept)". */
-export function previewText({ added, same, newerInFile, newerHere, onlyHere }: TablePreview): string {
-  const parts = [
-    [added, 'new'],
-    [newerInFile, 'newer in the file'],
-    [newerHere, 'newer here'],
-    [same, 'the same'],
-    [onlyHere, 'only here'],
-  ] as const;
-  const said = parts.filter(([count]) => count > 0).map(([count, words]) => `${count} ${words}`);
-  return said.length === 0 ? 'none' : said.join(', ');
 }

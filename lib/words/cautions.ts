@@ -34,7 +34,7 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     place: 'model',
-    text: "This is arithmetic on a forecast. The maker's manual, the sanctioning body's rules and local rules come first.",
+    text: 'This is arithmetic on a forecast. The maker’s manual, the sanctioning body’s rules and local rules come first.',
   },
   { place: 'model', text: 'The baseline is yours: numbers are only as right as the jets you call proven.' },
 ];

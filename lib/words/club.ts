@@ -128,7 +128,7 @@ export function clubCall(
       : [`No plan for ${listing(unplanned.map(({ racer }) => names.racer(racer.id)))}.`]),
     first === undefined || plan === undefined
       ? `Nothing to swap for ${counted(planned.length, 'racer')}.`
-      : `${counted(acts.length, 'act')} for ${counted(planned.length, 'racer')}; the first ${first.beforeFirst ? 'by' : 'at'} ${clockText(first.at, planClock(plan, zone))} for ${names.racer(first.racerId)}.`,
+      : `${counted(acts.length, 'job')} for ${counted(planned.length, 'racer')}; the first ${first.beforeFirst ? 'by' : 'at'} ${clockText(first.at, planClock(plan, zone))} for ${names.racer(first.racerId)}.`,
   ];
 }
 

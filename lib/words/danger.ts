@@ -14,21 +14,48 @@ export function dangerSentences(dangers: readonly Danger[], plan: Plan): readonl
   );
 }
 
-/** "Do not race Round 5 to Round 8 on 410: risk of lean up to 63 in 64." */
-function doNotRace({ grade, runs }: Danger, plan: Plan): string {
-  const settings = [...new Set(runs.map(({ setting }) => settingText(setting)))].join(', then ');
-  const names = runNames(
+/** The same at a glance, for the first screen: "Do not race Round 5 on 410: lean 63 in 64. Ask for a later start." */
+export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
+  return dangers
+    .map((danger) => `Do not race ${namesOf(danger, plan)} on ${settingsOf(danger)}: ${pointOf(danger)}`)
+    .join(' ');
+}
+
+/** The same below "Do not race on 410": "Round 5 to Round 8: lean up to 63 in 64. Borrow 430." */
+export function dangerPoints(dangers: readonly Danger[], plan: Plan): readonly string[] {
+  return dangers.map((danger) => `${namesOf(danger, plan)}: ${pointOf(danger)}`);
+}
+
+function pointOf(danger: Danger): string {
+  const { grade, why, sizes } = danger;
+  const how = grade === 'lean' ? `lean ${worstCount(danger)}` : 'too rich to run';
+  if (why === 'no-time') return `${how}. Ask for a later start.`;
+  return sizes === null ? `${how}. No jet will do.` : `${how}. Borrow ${jetsText(sizes)}.`;
+}
+
+const namesOf = ({ runs }: Danger, plan: Plan): string =>
+  runNames(
     plan,
     runs.map(({ run }) => run),
   );
-  const [first, ...rest] = runs;
+
+const settingsOf = ({ runs }: Danger): string =>
+  [...new Set(runs.map(({ setting }) => settingText(setting)))].join(', then ');
+
+/** "12 in 64", or of several runs "up to 63 in 64". */
+function worstCount({ runs: [first, ...rest] }: Danger): string {
   if (first === undefined) return '';
   const worst = rest.reduce((a, b) => (b.leanCount.lean > a.leanCount.lean ? b : a), first);
+  return `${rest.length > 0 ? 'up to ' : ''}${shortCount(worst.leanCount)}`;
+}
+
+/** "Do not race Round 5 to Round 8 on 410: risk of lean up to 63 in 64." */
+function doNotRace(danger: Danger, plan: Plan): string {
   const how =
-    grade === 'lean'
-      ? `risk of lean ${rest.length > 0 ? 'up to ' : ''}${shortCount(worst.leanCount)}`
+    danger.grade === 'lean'
+      ? `risk of lean ${worstCount(danger)}`
       : `so rich that it loses over ${formatPercent(ratio(MOST_LOSS_THAT_RUNS), 0)} of its power and may not run at all`;
-  return `Do not race ${names} on ${settings}: ${how}.`;
+  return `Do not race ${namesOf(danger, plan)} on ${settingsOf(danger)}: ${how}.`;
 }
 
 function whyText({ grade, why, sizes }: Danger): string {

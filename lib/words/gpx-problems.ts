@@ -8,7 +8,7 @@ import { counted } from './listing';
 export function gpxProblemSentence(problem: GpxProblem): string {
   switch (problem.code) {
     case 'gpx-too-large':
-      return `The file is larger than ${formatNumber(problem.mostBytes / 1024 / 1024)} MB. Export one day's track by itself.`;
+      return `The file is larger than ${formatNumber(problem.mostBytes / 1024 / 1024)} MB. Export one day’s track by itself.`;
     case 'gpx-empty':
       return 'The file is empty. Export it again.';
     case 'gpx-has-doctype':
@@ -16,7 +16,7 @@ export function gpxProblemSentence(problem: GpxProblem): string {
     case 'gpx-too-deep':
       return 'The file is nested far deeper than any track. It was not opened. Export it again as GPX.';
     case 'gpx-too-many-points':
-      return `The file has more than ${formatNumber(problem.most)} points. Export one day's track by itself.`;
+      return `The file has more than ${formatNumber(problem.most)} points. Export one day’s track by itself.`;
     case 'gpx-not-xml':
       return 'The file is damaged, or no GPX: its text breaks off or does not fit together. Export it again.';
     case 'not-gpx':
@@ -34,7 +34,7 @@ export function trackProblemSentence(problem: TrackProblem): string {
     case 'track-without-times':
       return 'The track has no times: type when it starts and an average speed, stops included.';
     case 'track-without-heights':
-      return 'The track has no heights: type those of its start, half way along, and its end.';
+      return 'The track has no heights: take those of the ground below, or type those of its start, half way along, and its end.';
     case 'track-without-way':
       return 'All points of the track are in one place. Choose another file.';
   }
@@ -43,6 +43,18 @@ export function trackProblemSentence(problem: TrackProblem): string {
 /** "All 3 tracks of 2027-01-16." */
 export function joinedDayName(date: string, count: number): string {
   return `All ${count} tracks of ${date}`;
+}
+
+/** What is sent away when heights are asked for. */
+export function askHeightsSentence(points: number): string {
+  return `This track has no heights. Those of the ground can be had from the weather service: it is told ${counted(points, 'point')} of the way.`;
+}
+
+/** In whose clock times the ride is told; `zone` empty: that of the track is not known. */
+export function trackZoneNote(zone: string, told: string): string {
+  return zone === ''
+    ? `The time zone of the track is not known: clock times are told in ${told}. Change it above where that is wrong.`
+    : `It starts in the time zone ${zone}.${zone === told ? ' All clock times are told in it.' : ''}`;
 }
 
 /** What was taken from the file, and what was left out. */
@@ -55,6 +67,8 @@ export function trackNotes(profile: Profile, untimed: number): readonly string[]
     notes.push(`${counted(backwards, 'point')} whose clock ran backwards ${wasWere(backwards)} left out.`);
   if (untimed > 0) notes.push(`${counted(untimed, 'point')} without a time ${wasWere(untimed)} left out.`);
   if (elevations === 'some') notes.push('Missing heights were filled straight from their neighbours.');
+  if (elevations === 'asked')
+    notes.push('It has no heights of its own: these are the ground’s, as asked for.');
   if (pointsInFile > MOST_POINTS)
     notes.push(`It is followed with at most ${MOST_POINTS} of them, its highest and lowest kept.`);
   return notes;

@@ -4,6 +4,7 @@ import { addMinutes } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { swapWindowText } from './acts';
 import { countdown } from './countdown';
+import { dangerPoints } from './danger';
 import { planClock, runName, runNames } from './runs';
 import { type ActPart, actParts, actText, settingText } from './settings';
 import { clockText } from './times';
@@ -60,7 +61,7 @@ export function jobWords(standing: Standing, zone: ClockZone): JobWords {
     }
     case 'do-not-race':
       return {
-        ...quiet(`Do not race on ${settingText(job.setting)}`, `${names(job.runs)}. No swap helps.`),
+        ...quiet(`Do not race on ${settingText(job.setting)}`, ...dangerPoints(standing.dangers, plan)),
         shape: 'stop',
       };
     case 'no-hours':
@@ -72,7 +73,7 @@ export function jobWords(standing: Standing, zone: ClockZone): JobWords {
   }
 }
 
-const OVER = 'Log how each run went while you remember it: the plugs tell more than any forecast.';
+const OVER = 'Log each run while you remember it.';
 
 function swapWords(standing: Standing, job: SwapJob, zone: ClockZone): JobWords {
   const { plan, now, question } = standing;
@@ -90,7 +91,8 @@ function swapWords(standing: Standing, job: SwapJob, zone: ClockZone): JobWords 
     parts: actParts(swap.from, swap.to),
     lines: [
       ...(time === 'late' ? ['Ask for a later start, or sit it out.'] : [whereText(standing, job, zone)]),
-      reasonText(standing, job),
+      // What is not to be raced on says more than why.
+      ...(standing.dangers.length > 0 ? [] : [reasonText(standing, job)]),
     ],
     // While it is asked whether a swap was made, that question has the buttons.
     done: job.canBeDone && question === null ? `Done: ${settingText(swap.to)} is in` : null,

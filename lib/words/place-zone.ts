@@ -14,5 +14,5 @@ export function placeZoneNote({ place, placeZone, eventZone, at }: PlaceAndEvent
   if (!zoneExists(placeZone) || !zoneExists(eventZone)) return null;
   if (offsetMinutes(at, placeZone) === offsetMinutes(at, eventZone)) return null;
   const [there, here] = [localClock(at, placeZone), localClock(at, eventZone)];
-  return `${place} keeps another time than the event: ${there} there (${placeZone}) is ${here} on the event's clock (${eventZone}). If you race there, change the event's time zone and look at the runs again.`;
+  return `${place} keeps another time than the event: ${there} there (${placeZone}) is ${here} on the event’s clock (${eventZone}). If you race there, change the event’s time zone and look at the runs again.`;
 }

@@ -22,7 +22,7 @@ export function planProblemSentence(
     case 'hours-do-not-cover-any-run':
       return `The hours run from ${dateClockText(problem.hoursStart, zone)} to ${dateClockText(problem.hoursEnd, zone)}; no run lies in them. Check the date of the runs and of the hours.`;
     case 'run-ends-before-it-starts':
-      return `${runNames[problem.run] ?? `Run ${problem.run + 1}`} ends before it starts. A run past midnight needs the next day's date on its end.`;
+      return `${runNames[problem.run] ?? `Run ${problem.run + 1}`} ends before it starts. A run past midnight needs the next day’s date on its end.`;
     case 'too-many-runs':
       return `At most ${problem.limit} runs can be planned at once. Split the event.`;
     case 'too-much-at-once':
@@ -37,6 +37,6 @@ function tooMuch({
 }: Extract<PlanProblem, { code: 'too-much-at-once' }>): string {
   const asked = `${settings} settings (jets times trim positions) over ${Math.round(runHours)} hours of runs`;
   return machines === 1
-    ? `This is too much to work out at once: ${asked}. Leave out jets and trim positions that won't be fitted, or split the event.`
+    ? `This is too much to work out at once: ${asked}. Leave out jets and trim positions that won’t be fitted, or split the event.`
     : `${machines} machines are too much to work out at once, with up to ${asked}. Ask for fewer machines at a time.`;
 }

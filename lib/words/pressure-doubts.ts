@@ -84,9 +84,9 @@ export function pressureWarningQuestion(
   units: UnitChoice,
 ): string {
   if (code === 'baseline-pressure-in-doubt')
-    return `Baseline: ${pressureQuestion(doubt, units, "tonight's pressure")}`;
+    return `Baseline: ${pressureQuestion(doubt, units, 'tonight’s pressure')}`;
   if (code === 'hours-pressure-in-doubt')
-    return `Typed hours: ${pressureQuestion(doubt, units, "the baseline's pressure")}`;
+    return `Typed hours: ${pressureQuestion(doubt, units, 'the baseline’s pressure')}`;
   return `Reading: ${pressureQuestion(doubt, units, 'the hours')}`;
 }
 

@@ -11,6 +11,8 @@ import { clockText } from './times';
 export type QuestionWords = {
   /** "Is 420 in?" */
   readonly ask: string;
+  /** The same at a glance, for the first screen. */
+  readonly short: string;
   /** What it means until it is answered. */
   readonly meaning: string;
   /** "Yes, 420 is in", one for each time it may have gone in; `at` is when it then counts from. */
@@ -28,6 +30,7 @@ export function questionWords({ question, plan, now }: Standing, zone: ClockZone
   const last = runsSince.at(-1);
   return {
     ask: `Is ${fresh} in?`,
+    short: `Due by ${clockText(since, clock)}, not told. ${old} counts as in${shortRiskOn(plan)}.`,
     meaning: `${begin} Until you say so, ${old} counts as in${riskOn(plan)}.`,
     yes:
       last === undefined
@@ -40,9 +43,19 @@ export function questionWords({ question, plan, now }: Standing, zone: ClockZone
   };
 }
 
+const firstLean = (plan: Plan) =>
+  plan.runs.find(({ state, ifKept }) => state === 'planned' && ifKept.grade === 'lean');
+
 /** ": on it Round 5 has a risk of lean of 41 in 64". */
 function riskOn(plan: Plan): string {
-  const next = plan.runs.find(({ state, ifKept }) => state === 'planned' && ifKept.grade === 'lean');
+  const next = firstLean(plan);
   if (next === undefined) return '';
   return `: on it ${runName(plan, next.run)} has a risk of lean of ${shortCount(next.ifKept.leanCount)}`;
+}
+
+/** ": lean 41 in 64, Round 5". */
+function shortRiskOn(plan: Plan): string {
+  const next = firstLean(plan);
+  if (next === undefined) return '';
+  return `: lean ${shortCount(next.ifKept.leanCount)}, ${runName(plan, next.run)}`;
 }

@@ -61,9 +61,13 @@ export function rideSure({ plan }: RidePlan): string {
   return `Risk of lean: ${shortCount(worst.leanCount)}.`;
 }
 
-/** The stops that keep the ride inside its limits. One that only saves power is not named: jets are not swapped in snow for it. */
+/** Jets are swapped in snow for safety alone; the trim, turned from outside in a minute, also against loading up. */
+const isNamed = ({ because, act }: StopOption): boolean =>
+  because === 'lean' || (because === 'rich' && act === 'trim');
+
+/** The stops that keep the ride safe. One that only saves power is not named. */
 export function stopSentences(stops: StopOptions, name: PlaceName): readonly string[] {
-  const named = stops.options.filter(({ because }) => because !== null);
+  const named = stops.options.filter(isNamed);
   if (named.length === 0) return ['No stop for a swap or a turn would make this ride safer.'];
   return named.map((option) => stopSentence(option, stops.swapMinutes, name));
 }

@@ -18,6 +18,21 @@ export function turnWord(turns: number): string {
   return turns <= 1 ? 'turn' : 'turns';
 }
 
+/** What a number of turns means. */
+export const TURNS_OUT =
+  'Turn it in, counting, until it sits lightly: that is the number, such as 1 1/2. Never tighten it. Then turn it back out as far.';
+
+/** What the drawing of a screw shows, in words. */
+export function screwDrawingWords(screw: Pilot['screw']): string {
+  return screw === 'fuel'
+    ? 'A carburettor from the side. The fuel screw sits between the slide and the engine. Turned out it lets more fuel through: richer.'
+    : 'A carburettor from the side. The air screw sits between the air box and the slide. Turned out it lets more air through: leaner.';
+}
+
+/** What the drawing of a needle shows, in words. */
+export const CLIP_DRAWING_WORDS =
+  'A needle with its clip in one of five grooves. Groove 1 is at the top and leanest. A clip lower down lifts the needle: richer.';
+
 /** Which way is richer, said once beside every screw. */
 export function screwWaySentence({ screw }: Pilot): string {
   return screw === 'fuel'
@@ -32,7 +47,7 @@ export function pilotSentence(advice: PilotAdvice, pilot: Pilot): string {
     case 'turn':
       return `Pilot ${pilot.jet} stays, ${pilot.screw} screw ${turns}.`;
     case 'change-jet':
-      return `The screw's range ends: fit pilot ${advice.jet}, ${pilot.screw} screw ${turns}.`;
+      return `The screw’s range ends: fit pilot ${advice.jet}, ${pilot.screw} screw ${turns}.`;
     case 'none-left':
       return advice.logLeft < 0
         ? `No pilot owned is rich enough: ${advice.jet} with the screw at its rich end still lacks ${formatPercent(shareOf(advice.logLeft))} fuel. Borrow the next size up.`

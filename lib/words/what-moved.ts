@@ -30,7 +30,7 @@ export function whatMoves(
   const next = planNight({ ...night, request }, now);
   if (!next.ok) return [];
   const sentences = changeSentences(comparePlans(plan, next.value), next.value, voice);
-  if (sentences.length === 0) return ['No act moves: the plan stays as it is.'];
+  if (sentences.length === 0) return ['No job moves: the plan stays as it is.'];
   return sentences.some((sentence) => /(colder|warmer)\.$/.test(sentence))
     ? sentences
     : [...sentences, rangeSentence(plan, next.value, voice)];

@@ -14,10 +14,12 @@ export function worthSentences(plan: Plan): readonly string[] {
     worth.swap === 0
       ? `A swap is made for any power it saves, though it means opening ${carburettors}.`
       : `A swap must save ${worthText(worth)} to be worth opening ${carburettors}, added up over the runs it serves${timed === null ? '' : `: ${secondsText(worth.swap, timed)}`}.`,
+    ...(worth.doubled === true && worth.swap > 0 ? [DOUBLED] : []),
     NEVER_WEIGHED,
   ];
 }
 
+const DOUBLED = 'That is twice as much as without a reading: the next one may ask for the old jets back.';
 const NEVER_WEIGHED = 'A swap that keeps the lean limit is made whatever it costs.';
 
 /** Length of the run that a worth is told in seconds of, where no run is known. */
@@ -30,7 +32,7 @@ export function swapWorthHint({ swap, usual, ratedPower }: Worth & { readonly us
     swap === 0
       ? 'At 0 any power is enough.'
       : `${worthText({ swap, ratedPower })} is ${secondsText(swap, EXAMPLE_SECONDS)}.`;
-  return `Power a swap must save, added up over the runs it serves, before it is made for power alone. ${empty} ${now} ${NEVER_WEIGHED}`;
+  return `Power a swap must save, added up over the runs it serves, before it is made for power alone; twice that once you read a thermometer at the track. ${empty} ${now} ${NEVER_WEIGHED}`;
 }
 
 /** A worth as it was typed, without digits that say nothing. */

@@ -41,7 +41,34 @@ describe('GET /api/places', () => {
     expect(json.places[0]).toMatchObject({ elevationM: groundM(46.79, -92.1), timezone: null });
   });
 
+  test('gives the heights of many points at once, in their order', async () => {
+    const points = [
+      [46.79, -92.1],
+      [-45.03, 168.66],
+      [0, 0],
+    ] as const;
+    const query = `points=${encodeURIComponent(points.map((point) => point.join(',')).join(';'))}`;
+    const json = await answerOf(await places(query), placesJsonSchema);
+    expect(
+      json.places.map(({ latitude, longitude, elevationM }) => [latitude, longitude, elevationM]),
+    ).toEqual(points.map(([latitude, longitude]) => [latitude, longitude, groundM(latitude, longitude)]));
+  });
+
+  test('takes a hundred points and no more', async () => {
+    const many = (count: number) =>
+      `points=${Array.from({ length: count }, (_, i) => `${i / 2},9`).join(';')}`;
+    expect((await answerOf(await places(many(100)), placesJsonSchema)).places).toHaveLength(100);
+    expect((await problemOf(await places(many(101)))).detail).toContain('at most 100 points');
+  });
+
   test.each([
+    ['points=', 400, 'pairs of degrees'],
+    ['points=46.79', 400, 'pairs of degrees'],
+    ['points=1,2;', 400, 'pairs of degrees'],
+    ['points=1,2,3', 400, 'pairs of degrees'],
+    ['points=91,0', 400, 'expected -90 to 90'],
+    ['points=NaN,0', 400, 'degrees from -90 to 90'],
+    ['points=1,2&lat=3&lon=4', 400, 'lat'],
     ['', 400, 'expected a name, or lat and lon'],
     ['q=x', 422, 'at least two letters'],
     ['q=', 422, 'at least two letters'],

@@ -286,7 +286,7 @@ describe('POST /api/plan, refusing', () => {
     expect((await refused(withEvent({ runs }))).errors).toEqual([
       [
         'event.runs[0].end',
-        "Final ends before it starts. A run past midnight needs the next day's date on its end.",
+        'Final ends before it starts. A run past midnight needs the next day’s date on its end.',
       ],
     ]);
   });

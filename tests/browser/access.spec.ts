@@ -55,7 +55,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await night.route(FORECAST, (route) => void hanging.push(route));
   await night.getByRole('link', { name: 'Get the forecast' }).click();
   await night.getByRole('button', { name: 'Get the forecast' }).click();
-  await expect(night.getByText('Asking for the forecast...')).toBeVisible();
+  await expect(night.getByText('Asking for the forecast…')).toBeVisible();
   await expectClean(night, 'loading', '#weather');
 
   await hanging[0]?.fulfill(
@@ -151,7 +151,7 @@ test('a night without hours and a night that is opening can be used by all', asy
   await expectClean(night, 'empty');
 
   await night.goto('/?stuck');
-  await expect(night.getByText('Opening the night...')).toBeVisible();
+  await expect(night.getByText('Opening the night…')).toBeVisible();
   await expectClean(night, 'opening');
 });
 
@@ -162,7 +162,7 @@ const PAGES = [
   { path: '/machines', there: 'Add a machine', press: /^Baselines, parts and learning/ },
   { path: '/log', there: 'Add a run by hand', press: 'Round 4: Rich' },
   { path: '/open', there: 'Open the link' },
-  { path: '/about', there: 'How the numbers are made' },
+  { path: '/about', there: 'How it works' },
 ] as const;
 
 test('the other pages can be used by all', async ({ night }) => {

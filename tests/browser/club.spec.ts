@@ -93,7 +93,7 @@ test('a jet that is in is told, and can be taken back', async ({ night }) => {
 
 test('what the sheets no longer say is told with its reason when the hours turn', async ({ night }) => {
   await threeRacers(night);
-  await night.getByRole('button', { name: 'Go by this briefing' }).click();
+  await night.getByRole('button', { name: 'Lock this plan' }).click();
   await expect(night.getByText(/^The club goes by this briefing/)).toBeVisible();
   await expect(night.getByText(/^Changed since the briefing went out/)).toBeHidden();
   await night.goto('/club#hours');
@@ -170,7 +170,7 @@ test('the wall follows the clock, and what is told at the desk', ON_DESK, async 
   const wall = await context.newPage();
   await wall.goto('/club#wall');
   await expect(wall.getByText('18:15', { exact: true })).toBeVisible();
-  const acts = wall.getByRole('region', { name: 'Next acts' }).getByRole('listitem');
+  const acts = wall.getByRole('region', { name: 'Next jobs' }).getByRole('listitem');
   await expect(acts.first()).toBeVisible();
   const count = await acts.count();
   await night

@@ -103,7 +103,7 @@ test('a backup goes out, comes in after a look, and a damaged one changes nothin
   await open('{"app":"another"}');
   await expect(alertIn(night)).toContainText('another program');
   await open(text);
-  await expect(night.getByRole('row', { name: /machines/ })).toContainText('1 new');
+  await expect(night.locator('dialog[open]')).toContainText('New: it comes in.');
   await night.getByRole('button', { name: 'Merge' }).click();
   await expect(night.getByRole('button', { name: /^Edit / })).toHaveCount(1);
   await night.getByRole('button', { name: 'Undo' }).click();

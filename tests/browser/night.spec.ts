@@ -54,7 +54,7 @@ test.describe('the night page', () => {
   test('is written into the HTML as words only, before any script has run', async ({ request }) => {
     const html = await (await request.get('/')).text();
     const body = html.slice(html.indexOf('<body')).replace(/<script[\s\S]*?<\/script>/g, '');
-    expect(body).toContain('Opening the night...');
+    expect(body).toContain('Opening the night…');
     expect(body).toContain('needs JavaScript');
   });
 

@@ -3,7 +3,8 @@ import { expect, type Page } from '@playwright/test';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { instantOf, NOW } from './clock';
-import { ON_DESK, overflows, test } from './watched-page';
+import { countingHand } from './counting-hand';
+import { faultsInEveryLook, ON_DESK, overflows, test } from './watched-page';
 
 const TOMORROW = isoUtc(instant(instantOf(NOW) + 24 * HOUR_MS)).slice(0, 10);
 
@@ -20,6 +21,42 @@ function fiftyThousandPoints(): Buffer {
     `<?xml version="1.0"?><gpx version="1.1" creator="invented" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Long day</name><trkseg>${points.join('')}</trkseg></trk></gpx>`,
   );
 }
+
+type Point = { readonly lat: number; readonly lon: number; readonly ele?: number; readonly at: string };
+
+/** A GPX file of invented tracks. */
+function gpxOf(...tracks: readonly (readonly Point[])[]): Buffer {
+  const points = (track: readonly Point[]) =>
+    track
+      .map(({ lat, lon, ele, at }) => {
+        const height = ele === undefined ? '' : `<ele>${ele}</ele>`;
+        return `<trkpt lat="${lat}" lon="${lon}">${height}<time>${at}</time></trkpt>`;
+      })
+      .join('');
+  const all = tracks.map((track) => `<trk><trkseg>${points(track)}</trkseg></trk>`).join('');
+  return Buffer.from(
+    `<?xml version="1.0"?><gpx version="1.1" creator="invented" xmlns="http://www.topografix.com/GPX/1/1">${all}</gpx>`,
+  );
+}
+
+/** In the morning up to a pass, after lunch down to the other side: a recorder that was stopped writes two tracks. */
+const TWO_TRACKS = gpxOf(
+  [
+    { lat: 47.4, lon: -93.6, ele: 400, at: '2027-01-17T14:00:00Z' },
+    { lat: 47.6, lon: -93.6, ele: 1300, at: '2027-01-17T16:00:00Z' },
+  ],
+  [
+    { lat: 47.6, lon: -93.6, ele: 1300, at: '2027-01-17T17:30:00Z' },
+    { lat: 47.7, lon: -93.6, ele: 500, at: '2027-01-17T19:00:00Z' },
+  ],
+);
+
+/** Southern winter, twelve hours ahead of UTC: 9 to 14 o'clock on the 11th there is the evening of the 10th in UTC. */
+const QUEENSTOWN = gpxOf([
+  { lat: -45.03, lon: 168.66, ele: 340, at: '2026-07-10T21:00:00Z' },
+  { lat: -45.08, lon: 168.7, ele: 1600, at: '2026-07-10T23:30:00Z' },
+  { lat: -45.03, lon: 168.66, ele: 340, at: '2026-07-11T02:00:00Z' },
+]);
 
 async function open(page: Page): Promise<void> {
   await page.goto('/trail');
@@ -45,7 +82,7 @@ test.describe('the trail page', () => {
     await open(night);
     const seasons = night.getByRole('region', { name: 'Seasons side by side' });
     await expect(seasons.getByRole('row', { name: /^Pilot/ })).toContainText('47.5');
-    await expect(seasons.getByText(/The screw's range ends: fit pilot 47.5/)).toBeVisible();
+    await expect(seasons.getByText(/The screw’s range ends: fit pilot 47.5/)).toBeVisible();
     await expect(night.getByText(/Below −\d+.°F pilot 47.5 takes over/)).toBeVisible();
     await expect(night.getByText(/one setting for the whole ride, safe for its thickest air/)).toBeVisible();
     const card = night.getByRole('region', { name: 'The jet card' });
@@ -83,10 +120,53 @@ test.describe('the trail page', () => {
     await openTrack(night);
     await give(night, 'long-day.gpx', fiftyThousandPoints());
     await expect(night.getByText('50,000 points in 1 piece.')).toBeVisible({ timeout: 30_000 });
+    await expect(night.getByText('It starts in the time zone America/Chicago.')).toBeVisible();
+    await expect(night.getByLabel('Date', { exact: true })).toHaveValue('2027-01-16');
     await night.getByRole('textbox', { name: 'Starts at' }).fill('9:00');
     await expect(night.getByRole('rowheader', { name: /the start \(.*\) to the high point/ })).toBeVisible();
     await night.reload();
     await expect(night.getByRole('rowheader', { name: /the start \(.*\) to the high point/ })).toBeVisible();
+  });
+
+  test('joins two tracks of one day, and takes zone, day and hours from them', async ({ night }) => {
+    await openTrack(night);
+    await give(night, 'two.gpx', TWO_TRACKS);
+    await expect(night.getByLabel('Track', { exact: true }).locator('option:checked')).toHaveText(
+      'All 2 tracks of 2027-01-17',
+    );
+    await expect(night.getByRole('combobox', { name: 'Time zone' })).toHaveValue('America/Chicago');
+    await expect(night.getByLabel('Date', { exact: true })).toHaveValue('2027-01-17');
+    await expect(night.getByRole('radio', { name: 'Forecast', exact: true })).toBeChecked();
+    await expect(night.getByRole('rowheader', { name: /the start .* to the high point/ })).toContainText(
+      '08:00',
+    );
+    await expect(night.getByRole('rowheader', { name: /the high point .* to the end/ })).toContainText(
+      '13:00',
+    );
+  });
+
+  test('plans a July day of Queenstown in its own clocks and by its own past winters', async ({ night }) => {
+    await openTrack(night);
+    await give(night, 'queenstown.gpx', QUEENSTOWN);
+    await expect(night.getByRole('combobox', { name: 'Time zone' })).toHaveValue('Pacific/Auckland');
+    await expect(night.getByLabel('Date', { exact: true })).toHaveValue('2026-07-11');
+    await expect(night.getByRole('radio', { name: 'Past winters', exact: true })).toBeChecked();
+    await expect(night.getByText(/^July at 1,115.ft in past years, 9 to 15 h: 8 hours in 10/)).toBeVisible();
+    await expect(night.getByTestId('ride-call')).toContainText(/thickest air \(.* at 0?9:00\)/);
+    await choose(night, 'Forecast');
+    await expect(
+      night.getByText(/A forecast reaches from yesterday to ten days ahead/).first(),
+    ).toBeVisible();
+  });
+
+  test('takes the heights of the ground for a track that has none', async ({ night }) => {
+    await openTrack(night);
+    await give(night, 'no-elevation.gpx', fixture('no-elevation'));
+    await expect(night.getByText(/The track has no heights: take those of the ground/).first()).toBeVisible();
+    await night.getByRole('button', { name: 'Take the heights of the ground' }).click();
+    await expect(night.getByText('It has no heights of its own: these are the ground’s')).toBeVisible();
+    await expect(night.getByTestId('ride-call')).toBeVisible();
+    await expect(night.getByRole('textbox', { name: 'Half way along' })).toHaveCount(0);
   });
 
   test('says in words why a file is no track, and asks for what a track lacks', async ({ night }) => {
@@ -153,6 +233,72 @@ test.describe('the trail page', () => {
     await night.getByRole('textbox', { name: 'Latitude of the start' }).fill('46.8, -92.1');
     await expect(night.getByText(/one setting for the whole ride, safe for its thickest air/)).toBeVisible();
     await expect(night.getByRole('link', { name: /Open-Meteo/ })).toBeVisible();
+  });
+});
+
+test.describe('a rider who knows no jets', () => {
+  test('comes from the first page to a printed card in twenty acts at most', ON_DESK, async ({ night }) => {
+    await night.addInitScript(() => {
+      window.print = () => document.body.setAttribute('data-printed', '');
+    });
+    await night.goto('/');
+    const hand = countingHand();
+    await hand.tap(night.getByRole('link', { name: 'I ride trails' }));
+    await hand.tap(night.getByRole('button', { name: 'I only know it runs right at home' }));
+    await expect(
+      night.getByRole('img', { name: /Turned out it lets more fuel through: richer/ }),
+    ).toBeVisible();
+    await expect(
+      night.getByRole('img', { name: /Turned out it lets more air through: leaner/ }),
+    ).toBeVisible();
+    await expect(
+      night.getByRole('img', { name: /A clip lower down lifts the needle: richer/ }),
+    ).toBeVisible();
+    const form = night.getByRole('form', { name: 'My machine' });
+    for (const [name, typed] of Object.entries({
+      'Main jet': '360',
+      Temperature: '30',
+      Elevation: '2000',
+      'Pilot jet': '45',
+      'Turns out': '1.5',
+      'Clip groove': '3',
+    }))
+      await hand.fill(form.getByRole('textbox', { name, exact: true }), typed);
+    await hand.tap(form.getByRole('radio', { name: 'Air screw: out is leaner' }));
+    expect(await overflows(night)).toBe(false);
+    await hand.tap(form.getByRole('button', { name: 'Save machine' }));
+    await hand.tap(night.getByRole('link', { name: 'Its jet card' }));
+    const card = night.getByRole('region', { name: 'The jet card' });
+    await expect(night.getByLabel('Machine', { exact: true })).toHaveText(/My machine/);
+    await expect(card.getByText('Boxed: the baseline, 360.')).toBeVisible();
+    await hand.tap(card.getByRole('button', { name: 'Print the card' }));
+    await expect(night.locator('body[data-printed]')).toBeAttached();
+    await expect(night.locator('[data-print-card]')).toContainText('My machine');
+    expect(hand.acts()).toBeLessThanOrEqual(20);
+  });
+
+  test('gets the hours of his own track for it, and no word of the example', async ({ night }) => {
+    await night.goto('/trail');
+    await night.getByRole('link', { name: 'Add yours' }).click();
+    await night.getByRole('button', { name: 'I only know it runs right at home' }).click();
+    for (const [name, typed] of Object.entries({ 'Main jet': '360', Temperature: '30', Elevation: '2000' }))
+      await night.getByRole('textbox', { name, exact: true }).fill(typed);
+    await night.getByRole('button', { name: 'Save machine' }).click();
+    await night.getByRole('link', { name: 'Its jet card' }).click();
+    await openTrack(night);
+    await expect(night.getByText('The machine is yours, this ride is not.')).toHaveCount(0);
+    await expect(night.getByText('How cold will it be?')).toBeVisible();
+    await give(night, 'two.gpx', TWO_TRACKS);
+    await expect(night.getByTestId('ride-call')).toBeVisible();
+    const ride = night.getByRole('region', { name: 'A ride: one setting for all of it' });
+    await expect(ride.getByText(/example/)).toHaveCount(0);
+    await expect(ride.getByRole('link', { name: /Open-Meteo/ })).toBeVisible();
+  });
+
+  test('has a form that a screen reader, the night and large text can use', async ({ night }) => {
+    await night.goto('/machines?edit=home');
+    await night.getByRole('button', { name: 'Save machine' }).waitFor();
+    expect(await faultsInEveryLook(night)).toEqual([]);
   });
 });
 

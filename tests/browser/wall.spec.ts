@@ -15,7 +15,7 @@ const SCREENS = [
 function onWall(page: Page) {
   return page.evaluate(() => {
     const tiles = [...document.querySelectorAll<HTMLElement>('main ol > li')];
-    const jobs = [...document.querySelectorAll<HTMLElement>('section[aria-label="Next acts"] ol > li')];
+    const jobs = [...document.querySelectorAll<HTMLElement>('section[aria-label="Next jobs"] ol > li')];
     const jets = tiles.map((tile) => tile.lastElementChild!);
     const main = document.querySelector('main')!.getBoundingClientRect();
     const cut = [...document.querySelectorAll<HTMLElement>('main *')].filter((element) => {

@@ -86,7 +86,7 @@ test.describe('the watch', () => {
       });
       const ask = await accepted(night);
       await night.evaluate(() => navigator.serviceWorker.ready);
-      await expect(watch(night)).toContainText('shows a notification when the next act changes');
+      await expect(watch(night)).toContainText('shows a notification when the next job changes');
       await ask(shifted(-2));
       await expect(heard(night)).toContainText('moved from');
       const shown = () => night.evaluate(() => Reflect.get(window, 'shownNotifications'));

@@ -12,7 +12,7 @@ const WORDS: Readonly<Record<string, string>> = {
   '/log': 'Run log',
   '/compare': 'Compare',
   '/open': 'Open',
-  '/about': 'How the numbers are made',
+  '/about': 'How it works',
 };
 
 test('every page opens and writes no error', async ({ engine }) => {

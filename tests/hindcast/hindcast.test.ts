@@ -53,22 +53,19 @@ describe('A season of real hours', () => {
     const nearest = scoreOf('thermometer, nearest');
     const richer = scoreOf('thermometer, next richer');
     const plan = scoreOf(READ);
-    // Swaps are 0.67 against 0.82 and 0.99 over 600 nights; so few as these cannot tell them apart.
+    // Swaps are 0.60 against 0.82 and 0.99 over 600 nights; so few as these cannot tell them apart.
     expect(plan.leanRuns).toBeLessThanOrEqual(nearest.leanRuns);
     expect(plan.richLoss).toBeLessThan(richer.richLoss);
     expect(plan.richLoss).toBeGreaterThan(nearest.richLoss);
   });
 
-  /**
-   * The goal was at most 0.2 % lean runs at no more than 0.6 swaps a night. Lean runs: 0.00 % over 600 nights. Swaps:
-   * 0.67, the goal is missed by those that save more power than a swap is worth by default (0.5 % for each carburettor).
-   * 0.55 keep the limit and would be made at any price; at twice the default worth there are 0.59, at 0.00 % lean.
-   */
-  it('reaches the goal for lean runs by the plan with readings, and the swaps that were measured', () => {
+  /** At most 0.2 % lean runs at no more than 0.6 swaps a night: 0.00 % and 0.595 over 600 nights. */
+  it('reaches 0.2 % lean runs by the plan with readings, and the swaps that were measured', () => {
     const { leanRuns, swapsPerNight } = scoreOf(READ);
     expect(leanRuns).toBeLessThanOrEqual(0.002);
-    // 0.67 over 600 nights, and three standard errors of a count of forty (sd 0.7 a night).
-    expect(swapsPerNight).toBeLessThan(0.67 + (3 * 0.7) / Math.sqrt(NIGHTS));
+    // 0.6 over 600 nights, and three standard errors of a count of forty (sd 0.7 a night).
+    expect(swapsPerNight).toBeLessThan(0.6 + (3 * 0.7) / Math.sqrt(NIGHTS));
+    expect(swapsPerNight).toBeLessThan(scoreOf('the plan').swapsPerNight);
     expect(swapsPerNight).toBeGreaterThan(scoreOf('perfect knowledge').swapsPerNight);
   });
 

@@ -28,7 +28,7 @@ const storedEvent = async () => (await room.store.get('events', DEMO_EVENT_ID))?
 describe('the night page', () => {
   it('opens with words and no number that could be taken for a plan', () => {
     open();
-    screen.getByText('Opening the night...');
+    screen.getByText('Opening the night…');
     expect(screen.getByRole('main').textContent).not.toMatch(/\d/);
   });
 

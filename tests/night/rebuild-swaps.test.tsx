@@ -4,12 +4,12 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { Call } from '@/components/night/call';
 import { NightFigure } from '@/components/night/figure/night-figure';
 import { Plate } from '@/components/night/plate/plate';
-import type { Acts } from '@/components/night/use-acts';
 import type { MachineJson } from '@/lib/contract/machine';
 import { type NightRecords, nightFrom } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
 import { BEFORE_THE_FIRST_RUN, demoRecords, type NightCase, nightAt } from './night-case';
+import { NO_ACTS } from './no-acts';
 
 afterEach(cleanup);
 
@@ -53,18 +53,6 @@ function nightWith({ celsius, machine = {} }: Change, now: Instant = BEFORE_THE_
   const night = expectOk(nightFrom(records));
   return nightAt(night, now);
 }
-
-/** Nothing is told in these tests. */
-const NO_ACTS: Acts = {
-  accept: () => undefined,
-  fit: () => undefined,
-  runMade: () => undefined,
-  moveRuns: () => undefined,
-  startNow: () => undefined,
-  addRun: () => undefined,
-  knockOut: () => undefined,
-  comeBack: () => undefined,
-};
 
 function show({ night, standing, now }: NightCase) {
   const voice = {

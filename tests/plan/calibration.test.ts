@@ -29,26 +29,21 @@ describe('"At most 5 %"', () => {
       }
   });
 
-  it('is kept by runs said 3 to 5 % where errors are as stated, have heavier tails, last longer, or are a raw model that is told', () => {
-    for (const world of [
-      'as stated',
-      "Student's t with 4 degrees of freedom",
-      'a memory of 9 h',
-      "a raw model's bias that was told",
-    ] as const) {
+  it('is kept by runs said 3 to 5 % in every world, also where nobody told of a raw model', () => {
+    for (const world of outcomes.keys()) {
       const tally = of(world, 'runs said 3 to 5 %');
       expect(tally.runs, world).toBeGreaterThan(80);
       expect(tally.were, world).toBeLessThan(0.05 + error(tally));
     }
   });
 
-  it('is passed where a raw model runs warm and nobody told, less where it was told, least after a reading', () => {
-    const [untold, told] = [
-      of("a raw model's bias that nobody told of", 'runs below -12 °C'),
-      of("a raw model's bias that was told", 'runs below -12 °C'),
-    ];
-    const read = of("a raw model's bias that was told", 'runs below -12 °C with a reading');
-    expect(untold.were).toBeGreaterThan(told.were);
-    expect(told.were).toBeGreaterThan(read.were);
+  it('is kept best after a reading where a raw model runs warm, whether somebody told or not', () => {
+    for (const world of [
+      "a raw model's bias that nobody told of",
+      "a raw model's bias that was told",
+    ] as const) {
+      const read = of(world, 'runs below -12 °C with a reading');
+      expect(read.were, world).toBeLessThan(of(world, 'runs below -12 °C').were);
+    }
   });
 });

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { makePlan, settingsAsGiven } from '@/lib/plan/make-plan';
+import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import type { PlanRequest, Reading } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
-import { kelvin } from '@/lib/units/quantity';
+import { kelvin, ratio } from '@/lib/units/quantity';
 import { COLD_NIGHT, clock, requestOf } from '@/tests/support/plan-cases';
 
 const planOf = (request: PlanRequest) => expectOk(makePlan(request));
@@ -25,7 +26,9 @@ function readWarmer(by: number): Reading {
 }
 
 describe('The next act of an accepted plan', () => {
-  const request = requestOf({ now: clock(17.6) });
+  // A worth that is asked for is not doubled by a reading: nothing but the waiting differs.
+  const options = { ...DEFAULT_OPTIONS, worthIt: ratio(0.005) };
+  const request = requestOf({ now: clock(17.6), options });
   // Accepted when the night was said to be 0.7 K colder: its first swap comes a run early.
   const early = planOf({ ...request, series: colderBy(0.7) });
   const accepted = settingsAsGiven(early);

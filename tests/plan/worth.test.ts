@@ -5,7 +5,7 @@ import type { Plan, PlanRequest, Swap } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import { horsepowerToWatt } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
-import { machineOf, requestOf, runsOf, seriesOf } from '@/tests/support/plan-cases';
+import { clock, machineOf, requestOf, runsOf, seriesOf } from '@/tests/support/plan-cases';
 import { simulatedNight } from '@/tests/support/simulated-nights';
 
 const planOf = (request: PlanRequest): Plan => expectOk(makePlan(request));
@@ -39,6 +39,20 @@ describe('The worth of a swap', () => {
     const request = forPower(3, 0.004);
     const options = { ...DEFAULT_OPTIONS, worthIt: ratio(0.03) };
     expect(planOf({ ...request, options }).worth.swap).toBe(0.03);
+  });
+
+  it('counts twice where a thermometer is read, but not where a request asks for its own', () => {
+    const request = { ...forPower(3), now: clock(17.6) };
+    const { temperature } = request.series.hours[0]!;
+    const read = { id: 'r', at: clock(17.5), temperature, stationPressure: null, relativeHumidity: null };
+    const readings = [{ ...read, confirmed: true }];
+    expect(planOf(request).worth).not.toHaveProperty('doubled');
+    expect(planOf({ ...request, readings }).worth).toMatchObject({ swap: 0.03, doubled: true });
+    const options = { ...DEFAULT_OPTIONS, worthIt: ratio(0.01) };
+    expect(planOf({ ...request, readings, options }).worth).toEqual({ swap: 0.01, ratedPower: null });
+    // With one setting for all runs nothing can be taken back.
+    const ride = { ...request.options, oneSetting: true };
+    expect(planOf({ ...request, readings, options: ride }).worth.swap).toBeCloseTo(0.015, 12);
   });
 
   it('strips one carburettor for power that is not worth opening six', () => {

@@ -3,8 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { ANSWERS, type Job, LIVE } from '@/app/api/_planning/jobs';
+import { ANSWERS, BOARD, type Job, LIVE } from '@/app/api/_planning/jobs';
 import { createThreads, type Threads } from '@/app/api/_planning/threads';
+import { boardStarts } from '@/lib/board/starts';
+import { boardPostSchema } from '@/lib/contract/board';
 import { planRequestSchema } from '@/lib/contract/plan-request';
 import { seriesFromJson } from '@/lib/contract/series-from-json';
 import { expectOk } from '@/lib/result/result';
@@ -110,6 +112,29 @@ describe('planning in a thread', () => {
             calendarText({ name: event.name, machines: expectOk(machines), context });
           expect(text(there)).toBe(text(here));
         }
+    });
+  });
+
+  it('gives the same board, message by message, from one planning to the next', async () => {
+    const { machine, event, hours } = NIGHT;
+    const posted = boardPostSchema.parse({ event, hours, machines: [{ id: 'ada', machine }] });
+    const series = expectOk(seriesFromJson(posted.hours, event.elevationM));
+    const now = instant(Date.parse('2027-01-17T00:00:00Z'));
+    const given = { series, saidBy: null, firstStarts: boardStarts(posted), postedAt: now };
+    await withThreads({}, async (threads) => {
+      let memory: Parameters<typeof BOARD.work>[1]['memory'] = {};
+      for (const hour of [0, 1, 2, 3, 9]) {
+        const input: Parameters<typeof BOARD.work> = [
+          posted,
+          { ...given, memory, now: addMinutes(now, 60 * hour) },
+        ];
+        const here = BOARD.work(...input);
+        const there = expectOk(await threads.run(BOARD, input, turn('boards', BOARD.cost(...input))));
+        expect(there).toEqual(here);
+        expect(JSON.stringify(there)).toBe(JSON.stringify(here));
+        memory = expectOk(here).memory;
+      }
+      expect(Object.keys(memory)).toEqual(['ada']);
     });
   });
 

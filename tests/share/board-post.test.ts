@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { boardPatchSchema, boardPostSchema } from '@/lib/contract/board';
-import { withFitted, withRunsMoved } from '@/lib/night/records';
-import { boardMark, boardPatchOf, boardPostOf } from '@/lib/share/board-post';
+import { withFitted, withMachineAsBefore, withRunsMoved } from '@/lib/night/records';
+import { boardLacks, boardMark, boardPatchOf, boardPostOf } from '@/lib/share/board-post';
+import { heardOnBoard } from '@/lib/share/board-said';
 import { demoRecords, BEFORE_THE_FIRST_RUN as NOW } from '../night/night-case';
 
 const RECORDS = demoRecords(NOW);
@@ -30,15 +31,30 @@ describe('a night as it is posted', () => {
     expect(boardPostOf(at({ ...RECORDS.event.value, event: nowhere, typed: null }), NOW)).toBeNull();
   });
 
-  it('is changed by another time, and not by what is said at a machine: the board hears that itself', () => {
+  it('is changed by another time, and compared one by one in what is said at its machines', () => {
     const { value } = RECORDS.event;
     const late = withRunsMoved(value, { machineId: id, runs: [0, 1], minutes: 20 });
     const fitted = withFitted(value, id, { at: NOW, setting: SETTING });
     expect(boardMark(post(late))).not.toBe(boardMark(post()));
     expect(boardMark(post(fitted))).toBe(boardMark(post()));
     expect(post(fitted).machines[0]?.fittings).toMatchObject([{ setting: SETTING }]);
-    const patch = boardPatchSchema.parse(boardPatchOf(post(fitted)));
-    expect(patch.machines?.[0]).not.toHaveProperty('fittings');
+    const patch = boardPatchSchema.parse(boardPatchOf(post(fitted), fitted, {}));
+    expect(patch.machines?.[0]?.fittings).toMatchObject([{ setting: SETTING }]);
     expect(patch.event?.runs).toEqual(value.event.runs);
+  });
+
+  it('lacks nothing on its board until something is changed, said or taken back', () => {
+    const { value } = RECORDS.event;
+    const secrets = { id: 'b', keepSecret: 'k', followSecret: 'f' };
+    const sent = { ...value, board: { ...secrets, sent: boardMark(post()), heard: heardOnBoard(value) } };
+    const lacks = (record: typeof value) => boardLacks(at(record), NOW);
+    expect(lacks(value)).toBe(false);
+    expect(lacks(sent)).toBe(false);
+    expect(lacks(withRunsMoved(sent, { machineId: id, runs: [0], minutes: 5 }))).toBe(true);
+    const said = withFitted(sent, id, { at: NOW, setting: SETTING });
+    expect(lacks(said)).toBe(true);
+    const heard = { ...said, board: { ...sent.board, heard: heardOnBoard(said) } };
+    expect(lacks(heard)).toBe(false);
+    expect(lacks(withMachineAsBefore(heard, id, sent))).toBe(true);
   });
 });

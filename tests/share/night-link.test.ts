@@ -124,9 +124,9 @@ describe('a night in a link', () => {
 
   it('says of a link from a newer version that it is newer, and of rubbish that it is damaged', () => {
     const text = packNight(bigNight());
-    expect(unpackNight(`2${text.slice(1)}`)).toEqual({
+    expect(unpackNight(`3${text.slice(1)}`)).toEqual({
       ok: false,
-      reason: { code: 'newer-version', version: '2' },
+      reason: { code: 'newer-version', version: '3' },
     });
     expect(unpackNight('')).toEqual({ ok: false, reason: { code: 'empty' } });
     expect(unpackNight('1')).toEqual({ ok: false, reason: { code: 'damaged' } });

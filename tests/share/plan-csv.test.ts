@@ -24,7 +24,7 @@ describe('The runs as a table', () => {
       'start (UTC)': '2027-01-17T01:30:00Z',
       'jet 1': '410',
       'jet 2': '400',
-      act: '',
+      job: '',
       'temperature (C)': '-15',
       'lean in': '0',
       'of forecasts': '64',
@@ -32,9 +32,9 @@ describe('The runs as a table', () => {
     });
     expect(second).toMatchObject({
       'jet 1': '420',
-      act: 'Put in 420 410',
-      'act from': '2027-01-16 22:05',
-      'act by': '2027-01-16 22:25',
+      job: 'Put in 420 410',
+      'job from': '2027-01-16 22:05',
+      'job by': '2027-01-16 22:25',
     });
   });
 

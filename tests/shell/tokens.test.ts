@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { hexOfOklch } from '@/tests/support/oklch';
@@ -77,4 +77,35 @@ describe('the tokens', () => {
     const [ink, ground] = [token(`${name}-ink`).night, token(name).night];
     expect(contrast(onlyRed(ink), onlyRed(ground))).toBeGreaterThanOrEqual(3);
   });
+
+  it('are read on the grounds that the style sheets put them on (WCAG 2.2, 1.4.3: 4.5), and no other one is words', () => {
+    const pairs = pairsInSheets();
+    expect(pairs.length).toBeGreaterThan(40);
+    const faint = pairs.flatMap(({ where, ink, ground }) =>
+      THEMES.filter((theme) => contrast(token(ink)[theme], token(ground)[theme]) < 4.5).map(
+        (theme) => `${where}: --${ink} on --${ground} by ${theme}`,
+      ),
+    );
+    expect(faint).toEqual([]);
+  });
 });
+
+type Pair = { readonly where: string; readonly ink: string; readonly ground: string };
+
+/** Every rule of every style sheet that gives words a colour: on the ground it brings itself, else on both papers. */
+function pairsInSheets(): readonly Pair[] {
+  const sheets = readdirSync('components', { recursive: true, encoding: 'utf8' }).filter((path) =>
+    path.endsWith('.css'),
+  );
+  return sheets.flatMap((sheet) => {
+    const text = readFileSync(join('components', sheet), 'utf8').replace(/\/\*[\s\S]*?\*\//g, '');
+    return [...text.matchAll(/([^{}]+)\{([^{}]*)\}/g)].flatMap(([, selector = '', body = '']) => {
+      const ink = /(?:^|[\s;])(?:color|fill): var\(--([\w-]+)\)/.exec(body)?.[1];
+      const own = /background(?:-color)?: var\(--([\w-]+)\)/.exec(body)?.[1];
+      // What is filled and is no word has its own measure, and paper on nothing stands on a ground told by another rule.
+      if (ink === undefined || /paper/.test(`${own === undefined ? ink : ''}`)) return [];
+      const grounds = own === undefined || own.startsWith('hatch') ? ['paper', 'paper-2'] : [own];
+      return grounds.map((ground) => ({ where: `${sheet} ${selector.trim()}`, ink, ground }));
+    });
+  });
+}

@@ -25,7 +25,7 @@ async function backupOf(store: Store): Promise<string> {
 }
 
 const importBackup = (store: Store, backup: Backup, mode: ImportMode) =>
-  store.rewrite((current) => withBackup(current, backup, mode));
+  store.rewrite((current) => withBackup(current, { ...backup, name: 'phone.json' }, mode));
 
 async function fullBackup(): Promise<string> {
   const store = await openTab();
@@ -220,7 +220,7 @@ describe('an import', () => {
 
   /** Here: a (older), b (newer), c, same. In the file: a (newer), b (older), d, same. */
   async function twoTrailers(): Promise<{ readonly store: Store; readonly file: string }> {
-    const there = await openTab({ now: ticking(Date.UTC(2027, 0, 15)) });
+    const there = await openTab({ now: ticking(Date.UTC(2027, 0, 15)), device: () => 'phone' });
     for (const [id, size] of [
       ['a', 401],
       ['b', 402],
@@ -231,14 +231,14 @@ describe('an import', () => {
     const file = await backupOf(there);
     there.close();
     freshBrowser();
-    const old = await openTab({ now: ticking(earlier) });
+    const old = await openTab({ now: ticking(earlier), device: () => 'laptop' });
     for (const [id, size] of [
       ['a', 411],
       ['same', 405],
     ] as const)
       await old.put('boxes', id, box(id === 'same' ? 'file' : 'here', size), null);
     old.close();
-    const store = await openTab({ now: ticking(later) });
+    const store = await openTab({ now: ticking(later), device: () => 'laptop' });
     for (const [id, size] of [
       ['b', 412],
       ['c', 413],
@@ -252,31 +252,42 @@ describe('an import', () => {
       .map(({ id, value }) => `${id} ${value.name} ${value.entries[0]?.size}`)
       .sort();
 
-  it('shows first what it would do', async () => {
+  it('shows first what it would do, field by field', async () => {
     const { store, file } = await twoTrailers();
-    const [, boxes, ...others] = previewImport(expectOk(readBackup(file)), await store.snapshot());
-    expect(boxes).toEqual({
-      table: 'boxes',
-      inFile: 4,
-      added: 1,
-      same: 1,
-      newerInFile: 1,
-      newerHere: 1,
-      onlyHere: 1,
-    });
-    expect(others.every(({ inFile, onlyHere }) => inFile === 0 && onlyHere === 0)).toBe(true);
+    const backup = { ...expectOk(readBackup(file)), name: 'phone.json' };
+    const { changes, tables } = previewImport(backup, await store.snapshot());
+    const told = changes.map(({ id, isNew, fields }) => [
+      id,
+      isNew,
+      fields.map(({ path, how }) => `${path} ${how}`).sort(),
+    ]);
+    // Nobody knows which of two boxes that never met is the newer: the sizes of both stay, one name is set aside.
+    expect(told).toEqual([
+      ['a', false, ['entries/401 added', 'name taken']],
+      ['b', false, ['entries/402 added', 'name taken']],
+      ['d', true, []],
+    ]);
+    expect(tables.find(({ table }) => table === 'boxes')).toEqual({ table: 'boxes', inFile: 4, lost: 3 });
     expect(await contents(store)).toEqual(['a here 411', 'b here 412', 'c here 413', 'same file 405']);
   });
 
-  it('merges: what is new comes in, of two versions the later one stays', async () => {
+  it('merges: what is new comes in, both sizes stay, and the name that loses is set aside', async () => {
     const { store, file } = await twoTrailers();
     expectOk(await importBackup(store, expectOk(readBackup(file)), 'merge'));
-    expect(await contents(store)).toEqual([
-      'a file 401',
-      'b here 412',
-      'c here 413',
-      'd file 404',
-      'same file 405',
+    const sizes = (await store.list('boxes')).map(({ id, value }) => [
+      id,
+      value.entries.map(({ size }) => size).sort(),
+    ]);
+    expect(sizes.sort()).toEqual([
+      ['a', [401, 411]],
+      ['b', [402, 412]],
+      ['c', [413]],
+      ['d', [404]],
+      ['same', [405]],
+    ]);
+    expect(store.health().setAside.map(({ id, path, text, from }) => [id, path, text, from?.name])).toEqual([
+      ['a', 'name', '"here"', 'phone.json'],
+      ['b', 'name', '"here"', 'phone.json'],
     ]);
   });
 

@@ -11,7 +11,7 @@ describe('what is put in', () => {
   it('comes out again, also after the browser was restarted', async () => {
     const store = await openTab();
     const stored = expectOk(await store.put('machines', 'm1', machine('Sled'), null));
-    expect(stored).toEqual({
+    expect(stored).toMatchObject({
       id: 'm1',
       revision: 1,
       updatedAt: '2027-01-16T18:00:01.000Z',
@@ -78,7 +78,7 @@ describe('two who change one record', () => {
     await store.put('boxes', 'b', box('first', 400), null);
     await store.put('boxes', 'b', box('second', 410), 1);
     const late = await store.put('boxes', 'b', box('late', 420), 1);
-    expect(late).toEqual({
+    expect(late).toMatchObject({
       ok: false,
       reason: {
         code: 'conflict',

@@ -8,9 +8,14 @@ import {
   preferencesSchema,
 } from '@/lib/store/records';
 import type { SnapshotValues } from '@/lib/store/store-type';
+import type { Trace } from '@/lib/store/trace-schema';
 
 const AIR = { temperatureC: -9.5, pressureHpa: 984.2, relativeHumidity: 0.78 };
 const MADE = '2027-01-15T17:30:00.000Z';
+
+const PHONE = '0a1b2c3d4e5f';
+const LAPTOP = '5f4e3d2c1b0a';
+const TRACE: Trace = { from: [PHONE, 1], marks: { name: [LAPTOP, 3] }, seen: { [PHONE]: 2, [LAPTOP]: 3 } };
 
 const sled = {
   machine: {
@@ -106,19 +111,21 @@ const night = {
 /** One record of every table with every field that can be there, and letters that are not ASCII. */
 export function trailer(): SnapshotValues {
   return {
-    machines: [{ id: 'm1', updatedAt: MADE, value: machineRecordSchema.parse(sled) }],
+    machines: [{ id: 'm1', updatedAt: MADE, trace: TRACE, value: machineRecordSchema.parse(sled) }],
     boxes: [
       {
         id: 'box1',
         updatedAt: MADE,
+        trace: TRACE,
         value: boxRecordSchema.parse({ name: 'Anhänger', entries: [{ size: 430, count: 2 }] }),
       },
     ],
-    events: [{ id: 'e1', updatedAt: MADE, value: eventRecordSchema.parse(night) }],
+    events: [{ id: 'e1', updatedAt: MADE, trace: TRACE, value: eventRecordSchema.parse(night) }],
     log: [
       {
         id: 'l1',
         updatedAt: MADE,
+        trace: TRACE,
         value: logRecordSchema.parse({
           machineId: 'm1',
           eventId: 'e1',
@@ -139,6 +146,7 @@ export function trailer(): SnapshotValues {
       {
         id: 'f1',
         updatedAt: MADE,
+        trace: TRACE,
         value: forecastRecordSchema.parse({
           place: night.event.place,
           forecast: {
@@ -178,6 +186,7 @@ export function trailer(): SnapshotValues {
       {
         id: 'c1',
         updatedAt: MADE,
+        trace: TRACE,
         value: comparisonRecordSchema.parse({
           name: 'Pipe',
           part: 'tuned pipe',
@@ -202,6 +211,7 @@ export function trailer(): SnapshotValues {
       {
         id: 'preferences',
         updatedAt: MADE,
+        trace: TRACE,
         value: preferencesSchema.parse({
           temperature: 'C',
           theme: 'night',
@@ -209,6 +219,18 @@ export function trailer(): SnapshotValues {
           eventId: 'e1',
           machineId: 'm1',
         }),
+      },
+    ],
+    setAside: [
+      {
+        key: 'events/e1/fitted~m1/1c2d3e4f',
+        why: 'merged',
+        table: 'events',
+        id: 'e1',
+        text: '{"mains":[400,410],"trim":2}',
+        issues: [],
+        path: 'fitted/m1',
+        from: { name: 'Anhänger.json', side: 'there' },
       },
     ],
   };

@@ -79,6 +79,7 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
 /** One door per package: the only places that may import it. */
 export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
   suncalc: ['lib/time/'],
+  '@photostructure/tz-lookup': ['lib/time/'],
   papaparse: ['lib/table/'],
   zod: ['lib/contract/', 'lib/store/', 'lib/weather/', 'lib/share/', 'app/api/'],
   idb: ['lib/store/'],
@@ -152,14 +153,14 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   learn: ['draft', 'store'],
   baseline: ['air', 'draft', 'event', 'hardware', 'learn', 'place', 'server', 'store'],
   machine: ['air', 'backup', 'baseline', 'draft', 'store'],
-  share: ['store'],
+  share: ['backup', 'store'],
   watch: ['reading', 'weather'],
   night: ['air', 'event', 'hours', 'machine', 'reading', 'share', 'store', 'watch', 'weather'],
   log: ['air', 'draft', 'event', 'night', 'store'],
-  club: ['draft', 'event', 'night', 'paper', 'reading', 'share', 'store', 'weather'],
+  club: ['backup', 'draft', 'event', 'night', 'paper', 'reading', 'share', 'store', 'weather'],
   compare: ['air', 'draft', 'hardware', 'store'],
   trail: ['draft', 'event', 'paper', 'place', 'server', 'store'],
   after: ['night', 'store'],
   board: ['night', 'share', 'store'],
-  shell: ['offline', 'store'],
+  shell: ['board', 'offline', 'store'],
 };

@@ -26,9 +26,15 @@ function rawAndClear(series: HourSeries): HourSeries {
   return { ...series, hours: series.hours.map((hour) => ({ ...hour, rawModel: true, sky: CLEAR })) };
 }
 
-/** Every hour a raw model's that has no bias: as wide as one, and no sky told. */
+/** Every hour a raw model's that has no bias: as wide as one, under clouds. */
 function rawAlone(series: HourSeries): HourSeries {
-  return { ...series, hours: series.hours.map((hour) => ({ ...hour, rawModel: true })) };
+  const sky = { ...CLEAR, cloudCover: ratio(1) };
+  return { ...series, hours: series.hours.map((hour) => ({ ...hour, rawModel: true, sky })) };
+}
+
+/** Nobody says who made the hours. */
+function untold(series: HourSeries): HourSeries {
+  return { ...series, hours: series.hours.map(({ rawModel: _, ...hour }) => hour) };
 }
 
 /**
@@ -48,6 +54,6 @@ export const WORLDS = {
   'as stated': {},
   "Student's t with 4 degrees of freedom": { straying: heavyTailed },
   'a memory of 9 h': { straying: slow },
-  "a raw model's bias that nobody told of": alwaysWarm,
+  "a raw model's bias that nobody told of": { ...alwaysWarm, told: untold },
   "a raw model's bias that was told": { ...alwaysWarm, told: rawAndClear },
 } as const satisfies Readonly<Record<string, OtherWorld>>;

@@ -24,6 +24,7 @@ export function hour(at: Instant, celsius: number, given: Partial<Hour> = {}): H
     relativeHumidity: ratio(0.8),
     spread: null,
     origin: 'forecast',
+    rawModel: false,
     ...given,
   };
 }

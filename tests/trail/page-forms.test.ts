@@ -185,9 +185,11 @@ describe('a ride along a kept track', () => {
     const flat = profileToText({ ...profile, elevations: 'none', timed: false });
     const { errors, ride } = rideWith(us, { way: 'track', track: flat, startClock: '' });
     expect(ride).toBeNull();
-    expect(Object.values(errors)[0]).toContain(
-      'no heights: type those of its start, half way along, and its end',
-    );
+    // Alone: nothing is red before anybody has begun to type heights.
+    expect(Object.keys(errors)).toEqual(['track']);
+    expect(errors.track).toContain('no heights: take those of the ground below, or type those of its start');
+    const begun = rideWith(us, { way: 'track', track: flat, startClock: '', heightStart: '900' });
+    expect(Object.keys(begun.errors)).toEqual(['track', 'heightMiddle', 'heightEnd']);
   });
 });
 

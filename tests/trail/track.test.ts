@@ -105,6 +105,7 @@ describe('fifty thousand points', () => {
       backwards: 0,
       timed: true,
       elevations: 'all',
+      spots: [],
     } as const;
     const ride = expectOk(rideOfTrack(profile, AS_RECORDED));
     const lowest = Math.min(...many.map(({ elevation }) => elevation));

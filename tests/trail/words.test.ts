@@ -6,7 +6,7 @@ import { jetCardCsv } from '@/lib/share/jet-card-csv';
 import type { GpxProblem } from '@/lib/trail/gpx';
 import { bigPilotCost } from '@/lib/trail/pilot-cost';
 import { planRide } from '@/lib/trail/ride-plan';
-import { stopOptions } from '@/lib/trail/ride-stops';
+import { type StopOption, stopOptions } from '@/lib/trail/ride-stops';
 import { METRIC_UNITS, US_UNITS } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatEighths } from '@/lib/units/format';
@@ -83,7 +83,7 @@ describe('turns of a screw', () => {
   it('end, and then it is the next pilot, or none is left', () => {
     const advice = { jet: 47.5, turns: 1, turnsWanted: 2.4, logLeft: 0 } as const;
     expect(pilotSentence({ ...advice, act: 'change-jet' }, SPRING_PILOT)).toBe(
-      "The screw's range ends: fit pilot 47.5, fuel screw 1 turn out.",
+      'The screw’s range ends: fit pilot 47.5, fuel screw 1 turn out.',
     );
     expect(plain(pilotSentence({ ...advice, act: 'none-left', logLeft: -0.04 }, SPRING_PILOT))).toContain(
       'still lacks 4 % fuel. Borrow the next size up',
@@ -122,17 +122,22 @@ describe('a ride in words', () => {
   it('says of each stop whether it is worth it', () => {
     const up = rideOf(['Valley', 120, 320], ['Rim', 210, 1900, 5], ['Cairn', 420, 2000], ['Hut', 600, 1900]);
     const high = { ...request, ride: up };
-    const [sentence] = stopSentences(
-      stopOptions(high, expectOk(planRide(high)), 20),
-      (place) => up.stops[place]!.name,
-    );
-    expect(sentence).toMatch(/^A stop for a swap of mains is (worth it|called for): \d+ to Rim, then \d+\./);
-    const none = ['No stop for a swap or a turn would make this ride safer.'];
-    expect(stopSentences({ options: [], swapMinutes: 20 }, () => '')).toEqual(none);
-    // One that would save 5 % of the power and nothing else: jets are not swapped in snow for that.
     const { options } = stopOptions(high, expectOk(planRide(high)), 20);
-    const forPower = { ...options[0]!, gain: ratio(0.05), because: null };
-    expect(stopSentences({ options: [forPower], swapMinutes: 20 }, () => '')).toEqual(none);
+    const said = (change: Partial<StopOption>) =>
+      stopSentences(
+        { options: [{ ...options[0]!, ...change }], swapMinutes: 20 },
+        (place) => up.stops[place]!.name,
+      )[0];
+    expect(said({ because: 'lean' })).toMatch(
+      /^A stop for a swap of mains is called for: \d+ to Rim, then \d+\./,
+    );
+    expect(said({ because: 'rich', act: 'trim' })).toMatch(/^A stop for a turn of the trim is worth it/);
+    const none = 'No stop for a swap or a turn would make this ride safer.';
+    expect(stopSentences({ options: [], swapMinutes: 20 }, () => '')).toEqual([none]);
+    // Whatever power it would save and however rich it runs without: jets are not swapped in snow for that.
+    expect(said({ saved: ratio(0.05), because: null })).toBe(none);
+    expect(options[0]).toMatchObject({ act: 'swap', because: 'rich' });
+    expect(said({})).toBe(none);
   });
 });
 

@@ -110,7 +110,7 @@ describe('what a reading does', () => {
   });
 
   it('moves nothing where nothing is read', () => {
-    expect(whatMoves(planned, [])).toEqual(['No act moves: the plan stays as it is.']);
+    expect(whatMoves(planned, [])).toEqual(['No job moves: the plan stays as it is.']);
   });
 
   it('is questioned where it is more than 10 K off, and not where it is 9 K off', () => {

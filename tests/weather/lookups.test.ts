@@ -3,7 +3,7 @@ import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { kelvinToCelsius } from '@/lib/units/convert';
 import { metre } from '@/lib/units/quantity';
-import { getElevation } from '@/lib/weather/get-elevation';
+import { getElevations } from '@/lib/weather/get-elevations';
 import { getHistory } from '@/lib/weather/get-history';
 import { getPastAir } from '@/lib/weather/get-past-air';
 import { getPlaces } from '@/lib/weather/get-places';
@@ -84,22 +84,22 @@ describe('places of a name', () => {
 });
 
 describe('the height of the ground', () => {
-  it('is the first and only number of the answer, and is asked for once', async () => {
+  it('is that of the answer, and is asked for once', async () => {
     const { deps } = fresh();
-    expect(await getElevation(SITE, deps)).toEqual({ ok: true, value: groundM(46.79, -92.1) });
-    await getElevation(SITE, deps);
+    expect(await getElevations([SITE], deps)).toEqual({ ok: true, value: [groundM(46.79, -92.1)] });
+    await getElevations([SITE], deps);
     expect(fake.calls()).toEqual(['open-meteo /v1/elevation?latitude=46.79&longitude=-92.1']);
   });
 
   it('is refused where it cannot be', async () => {
     const odd: typeof fetch = async () => Response.json({ elevation: [9_999_999] });
-    expect(await getElevation(SITE, { ...fresh().deps, fetch: odd })).toMatchObject({
+    expect(await getElevations([SITE], { ...fresh().deps, fetch: odd })).toMatchObject({
       reason: { code: 'lookup-failed', problem: { code: 'implausible' } },
     });
   });
 
   it('is not asked for off the map', async () => {
-    expect(await getElevation({ latitude: 95, longitude: 0 }, fresh().deps)).toMatchObject({
+    expect(await getElevations([{ latitude: 95, longitude: 0 }], fresh().deps)).toMatchObject({
       reason: { code: 'not-a-place' },
     });
   });

@@ -6,7 +6,7 @@ import { expectOk } from '@/lib/result/result';
 import { isoUtc, readInstant } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 import { metre } from '@/lib/units/quantity';
-import { getElevation } from '@/lib/weather/get-elevation';
+import { getElevations } from '@/lib/weather/get-elevations';
 import { getForecast } from '@/lib/weather/get-forecast';
 import { getPlaces } from '@/lib/weather/get-places';
 import { version } from '@/package.json';
@@ -159,6 +159,6 @@ describe('recorded answers at the public addresses', () => {
       elevation: 175,
       zone: 'Europe/Dublin',
     });
-    expect(expectOk(await getElevation({ latitude: 52.4, longitude: 4.9 }, deps))).toBe(11);
+    expect(expectOk(await getElevations([{ latitude: 52.4, longitude: 4.9 }], deps))).toEqual([11]);
   });
 });

@@ -53,6 +53,7 @@ describe('A caution stands where its act is done', () => {
       'components/club/print/briefing-print.tsx',
       'components/club/print/racer-sheet.tsx',
       'components/club/wall/wall-view.tsx',
+      'components/machine/home-machine.tsx',
       'components/night/plate/track-view.tsx',
       'components/trail/card-notes.tsx',
       'lib/share/accepted-acts.ts',

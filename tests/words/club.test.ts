@@ -50,7 +50,7 @@ describe('the club in words', () => {
     const briefing = club({ id: '1', machine: RICH }, { id: '2', machine: POOR });
     const [danger, acts] = clubCall(briefing, names, ZONE);
     expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: risk of lean/);
-    expect(acts).toMatch(/^\d acts? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
+    expect(acts).toMatch(/^\d jobs? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
   });
 
   it('names many in danger in one sentence, and those who have no plan', () => {

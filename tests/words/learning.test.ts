@@ -6,7 +6,7 @@ import { expectOk } from '@/lib/result/result';
 import { US_UNITS } from '@/lib/units/choice';
 import { horsepowerToWatt } from '@/lib/units/convert';
 import { kelvinDifference, ratio } from '@/lib/units/quantity';
-import { backupProblemSentence, previewText } from '@/lib/words/backup';
+import { backupProblemSentence } from '@/lib/words/backup';
 import {
   hardwareProblemSentence,
   hardwareShiftSentence,
@@ -139,12 +139,5 @@ describe('a backup file in words', () => {
     ];
     for (const sentence of said) expect(sentence).toContain('Nothing was changed.');
     expect(new Set(said).size).toBe(said.length);
-  });
-
-  it('that can be used says what it would do', () => {
-    const counts = { inFile: 5, added: 3, same: 1, newerInFile: 1, newerHere: 0, onlyHere: 2 };
-    expect(previewText({ table: 'log', ...counts })).toBe(
-      '3 new, 1 newer in the file, 1 the same, 2 only here',
-    );
   });
 });

@@ -16,7 +16,7 @@ describe('A place on another clock than the event', () => {
         at: at('2027-01-16T19:00:00-06:00'),
       }),
     ).toBe(
-      "Pinewater keeps another time than the event: 18:00 there (America/Denver) is 19:00 on the event's clock (America/Chicago). If you race there, change the event's time zone and look at the runs again.",
+      'Pinewater keeps another time than the event: 18:00 there (America/Denver) is 19:00 on the event’s clock (America/Chicago). If you race there, change the event’s time zone and look at the runs again.',
     );
   });
 

@@ -59,7 +59,7 @@ describe('A problem', () => {
       runNames: ['Heat 1', 'Final'],
     });
     expect(words).toBe(
-      "Final ends before it starts. A run past midnight needs the next day's date on its end.",
+      'Final ends before it starts. A run past midnight needs the next day’s date on its end.',
     );
   });
 

@@ -11,6 +11,7 @@ const ONE_WORD: readonly (readonly [word: string, others: RegExp])[] = [
   ['baseline', /\b(base ?(tune|set-?up|setting)|reference (tune|set-?up|jets?)|known good)\b/i],
   ['box', /\b(inventory|jet (kit|set|collection|assortment)s?|jets in stock)\b/i],
   ['swap', /\b(re-?jet(s|ting|ted)?|jet changes?|change-?overs?|pit stops?)\b/i],
+  ['job', /\bacts?\b/i],
   ['run', /\b(sessions?|outings?|(full|test) passes)\b/i],
   ['drift', /\b(mixture (error|deviation)|AFR|lambda|air[- ]fuel ratio)\b/i],
   ['call', /\b(recommend(s|ed|ations?)?|suggest(s|ed|ions?)?|optimal settings?)\b/i],
@@ -38,6 +39,13 @@ describe('the words on pages, on paper and in answers', () => {
 
   it.each(ONE_WORD)('say %s, and no other word for it', (_, others) => {
     expect(where(others)).toEqual([]);
+  });
+
+  it('are written with one kind of ellipsis and one of apostrophe', () => {
+    expect(where(/\.\.\./)).toEqual([]);
+    // What the API says of itself is for programs.
+    const forPeople = texts.filter(({ path }) => !/^(app\/api|lib\/contract)\//.test(path));
+    expect(forPeople.filter(({ text }) => /[a-z]'[a-z]/i.test(text))).toEqual([]);
   });
 
   it('do not speak of the program', () => {

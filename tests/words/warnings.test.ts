@@ -96,7 +96,7 @@ describe('A warning', () => {
       'Baseline: 1022 hPa as station pressure at 300 m would be 1059 hPa at sea level, which weather hardly ever does. Is it a sea-level number, as phones, maps and airports show? Confirm it as station pressure, or enter it as sea-level pressure.',
     );
     expect(say(ALL['hours-pressure-in-doubt'], METRIC_UNITS)).toContain(
-      "far from the baseline's pressure (1010 hPa at sea level). As a sea-level number it fits. Which is it?",
+      'far from the baseline’s pressure (1010 hPa at sea level). As a sea-level number it fits. Which is it?',
     );
     expect(say(ALL['reading-pressure-in-doubt'], METRIC_UNITS)).toContain(
       '36 hPa higher than the hours said',

@@ -86,6 +86,18 @@ describe('What a swap is worth', () => {
     );
   });
 
+  test('is twice as much for whoever reads, and says why', () => {
+    const worth = { swap: ratio(0.03), ratedPower: HP_200, doubled: true } as const;
+    expect(worthSentences(planOf([three], { worth })).map(plain)).toEqual([
+      'A swap must save 3 % power (6 hp) to be worth opening 3 carburettors, added up over the runs it serves.',
+      'That is twice as much as without a reading: the next one may ask for the old jets back.',
+      'A swap that keeps the lean limit is made whatever it costs.',
+    ]);
+    expect(worthSentences(planOf([three], { worth: { ...worth, swap: ratio(0) } })).map(plain)).toHaveLength(
+      2,
+    );
+  });
+
   test('and in seconds where a run is timed: speed goes with the third root of power', () => {
     // 8 s × (0.985^(−1/3) − 1) = 0.0404 s, by hand.
     const sortedRuns = rounds(1).map((run) => ({ ...run, typicalSeconds: 8 }));

@@ -17,7 +17,6 @@ import { isoUtc } from '@/lib/time/zone';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import type { BoardDeps } from './board-deps';
 import type { Inside } from './door';
-import { lastingProblems, nightProblem } from './post-board';
 import { replan } from './replan';
 
 const VOICE = { zone: 'UTC', units: METRIC_UNITS };
@@ -33,7 +32,7 @@ type Change = {
 
 /** Changes a board by whoever holds it open, plans it again, and answers as a look at it would. */
 async function change(
-  { db, door }: Inside,
+  { db, door, caller }: Inside,
   deps: BoardDeps,
   { night: next, saidBy }: Change,
 ): Promise<Result<Changed, Problem>> {
@@ -42,7 +41,7 @@ async function change(
     if (row === null) return fail({ status: 404, detail: 'This board has just been taken down.' });
     const night = next(JSON.parse(row.night), row);
     if (!night.ok) return night;
-    const written = await writeChanged({ db, deps }, row, { night: night.value, saidBy });
+    const written = await writeChanged({ db, deps, caller }, row, { night: night.value, saidBy });
     if (!written.ok) return written;
     if (written.value === null) continue;
     deps.wake();
@@ -55,20 +54,18 @@ async function change(
   });
 }
 
-type Where = { readonly db: PostedDb; readonly deps: BoardDeps };
+type Where = { readonly db: PostedDb; readonly deps: BoardDeps; readonly caller: string };
 
 /** null where somebody else has written meanwhile. */
 async function writeChanged(
-  { db, deps }: Where,
+  { db, deps, caller }: Where,
   row: BoardRow,
   { night, saidBy }: { readonly night: BoardNight; readonly saidBy: string | null },
 ): Promise<Result<BoardRow | null, Problem>> {
   const revision = row.revision + 1;
-  const pushKey = (await deps.pushKeys(db)).publicKey;
-  const planned = await replan(row, { night, revision, saidBy, pushKey }, deps);
-  if (!planned.ok) return fail(nightProblem(planned.reason, night));
-  const lasting = lastingProblems(planned.value.machines);
-  if (lasting.length > 0) return fail(nightProblem(lasting, night));
+  const planned = await replan(row, { night, revision, saidBy, caller }, deps);
+  if (!planned.ok) return planned;
+  if (planned.value.lasting !== null) return fail(planned.value.lasting);
   const written = await writeBoard(db, row, { ...planned.value, now: deps.now() });
   return ok(written ? { ...row, ...planned.value.change, version: row.version + 1 } : null);
 }

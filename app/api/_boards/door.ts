@@ -1,6 +1,5 @@
-import { clientOf } from '@/app/api/_http/client-of';
+import { callerOf } from '@/app/api/_http/caller-of';
 import type { Problem } from '@/app/api/_http/problem';
-import { trustedProxies } from '@/app/api/_http/rate-limit';
 import { createTokenBuckets } from '@/app/api/_http/token-bucket';
 import { type BoardDoor, readDoor } from '@/lib/posted/board-rows';
 import { hashOf, isSecretOf } from '@/lib/posted/secrets';
@@ -12,6 +11,7 @@ export type Inside = {
   readonly db: PostedDb;
   readonly door: BoardDoor;
   readonly role: 'keeper' | 'follower';
+  readonly caller: string;
 };
 
 /** Wrong secrets at once, and then a minute, of one caller; a slip costs one, a search is over at once. */
@@ -40,14 +40,13 @@ export async function enter(request: Request, id: string, deps: BoardDeps): Prom
   const keeps = isSecretOf(secret, door?.keep_hash ?? hashOf(''));
   const follows = isSecretOf(secret, door?.follow_hash ?? hashOf(''));
   if (db !== null && door !== null && (keeps || follows))
-    return ok({ db, door, role: keeps ? 'keeper' : 'follower' });
+    return ok({ db, door, role: keeps ? 'keeper' : 'follower', caller: callerOf(request) });
   return fail(wrongSecret(request, deps));
 }
 
 function wrongSecret(request: Request, deps: BoardDeps): Problem {
   shared.heavyAirWrongSecrets ??= createTokenBuckets(WRONG);
-  const caller = clientOf(request.headers, trustedProxies(process.env));
-  const wait = shared.heavyAirWrongSecrets.take(caller, deps.now());
+  const wait = shared.heavyAirWrongSecrets.take(callerOf(request), deps.now());
   if (wait === null) return NO_BOARD;
   return {
     status: 429,

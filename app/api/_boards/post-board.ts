@@ -1,10 +1,7 @@
 import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
-import type { BoardMachine } from '@/lib/board/plan-board';
 import { boardStarts } from '@/lib/board/starts';
-import { type BoardNight, boardPostSchema } from '@/lib/contract/board';
+import { boardPostSchema } from '@/lib/contract/board';
 import { parseWith } from '@/lib/contract/parse';
-import { planProblemPath } from '@/lib/contract/plan-from-json';
-import type { ContractProblem } from '@/lib/contract/problem';
 import { countBoards, insertBoard } from '@/lib/posted/board-rows';
 import { hashOf, newBoardId, newSecret } from '@/lib/posted/secrets';
 import { fail, ok, type Result } from '@/lib/result/result';
@@ -17,7 +14,11 @@ import { replan } from './replan';
 const MOST_BOARDS = 5000;
 
 /** Posts a night: plans it, keeps it, and hands out its two secrets, this once. */
-export async function postBoard(json: unknown, deps: BoardDeps): Promise<Result<Response, Problem>> {
+export async function postBoard(
+  json: unknown,
+  deps: BoardDeps,
+  caller: string,
+): Promise<Result<Response, Problem>> {
   const night = parseWith(boardPostSchema, json);
   if (!night.ok) return fail(fieldsProblem(night.reason, { zone: 'UTC', units: METRIC_UNITS }));
   const db = await deps.db();
@@ -37,11 +38,9 @@ export async function postBoard(json: unknown, deps: BoardDeps): Promise<Result<
     revision: 1,
     posted_at: now,
   };
-  const pushKey = (await deps.pushKeys(db)).publicKey;
-  const planned = await replan(empty, { night: night.value, revision: 1, saidBy: null, pushKey }, deps);
-  if (!planned.ok) return fail(nightProblem(planned.reason, night.value));
-  const lasting = lastingProblems(planned.value.machines);
-  if (lasting.length > 0) return fail(nightProblem(lasting, night.value));
+  const planned = await replan(empty, { night: night.value, revision: 1, saidBy: null, caller }, deps);
+  if (!planned.ok) return planned;
+  if (planned.value.lasting !== null) return fail(planned.value.lasting);
   const { change, look } = planned.value;
   const secrets = { keep_hash: hashOf(keepSecret), follow_hash: hashOf(followSecret) };
   const row = {
@@ -60,23 +59,5 @@ export async function postBoard(json: unknown, deps: BoardDeps): Promise<Result<
       { id, keepSecret, followSecret, expiresAt, revision: 1 },
       { status: 201, headers: { 'cache-control': 'no-store', location: `/api/boards/${id}` } },
     ),
-  );
-}
-
-export function nightProblem(problems: readonly ContractProblem[], { event }: BoardNight): Problem {
-  const voice = {
-    zone: event.timezone,
-    units: METRIC_UNITS,
-    runNames: event.runs.map(({ name }) => name),
-  };
-  return fieldsProblem(problems, voice);
-}
-
-/** Problems that no newer forecast will mend. */
-export function lastingProblems(machines: readonly BoardMachine[]): readonly ContractProblem[] {
-  return machines.flatMap(({ problem }, i) =>
-    problem === null || problem.code === 'no-hours' || problem.code === 'hours-do-not-cover-any-run'
-      ? []
-      : [{ path: planProblemPath(problem, ['machines', i]), reason: problem }],
   );
 }

@@ -1,6 +1,5 @@
-import { clientOf } from '@/app/api/_http/client-of';
+import { callerOf } from '@/app/api/_http/caller-of';
 import type { Problem } from '@/app/api/_http/problem';
-import { trustedProxies } from '@/app/api/_http/rate-limit';
 import { createTokenBuckets } from '@/app/api/_http/token-bucket';
 import type { Instant } from '@/lib/time/instant';
 
@@ -13,7 +12,7 @@ const shared = globalThis as typeof globalThis & { heavyAirPosting?: Buckets };
 /** null where this caller may post one more board now. */
 export function postingWait(request: Request, now: Instant): Problem | null {
   shared.heavyAirPosting ??= createTokenBuckets(POSTING);
-  const wait = shared.heavyAirPosting.take(clientOf(request.headers, trustedProxies(process.env)), now);
+  const wait = shared.heavyAirPosting.take(callerOf(request), now);
   if (wait === null) return null;
   return {
     status: 429,

@@ -14,18 +14,58 @@ type Where = { readonly db: PostedDb; readonly deps: BoardDeps };
 /** Faults of a board are told by the caller; the job is tried again, less and less often. */
 export type JobFault = (error: unknown) => void;
 
-/** Does everything that is due, one job after another; other processes may take some of it. */
+/** Plans are made in threads; sending mostly waits, and one push service that does not answer must not keep the others waiting. */
+const MOST_PLANNING = 2;
+const MOST_SENDING = 8;
+
+/** Does everything that is due, what comes of it included; other processes may take some of it. */
 export async function runDue(where: Where, tell: JobFault): Promise<void> {
+  const busy = new Set<Promise<void>>();
+  const hands = (kinds: readonly JobRow['kind'][], most: number, then: () => void) => {
+    let count = 0;
+    const begin = (): void => {
+      if (count >= most) return;
+      count += 1;
+      const work = workThrough(where, kinds, { tell, begin, then }).finally(() => {
+        count -= 1;
+        busy.delete(work);
+      });
+      busy.add(work);
+    };
+    return begin;
+  };
+  const send = hands(['send'], MOST_SENDING, () => undefined);
+  const plan = hands(['plan', 'end'], MOST_PLANNING, send);
+  send();
+  plan();
+  while (busy.size > 0) await Promise.all(busy);
+}
+
+type Hand = {
+  readonly tell: JobFault;
+  /** Where there is one job there may be another. */
+  readonly begin: () => void;
+  /** After each that was done. */
+  readonly then: () => void;
+};
+
+async function workThrough(
+  where: Where,
+  kinds: readonly JobRow['kind'][],
+  { tell, begin, then }: Hand,
+): Promise<void> {
   const { db, deps } = where;
   for (;;) {
-    const job = await takeJob(db, { now: deps.now(), by: deps.me });
+    const job = await takeJob(db, { now: deps.now(), by: deps.me, kinds });
     if (job === null) return;
+    begin();
     try {
       await doJob(where, job);
     } catch (error) {
       tell(error);
       await giveBack(db, job, addMinutes(deps.now(), waitMinutes(job.tries)));
     }
+    then();
   }
 }
 
@@ -44,10 +84,9 @@ async function planAgain({ db, deps }: Where, job: JobRow): Promise<void> {
   const row = await readBoard(db, job.board_id);
   if (row === null) return giveBack(db, job, null);
   const night: BoardNight = JSON.parse(row.night);
-  const pushKey = (await deps.pushKeys(db)).publicKey;
-  const planned = await replan(row, { night, revision: row.revision, saidBy: null, pushKey }, deps);
-  if (!planned.ok)
-    throw new Error(`a posted night can no longer be planned: ${planned.reason[0]?.reason.code}`);
+  const { revision } = row;
+  const planned = await replan(row, { night, revision, saidBy: null, caller: 'boards' }, deps);
+  if (!planned.ok) throw new Error(`a posted night cannot be planned: ${planned.reason.status}`);
   const written = await writeBoard(db, row, { ...planned.value, now: deps.now() });
   // Somebody changed the board meanwhile and planned it themselves.
   if (!written) await giveBack(db, job, deps.now());

@@ -3,7 +3,7 @@ import * as z from 'zod/mini';
 /** A number as a query string carries it; an empty text is none, though JavaScript takes it for 0. */
 export function numberText(
   words: string,
-): z.ZodMiniPipe<z.ZodMiniString, z.ZodMiniTransform<number, string>> {
+): z.ZodMiniPipe<z.ZodMiniString<string>, z.ZodMiniTransform<number, string>> {
   return z.pipe(
     z
       .string({ error: `is missing: expected ${words}` })

@@ -1,3 +1,4 @@
+import { callerOf } from '@/app/api/_http/caller-of';
 import { LIVE } from '@/app/api/_planning/jobs';
 import { planApart } from '@/app/api/_planning/plan-apart';
 import { SERVER_WEATHER, weatherFor } from '@/app/api/_weather/server-weather';
@@ -9,6 +10,6 @@ export function liveFor(request: Request): LiveDeps {
   return {
     fetchForecast: (question) => getForecast(question, weatherFor(request)),
     now: SERVER_WEATHER.now,
-    plan: (...input) => planApart(LIVE, { request, input }),
+    plan: (...input) => planApart(LIVE, { caller: callerOf(request), input }),
   };
 }

@@ -57,13 +57,17 @@ export const LOOKUPS: Readonly<Record<string, Lookup>> = {
   },
   '/api/places': {
     operationId: 'findPlaces',
-    summary: 'Places by name, or the height of a point',
-    description: 'Send q, or lat and lon.',
+    summary: 'Places by name, or the height of points',
+    description: 'Send q, or lat and lon, or points.',
     answers: ['Places'],
     parameters: [
       query('q', { schema: { type: 'string', minLength: 2, maxLength: 200 }, description: 'A name.' }),
       latitude(false),
       longitude(false),
+      query('points', {
+        schema: { type: 'string' },
+        description: 'Up to 100 pairs of degrees, such as 46.79,-92.1;46.8,-92.2; answered in their order.',
+      }),
     ],
   },
   '/api/observations': {

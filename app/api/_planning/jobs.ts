@@ -1,4 +1,6 @@
 import { planAnswers } from '@/app/api/plan/plan-answers';
+import { boardRequests } from '@/lib/board/board-requests';
+import { planPosted } from '@/lib/board/plan-posted';
 import { planRequestsFromJson } from '@/lib/contract/plan-from-json';
 import { workOf } from '@/lib/plan/work';
 import { livePlans } from '@/lib/share/live-plans';
@@ -34,5 +36,15 @@ export const LIVE: Job<Parameters<typeof livePlans>, ReturnType<typeof livePlans
     const requests = series.ok ? nightRequests(night, { series: series.value, now: clock }) : series;
     // Once as it was when it was shared, once as it is now.
     return AROUND + (requests.ok ? 2 * workOf(requests.value) : 0);
+  },
+};
+
+/** A posted night. */
+export const BOARD: Job<Parameters<typeof planPosted>, ReturnType<typeof planPosted>> = {
+  name: 'board',
+  work: planPosted,
+  cost: (night, given) => {
+    const requests = boardRequests(night, given);
+    return AROUND + (requests.ok ? workOf(requests.value) : 0);
   },
 };

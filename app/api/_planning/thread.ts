@@ -1,6 +1,6 @@
 // The program of a planning thread: does one job after the other. The build bundles it beside the server.
 import { parentPort } from 'node:worker_threads';
-import { ANSWERS, type Job, LIVE } from './jobs';
+import { ANSWERS, BOARD, type Job, LIVE } from './jobs';
 
 export type ThreadTask = { readonly name: string; readonly input: readonly unknown[] };
 export type ThreadReply =
@@ -8,7 +8,7 @@ export type ThreadReply =
   | { readonly done: false; readonly fault: string; readonly stack: string };
 
 /** What goes into a job is what the same job's door took on the other side. */
-const JOBS = [ANSWERS, LIVE] as readonly Job<never[], unknown>[];
+const JOBS = [ANSWERS, LIVE, BOARD] as readonly Job<never[], unknown>[];
 
 function perform({ name, input }: ThreadTask): ThreadReply {
   try {

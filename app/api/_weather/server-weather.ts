@@ -1,5 +1,5 @@
-import { clientOf, EVERYONE } from '@/app/api/_http/client-of';
-import { trustedProxies } from '@/app/api/_http/rate-limit';
+import { callerOf } from '@/app/api/_http/caller-of';
+import { EVERYONE } from '@/app/api/_http/client-of';
 import { servedProcess } from '@/app/api/_serve/served-process';
 import { instant } from '@/lib/time/instant';
 import { readSettings } from '@/lib/weather/environment';
@@ -30,5 +30,5 @@ function sharedMemory(): WeatherMemory {
 
 /** The same for one request, which waits in the line of its caller. */
 export function weatherFor(request: Request): WeatherDeps {
-  return { ...SERVER_WEATHER, caller: clientOf(request.headers, trustedProxies(process.env)) };
+  return { ...SERVER_WEATHER, caller: callerOf(request) };
 }

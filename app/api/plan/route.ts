@@ -1,3 +1,4 @@
+import { callerOf } from '@/app/api/_http/caller-of';
 import { handle, onlyAllows } from '@/app/api/_http/handle';
 import { fieldsProblem } from '@/app/api/_http/problem';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
@@ -37,7 +38,7 @@ export function POST(request: Request): Promise<Response> {
     });
     if (!hours.ok) return hours;
     const planned = await planApart(ANSWERS, {
-      request,
+      caller: callerOf(request),
       input: [parsed.value, { ...hours.value, clock, voice }],
     });
     if (!planned.ok) return planned;

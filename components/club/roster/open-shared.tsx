@@ -8,7 +8,6 @@ import { Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { ClubRecords } from '@/lib/night/club';
-import { racersOfNight } from '@/lib/share/new-racers';
 import { type OpenedNight, readSharedLinks } from '@/lib/share/shared-links';
 import type { SharedNight } from '@/lib/share/shared-night';
 import { HOUR_MS } from '@/lib/time/instant';
@@ -17,8 +16,10 @@ import { counted, listing } from '@/lib/words/listing';
 import { jetsText } from '@/lib/words/settings';
 import { dateClockText } from '@/lib/words/times';
 import { JoinChosen } from './join-chosen';
+import { KnownRacers } from './known-racers';
 import { readSharedFiles } from './read-shared';
 import styles from './roster.module.css';
+import { useKnownRacers } from './use-known-racers';
 import { useRepeats } from './use-repeats';
 
 type OpenSharedProps = { readonly records: ClubRecords; readonly onDone: () => void };
@@ -29,16 +30,14 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
   const [files, setFiles] = useState<readonly OpenedNight[]>([]);
   const fileId = useId();
   const opened = useMemo(() => [...readSharedLinks(text), ...files], [text, files]);
-  const racers = useMemo(
-    () => opened.flatMap(({ read }) => (read.ok ? racersOfNight(read.value) : [])),
-    [opened],
-  );
+  const { known, racers, isSame } = useKnownRacers(records, opened);
   const { chosen, question, forget } = useRepeats(records, racers);
   return (
     <Stack>
       <p className={styles.hint}>
-        Paste the links your racers sent, all at once if you like, or choose their files. The place, forecast
-        and readings of this event count for everybody; nothing of yours is overwritten.
+        Paste the links your racers sent, all at once if you like, or choose their files. A link of a racer
+        who is here brings what is new: what is in, runs made, readings, the box. The place and forecast of
+        this event count for everybody, and nothing of yours is lost.
       </p>
       <TextArea
         label="Links"
@@ -73,6 +72,7 @@ export function OpenShared({ records, onDone }: OpenSharedProps) {
           ),
         )}
       </output>
+      <KnownRacers known={known} isSame={isSame} records={records} />
       {question}
       <JoinChosen eventId={records.event.id} chosen={chosen} onDone={onDone} />
     </Stack>

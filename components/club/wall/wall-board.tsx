@@ -45,7 +45,7 @@ export function WallBoard({ briefing, names, zone, now }: WallBoardProps) {
         {briefing.acts.length === 0 ? <p className={styles.quiet}>Nothing left to swap tonight.</p> : null}
         {jobs.length === 0 ? null : (
           <section
-            aria-label="Next acts"
+            aria-label="Next jobs"
             className={styles.bands}
             style={{ flexGrow: rowsOf(jobs, columns) }}
           >

@@ -51,7 +51,7 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
           <p className={styles.quiet}>
             {club.racers.length === 0
               ? 'Nobody is on the roster yet. Leave the wall and add racers.'
-              : 'Planning...'}
+              : 'Planning…'}
           </p>
           <div className={styles.turning}>
             <LeaveWall />

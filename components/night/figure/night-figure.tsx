@@ -53,8 +53,12 @@ export function NightFigure({ machine, standing, voice }: NightFigureProps) {
       </colgroup>
       <thead>
         <tr>
-          <th scope="col">Time</th>
-          <th scope="col">Jets</th>
+          <th scope="col">
+            <VisuallyHidden>Time</VisuallyHidden>
+          </th>
+          <th scope="col">
+            <VisuallyHidden>Jets</VisuallyHidden>
+          </th>
           <th scope="col" className={styles.sides}>
             <span>LEAN</span> <span>RICH</span>
           </th>

@@ -1,6 +1,5 @@
 'use client';
 
-import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture, RunMark, Stair } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
@@ -9,26 +8,7 @@ import { formatNumber } from '@/lib/units/format';
 import { LANE_COLUMN, LANE_COLUMNS } from './frame-of-picture';
 import { hatchId } from './hatch-patterns';
 import styles from './night-chart.module.css';
-
-/** Pixels of the chart around us; null until it has been laid out. */
-function usePixels() {
-  const xScale = useXAxisScale();
-  const yScale = useYAxisScale();
-  const plot = usePlotArea();
-  if (xScale === undefined || yScale === undefined || plot === undefined) return null;
-  const { x: left, y: top, width, height } = plot;
-  const [right, bottom] = [left + width, top + height];
-  const within = (value: number | undefined, least: number, most: number) =>
-    Math.min(most, Math.max(least, value ?? least));
-  return {
-    left,
-    right,
-    top,
-    bottom,
-    x: (at: number) => within(xScale(at), left, right),
-    y: (size: number) => within(yScale(size), top, bottom),
-  };
-}
+import { usePixels } from './use-pixels';
 
 type LayerProps = { readonly picture: Picture };
 
@@ -48,8 +28,15 @@ export function RunLayer({ picture, named = false }: LayerProps & { readonly nam
   );
 }
 
-/** Dusk and dawn as lines. */
-export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
+/** As wide as "dusk 17:26" [px]. */
+const SUN_WORD = 90;
+
+/** Dusk and dawn as lines; where the word "now" stands beside one, its own word goes above that. */
+export function SunLayer({
+  picture,
+  zone,
+  now,
+}: LayerProps & { readonly zone: ClockZone; readonly now: Instant }) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { x, top, bottom } = pixels;
@@ -60,7 +47,11 @@ export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
         .map(({ kind, at }) => (
           <g key={`${kind} ${at}`}>
             <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
-            <text className={styles.sunWord} x={x(at) + 4} y={bottom - 4}>
+            <text
+              className={styles.sunWord}
+              x={x(at) + 4}
+              y={bottom - (Math.abs(x(now) - x(at)) < SUN_WORD ? 22 : 4)}
+            >
               {kind} {localClock(at, zone)}
             </text>
           </g>
@@ -211,46 +202,6 @@ export function StairLayer({ picture, patternId }: LayerProps & { readonly patte
         </g>
       ))}
       <path className={styles.steps} d={stepsPath(picture.stairs, pixels)} />
-    </g>
-  );
-}
-
-/** Over everything that is drawn, so that no line goes through a word: each jet, each swap at its step, both sides. */
-export function StairNames({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
-  const pixels = usePixels();
-  if (pixels === null) return null;
-  const { x, y, top, bottom } = pixels;
-  return (
-    <g>
-      {picture.stairs.slice(-1).map((stair) => (
-        <g key={stair.from}>
-          {(['lean', 'rich'] as const).map((side) => (
-            <text
-              key={side}
-              className={styles[`${side}Word`]}
-              x={x(stair.to) - 6}
-              y={
-                side === 'lean'
-                  ? Math.max(top + 14, y(stair.leanEdge) - 12)
-                  : Math.min(bottom - 6, y(stair.richEdge) + 20)
-              }
-              textAnchor="end"
-            >
-              {side.toUpperCase()}
-            </text>
-          ))}
-        </g>
-      ))}
-      {picture.stairs.map((stair, i) => (
-        <text key={stair.from} className={styles.stairName} x={x(stair.from) + 8} y={y(stair.worth) - 10}>
-          {i === 0 ? '' : 'Put in '}
-          {formatNumber(stair.size, Number.isInteger(stair.size) ? 0 : 1)}
-          {stair.trim === null ? '' : ` trim ${stair.trim}`}
-          {i === 0
-            ? ''
-            : `, ${localClock(picture.swaps.findLast(({ from }) => from <= stair.from)?.from ?? stair.from, zone)}`}
-        </text>
-      ))}
     </g>
   );
 }

@@ -7,11 +7,12 @@ import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock, zoneName } from '@/lib/time/zone';
 import { formatNumber } from '@/lib/units/format';
-import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer, StairNames } from './chart-layers';
+import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-layers';
 import { chartHeight, hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
 import { hourMark } from './hour-mark';
 import styles from './night-chart.module.css';
+import { StairNames } from './stair-names';
 
 export type NightChartProps = {
   readonly picture: Picture;

@@ -1,13 +1,13 @@
 'use client';
 
-import dynamic from 'next/dynamic';
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { Section } from '@/components/ui/section';
 import { Select } from '@/components/ui/select';
 import { useNear } from '@/components/ui/use-near';
 import { useWidth } from '@/components/ui/use-width';
+import { useWorkerReady } from '@/components/ui/use-worker-ready';
 import { laneOf } from '@/lib/carb/lane';
 import type { Machine } from '@/lib/carb/machine';
 import type { Night } from '@/lib/night/night';
@@ -22,13 +22,31 @@ import styles from './picture-section.module.css';
 import './night-chart.module.css';
 import './hour-walk.module.css';
 
-const Drawing = () => <p className={styles.loading}>Drawing the night...</p>;
+const Drawing = () => <p className={styles.loading}>Drawing the night…</p>;
 
-/** The chart library is a third of the page: it is asked for when the picture comes near the screen. */
-const Figures = dynamic(() => import('./figures').then((module) => module.Figures), {
-  ssr: false,
-  loading: Drawing,
-});
+type Drawn = typeof import('./figures').Figures;
+
+/**
+ * The chart library is a third of the page: it is asked for when the picture comes near the screen, or once that costs
+ * nothing. A print waits for nothing, so it has to be there by then.
+ */
+function useFigures(near: boolean): Drawn | null {
+  const [Figures, setFigures] = useState<Drawn | null>(null);
+  const ready = useWorkerReady();
+  const wanted = near || ready;
+  useEffect(() => {
+    if (!wanted) return;
+    import('./figures').then(
+      (module) => setFigures(() => module.Figures),
+      (fault: unknown) =>
+        setFigures(() => {
+          // For the boundary around the picture.
+          throw fault;
+        }),
+    );
+  }, [wanted]);
+  return near ? Figures : null;
+}
 
 const SPANS = [
   { value: 'runs', label: 'The runs' },
@@ -54,7 +72,7 @@ export function PictureSection(props: PictureSectionProps) {
   const [jet, setJet] = useState('');
   const [cursor, setCursor] = useState<Instant | null>(null);
   const { ref, width } = useWidth<HTMLDivElement>(PAPER_WIDTH);
-  const near = useNear(ref);
+  const Figures = useFigures(useNear(ref));
   const picture = useMemo(
     () => pictureOf({ plan, machine, carburettor, zone, place, span }),
     [plan, machine, carburettor, zone, place, span],
@@ -68,7 +86,7 @@ export function PictureSection(props: PictureSectionProps) {
         className={styles.figures}
         style={width === 0 ? undefined : { minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
       >
-        {width > 0 && near ? (
+        {width > 0 && Figures !== null ? (
           <Figures {...{ picture, plan, voice, width, now, extra, cursor }} zone={clock} onWalk={setCursor} />
         ) : (
           <Drawing />

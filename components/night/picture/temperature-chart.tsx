@@ -44,7 +44,7 @@ export function TemperatureChart({ picture, zone, width, now, cursor, units }: T
         tickFormatter={(degrees: number) => `${formatNumber(degrees)}°`}
       />
       <RunLayer picture={picture} named />
-      <SunLayer picture={picture} zone={zone} />
+      <SunLayer picture={picture} zone={zone} now={now} />
       <Line
         type="monotone"
         isAnimationActive={false}

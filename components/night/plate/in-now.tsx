@@ -4,6 +4,7 @@ import { type CSSProperties, useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Machine } from '@/lib/carb/machine';
 import type { InNow } from '@/lib/plan/types';
 import type { Standing } from '@/lib/standing/standing';
@@ -48,7 +49,11 @@ export function InNowBlock({ machine, standing, zone, acts, large }: InNowProps)
         <>
           <Gauge machine={machine} mixture={mixture} size={mains[0] ?? 0} />
           <p className={classNames(styles.state, mixture.state === 'lean' && styles.lean)}>
-            <strong className={styles.word}>{words.word}</strong> <span>{words.drift}</span>
+            <strong className={styles.word}>{words.word}</strong>{' '}
+            <span>
+              {words.drift}
+              <VisuallyHidden>{words.than}</VisuallyHidden>
+            </span>
           </p>
         </>
       )}
@@ -87,5 +92,5 @@ function Jets({ mains, trim }: JetsProps) {
 
 const HEADING: Readonly<Record<InNow['known'], string>> = {
   told: 'In now',
-  baseline: 'In now, by your baseline',
+  baseline: 'In now: baseline',
 };

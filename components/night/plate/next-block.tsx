@@ -30,7 +30,10 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
   const done = held ?? words.done;
   return (
     <section className={styles.block} aria-label="Next">
-      <div className={classNames(styles.job, styles[words.shape])}>
+      <div
+        className={classNames(styles.job, styles[words.shape])}
+        role={words.shape === 'stop' ? 'alert' : undefined}
+      >
         <h2 className={styles.label}>Next</h2>
         {words.when === null ? null : (
           <p className={styles.when}>

@@ -4,7 +4,7 @@ import { Notice } from '@/components/ui/notice';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { UnitChoice } from '@/lib/units/choice';
-import { dangerSentences } from '@/lib/words/danger';
+import { dangerLine } from '@/lib/words/danger';
 import { tonightSentence } from '@/lib/words/tonight';
 import { InNowBlock } from './in-now';
 import { NextBlock } from './next-block';
@@ -25,16 +25,18 @@ export type PlateProps = {
 export function Plate({ night, standing, acts, units, large = false }: PlateProps) {
   const zone = useClockZone(night.zone);
   const { machine } = night;
-  const { dangers, plan } = standing;
-  const loud = dangerSentences(dangers, plan);
+  const { dangers, plan, job } = standing;
+  // Nothing is to be done but this: it comes first.
+  const stop = job.kind === 'do-not-race';
   const verdict = tonightSentence(machine);
   return (
     <div className={styles.plate}>
       <TopLine {...{ night, standing, zone, units }} />
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
-      {loud.length === 0 ? null : <Notice tone="danger" title={loud.join(' ')} />}
+      {stop ? <NextBlock {...{ standing, zone, acts, large }} /> : null}
+      {stop || dangers.length === 0 ? null : <Notice tone="danger" title={dangerLine(dangers, plan)} />}
       <InNowBlock {...{ machine, standing, zone, acts, large }} />
-      <NextBlock {...{ standing, zone, acts, large }} />
+      {stop ? null : <NextBlock {...{ standing, zone, acts, large }} />}
       {verdict === null ? null : <p>{verdict}</p>}
     </div>
   );

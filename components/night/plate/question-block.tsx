@@ -29,7 +29,7 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
   return (
     <section className={styles.question} aria-label="Not told">
       <h2 className={styles.ask}>{words.ask}</h2>
-      <p>{words.meaning}</p>
+      <p>{words.short}</p>
       {words.yes.map(({ label, at }) => (
         <Button key={label} kind="primary" size={size} wide onClick={() => acts.fit(question.to, at)}>
           {label}

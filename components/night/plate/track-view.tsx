@@ -5,6 +5,8 @@ import { TRACK_READING } from '@/components/reading/reading-dialog';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { useAwake } from '@/components/ui/use-awake';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
+import { dangerSentences } from '@/lib/words/danger';
+import { riskSentence } from '@/lib/words/risk';
 import { Plate, type PlateProps } from './plate';
 import { ReadingLine } from './reading-line';
 import styles from './track-view.module.css';
@@ -22,7 +24,7 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
     <main className={styles.view} data-view="track">
       {notices}
       <Plate {...props} large />
-      <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
+      <p>{riskSentence(props.standing)}</p>
       <div className={styles.ways}>
         <a className={styles.leave} href="#night">
           Whole night
@@ -31,7 +33,10 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
           Take a reading
         </a>
       </div>
-      <p className={styles.aside}>{SWAP_CAUTION_LINE}</p>
+      <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
+      <p className={styles.aside}>
+        {[...dangerSentences(props.standing.dangers, props.standing.plan), SWAP_CAUTION_LINE].join(' ')}
+      </p>
       <p className={styles.aside}>
         {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
         {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}

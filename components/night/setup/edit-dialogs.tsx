@@ -7,7 +7,7 @@ import { withEditedEvent, withEditedHours } from '@/lib/night/edited-records';
 import type { EventRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 
-const loading = () => <p>Opening the form...</p>;
+const loading = () => <p>Opening the form…</p>;
 /** Forms come when they are asked for: the plan must be readable before them. */
 export const LazyEventEditor = dynamic(
   () => import('@/components/event/event-editor').then((module) => module.EventEditor),

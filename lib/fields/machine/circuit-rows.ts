@@ -4,6 +4,7 @@ import { groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { numberText } from '@/lib/units/entry-text';
+import { TURNS_OUT } from '@/lib/words/screw';
 
 const f = fieldRowsFor<MachineJson>();
 
@@ -59,7 +60,7 @@ export const PILOT = groupOf(
     turns: f.turns({
       label: 'Turns out',
       at: 'pilot.turns',
-      hint: 'From lightly seated. 1 1/4 is 1.25.',
+      hint: TURNS_OUT,
       example: '1 1/4',
     }),
     leastTurns: f.turns({ label: 'Least turns', at: 'pilot.leastTurns', blank: '0.5', example: '0.5' }),

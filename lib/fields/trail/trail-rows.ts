@@ -2,6 +2,7 @@ import { readCoordinatePair } from '@/lib/fields/coordinate';
 import { type DraftOf, type FieldTable, groupOf, type ValuesOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { blankOf } from '@/lib/fields/table-values';
+import { PERCENTILES } from '@/lib/words/months';
 
 /** Nothing of the page is kept as a record: what is typed stays a draft. */
 const f = fieldRowsFor<Record<never, never>>();
@@ -58,6 +59,8 @@ const RIDE = groupOf(
     /** A profile as JSON; empty where no file was read. */
     track: f.kept<string>(''),
     untimed: f.kept<string>(''),
+    /** The zone of the track's start; empty where it is not known. */
+    trackZone: f.kept<string>(''),
     startClock: f.text({ label: 'Starts at', placeholder: '08:00', autoComplete: 'off' }),
     speed: f.way({ label: 'Average speed, stops included', optional: true, example: '30' }),
     heightStart: height('Elevation of the start'),
@@ -69,7 +72,14 @@ const RIDE = groupOf(
       options: [
         { value: 'typed', label: 'Typed temperatures' },
         { value: 'forecast', label: 'Forecast' },
+        { value: 'past', label: 'Past winters' },
       ],
+    }),
+    pastHours: f.choice({
+      label: 'Set up for',
+      blank: 'p10',
+      options: PERCENTILES,
+      hint: 'The cold hours are the ones that must not be lean.',
     }),
     hoursElevation: { ...height('They are for an elevation of'), signed: true },
     latitude: f.text({
@@ -100,7 +110,10 @@ const RIDE = groupOf(
     distance: f.way({ label: 'Length of the ride', optional: true, example: '80' }),
   },
   {
-    asked: { distance: ({ fuel, way }) => fuel === 'per-distance' && way === 'typed' },
+    asked: {
+      pastHours: ({ air }) => air === 'past',
+      distance: ({ fuel, way }) => fuel === 'per-distance' && way === 'typed',
+    },
     sets: { latitude: both, longitude: both },
   },
 );

@@ -98,7 +98,7 @@ export function openMeteoSpread(query: URLSearchParams, world: World): object {
 }
 
 export function openMeteoElevation(query: URLSearchParams): object {
-  return { elevation: [place(query).elevationM] };
+  return { elevation: perPlace(query).map((one) => place(one).elevationM) };
 }
 
 const PLACES = [
