@@ -26,7 +26,11 @@ const config: NextConfig = {
   outputFileTracingExcludes: {
     '*': ['.cache/**', '.next/cache/**', '.next/serve/**', '.next/brotli/**', '.next/standalone/**'],
   },
-  turbopack: { root: ROOT },
+  turbopack: {
+    root: ROOT,
+    // Of all its scales the charts use two.
+    resolveAlias: { 'victory-vendor/d3-scale': './.scripts/chart-scales.mjs' },
+  },
   // No page shows a picture that needs scaling; the address that scales them would be work for anybody who asks.
   images: { unoptimized: true },
   headers: () =>

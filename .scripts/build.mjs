@@ -1,5 +1,5 @@
 // `npm run build`: builds the app, then what can only be known once every page has been rendered: the hashes of its
-// inline scripts (for the content security policy) and the worker that keeps all of it for use without a network; then
+// inline scripts (for the content security policy), which scripts the first call runs, and the worker that keeps all of it for use without a network; then
 // the server with its planning threads, and all of it once more as a folder that runs on its own (.next/standalone).
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { getManifest } from '@serwist/build';
 import { build } from 'esbuild';
 import { writeBrotli } from './brotli.mjs';
+import { writeCompileHints } from './compile-hints.mjs';
 import { run, stamp } from './prepare.mjs';
 import { hashOfSources, ROOT } from './sources.mjs';
 
@@ -147,6 +148,7 @@ const sources = hashOfSources();
 await run('npx', ['--no-install', 'next', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
 await bundlePlanner();
 const pages = renderedPages();
+writeCompileHints(OUTPUT, htmlOf('/'));
 writeScriptHashes([...pages, { route: NOT_FOUND, html: htmlOf(NOT_FOUND) }]);
 const files = await filesToKeep(pages);
 await build({

@@ -10,11 +10,11 @@ import { Switch } from '@/components/ui/switch';
 import type { AirJson } from '@/lib/contract/air-from-json';
 import { pressureJson, pressureSaid } from '@/lib/contract/pressure';
 import { HoursPressureQuestion } from './hours-pressure-question';
-import { readHours } from './read-hours';
+import type { HoursReading } from './read-hours';
 import type { HoursSectionProps } from './section-props';
 
 /** Asked once for the night: elevation, pressure and humidity; by the hour only where somebody wants that. */
-export function HourAirFields({ draft, form, event }: HoursSectionProps) {
+export function HourAirFields({ draft, form, reading }: HoursSectionProps) {
   const whole = wholeOf(draft);
   const { elevation, pressureKind, pressure, humidity, humidityByHour, pressureByHour, units } = draft.value;
   return (
@@ -44,8 +44,8 @@ export function HourAirFields({ draft, form, event }: HoursSectionProps) {
         kindField={form.field('pressureKind')}
         pressureField={form.field('pressure')}
       />
-      <HoursPressureQuestion draft={draft} event={event} />
-      <AirReadout air={firstAir({ draft, event })} units={units} />
+      <HoursPressureQuestion draft={draft} reading={reading} />
+      <AirReadout air={firstAir(reading)} units={units} />
       <Switch
         label="Humidity by the hour"
         hint="Hours left empty follow those around them."
@@ -65,8 +65,7 @@ export function HourAirFields({ draft, form, event }: HoursSectionProps) {
 }
 
 /** The air of the first typed hour, to check the pressure by eye; null until everything can be read. */
-function firstAir({ draft, event }: Pick<HoursSectionProps, 'draft' | 'event'>): AirJson | null {
-  const reading = readHours(draft.value, { zone: event.timezone }).value;
+function firstAir(reading: HoursReading | null): AirJson | null {
   const hour = reading?.typed.hours[0];
   if (reading === null || hour === undefined) return null;
   const { pressure, relativeHumidity } = reading.typed;

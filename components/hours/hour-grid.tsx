@@ -41,6 +41,7 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
           {startsDay(rows, index, zone) ? <p className={styles.day}>{dayText(timeOf(row), zone)}</p> : null}
           <HourRowFields
             clock={rowClock(row, clock)}
+            index={index}
             row={row}
             value={values[index] ?? { kind: 'none' }}
             units={units}
@@ -58,8 +59,8 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
         </Fragment>
       ))}
       <FieldError id="rows-error">{form.errors.rows}</FieldError>
-      <CoverageNote draft={draft} form={form} event={event} />
-      <AddHours draft={draft} form={form} event={event} />
+      <CoverageNote {...{ draft, event }} />
+      <AddHours {...{ draft, event }} />
     </div>
   );
 }
@@ -77,8 +78,10 @@ function focusRow(form: HTMLFormElement | null, index: number): void {
   if (field instanceof HTMLElement) field.focus();
 }
 
+type NightOf = Pick<HoursSectionProps, 'draft' | 'event'>;
+
 /** Runs outside the typed hours get no plan; better said here than afterwards. */
-function CoverageNote({ draft, event }: HoursSectionProps) {
+function CoverageNote({ draft, event }: NightOf) {
   const { rows, units } = draft.value;
   const runs = runsFromEvent(event);
   const uncovered = uncoveredRuns(rows, runs, units);
@@ -104,7 +107,7 @@ function SpareNote({ minutes }: { readonly minutes: number | null }) {
   return words === null ? null : <Notice>{words}</Notice>;
 }
 
-function AddHours({ draft, event }: HoursSectionProps) {
+function AddHours({ draft, event }: NightOf) {
   const { addedClock: clock } = draft.value;
   const [wrong, setWrong] = useState<string>();
   function add() {

@@ -1,6 +1,6 @@
 'use client';
 
-import { type ClipboardEvent, type KeyboardEvent, useId } from 'react';
+import { type ClipboardEvent, type KeyboardEvent, memo, useId } from 'react';
 import type { FieldBinding } from '@/components/draft/use-form';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
@@ -18,6 +18,8 @@ type Column = 'temperature' | 'humidity' | 'pressure';
 
 type HourRowProps = {
   readonly clock: string;
+  /** Its place among the hours. */
+  readonly index: number;
   readonly row: HourRow;
   readonly value: RowValue;
   readonly units: UnitChoice;
@@ -31,8 +33,25 @@ type HourRowProps = {
   readonly onEnter: () => void;
 };
 
-/** One hour: its temperature, typed or filled in between, and on request its humidity and pressure. */
-export function HourRowFields(props: HourRowProps) {
+const COLUMNS: readonly Column[] = ['temperature', 'humidity', 'pressure'];
+
+/** Whether two are drawn alike and do the same: what a row calls goes by its place and its hour alone. */
+const areAlike = (a: HourRowProps, b: HourRowProps): boolean =>
+  a.row === b.row &&
+  a.index === b.index &&
+  a.clock === b.clock &&
+  a.units === b.units &&
+  a.humidity === b.humidity &&
+  a.pressure === b.pressure &&
+  kindWords(a.value, a.units) === kindWords(b.value, b.units) &&
+  betweenText(a.value, a.units) === betweenText(b.value, b.units) &&
+  COLUMNS.every((column) => a.field(column).error === b.field(column).error);
+
+/**
+ * One hour: its temperature, typed or filled in between, and on request its humidity and pressure. Drawn anew only
+ * where it changed: a night of 96 of them is drawn with every key.
+ */
+export const HourRowFields = memo(function HourRowFields(props: HourRowProps) {
   const { clock, row, value, units, humidity, pressure, field, onChange } = props;
   return (
     <div className={classNames(styles.row, value.kind === 'typed' && styles.typed)}>
@@ -57,7 +76,7 @@ export function HourRowFields(props: HourRowProps) {
       ) : null}
     </div>
   );
-}
+}, areAlike);
 
 function TemperatureCell({ clock, row, value, units, field, onChange, onPasteLines, onEnter }: HourRowProps) {
   const id = useId();
@@ -93,7 +112,7 @@ function TemperatureCell({ clock, row, value, units, field, onChange, onPasteLin
         inputMode="decimal"
         autoComplete="off"
         className={styles.input}
-        placeholder={value.kind === 'between' ? formatTemperature(value.temperature, units, 1) : ''}
+        placeholder={betweenText(value, units)}
         aria-describedby={`${id}-kind${error ? ` ${id}-error` : ''}`}
         aria-invalid={error ? true : undefined}
         value={row.temperature}
@@ -109,6 +128,9 @@ function TemperatureCell({ clock, row, value, units, field, onChange, onPasteLin
     </div>
   );
 }
+
+const betweenText = (value: RowValue, units: UnitChoice): string =>
+  value.kind === 'between' ? formatTemperature(value.temperature, units, 1) : '';
 
 function kindWords(value: RowValue, units: UnitChoice): string {
   switch (value.kind) {

@@ -1,6 +1,6 @@
 'use client';
 
-import { useCallback, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { EditorForm } from '@/components/draft/editor-form';
 import { useDraft } from '@/components/draft/use-draft';
 import { type Save, useForm } from '@/components/draft/use-form';
@@ -52,7 +52,9 @@ export function HoursEditor({ id, initial, event, units, onSave, onCancel }: Hou
     return initial === null ? blankHoursDraft(place) : draftFromHours(initial, place);
   });
   const draft = useDraft<HoursDraft>({ key: `hours.${id}`, initial: start, shape: HOURS_SHAPE });
-  const read = useCallback((typed: HoursDraft) => readHours(typed, { zone }), [zone]);
+  const found = useMemo(() => readHours(draft.value, { zone }), [draft.value, zone]);
+  /** A draft that is about to be saved may be another than the one in the form. */
+  const read = (typed: HoursDraft) => (typed === draft.value ? found : readHours(typed, { zone }));
   const labelOf = (name: string): string => hoursLabel(name, draft.value.rows, clock);
   const paste = usePaste(draft.value, zone);
   const untaken = untakenHours(draft.value, { reading: paste.reading, zone });
@@ -73,7 +75,7 @@ export function HoursEditor({ id, initial, event, units, onSave, onCancel }: Hou
     paste.startAt(at);
     draft.change(null, (before) => ({ ...before, pasted: text }));
   }
-  const parts = { draft, form, event };
+  const parts = { draft, form, event, reading: found.value };
   return (
     <EditorForm
       title="Hours of the night"

@@ -4,14 +4,12 @@ import { PressureQuestion } from '@/components/air/pressure-question';
 import { hoursPressureDoubt } from '@/lib/contract/pressure-doubts';
 import { pressureQuestion } from '@/lib/words/pressure-doubts';
 import { answeredHours } from './hours-pressure-key';
-import { readHours } from './read-hours';
 import type { HoursSectionProps } from './section-props';
 
-type HoursPressureQuestionProps = Pick<HoursSectionProps, 'draft' | 'event'>;
+type HoursPressureQuestionProps = Pick<HoursSectionProps, 'draft' | 'reading'>;
 
 /** The question about the pressures of the typed hours; nothing where there is none, or it was answered. */
-export function HoursPressureQuestion({ draft, event }: HoursPressureQuestionProps) {
-  const reading = readHours(draft.value, { zone: event.timezone }).value;
+export function HoursPressureQuestion({ draft, reading }: HoursPressureQuestionProps) {
   const doubt = reading === null ? null : hoursPressureDoubt(reading.typed, reading.elevationM);
   if (doubt === null) return null;
   return (

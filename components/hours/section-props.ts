@@ -2,10 +2,13 @@ import type { DraftState } from '@/components/draft/use-draft';
 import type { FormState } from '@/components/draft/use-form';
 import type { HoursEvent } from './draft-from-hours';
 import type { HoursDraft } from './hours-draft';
+import type { HoursReading } from './read-hours';
 
 /** What every part of the hours' form is given. */
 export type HoursSectionProps = {
   readonly draft: DraftState<HoursDraft>;
   readonly form: FormState;
   readonly event: HoursEvent;
+  /** What the draft says, read once for all parts; null until everything can be read. */
+  readonly reading: HoursReading | null;
 };

@@ -1,4 +1,5 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import type { Air } from '@/lib/air/air';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 
@@ -6,20 +7,22 @@ import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
 export const airAnswerSchema = z
   .strictObject({
     temperatureC: z.number(),
-    stationPressureHpa: z.number().describe('What a barometer at the place shows.'),
+    stationPressureHpa: z.number().check(about('What a barometer at the place shows.')),
     pressureFrom: z
       .enum(['station', 'altimeter', 'sea-level', 'standard'])
-      .describe('What the pressure was worked out from; "standard" is an estimate from the elevation alone.'),
-    relativeHumidity: z.number().describe('Over liquid water at every temperature, 0 to 1.'),
+      .check(
+        about('What the pressure was worked out from; "standard" is an estimate from the elevation alone.'),
+      ),
+    relativeHumidity: z.number().check(about('Over liquid water at every temperature, 0 to 1.')),
     vapourPressureHpa: z.number(),
-    dewPointC: z.number().nullable().describe('null where the air holds no water.'),
-    frostPointC: z.number().nullable().describe('null where the air holds no water.'),
-    densityKgM3: z.number().describe('Moist air, CIPM-2007.'),
-    dryDensityKgM3: z.number().describe('The dry air in it: what needs fuel.'),
-    relativeDensity: z.number().describe('Density over 1.225 kg/m³ (ISO 2533, sea level).'),
+    dewPointC: z.nullable(z.number()).check(about('null where the air holds no water.')),
+    frostPointC: z.nullable(z.number()).check(about('null where the air holds no water.')),
+    densityKgM3: z.number().check(about('Moist air, CIPM-2007.')),
+    dryDensityKgM3: z.number().check(about('The dry air in it: what needs fuel.')),
+    relativeDensity: z.number().check(about('Density over 1.225 kg/m³ (ISO 2533, sea level).')),
     densityAltitudeM: z.number(),
   })
-  .meta({ id: 'Air' });
+  .register(z.globalRegistry, { id: 'Air' });
 
 export type AirAnswer = z.output<typeof airAnswerSchema>;
 

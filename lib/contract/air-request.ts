@@ -1,4 +1,5 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import { airStateSchema } from './air';
 import { airAnswerSchema } from './air-answer';
 
@@ -8,23 +9,25 @@ export const airRequestSchema = z
   .strictObject({
     states: z
       .array(airStateSchema)
-      .min(1, 'send at least one state')
-      .max(MOST_STATES, 'at most 100000 states in one call'),
+      .check(
+        z.minLength(1, 'send at least one state'),
+        z.maxLength(MOST_STATES, 'at most 100000 states in one call'),
+      ),
   })
-  .meta({ id: 'AirRequest' });
+  .register(z.globalRegistry, { id: 'AirRequest' });
 
 const airNoteSchema = z.strictObject({
   code: z.enum(['humidity-assumed', 'pressure-is-estimate', 'pressure-in-doubt']),
-  states: z.int().min(1).describe('How many of the states this is about.'),
+  states: z.int().check(z.minimum(1), about('How many of the states this is about.')),
   message: z.string(),
 });
 
 export const airsAnswerSchema = z
   .strictObject({
-    states: z.array(airAnswerSchema).describe('In the order they were sent.'),
+    states: z.array(airAnswerSchema).check(about('In the order they were sent.')),
     warnings: z.array(airNoteSchema),
   })
-  .meta({ id: 'Airs' });
+  .register(z.globalRegistry, { id: 'Airs' });
 
 export type AirRequestJson = z.output<typeof airRequestSchema>;
 export type AirsAnswer = z.output<typeof airsAnswerSchema>;

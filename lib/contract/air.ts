@@ -1,22 +1,27 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import { elevationM, pressureConfirmed, pressureHpa, relativeHumidity, temperatureC } from './numbers';
 
 /** One pressure, said by its kind; `elevationM` alone asks for the standard atmosphere, marked as an estimate. */
 const pressureFields = {
-  pressureHpa: pressureHpa
-    .optional()
-    .describe('Station pressure [hPa]: what a barometer at the place shows.'),
-  altimeterHpa: pressureHpa.optional().describe('Altimeter setting [hPa]; needs elevationM.'),
-  seaLevelHpa: pressureHpa.optional().describe('Pressure reduced to mean sea level [hPa]; needs elevationM.'),
-  elevationM: elevationM.optional().describe('Elevation of the place [m].'),
-  pressureConfirmed: pressureConfirmed.optional(),
+  pressureHpa: z
+    .optional(pressureHpa)
+    .check(about('Station pressure [hPa]: what a barometer at the place shows.')),
+  altimeterHpa: z.optional(pressureHpa).check(about('Altimeter setting [hPa]; needs elevationM.')),
+  seaLevelHpa: z
+    .optional(pressureHpa)
+    .check(about('Pressure reduced to mean sea level [hPa]; needs elevationM.')),
+  elevationM: z.optional(elevationM).check(about('Elevation of the place [m].')),
+  pressureConfirmed: z.optional(pressureConfirmed),
 };
 
 const humidityFields = {
-  relativeHumidity: relativeHumidity.optional().describe('Over liquid water, 0 to 1.'),
-  dewPointC: z.number().min(-100).max(60).optional().describe('Dew point [°C].'),
-  frostPointC: z.number().min(-100).max(0.01).optional().describe('Frost point [°C].'),
+  relativeHumidity: z.optional(relativeHumidity).check(about('Over liquid water, 0 to 1.')),
+  dewPointC: z.optional(z.number().check(z.minimum(-100), z.maximum(60))).check(about('Dew point [°C].')),
+  frostPointC: z
+    .optional(z.number().check(z.minimum(-100), z.maximum(0.01)))
+    .check(about('Frost point [°C].')),
 };
 
 type GivenAir = {
@@ -43,22 +48,24 @@ export function refuseTwoOfOne(air: GivenAir, context: z.core.$RefinementCtx): v
 
 export const airStateSchema = z
   .strictObject({ temperatureC, ...pressureFields, ...humidityFields })
-  .superRefine((state, context) => {
-    refuseTwoOfOne(state, context);
-    if (state.elevationM !== undefined) return;
-    if (state.altimeterHpa !== undefined || state.seaLevelHpa !== undefined)
-      context.addIssue({
-        code: 'custom',
-        path: ['elevationM'],
-        message: 'an altimeter setting or a sea-level pressure needs elevationM',
-      });
-    else if (state.pressureHpa === undefined)
-      context.addIssue({
-        code: 'custom',
-        path: ['pressureHpa'],
-        message: 'give pressureHpa, or altimeterHpa or seaLevelHpa with elevationM, or elevationM alone',
-      });
-  }, ALSO_WHEN_INCOMPLETE)
-  .meta({ id: 'AirState' });
+  .check(
+    z.superRefine((state, context) => {
+      refuseTwoOfOne(state, context);
+      if (state.elevationM !== undefined) return;
+      if (state.altimeterHpa !== undefined || state.seaLevelHpa !== undefined)
+        context.addIssue({
+          code: 'custom',
+          path: ['elevationM'],
+          message: 'an altimeter setting or a sea-level pressure needs elevationM',
+        });
+      else if (state.pressureHpa === undefined)
+        context.addIssue({
+          code: 'custom',
+          path: ['pressureHpa'],
+          message: 'give pressureHpa, or altimeterHpa or seaLevelHpa with elevationM, or elevationM alone',
+        });
+    }, ALSO_WHEN_INCOMPLETE),
+  )
+  .register(z.globalRegistry, { id: 'AirState' });
 
 export type AirStateJson = z.infer<typeof airStateSchema>;

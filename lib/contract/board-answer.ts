@@ -1,19 +1,19 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import { settingSchema } from './event';
 
 const moment = z.iso.datetime({ offset: true });
 
 const boardJobSchema = z.strictObject({
   kind: z.enum(['swap', 'hold', 'do-not-race', 'no-hours', 'out', 'over']),
-  lead: z.string().describe('The one thing to do next, in a few words.'),
-  window: z.string().nullable().describe('From when to when, on the clock of the event.'),
+  lead: z.string().check(about('The one thing to do next, in a few words.')),
+  window: z.nullable(z.string()).check(about('From when to when, on the clock of the event.')),
   lines: z.array(z.string()),
-  windowStart: moment.nullable(),
-  latestStart: moment.nullable().describe('When to begin at the latest.'),
+  windowStart: z.nullable(moment),
+  latestStart: z.nullable(moment).check(about('When to begin at the latest.')),
   done: z
-    .strictObject({ label: z.string(), setting: settingSchema })
-    .nullable()
-    .describe('What to send to done once it is in; null while it is too early to ask.'),
+    .nullable(z.strictObject({ label: z.string(), setting: settingSchema }))
+    .check(about('What to send to done once it is in; null while it is too early to ask.')),
 });
 
 const boardRunSchema = z.strictObject({
@@ -21,29 +21,32 @@ const boardRunSchema = z.strictObject({
   start: moment,
   state: z.enum(['made', 'past', 'planned', 'out', 'beyond-hours']),
   setting: z.string(),
-  grade: z.enum(['good', 'rich', 'lean', 'drowned']).nullable().describe('null: nothing is known of it.'),
+  grade: z
+    .nullable(z.enum(['good', 'rich', 'lean', 'drowned']))
+    .check(about('null: nothing is known of it.')),
 });
 
 const boardMachineAnswerSchema = z.strictObject({
   id: z.string(),
   name: z.string(),
-  problem: z.string().nullable().describe('Why it has no plan; the fields below are then empty.'),
-  inNow: z.string().describe('What is in the engine, in words.'),
-  known: z.boolean().describe('False: nobody said so, the baseline stands for it.'),
-  state: z.enum(['lean', 'right', 'rich']).nullable().describe('Of what is in, in the air of now.'),
-  driftPercent: z.number().nullable(),
-  lateByMinutes: z.int().describe('How much later its next run starts than when the night was posted.'),
+  problem: z.nullable(z.string()).check(about('Why it has no plan; the fields below are then empty.')),
+  inNow: z.string().check(about('What is in the engine, in words.')),
+  known: z.boolean().check(about('False: nobody said so, the baseline stands for it.')),
+  state: z.nullable(z.enum(['lean', 'right', 'rich'])).check(about('Of what is in, in the air of now.')),
+  driftPercent: z.nullable(z.number()),
+  lateByMinutes: z.int().check(about('How much later its next run starts than when the night was posted.')),
   question: z
-    .strictObject({
-      ask: z.string(),
-      meaning: z.string(),
-      answers: z.array(z.strictObject({ label: z.string(), setting: settingSchema, at: moment })),
-    })
-    .nullable()
-    .describe('A swap that nobody confirmed. Ask it before anything else.'),
+    .nullable(
+      z.strictObject({
+        ask: z.string(),
+        meaning: z.string(),
+        answers: z.array(z.strictObject({ label: z.string(), setting: settingSchema, at: moment })),
+      }),
+    )
+    .check(about('A swap that nobody confirmed. Ask it before anything else.')),
   dangers: z.array(z.string()),
   risk: z.string(),
-  job: boardJobSchema.nullable(),
+  job: z.nullable(boardJobSchema),
   runs: z.array(boardRunSchema),
 });
 
@@ -56,11 +59,11 @@ const boardKeeperSchema = z.strictObject({
         machine: z.string(),
         title: z.string(),
         body: z.string(),
-        phones: z.int().describe('How many it was to go to.'),
-        reached: z.int().describe('How many push services have taken it.'),
+        phones: z.int().check(about('How many it was to go to.')),
+        reached: z.int().check(about('How many push services have taken it.')),
       }),
     )
-    .describe('Newest first.'),
+    .check(about('Newest first.')),
 });
 
 export const boardAnswerSchema = z
@@ -73,29 +76,31 @@ export const boardAnswerSchema = z
     expiresAt: moment,
     hours: z.strictObject({
       age: z.enum(['fresh', 'ageing', 'stale', 'typed', 'part typed', 'none']),
-      madeAt: moment.nullable(),
+      madeAt: z.nullable(moment),
       attribution: z.string(),
     }),
     air: z
-      .strictObject({ temperatureC: z.number(), pressureHpa: z.number(), relativeHumidity: z.number() })
-      .nullable()
-      .describe('At the track when it was planned.'),
+      .nullable(
+        z.strictObject({ temperatureC: z.number(), pressureHpa: z.number(), relativeHumidity: z.number() }),
+      )
+      .check(about('At the track when it was planned.')),
     machines: z.array(boardMachineAnswerSchema),
-    pushKey: z.string().nullable().describe('For PushManager.subscribe; null: this server sends none.'),
-    keeper: boardKeeperSchema.nullable().describe("Only with the keeper's secret."),
+    pushKey: z.nullable(z.string()).check(about('For PushManager.subscribe; null: this server sends none.')),
+    keeper: z.nullable(boardKeeperSchema).check(about("Only with the keeper's secret.")),
     night: z
-      .looseObject({
-        machines: z.array(
-          z.looseObject({
-            id: z.string().optional(),
-            fittings: z.array(z.object({ at: z.string(), setting: settingSchema })),
-          }),
-        ),
-      })
-      .optional()
-      .describe("The night as it was posted and changed since; only with the keeper's secret."),
+      .optional(
+        z.looseObject({
+          machines: z.array(
+            z.looseObject({
+              id: z.optional(z.string()),
+              fittings: z.array(z.object({ at: z.string(), setting: settingSchema })),
+            }),
+          ),
+        }),
+      )
+      .check(about("The night as it was posted and changed since; only with the keeper's secret.")),
   })
-  .meta({ id: 'Board' });
+  .register(z.globalRegistry, { id: 'Board' });
 
 export type BoardAnswer = z.output<typeof boardAnswerSchema>;
 export type BoardMachineAnswer = BoardAnswer['machines'][number];

@@ -1,4 +1,5 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
 import { refuseTwoOfOne } from './air';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
@@ -15,33 +16,31 @@ import {
 import { skyFields } from './sky';
 
 export const settingSchema = z.strictObject({
-  mains: z.array(jetSize).min(1).max(6),
-  trim: z.int().nullable().default(null),
+  mains: z.array(jetSize).check(z.minLength(1), z.maxLength(6)),
+  trim: z._default(z.nullable(z.int()), null),
 });
 
 const runSchema = z.strictObject({
   name: nameText,
   start: time,
   end: time,
-  weight: z.number().min(0).max(100).default(1),
+  weight: z._default(z.number().check(z.minimum(0), z.maximum(100)), 1),
   typicalSeconds: z
-    .number()
-    .min(0.1, 'expected 0.1 to 86400')
-    .max(86_400)
-    .optional()
-    .describe('Typical time over a fixed distance; gives the price of a swap in seconds.'),
+    .optional(z.number().check(z.minimum(0.1, 'expected 0.1 to 86400'), z.maximum(86_400)))
+    .check(about('Typical time over a fixed distance; gives the price of a swap in seconds.')),
 });
 
 export const placeSchema = z.strictObject({
-  name: z.string().overwrite(withoutDirections).max(120).default(''),
-  latitude: z.number().min(-90, 'expected -90 to 90').max(90, 'expected -90 to 90'),
-  longitude: z.number().min(-180, 'expected -180 to 180').max(180, 'expected -180 to 180'),
+  name: z._default(z.string().check(z.overwrite(withoutDirections), z.maxLength(120)), ''),
+  latitude: z.number().check(z.minimum(-90, 'expected -90 to 90'), z.maximum(90, 'expected -90 to 90')),
+  longitude: z
+    .number()
+    .check(z.minimum(-180, 'expected -180 to 180'), z.maximum(180, 'expected -180 to 180')),
 });
 
-const timezoneSchema = z
-  .string()
-  .max(64)
-  .refine(
+const timezoneSchema = z.string().check(
+  z.maxLength(64),
+  z.refine(
     (zone) => {
       try {
         new Intl.DateTimeFormat('en', { timeZone: zone });
@@ -51,23 +50,28 @@ const timezoneSchema = z
       }
     },
     { message: 'not an IANA time zone, such as America/Chicago' },
-  );
+  ),
+);
 
 export const eventSchema = z
   .strictObject({
     name: nameText,
     timezone: timezoneSchema,
-    place: placeSchema.optional(),
+    place: z.optional(placeSchema),
     elevationM,
-    runs: z.array(runSchema).max(60, 'at most 60 runs'),
-    swapMinutes: z
-      .number()
-      .min(0, 'expected 0 to 600')
-      .max(600, 'expected 0 to 600')
-      .default(DEFAULT_OPTIONS.swapMinutes),
-    ride: z.boolean().default(false).describe('One setting for all runs: a ride has no stop to swap in.'),
+    runs: z.array(runSchema).check(z.maxLength(60, 'at most 60 runs')),
+    swapMinutes: z._default(
+      z.number().check(z.minimum(0, 'expected 0 to 600'), z.maximum(600, 'expected 0 to 600')),
+      DEFAULT_OPTIONS.swapMinutes,
+    ),
+    ride: z
+      ._default(z.boolean(), false)
+      .check(about('One setting for all runs: a ride has no stop to swap in.')),
   })
-  .meta({ id: 'Event' });
+  .register(z.globalRegistry, { id: 'Event' });
+
+/** What the place of an event is asked for by hand. */
+export const placeOfEventSchema = z.required(z.pick(eventSchema, { place: true, elevationM: true }));
 
 export type EventJson = z.output<typeof eventSchema>;
 export type RunJson = z.output<typeof runSchema>;
@@ -79,46 +83,45 @@ export const hourSchema = z
   .strictObject({
     time,
     temperatureC,
-    pressureHpa: pressureHpa.optional().describe('Station pressure [hPa].'),
-    altimeterHpa: pressureHpa.optional(),
-    seaLevelHpa: pressureHpa.optional(),
-    relativeHumidity: relativeHumidity.optional(),
-    dewPointC: z.number().min(-100).max(60).optional(),
-    pressureConfirmed: pressureConfirmed.optional(),
+    pressureHpa: z.optional(pressureHpa).check(about('Station pressure [hPa].')),
+    altimeterHpa: z.optional(pressureHpa),
+    seaLevelHpa: z.optional(pressureHpa),
+    relativeHumidity: z.optional(relativeHumidity),
+    dewPointC: z.optional(z.number().check(z.minimum(-100), z.maximum(60))),
+    pressureConfirmed: z.optional(pressureConfirmed),
     ...skyFields,
   })
-  .superRefine(refuseTwoOfOne, ALSO_WHEN_INCOMPLETE)
-  .meta({ id: 'Hour' });
+  .check(z.superRefine(refuseTwoOfOne, ALSO_WHEN_INCOMPLETE))
+  .register(z.globalRegistry, { id: 'Hour' });
 
 export type HourJson = z.output<typeof hourSchema>;
 
 export const readingSchema = z
   .strictObject({
-    id: z.string().min(1).max(64).optional(),
+    id: z.optional(z.string().check(z.minLength(1), z.maxLength(64))),
     time,
     temperatureC,
-    pressureHpa: pressureHpa.optional().describe('Station pressure [hPa].'),
-    relativeHumidity: relativeHumidity.optional(),
+    pressureHpa: z.optional(pressureHpa).check(about('Station pressure [hPa].')),
+    relativeHumidity: z.optional(relativeHumidity),
     confirmed: z
-      .boolean()
-      .default(false)
-      .describe('True where a reading far from the hours has been confirmed by the person.'),
-    from: nameText
-      .optional()
-      .describe('Station it was observed at, already moved to the height of the site; left out: the track.'),
+      ._default(z.boolean(), false)
+      .check(about('True where a reading far from the hours has been confirmed by the person.')),
+    from: z
+      .optional(nameText)
+      .check(
+        about('Station it was observed at, already moved to the height of the site; left out: the track.'),
+      ),
     temperatureSdK: z
-      .number()
-      .min(0.1, 'expected 0.1 to 20')
-      .max(20, 'expected 0.1 to 20')
-      .optional()
-      .describe('Standard deviation for the site [K]; that of a thermometer at the track where left out.'),
+      .optional(z.number().check(z.minimum(0.1, 'expected 0.1 to 20'), z.maximum(20, 'expected 0.1 to 20')))
+      .check(
+        about('Standard deviation for the site [K]; that of a thermometer at the track where left out.'),
+      ),
     pressureSdHpa: z
-      .number()
-      .min(0.1, 'expected 0.1 to 50')
-      .max(50, 'expected 0.1 to 50')
-      .optional()
-      .describe('Standard deviation for the site [hPa]; that of a barometer at the track where left out.'),
+      .optional(z.number().check(z.minimum(0.1, 'expected 0.1 to 50'), z.maximum(50, 'expected 0.1 to 50')))
+      .check(
+        about('Standard deviation for the site [hPa]; that of a barometer at the track where left out.'),
+      ),
   })
-  .meta({ id: 'Reading' });
+  .register(z.globalRegistry, { id: 'Reading' });
 
 export type ReadingJson = z.output<typeof readingSchema>;

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** Characters that turn the text after them round (UAX #9, Explicit Directional Formatting; the marks of 2.6 with them). */
 const DIRECTIONS = /[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/g;
@@ -22,23 +22,23 @@ export function isSeen(name: string): boolean {
 const LONGEST_NAME = 80;
 
 /** A name as it comes in, from wherever. */
-export const nameText = z
-  .string()
-  .overwrite(withoutDirections)
-  .min(1, 'must not be empty')
-  .max(LONGEST_NAME, 'at most 80 characters')
-  .refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' });
+export const nameText = z.string().check(
+  z.overwrite(withoutDirections),
+  z.minLength(1, 'must not be empty'),
+  z.maxLength(LONGEST_NAME, 'at most 80 characters'),
+  z.refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' }),
+);
 
 /** A name that may be left out; one that shows nothing is none. */
-export const nameOrNone = z
-  .string()
-  .overwrite((name) => (isSeen(name) ? withoutDirections(name) : ''))
-  .max(LONGEST_NAME, 'at most 80 characters');
+export const nameOrNone = z.string().check(
+  z.overwrite((name) => (isSeen(name) ? withoutDirections(name) : '')),
+  z.maxLength(LONGEST_NAME, 'at most 80 characters'),
+);
 
 /** The number a racer goes by, with letters where a series has them: "14", "7A". */
-export const bibText = z
-  .string()
-  .overwrite(withoutDirections)
-  .min(1, 'must not be empty')
-  .max(8, 'at most 8 characters')
-  .refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' });
+export const bibText = z.string().check(
+  z.overwrite(withoutDirections),
+  z.minLength(1, 'must not be empty'),
+  z.maxLength(8, 'at most 8 characters'),
+  z.refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' }),
+);

@@ -1,10 +1,10 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { fieldWords } from './field-words';
 import type { ContractProblem } from './problem';
 
 /** Reads unknown data by a schema; every bad field comes back with its path and words. */
-export function parseWith<S extends z.ZodType>(
+export function parseWith<S extends z.ZodMiniType>(
   schema: S,
   data: unknown,
 ): Result<z.output<S>, readonly ContractProblem[]> {

@@ -1,26 +1,31 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import type { PlaceOffset } from '@/lib/plan/place-offset';
 import { plainNumber } from '@/lib/units/format';
 import { kelvinDifference } from '@/lib/units/quantity';
 import type { EventJson } from './event';
 
 const HOURS = 24;
-const perHour = (value: z.ZodNumber) => z.array(value).length(HOURS);
+const perHour = (value: z.ZodMiniNumber) => z.array(value).check(z.length(HOURS));
 
 /** How a place differs from its forecasts, as past nights there taught. */
 export const placeOffsetSchema = z
   .strictObject({
     kind: z
       .enum(['official', 'rawModel'])
-      .describe('The hours it was learnt against: it says nothing about the other kind.'),
-    nights: z.int().min(1).max(10_000).describe('How many nights taught it.'),
-    ranK: z.number().min(-60).max(60).describe('Readings minus hours on those nights, on average [K].'),
-    meanK: perHour(z.number().min(-20).max(20)).describe(
-      'What is counted on [K], for 0 to 23 hours after sunset.',
+      .check(about('The hours it was learnt against: it says nothing about the other kind.')),
+    nights: z.int().check(z.minimum(1), z.maximum(10_000), about('How many nights taught it.')),
+    ranK: z
+      .number()
+      .check(z.minimum(-60), z.maximum(60), about('Readings minus hours on those nights, on average [K].')),
+    meanK: perHour(z.number().check(z.minimum(-20), z.maximum(20))).check(
+      about('What is counted on [K], for 0 to 23 hours after sunset.'),
     ),
-    sdK: perHour(z.number().min(0).max(5)).describe('Its standard deviation [K], hour by hour.'),
+    sdK: perHour(z.number().check(z.minimum(0), z.maximum(5))).check(
+      about('Its standard deviation [K], hour by hour.'),
+    ),
   })
-  .meta({ id: 'PlaceOffset' });
+  .register(z.globalRegistry, { id: 'PlaceOffset' });
 
 export type PlaceOffsetJson = z.output<typeof placeOffsetSchema>;
 

@@ -1,19 +1,25 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import type { Hour } from '@/lib/hours/series';
 import { metre, ratio, speedMs } from '@/lib/units/quantity';
 
 /** What an hour may say besides its air: who made it, and what makes a night's cold. Absent: not told. */
 export const skyFields = {
   rawModel: z
-    .boolean()
-    .optional()
-    .describe(
-      "True where the temperature is a weather model's own, not corrected by past errors of stations. Absent: nobody knows, and it may be.",
+    .optional(z.boolean())
+    .check(
+      about(
+        "True where the temperature is a weather model's own, not corrected by past errors of stations. Absent: nobody knows, and it may be.",
+      ),
     ),
-  cloudCover: z.number().min(0).max(1).optional().describe('Share of the sky under cloud, 0 to 1.'),
-  windMs: z.number().min(0).max(150).optional().describe('Wind at 10 m [m/s].'),
-  snowDepthM: z.number().min(0).max(50).optional().describe('Snow on the ground [m].'),
-  daylight: z.boolean().optional().describe('True where the sun is up.'),
+  cloudCover: z
+    .optional(z.number().check(z.minimum(0), z.maximum(1)))
+    .check(about('Share of the sky under cloud, 0 to 1.')),
+  windMs: z.optional(z.number().check(z.minimum(0), z.maximum(150))).check(about('Wind at 10 m [m/s].')),
+  snowDepthM: z
+    .optional(z.number().check(z.minimum(0), z.maximum(50)))
+    .check(about('Snow on the ground [m].')),
+  daylight: z.optional(z.boolean()).check(about('True where the sun is up.')),
 };
 
 const skySchema = z.object(skyFields);

@@ -1,7 +1,9 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** An address that may become a link on a page: nothing but https, so that no address can run anything. */
 export const webAddress = z
   .string()
-  .max(400)
-  .regex(/^https:\/\/[^\s"'<>]+$/, 'expected a web address that starts with https://');
+  .check(
+    z.maxLength(400),
+    z.regex(/^https:\/\/[^\s"'<>]+$/, 'expected a web address that starts with https://'),
+  );

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { boardPostSchema } from '@/lib/contract/board';
 import type { EventJson } from '@/lib/contract/event';
 import { placeOffsetToJson } from '@/lib/contract/place-offset';

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { LinkProblem } from '@/lib/contract/link-problem';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { readSharedNight } from './read-shared-night';

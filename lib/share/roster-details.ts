@@ -1,11 +1,11 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { type MachineJson, machineSchema } from '@/lib/contract/machine';
 import { sameValue } from '@/lib/store/same-value';
 
 /** What a file of ours knows of a machine beyond its columns; the schema of a machine judges it with the rest. */
 const detailsSchema = z.looseObject({
   jetMarking: z.unknown(),
-  baseline: z.looseObject({ air: z.looseObject({}).optional() }).optional(),
+  baseline: z.optional(z.looseObject({ air: z.optional(z.looseObject({})) })),
 });
 type RosterDetails = z.output<typeof detailsSchema>;
 

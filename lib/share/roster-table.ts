@@ -1,3 +1,4 @@
+import * as z from 'zod/mini';
 import { readBoxText, readSizes } from '@/lib/carb/box-text';
 import { type MachineJson, machineSchema } from '@/lib/contract/machine';
 import { machineFromJson } from '@/lib/contract/machine-from-json';
@@ -118,8 +119,8 @@ function readLine({ cells, line, columns, context }: Line): Result<ReadLine, Bad
     line,
     name: name.slice(0, LONGEST_NAME),
     bib,
-    className: nameOrNone.catch('').parse(text('class').slice(0, LONGEST_NAME)),
-    sharedBox: nameOrNone.catch('').parse(text('shared box').slice(0, LONGEST_NAME)),
+    className: z.catch(nameOrNone, '').parse(text('class').slice(0, LONGEST_NAME)),
+    sharedBox: z.catch(nameOrNone, '').parse(text('shared box').slice(0, LONGEST_NAME)),
     machine: machine.value,
   };
   return ok({ row, assumed: air.value.assumed });

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { eventSchema } from '@/lib/contract/event';
 import { sharedLabels } from './shared-labels';
 import { type SharedNight, sharedMachineSchema, sharedNightSchema } from './shared-night';
@@ -7,16 +7,15 @@ import { type SharedNight, sharedMachineSchema, sharedNightSchema } from './shar
 const MOST_RACERS_SHARED = 100;
 
 /** The night of a whole club as it travels in one link, for everybody to pick a name from. */
-export const sharedClubSchema = sharedNightSchema.omit({ machines: true }).extend({
+export const sharedClubSchema = z.extend(z.omit(sharedNightSchema, { machines: true }), {
   racers: z
     .array(
-      sharedMachineSchema.extend({
+      z.extend(sharedMachineSchema, {
         /** Of its class; absent where it runs when everybody does. */
-        runs: eventSchema.shape.runs.optional(),
+        runs: z.optional(eventSchema.shape.runs),
       }),
     )
-    .min(1)
-    .max(MOST_RACERS_SHARED),
+    .check(z.minLength(1), z.maxLength(MOST_RACERS_SHARED)),
 });
 
 export type SharedClub = z.output<typeof sharedClubSchema>;

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { eventSchema, hourSchema, readingSchema, settingSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
 import { bibText, nameText } from '@/lib/contract/name-text';
@@ -10,19 +10,20 @@ import { traceSchema } from '@/lib/store/trace-schema';
 /** One engine of a shared night, with what its owner accepted and has done. */
 export const sharedMachineSchema = z.strictObject({
   /** Whose it is, wherever it is kept, and where its fields come from. Absent: not told. */
-  id: recordId.optional(),
-  trace: traceSchema.optional(),
+  id: z.optional(recordId),
+  trace: z.optional(traceSchema),
   machine: machineSchema,
   /** What its racer is called at the event; absent where the machine's name says it. */
-  racer: nameText.optional(),
-  bib: bibText.optional(),
-  fitted: settingSchema.optional(),
-  outFrom: time.optional(),
-  accepted: z.array(settingSchema).max(60).optional(),
-  made: z
-    .array(z.strictObject({ run: z.int().min(0).max(59), setting: settingSchema }))
-    .max(60)
-    .optional(),
+  racer: z.optional(nameText),
+  bib: z.optional(bibText),
+  fitted: z.optional(settingSchema),
+  outFrom: z.optional(time),
+  accepted: z.optional(z.array(settingSchema).check(z.maxLength(60))),
+  made: z.optional(
+    z
+      .array(z.strictObject({ run: z.int().check(z.minimum(0), z.maximum(59)), setting: settingSchema }))
+      .check(z.maxLength(60)),
+  ),
 });
 
 /** Eight days of hours: more than any forecast that is worth sending. */
@@ -31,17 +32,17 @@ export const MOST_HOURS = 200;
 /** A whole night as it travels in a link or a file: nothing in it is needed from anywhere else. */
 export const sharedNightSchema = z.strictObject({
   /** The same of the event; the paths of its trace name machines by their place here. */
-  id: recordId.optional(),
-  trace: traceSchema.optional(),
+  id: z.optional(recordId),
+  trace: z.optional(traceSchema),
   event: eventSchema,
-  machines: z.array(sharedMachineSchema).min(1).max(40),
+  machines: z.array(sharedMachineSchema).check(z.minLength(1), z.maxLength(40)),
   /** Hours known when it was shared, typed or forecast; the fallback when no newer forecast can be had. */
-  hours: z.array(hourSchema).max(MOST_HOURS),
+  hours: z.array(hourSchema).check(z.maxLength(MOST_HOURS)),
   /** True where a person typed the hours: no forecast is put in their place. */
-  hoursTyped: z.boolean().optional(),
-  readings: z.array(readingSchema).max(100).default([]),
+  hoursTyped: z.optional(z.boolean()),
+  readings: z._default(z.array(readingSchema).check(z.maxLength(100)), []),
   /** What past nights taught about the place. Absent: nothing, or it is not to be used. */
-  placeOffset: placeOffsetSchema.optional(),
+  placeOffset: z.optional(placeOffsetSchema),
   sharedAt: time,
 });
 

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { crc32 } from './crc32';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from './migrations';
@@ -80,13 +80,13 @@ export function writeBackup(snapshot: Snapshot, madeAt: string, setAside: readon
   return sealBackup(`${ascii}\n`);
 }
 
-const headSchema = z.looseObject({ app: z.literal(APP), format: z.int().min(1) });
+const headSchema = z.looseObject({ app: z.literal(APP), format: z.int().check(z.minimum(1)) });
 
 const fileSchema = z.strictObject({
   app: z.literal(APP),
-  format: z.int().min(1),
+  format: z.int().check(z.minimum(1)),
   madeAt: z.iso.datetime(),
-  counts: z.record(z.string(), z.int().min(0)),
+  counts: z.record(z.string(), z.int().check(z.minimum(0))),
   tables: z.record(
     z.string(),
     z.array(
@@ -94,11 +94,11 @@ const fileSchema = z.strictObject({
         id: idSchema,
         updatedAt: z.iso.datetime(),
         value: z.unknown(),
-        trace: traceSchema.optional(),
+        trace: z.optional(traceSchema),
       }),
     ),
   ),
-  setAside: z.array(setAsideSchema).default([]),
+  setAside: z._default(z.array(setAsideSchema), []),
   checksum: z.string(),
 });
 

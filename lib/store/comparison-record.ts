@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { settingSchema } from '@/lib/contract/event';
 import { baselineSchema, hardwareSchema } from '@/lib/contract/machine';
 import { nameText } from '@/lib/contract/name-text';
@@ -12,30 +12,33 @@ export const pullSchema = z
     side: z.enum(['before', 'after']),
     air: baselineSchema.shape.air,
     setting: settingSchema,
-    powerHp: z.number().gt(0).max(5000).nullable().default(null),
-    seconds: z.number().gt(0).max(86_400).nullable().default(null),
-    speedKmh: z.number().gt(0).max(600).nullable().default(null),
-    at: time.nullable().default(null),
-    note: z.string().max(500).default(''),
+    powerHp: z._default(z.nullable(z.number().check(z.gt(0), z.maximum(5000))), null),
+    seconds: z._default(z.nullable(z.number().check(z.gt(0), z.maximum(86_400))), null),
+    speedKmh: z._default(z.nullable(z.number().check(z.gt(0), z.maximum(600))), null),
+    at: z._default(z.nullable(time), null),
+    note: z._default(z.string().check(z.maxLength(500)), ''),
   })
-  .refine(
-    (pull) => [pull.powerHp, pull.seconds, pull.speedKmh].filter((measure) => measure !== null).length === 1,
-    {
-      message: 'give one of powerHp, seconds, speedKmh',
-      path: ['powerHp'],
-    },
+  .check(
+    z.refine(
+      (pull) =>
+        [pull.powerHp, pull.seconds, pull.speedKmh].filter((measure) => measure !== null).length === 1,
+      {
+        message: 'give one of powerHp, seconds, speedKmh',
+        path: ['powerHp'],
+      },
+    ),
   );
 
 export const comparisonRecordSchema = z.strictObject({
   name: nameText,
   /** What was changed between before and after. */
-  part: z.string().max(200).default(''),
-  machineId: recordId.nullable().default(null),
+  part: z._default(z.string().check(z.maxLength(200)), ''),
+  machineId: z._default(z.nullable(recordId), null),
   /** Where the part is one that moves the mixture by itself; absent where it is not, or nobody knows. */
-  hardware: hardwareSchema.optional(),
+  hardware: z.optional(hardwareSchema),
   /** Name of the correction standard; the names are those of lib/power. */
-  standard: z.string().max(40),
+  standard: z.string().check(z.maxLength(40)),
   /** Distance of timed runs; null where power or speed was measured. */
-  distanceM: z.number().gt(0).max(1_000_000).nullable().default(null),
-  pulls: z.array(pullSchema).max(200),
+  distanceM: z._default(z.nullable(z.number().check(z.gt(0), z.maximum(1_000_000))), null),
+  pulls: z.array(pullSchema).check(z.maxLength(200)),
 });

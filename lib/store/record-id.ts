@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** The name of a record in its table. */
-export const recordId = z.string().min(1).max(64);
+export const recordId = z.string().check(z.minLength(1), z.maxLength(64));

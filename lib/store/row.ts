@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { type Stored, TABLE_SCHEMA, TABLES, type TableName, type TableValue } from './records';
 import type { StoreIssue } from './store-type';
 import { type Trace, traceSchema } from './trace-schema';
@@ -30,24 +30,27 @@ export function revisionOf(raw: RawRow | undefined): number {
   return typeof raw?.revision === 'number' && Number.isInteger(raw.revision) ? Math.max(raw.revision, 0) : 0;
 }
 
-export const idSchema = z.string().min(1).max(64);
+export const idSchema = z.string().check(z.minLength(1), z.maxLength(64));
 
 const rowSchema = z.strictObject({
   table: z.enum(TABLES),
   id: idSchema,
   order: z.number(),
-  revision: z.int().min(1),
+  revision: z.int().check(z.minimum(1)),
   updatedAt: z.iso.datetime(),
   removed: z.boolean(),
   value: z.unknown(),
-  trace: traceSchema.optional(),
+  trace: z.optional(traceSchema),
 });
 
 export type ReadRow =
   | { readonly row: Row; readonly issues: null }
   | { readonly row: null; readonly issues: readonly StoreIssue[] };
 
-export function issuesOf(error: z.ZodError, within: readonly PropertyKey[] = []): readonly StoreIssue[] {
+export function issuesOf(
+  error: z.core.$ZodError,
+  within: readonly PropertyKey[] = [],
+): readonly StoreIssue[] {
   return error.issues.map(({ path, message }) => ({ path: [...within, ...path].join('.'), message }));
 }
 

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { TABLES } from './records';
 import type { StoreChange } from './store-type';
 

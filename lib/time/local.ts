@@ -1,7 +1,8 @@
-import { DateTime } from 'luxon';
 import { fail, ok, type Result } from '@/lib/result/result';
-import { HOUR_MS, type Instant, instant } from './instant';
-import { DIGITS, inZone, localClock, offsetMinutes, zoneExists } from './zone';
+import { clockSeconds, dateStart, utcDate } from './calendar';
+import { HOUR_MS, type Instant, instant, MINUTE_MS } from './instant';
+import { localClock, offsetMinutes } from './zone';
+import { zoneOffset } from './zone-offset';
 
 /** A change of the clocks: at `at` they jump by `minutes`; + forward (spring), - back (autumn). */
 export type ClockChange = {
@@ -27,22 +28,10 @@ export type LocalTime = {
 
 const DAY_MS = 24 * HOUR_MS;
 
-const DATE = /^\d{4}-\d{2}-\d{2}$/;
-const CLOCK = /^(\d{1,2}):(\d{2})(?::(\d{2}))?$/;
-
 /** A date of the calendar moved by whole days; null where the text is no date. */
 export function addDays(date: string, days: number): string | null {
-  const day = DateTime.fromISO(date, { zone: 'utc', ...DIGITS });
-  return DATE.test(date) && day.isValid ? day.plus({ days }).toISODate() : null;
-}
-
-/** Seconds since midnight of a clock time from 00:00 to 24:00; null where it is none. */
-function clockSeconds(clock: string): number | null {
-  const match = CLOCK.exec(clock.trim());
-  if (match === null) return null;
-  const [hour, minute, second] = [Number(match[1]), Number(match[2]), Number(match[3] ?? 0)];
-  const seconds = hour * 3600 + minute * 60 + second;
-  return minute < 60 && second < 60 && seconds <= 86_400 ? seconds : null;
+  const start = dateStart(date);
+  return start === null ? null : utcDate(start + days * DAY_MS);
 }
 
 /** The first change of the clocks after `from` and not after `to`; null where there is none. */
@@ -58,8 +47,8 @@ export function clockChange(from: Instant, to: Instant, zone: string): ClockChan
     }
     const at = instant(after);
     const minutes = offsetMinutes(at, zone) - offset;
-    const unchanged = inZone(at, 'utc').plus({ minutes: offset });
-    return { at, minutes, from: unchanged.toFormat('HH:mm'), to: localClock(at, zone) };
+    const unchanged = localClock(instant(at + offset * MINUTE_MS), 'UTC');
+    return { at, minutes, from: unchanged, to: localClock(at, zone) };
   }
   return null;
 }
@@ -69,21 +58,24 @@ export function clockChange(from: Instant, to: Instant, zone: string): ClockChan
  * A time that the clocks jump over is a problem; one they show twice is the earlier, with the later beside it.
  */
 export function fromLocal(date: string, clock: string, zone: string): Result<LocalTime, ClockProblem> {
-  if (!zoneExists(zone)) return fail({ code: 'unknown-zone', zone });
-  const day = DateTime.fromISO(date, { zone: 'utc', ...DIGITS });
-  if (!DATE.test(date) || !day.isValid) return fail({ code: 'not-a-date', text: date });
-  const seconds = clockSeconds(clock);
+  const offset = zoneOffset(zone);
+  if (offset === null) return fail({ code: 'unknown-zone', zone });
+  const day = dateStart(date);
+  if (day === null) return fail({ code: 'not-a-date', text: date });
+  const seconds = clockSeconds(clock.trim());
   if (seconds === null) return fail({ code: 'not-a-clock', text: clock });
-  const wanted = day.plus({ seconds });
-  const shown = wanted.setZone(zone, { keepLocalTime: true });
-  const possible = shown.getPossibleOffsets().map((time) => instant(time.toMillis()));
-  const earlier = instant(Math.min(...possible));
-  const later = instant(Math.max(...possible));
-  if (inZone(earlier, zone).toISO({ includeOffset: false }) !== wanted.toISO({ includeOffset: false })) {
-    // Jumped over: the change is less than a day and a bit away (a zone once skipped a whole date).
-    const change = clockChange(instant(earlier - 26 * HOUR_MS), instant(earlier + 26 * HOUR_MS), zone);
+  const shown = day + seconds * 1000;
+  // No zone is a day away from UTC, so a change that matters lies between these two.
+  const [before, after] = [shown - DAY_MS, shown + DAY_MS];
+  const possible = [offset(before), offset(after)].flatMap((east) =>
+    offset(shown - east) === east ? [shown - east] : [],
+  );
+  if (possible.length === 0) {
+    const change = clockChange(instant(before), instant(after), zone);
     if (change !== null) return fail({ code: 'missing-hour', change });
+    throw new Error(`no time and no change of the clocks: ${date} ${clock} ${zone}`);
   }
+  const [earlier, later] = [instant(Math.min(...possible)), instant(Math.max(...possible))];
   const change = clockChange(earlier, later, zone);
   return ok({ at: earlier, doubled: change === null ? null : { later, change } });
 }

@@ -1,4 +1,5 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import { time } from '@/lib/contract/numbers';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius, pascalToHectopascal } from '@/lib/units/convert';
@@ -18,30 +19,30 @@ export const historyJsonSchema = z
     timezone: z.string(),
     months: z.array(
       z.strictObject({
-        month: z.int().min(1).max(12),
-        hours: z.int().describe('Riding hours behind the numbers.'),
+        month: z.int().check(z.minimum(1), z.maximum(12)),
+        hours: z.int().check(about('Riding hours behind the numbers.')),
         temperatureC: percentilesSchema,
-        pressureHpa: percentilesSchema.describe('Station pressure [hPa].'),
+        pressureHpa: percentilesSchema.check(about('Station pressure [hPa].')),
         relativeHumidity: percentilesSchema,
       }),
     ),
-    stretches: z.array(z.strictObject({ from: z.string(), to: z.string() })).describe('Days covered.'),
+    stretches: z.array(z.strictObject({ from: z.string(), to: z.string() })).check(about('Days covered.')),
     attribution: z.string(),
     attributionUrl: z.string(),
   })
-  .meta({ id: 'History' });
+  .register(z.globalRegistry, { id: 'History' });
 
 export const pastAirJsonSchema = z
   .strictObject({
     time,
     elevationM: z.number(),
     temperatureC: z.number(),
-    pressureHpa: z.number().describe('Station pressure [hPa].'),
+    pressureHpa: z.number().check(about('Station pressure [hPa].')),
     relativeHumidity: z.number(),
     attribution: z.string(),
     attributionUrl: z.string(),
   })
-  .meta({ id: 'PastAir' });
+  .register(z.globalRegistry, { id: 'PastAir' });
 
 export type HistoryJson = z.output<typeof historyJsonSchema>;
 export type PastAirJson = z.output<typeof pastAirJsonSchema>;

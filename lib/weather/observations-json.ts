@@ -1,4 +1,5 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { elevationM, time } from '@/lib/contract/numbers';
 import { isoUtc } from '@/lib/time/zone';
@@ -16,29 +17,31 @@ import type { PlacedObservation } from './stations/observation';
 import type { Observed } from './stations/observed';
 
 const observationSchema = z.strictObject({
-  station: z.string().max(10),
-  name: z.string().max(200),
-  latitude: z.number().min(-90).max(90),
-  longitude: z.number().min(-180).max(180),
+  station: z.string().check(z.maxLength(10)),
+  name: z.string().check(z.maxLength(200)),
+  latitude: z.number().check(z.minimum(-90), z.maximum(90)),
+  longitude: z.number().check(z.minimum(-180), z.maximum(180)),
   elevationM,
-  distanceM: z.number().min(0).describe('From the place that was asked about.'),
+  distanceM: z.number().check(z.minimum(0), about('From the place that was asked about.')),
   time,
   temperatureC: z.number(),
-  dewPointC: z.number().nullable(),
-  altimeterHpa: z.number().nullable().describe('Altimeter setting (QNH), not the pressure at the station.'),
-  windMs: z.number().nullable(),
+  dewPointC: z.nullable(z.number()),
+  altimeterHpa: z
+    .nullable(z.number())
+    .check(about('Altimeter setting (QNH), not the pressure at the station.')),
+  windMs: z.nullable(z.number()),
 });
 
 export const observationsJsonSchema = z
   .strictObject({
-    observations: z.array(observationSchema).describe('Nearest first, as observed at the station.'),
+    observations: z.array(observationSchema).check(about('Nearest first, as observed at the station.')),
     leftOut: z
       .array(z.strictObject({ station: z.string(), code: z.string() }))
-      .describe('Stations that were asked and not used, and why.'),
+      .check(about('Stations that were asked and not used, and why.')),
     attribution: z.string(),
     attributionUrl: z.string(),
   })
-  .meta({ id: 'Stations' });
+  .register(z.globalRegistry, { id: 'Stations' });
 
 export type ObservationsJson = z.output<typeof observationsJsonSchema>;
 

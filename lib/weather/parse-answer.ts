@@ -1,9 +1,9 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { AnswerProblem } from './problem';
 
 /** Checks what came over the wire; the first field that does not fit is named. */
-export function parseAnswer<S extends z.ZodType>(
+export function parseAnswer<S extends z.ZodMiniType>(
   schema: S,
   json: unknown,
 ): Result<z.output<S>, AnswerProblem> {

@@ -1,16 +1,16 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import type { Place } from './place';
 
 const placeFoundSchema = z.strictObject({
   name: z.string(),
-  region: z.string().describe('County, state, country.'),
-  latitude: z.number().min(-90).max(90),
-  longitude: z.number().min(-180).max(180),
+  region: z.string().check(about('County, state, country.')),
+  latitude: z.number().check(z.minimum(-90), z.maximum(90)),
+  longitude: z.number().check(z.minimum(-180), z.maximum(180)),
   elevationM: z
-    .number()
-    .nullable()
-    .describe('Of the place found, which may lie higher or lower than the track.'),
-  timezone: z.string().nullable(),
+    .nullable(z.number())
+    .check(about('Of the place found, which may lie higher or lower than the track.')),
+  timezone: z.nullable(z.string()),
 });
 
 export const placesJsonSchema = z
@@ -19,7 +19,7 @@ export const placesJsonSchema = z
     attribution: z.string(),
     attributionUrl: z.string(),
   })
-  .meta({ id: 'Places' });
+  .register(z.globalRegistry, { id: 'Places' });
 
 export type PlacesJson = z.output<typeof placesJsonSchema>;
 

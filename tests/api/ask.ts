@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { POST as postAir } from '@/app/api/air/route';
 import { POST as postPlan } from '@/app/api/plan/route';
 
@@ -47,7 +47,7 @@ export async function problemOf(response: Response): Promise<ProblemBody> {
   return body;
 }
 
-export async function answerOf<S extends z.ZodType>(response: Response, schema: S): Promise<z.output<S>> {
+export async function answerOf<S extends z.ZodMiniType>(response: Response, schema: S): Promise<z.output<S>> {
   const body: unknown = await response.json();
   if (response.status !== 200)
     throw new Error(`expected an answer, got ${response.status}: ${JSON.stringify(body)}`);

@@ -1,4 +1,4 @@
-import type { Browser, Page } from '@playwright/test';
+import type { Browser } from '@playwright/test';
 import { startBuiltApp } from './built-app';
 import { median, ms, tell, times } from './outcome';
 import { launchBrowser, newPhone, tasksDuring } from './phone';
@@ -19,28 +19,36 @@ const SETTLED_MS = 3000;
 
 type Visit = { readonly painted: number; readonly blocked: number; readonly answered: number };
 
-/** Keeps on the window when the largest thing was painted, and when the call could be read. */
+type Seen = {
+  painted: number;
+  answered: number;
+  /** Kept once there is something to read. */
+  readable: Promise<void> | null;
+};
+
+/** Keeps on the window when the largest thing was painted, and when the call, or a page of words, could be read. */
 function watchPaints(): void {
-  const seen = { painted: 0, answered: 0 };
+  const seen: Seen = { painted: 0, answered: 0, readable: null };
   Object.assign(window, { seen });
   new PerformanceObserver((list) => {
     for (const { startTime } of list.getEntries()) seen.painted = startTime;
   }).observe({ type: 'largest-contentful-paint', buffered: true });
-  const watch = new MutationObserver(() => {
-    if (!/Start on \d/.test(document.body?.textContent ?? '')) return;
-    watch.disconnect();
-    requestAnimationFrame(() => {
-      seen.answered = performance.now();
+  // From inside the page: a question asked through the tool costs up to 140 ms of what is measured.
+  seen.readable = new Promise((readable) => {
+    const watch = new MutationObserver(() => {
+      const words = document.querySelector('main')?.textContent ?? '';
+      if (!(location.pathname === '/' ? /Start on \d/.test(words) : words !== '')) return;
+      watch.disconnect();
+      requestAnimationFrame(() => {
+        seen.answered = performance.now();
+        readable();
+      });
     });
+    watch.observe(document, { childList: true, subtree: true });
   });
-  watch.observe(document, { childList: true, subtree: true });
 }
 
-async function visit(
-  browser: Browser,
-  address: string,
-  readable: (page: Page) => Promise<void>,
-): Promise<Visit> {
+async function visit(browser: Browser, address: string): Promise<Visit> {
   const context = await newPhone(browser);
   try {
     const page = await context.newPage();
@@ -51,13 +59,14 @@ async function visit(
     await slow.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
     const { sincePaint } = await tasksDuring(browser, page, async () => {
       await page.goto(address);
-      await readable(page);
+      // Put there by watchPaints.
+      await page.evaluate(() => (window as unknown as { seen: Seen }).seen.readable);
       await page.waitForTimeout(SETTLED_MS);
     });
-    const { painted, answered } = await page.evaluate(
-      // Put there by watchPaints.
-      () => (window as unknown as { seen: { painted: number; answered: number } }).seen,
-    );
+    const { painted, answered } = await page.evaluate(() => {
+      const { painted, answered } = (window as unknown as { seen: Seen }).seen;
+      return { painted, answered };
+    });
     return {
       painted,
       answered,
@@ -74,12 +83,8 @@ try {
   const night: Visit[] = [];
   const words: Visit[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
-    night.push(
-      await visit(browser, `${app.url}/`, (page) => page.getByRole('region', { name: 'The call' }).waitFor()),
-    );
-    words.push(
-      await visit(browser, `${app.url}/about`, (page) => page.getByRole('heading', { level: 1 }).waitFor()),
-    );
+    night.push(await visit(browser, `${app.url}/`));
+    words.push(await visit(browser, `${app.url}/about`));
   }
   const painted = median(night.map((one) => one.painted));
   const peerPainted = median(words.map((one) => one.painted));

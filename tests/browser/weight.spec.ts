@@ -3,10 +3,10 @@ import { kilobytes, scrollThrough, type Transfer, watchTransfers } from '@/tests
 import { test } from './watched-page';
 
 /** Thousand bytes over the wire, headers with them. */
-const FIRST_SCRIPT_KB = 170;
-const EVERYTHING_KB = 350;
+const FIRST_SCRIPT_KB = 135;
+const EVERYTHING_KB = 290;
 /** The chart library, asked for when the picture comes near the screen. */
-const CHART_KB = 115;
+const CHART_KB = 80;
 const REQUESTS = 25;
 /** The one face, all weights together. */
 const FACE_KB = 30;

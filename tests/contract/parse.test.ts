@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { airStateSchema } from '@/lib/contract/air';
 import { eventSchema, hourSchema } from '@/lib/contract/event';
 import { machineSchema } from '@/lib/contract/machine';
@@ -8,7 +8,7 @@ import { pathPointer, pathText } from '@/lib/contract/problem';
 import { TWIN } from './sent';
 
 /** Each bad field with its words. */
-function refusals(schema: z.ZodType, data: unknown): Readonly<Record<string, string>> {
+function refusals(schema: z.ZodMiniType, data: unknown): Readonly<Record<string, string>> {
   const parsed = parseWith(schema, data);
   if (parsed.ok) return {};
   return Object.fromEntries(

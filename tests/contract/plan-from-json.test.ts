@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { planRequestsFromJson } from '@/lib/contract/plan-from-json';
 import { planRequestSchema } from '@/lib/contract/plan-request';
 import { pathText } from '@/lib/contract/problem';

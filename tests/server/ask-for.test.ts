@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { askFor } from '@/components/server/ask-for';
 
 const reader = z.strictObject({ answer: z.number() });

@@ -79,7 +79,6 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
 
 /** One door per package: the only places that may import it. */
 export const PACKAGE_DOORS: Readonly<Record<string, readonly string[]>> = {
-  luxon: ['lib/time/'],
   suncalc: ['lib/time/'],
   '@photostructure/tz-lookup': ['lib/time/'],
   papaparse: ['lib/table/'],

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { BoardDeps } from '@/app/api/_boards/board-deps';
 import { runDue } from '@/app/api/_boards/run-due';
 import { POST as postDone } from '@/app/api/boards/[id]/done/route';

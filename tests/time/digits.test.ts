@@ -1,17 +1,28 @@
-import { Settings } from 'luxon';
-import { afterEach, expect, it } from 'vitest';
+import { afterEach, expect, it, vi } from 'vitest';
 import { instant } from '@/lib/time/instant';
-import { addDays } from '@/lib/time/local';
-import { isoLocal, localClock, localDate } from '@/lib/time/zone';
 
-const before = Settings.defaultLocale;
+/** The device's own language, where no other is asked for. */
+class ArabicFormat extends Intl.DateTimeFormat {
+  constructor(locales: Intl.LocalesArgument = 'ar-EG', options?: Intl.DateTimeFormatOptions) {
+    super(locales, options);
+  }
+}
+
 afterEach(() => {
-  Settings.defaultLocale = before;
+  vi.unstubAllGlobals();
+  vi.resetModules();
 });
 
-it('clocks and dates are written in the same digits on a device set to Arabic ones', () => {
-  Settings.defaultLocale = 'ar-EG';
+it('clocks and dates are written in the same digits on a device set to Arabic ones', async () => {
+  vi.stubGlobal('Intl', { DateTimeFormat: ArabicFormat });
+  vi.resetModules();
+  const { isoLocal, localClock, localDate } = await import('@/lib/time/zone');
+  const { addDays } = await import('@/lib/time/local');
   const at = instant(Date.parse('2027-01-17T04:05:00Z'));
+  // So that this test would see the device's digits.
+  expect(new Intl.DateTimeFormat(undefined, { timeZone: 'UTC', year: 'numeric' }).format(at)).toContain(
+    '٢٠٢٧',
+  );
   expect(localClock(at, 'America/Chicago')).toBe('22:05');
   expect(localDate(at, 'America/Chicago')).toBe('2027-01-16');
   expect(isoLocal(at, 'America/Chicago')).toBe('2027-01-16T22:05:00-06:00');

@@ -1,18 +1,24 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** A number as a query string carries it; an empty text is none, though JavaScript takes it for 0. */
-export function numberText(words: string): z.ZodPipe<z.ZodString, z.ZodTransform<number, string>> {
-  return z
-    .string({ error: `is missing: expected ${words}` })
-    .regex(/^[+-]?(\d+(\.\d*)?|\.\d+)$/, `expected ${words}`)
-    .transform(Number);
+export function numberText(
+  words: string,
+): z.ZodMiniPipe<z.ZodMiniString<string>, z.ZodMiniTransform<number, string>> {
+  return z.pipe(
+    z
+      .string({ error: `is missing: expected ${words}` })
+      .check(z.regex(/^[+-]?(\d+(\.\d*)?|\.\d+)$/, `expected ${words}`)),
+    z.transform(Number),
+  );
 }
 
-export const latitudeText = numberText('degrees from -90 to 90').pipe(
-  z.number().min(-90, 'expected -90 to 90').max(90, 'expected -90 to 90'),
+export const latitudeText = z.pipe(
+  numberText('degrees from -90 to 90'),
+  z.number().check(z.minimum(-90, 'expected -90 to 90'), z.maximum(90, 'expected -90 to 90')),
 );
-export const longitudeText = numberText('degrees from -180 to 180').pipe(
-  z.number().min(-180, 'expected -180 to 180').max(180, 'expected -180 to 180'),
+export const longitudeText = z.pipe(
+  numberText('degrees from -180 to 180'),
+  z.number().check(z.minimum(-180, 'expected -180 to 180'), z.maximum(180, 'expected -180 to 180')),
 );
 
 /** What follows the question mark of an address, with it; '' where there is none. */

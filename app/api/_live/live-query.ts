@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
 import { parameters } from '@/app/api/_http/query';
 import { parseWith } from '@/lib/contract/parse';
@@ -11,7 +11,7 @@ import { linkProblemSentence } from '@/lib/words/link-problems';
 
 const querySchema = z.strictObject({
   d: z.string({ error: 'is missing: expected what a shared link carries behind its #' }),
-  units: z.enum(['metric', 'us']).default('metric'),
+  units: z._default(z.enum(['metric', 'us']), 'metric'),
 });
 
 export type LiveQuery = { readonly night: SharedNight; readonly units: UnitChoice };

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { airRequestSchema } from '@/lib/contract/air-request';
 import type { planRequestSchema } from '@/lib/contract/plan-request';
 

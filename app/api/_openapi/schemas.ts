@@ -1,4 +1,5 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import { describe as about } from 'zod/v4/core';
 import { airStateSchema } from '@/lib/contract/air';
 import { airAnswerSchema } from '@/lib/contract/air-answer';
 import { airRequestSchema, airsAnswerSchema } from '@/lib/contract/air-request';
@@ -26,10 +27,10 @@ const healthSchema = z.strictObject({ status: z.literal('ok') });
 
 const readySchema = z.strictObject({
   ready: z.boolean(),
-  checks: z.record(z.string(), z.boolean()).describe('What has to hold, by name.'),
+  checks: z.record(z.string(), z.boolean()).check(about('What has to hold, by name.')),
   version: z.string(),
-  commit: z.string().nullable().describe('The commit it was built from, where that is known.'),
-  build: z.string().nullable().describe('The same for all servers with the same files.'),
+  commit: z.nullable(z.string()).check(about('The commit it was built from, where that is known.')),
+  build: z.nullable(z.string()).check(about('The same for all servers with the same files.')),
 });
 
 const problemSchema = z
@@ -37,19 +38,19 @@ const problemSchema = z
     type: z.literal('about:blank'),
     title: z.string(),
     status: z.int(),
-    detail: z.string().describe('What is wrong and what to do, in words.'),
-    errors: z
-      .array(
+    detail: z.string().check(about('What is wrong and what to do, in words.')),
+    errors: z.optional(
+      z.array(
         z.strictObject({
-          path: z.string().describe('Where the bad field is: machine.box[2].size.'),
-          pointer: z.string().describe('The same as an RFC 6901 pointer.'),
+          path: z.string().check(about('Where the bad field is: machine.box[2].size.')),
+          pointer: z.string().check(about('The same as an RFC 6901 pointer.')),
           code: z.string(),
           detail: z.string(),
         }),
-      )
-      .optional(),
+      ),
+    ),
   })
-  .describe('RFC 9457 problem details.');
+  .check(about('RFC 9457 problem details.'));
 
 /** What callers send, where defaults may be left out, and what they get, where they are filled in. */
 const SENT = {
@@ -109,7 +110,7 @@ export function componentSchemas(): Readonly<Record<string, object>> {
 }
 
 function jsonSchemas(
-  named: Readonly<Record<string, z.ZodType>>,
+  named: Readonly<Record<string, z.ZodMiniType>>,
   io: 'input' | 'output',
 ): Record<string, object> {
   const registry = z.registry<{ id: string }>();

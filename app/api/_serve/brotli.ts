@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
-const listSchema = z.array(z.object({ path: z.string(), file: z.string(), plainBytes: z.int().positive() }));
+const listSchema = z.array(
+  z.object({ path: z.string(), file: z.string(), plainBytes: z.int().check(z.positive()) }),
+);
 
 /** What the build compressed of one address. */
 type Compressed = { readonly body: Buffer; readonly plainBytes: number };

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { latitudeText, longitudeText, numberText } from '@/app/api/_http/query';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { elevationM, time } from '@/lib/contract/numbers';
@@ -11,16 +11,17 @@ const MOST_HOURS = 264;
 export const forecastQuerySchema = z.strictObject({
   lat: latitudeText,
   lon: longitudeText,
-  elevation: numberText('metres').pipe(elevationM).optional(),
-  from: time.optional(),
-  hours: numberText(`hours from 1 to ${MOST_HOURS}`)
-    .pipe(
+  elevation: z.optional(z.pipe(numberText('metres'), elevationM)),
+  from: z.optional(time),
+  hours: z._default(
+    z.pipe(
+      numberText(`hours from 1 to ${MOST_HOURS}`),
       z
         .int('expected whole hours')
-        .min(1, 'expected 1 or more')
-        .max(MOST_HOURS, `expected at most ${MOST_HOURS}`),
-    )
-    .default(48),
+        .check(z.minimum(1, 'expected 1 or more'), z.maximum(MOST_HOURS, `expected at most ${MOST_HOURS}`)),
+    ),
+    48,
+  ),
 });
 
 export type ForecastQuery = z.output<typeof forecastQuerySchema>;

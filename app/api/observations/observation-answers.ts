@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
 import { latitudeText, longitudeText, parameters } from '@/app/api/_http/query';
 import { lookupProblem } from '@/app/api/_http/weather-problem';

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { fieldsProblem, type Problem } from '@/app/api/_http/problem';
 import { latitudeText, longitudeText, parameters } from '@/app/api/_http/query';
 import { lookupProblem } from '@/app/api/_http/weather-problem';
@@ -14,23 +14,18 @@ import type { WeatherDeps } from '@/lib/weather/weather-deps';
 const byName = z.strictObject({
   q: z
     .string({ error: 'is missing: expected a name, or lat and lon' })
-    .max(200, 'expected at most 200 characters'),
+    .check(z.maxLength(200, 'expected at most 200 characters')),
 });
 const byPoint = z.strictObject({ lat: latitudeText, lon: longitudeText });
 
 /** As many as the service gives heights for at once. */
 const MOST_POINTS = 100;
 const POINTS = 'pairs of degrees such as 46.79,-92.1;46.8,-92.2';
-const pair = z
-  .string()
-  .transform((text) => text.split(','))
-  .pipe(z.tuple([latitudeText, longitudeText], { error: `expected ${POINTS}` }))
-  .transform(([latitude, longitude]) => ({ latitude, longitude }));
+const pair = z.pipe(z.pipe(z.pipe(z
+  .string(), z.transform((text) => text.split(','))), z.tuple([latitudeText, longitudeText], { error: `expected ${POINTS}` })), z.transform(([latitude, longitude]) => ({ latitude, longitude })));
 const byPoints = z.strictObject({
-  points: z
-    .string()
-    .transform((text) => text.split(';'))
-    .pipe(z.array(pair).max(MOST_POINTS, `expected at most ${MOST_POINTS} points`)),
+  points: z.pipe(z.pipe(z
+    .string(), z.transform((text) => text.split(';'))), z.array(pair).check(z.maxLength(MOST_POINTS, `expected at most ${MOST_POINTS} points`))),
 });
 
 const VOICE = { zone: 'UTC', units: METRIC_UNITS };

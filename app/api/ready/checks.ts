@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { boardsAnswer } from '@/app/api/_boards/server-boards';
 import { servedProcess } from '@/app/api/_serve/served-process';
 
@@ -24,7 +24,7 @@ export async function outcomes(checks: Checks): Promise<Readonly<Record<string, 
   return Object.fromEntries(await Promise.all(done));
 }
 
-const builtFromSchema = z.object({ buildId: z.string(), commit: z.string().nullable() });
+const builtFromSchema = z.object({ buildId: z.string(), commit: z.nullable(z.string()) });
 export type BuiltFrom = z.output<typeof builtFromSchema>;
 
 /** What the build left about itself; nothing in a development server. */

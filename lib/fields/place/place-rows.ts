@@ -1,4 +1,4 @@
-import { type EventJson, eventSchema, type PlaceJson } from '@/lib/contract/event';
+import { type EventJson, type PlaceJson, placeOfEventSchema } from '@/lib/contract/event';
 import { parseWith } from '@/lib/contract/parse';
 import { type Axis, readCoordinate, readCoordinatePair } from '@/lib/fields/coordinate';
 import { coordinateWords } from '@/lib/fields/event/read-event';
@@ -45,8 +45,6 @@ export const PLACE = {
 
 export type PlaceDraft = DraftOf<typeof PLACE>;
 
-const placeOfEvent = eventSchema.pick({ place: true, elevationM: true }).required();
-
 /** Both coordinates where they can be read, else null. */
 export function pointOf(draft: PlaceDraft): { readonly latitude: number; readonly longitude: number } | null {
   const latitude = readCoordinate(draft.latitude, 'latitude');
@@ -72,7 +70,7 @@ export function readPlace(draft: PlaceDraft): FormReading<TypedPlace> {
     longitude: coordinate('longitude', '-93.61'),
   });
   return formReading(reader, read, {
-    parse: (json) => parseWith(placeOfEvent, json),
+    parse: (json) => parseWith(placeOfEventSchema, json),
     fieldOf: (path) => fieldAt(PLACE, draft, path) ?? 'elevation',
   });
 }

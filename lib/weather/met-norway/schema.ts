@@ -1,9 +1,9 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
-const value = z.number().nullish();
+const value = z.nullish(z.number());
 
 /** Welcome and not needed: one that cannot be read is as good as none. */
-const extra = value.catch(null);
+const extra = z.catch(value, null);
 
 const details = z.object({
   air_temperature: value,
@@ -27,7 +27,7 @@ export const metNorwaySchema = z.object({
     }),
     timeseries: z
       .array(z.object({ time: z.string(), data: z.object({ instant: z.object({ details }) }) }))
-      .min(1),
+      .check(z.minLength(1)),
   }),
 });
 

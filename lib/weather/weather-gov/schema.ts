@@ -1,11 +1,11 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** Which grid cell a point lies in. The address of the grid that comes along is not used: only these three are. */
 export const weatherGovPointSchema = z.object({
   properties: z.object({
-    gridId: z.string().regex(/^[A-Z]{3}$/),
-    gridX: z.int().min(0).max(9999),
-    gridY: z.int().min(0).max(9999),
+    gridId: z.string().check(z.regex(/^[A-Z]{3}$/)),
+    gridX: z.int().check(z.minimum(0), z.maximum(9999)),
+    gridY: z.int().check(z.minimum(0), z.maximum(9999)),
   }),
 });
 
@@ -13,23 +13,25 @@ export const weatherGovPointSchema = z.object({
 const MOST_RUNS = 1000;
 
 const layer = z.object({
-  uom: z.string().optional(),
-  values: z.array(z.object({ validTime: z.string(), value: z.number().nullable() })).max(MOST_RUNS),
+  uom: z.optional(z.string()),
+  values: z
+    .array(z.object({ validTime: z.string(), value: z.nullable(z.number()) }))
+    .check(z.maxLength(MOST_RUNS)),
 });
 
 /** The raw grid: each layer in runs of its own, over intervals such as `2022-02-03T21:00:00+00:00/PT5H`. */
 export const weatherGovGridSchema = z.object({
   /** The outline of the cell. */
-  geometry: z.object({ coordinates: z.array(z.array(z.tuple([z.number(), z.number()]))) }).nullish(),
+  geometry: z.nullish(z.object({ coordinates: z.array(z.array(z.tuple([z.number(), z.number()]))) })),
   properties: z.object({
     updateTime: z.string(),
     elevation: z.object({ unitCode: z.string(), value: z.number() }),
     temperature: layer,
-    dewpoint: layer.optional(),
-    relativeHumidity: layer.optional(),
+    dewpoint: z.optional(layer),
+    relativeHumidity: z.optional(layer),
     /** Welcome and not needed: one that cannot be read is as good as none. */
-    skyCover: layer.optional().catch(undefined),
-    windSpeed: layer.optional().catch(undefined),
+    skyCover: z.catch(z.optional(layer), undefined),
+    windSpeed: z.catch(z.optional(layer), undefined),
   }),
 });
 

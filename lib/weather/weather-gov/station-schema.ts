@@ -1,10 +1,10 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
-const point = z.object({ coordinates: z.tuple([z.number(), z.number()]).rest(z.number()) });
+const point = z.object({ coordinates: z.tuple([z.number(), z.number()], z.number()) });
 const metres = z.object({ unitCode: z.string(), value: z.number() });
 
 /** The codes of stations, as they go into an address. */
-const stationId = z.string().regex(/^[A-Z0-9]{3,10}$/);
+const stationId = z.string().check(z.regex(/^[A-Z0-9]{3,10}$/));
 
 const MOST_STATIONS = 500;
 
@@ -14,33 +14,37 @@ export const stationListSchema = z.object({
     .array(
       z.object({
         geometry: point,
-        properties: z.object({ stationIdentifier: stationId, name: z.string().max(200), elevation: metres }),
+        properties: z.object({
+          stationIdentifier: stationId,
+          name: z.string().check(z.maxLength(200)),
+          elevation: metres,
+        }),
       }),
     )
-    .max(MOST_STATIONS),
+    .check(z.maxLength(MOST_STATIONS)),
 });
 
 /** A number with its unit and what the service's own checks make of it. */
 const measured = z.object({
   unitCode: z.string(),
-  value: z.number().nullable(),
-  qualityControl: z.string().optional(),
+  value: z.nullable(z.number()),
+  qualityControl: z.optional(z.string()),
 });
 
 /** The latest observation of a station. `barometricPressure` is the altimeter setting. */
 export const latestSchema = z.object({
   geometry: point,
   properties: z.object({
-    station: z.string().max(200),
+    station: z.string().check(z.maxLength(200)),
     elevation: metres,
     timestamp: z.string(),
-    rawMessage: z.string().max(4000).nullish(),
+    rawMessage: z.nullish(z.string().check(z.maxLength(4000))),
     temperature: measured,
-    dewpoint: measured.optional(),
-    relativeHumidity: measured.optional(),
-    barometricPressure: measured.optional(),
-    seaLevelPressure: measured.optional(),
-    windSpeed: measured.optional(),
+    dewpoint: z.optional(measured),
+    relativeHumidity: z.optional(measured),
+    barometricPressure: z.optional(measured),
+    seaLevelPressure: z.optional(measured),
+    windSpeed: z.optional(measured),
   }),
 });
 
