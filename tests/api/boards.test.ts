@@ -9,8 +9,8 @@ import {
   boardOf,
   boardWorld,
   forgetBoards,
+  holdBoards,
   posted,
-  useBoards,
 } from '@/tests/support/board-world';
 import { engines } from '@/tests/support/posted-engines';
 import { problemOf } from './ask';
@@ -30,7 +30,7 @@ describe.each(engines())('a board in $name', (engine) => {
   beforeEach(async () => {
     ({ db, place } = await engine.fresh());
     world = boardWorld(db);
-    useBoards(world.deps);
+    holdBoards(world.deps);
   });
   afterEach(forgetBoards);
 

@@ -6,8 +6,8 @@ import {
   boardOf,
   boardWorld,
   forgetBoards,
+  holdBoards,
   posted,
-  useBoards,
 } from '@/tests/support/board-world';
 import { engines } from '@/tests/support/posted-engines';
 import { type PushService, startPushService } from '@/tests/support/push-service';
@@ -35,7 +35,7 @@ describe.each(engines())('an evening on a board in $name', (engine) => {
     world = boardWorld((await engine.fresh()).db, { own: [service.url] });
     // Mild and steady: 410 holds all night.
     world.weather.degreesAt = () => -8;
-    useBoards(world.deps);
+    holdBoards(world.deps);
   });
   afterEach(() => {
     forgetBoards();

@@ -31,9 +31,7 @@ test('a swap that was accepted and not made is asked about, and nothing is said 
   for (const view of ['/', '/#track']) {
     await night.goto(view);
     await expect(asked).toContainText('Is 420 410 420 in?');
-    await expect(asked).toContainText(
-      /410 400 410 counts as in: lean \d+ in 64, Round \d/,
-    );
+    await expect(asked).toContainText(/410 400 410 counts as in: lean \d+ in 64, Round \d/);
     await expect(region(night, 'In now')).toContainText(
       /410 400 410.*(LEAN|GOOD).*leaner than your baseline/,
     );
@@ -60,7 +58,9 @@ test('with no jet rich enough it says not to race, what to borrow, and nowhere t
   const loud = night.getByRole('alert').filter({ hasText: 'Do not race' });
   for (const view of ['/', '/#track']) {
     await night.goto(view);
-    await expect(loud).toContainText(/Do not race on 400.*Round 3.*: lean (up to )?\d+ in 64\. Borrow 4\d0\./);
+    await expect(loud).toContainText(
+      /Do not race on 400.*Round 3.*: lean (up to )?\d+ in 64\. Borrow 4\d0\./,
+    );
     await expect(region(night, 'Next')).toContainText('Do not race on 400');
     await expect(main(night)).not.toContainText(/\bholds\b|No swap:|Stay on/);
   }

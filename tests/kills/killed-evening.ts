@@ -11,8 +11,8 @@ import {
   boardWorld,
   forgetBoards,
   forgetPostings,
+  holdBoards,
   posted,
-  useBoards,
 } from '@/tests/support/board-world';
 import { type PushService, type ReceivedPush, startPushService } from '@/tests/support/push-service';
 import { seededRandom } from '@/tests/support/seeded-random';
@@ -74,7 +74,7 @@ async function serverProgram(): Promise<string> {
 async function postAll(db: PostedDb, service: PushService, boards: number): Promise<readonly string[]> {
   const world = boardWorld(db, { own: [service.url] });
   Object.assign(world.weather, evening(POSTED_AT));
-  useBoards(world.deps);
+  holdBoards(world.deps);
   const ids: string[] = [];
   for (let i = 0; i < boards; i += 1) {
     const at = addMinutes(POSTED_AT, Math.floor((i * POSTING_MINUTES) / boards));

@@ -72,7 +72,7 @@ export function boardWorld(db: PostedDb, { own = [] }: { readonly own?: readonly
 }
 
 /** The routes go by the process's boards; a test puts its own in their place. */
-export function useBoards(deps: BoardDeps): void {
+export function holdBoards(deps: BoardDeps): void {
   Object.assign(globalThis, {
     heavyAirBoards: { deps, ticker: { wake: () => undefined, waits: () => false } },
     heavyAirWrongSecrets: undefined,

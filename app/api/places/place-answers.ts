@@ -21,11 +21,24 @@ const byPoint = z.strictObject({ lat: latitudeText, lon: longitudeText });
 /** As many as the service gives heights for at once. */
 const MOST_POINTS = 100;
 const POINTS = 'pairs of degrees such as 46.79,-92.1;46.8,-92.2';
-const pair = z.pipe(z.pipe(z.pipe(z
-  .string(), z.transform((text) => text.split(','))), z.tuple([latitudeText, longitudeText], { error: `expected ${POINTS}` })), z.transform(([latitude, longitude]) => ({ latitude, longitude })));
+const pair = z.pipe(
+  z.pipe(
+    z.pipe(
+      z.string(),
+      z.transform((text) => text.split(',')),
+    ),
+    z.tuple([latitudeText, longitudeText], { error: `expected ${POINTS}` }),
+  ),
+  z.transform(([latitude, longitude]) => ({ latitude, longitude })),
+);
 const byPoints = z.strictObject({
-  points: z.pipe(z.pipe(z
-    .string(), z.transform((text) => text.split(';'))), z.array(pair).check(z.maxLength(MOST_POINTS, `expected at most ${MOST_POINTS} points`))),
+  points: z.pipe(
+    z.pipe(
+      z.string(),
+      z.transform((text) => text.split(';')),
+    ),
+    z.array(pair).check(z.maxLength(MOST_POINTS, `expected at most ${MOST_POINTS} points`)),
+  ),
 });
 
 const VOICE = { zone: 'UTC', units: METRIC_UNITS };
