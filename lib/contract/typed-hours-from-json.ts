@@ -8,6 +8,7 @@ import { instantFromJson } from './event-from-json';
 import { type MeasuredPressure, pressureGiven, pressureSaid } from './pressure';
 import type { ContractProblem, Path } from './problem';
 import { seriesFromJson } from './series-from-json';
+import { skyFromJson } from './sky';
 
 /** Hours as a person typed them, with what was asked once for all of them. */
 export type TypedHoursJson = {
@@ -35,7 +36,7 @@ export function typedSeriesFromJson(
     stepMinutes: 60,
   });
   if (!filled.ok) return fail([{ path, reason: reasonOf(filled.reason) }]);
-  return ok(withConfirmed(filled.value, typed));
+  return ok(withMakers(withConfirmed(filled.value, typed), typed));
 }
 
 /** What was stood by for all hours, or hour by hour, is marked on them. */
@@ -49,6 +50,24 @@ function withConfirmed({ series, gaps }: FilledSeries, typed: TypedHoursJson): F
   const hours = series.hours.map((hour) =>
     isStoodBy(hour.at) ? { ...hour, pressureConfirmed: true } : hour,
   );
+  return { series: { ...series, hours }, gaps };
+}
+
+/** What was said of who made the hours and of their sky; an hour between two says of its maker what both say. */
+function withMakers({ series, gaps }: FilledSeries, typed: TypedHoursJson): FilledSeries {
+  const said = typed.hours
+    .map((hour) => ({ at: instantFromJson(hour.time), ...skyFromJson(hour) }))
+    .sort((a, b) => a.at - b.at);
+  const hours = series.hours.map((hour) => {
+    const before = said.findLast(({ at }) => at <= hour.at);
+    const after = said.find(({ at }) => at >= hour.at);
+    const { rawModel } = before ?? {};
+    return {
+      ...hour,
+      ...(rawModel === undefined || rawModel !== after?.rawModel ? {} : { rawModel }),
+      ...(before?.at !== hour.at || before.sky === undefined ? {} : { sky: before.sky }),
+    };
+  });
   return { series: { ...series, hours }, gaps };
 }
 

@@ -17,7 +17,7 @@ const has = (said: readonly { readonly at: string }[], at: string): boolean =>
   said.some((each) => instantFromJson(each.at) === instantFromJson(at));
 
 const byTime = (said: readonly Fitting[]): readonly Fitting[] =>
-  said.toSorted((a, b) => instantFromJson(a.at) - instantFromJson(b.at));
+  [...said].sort((a, b) => instantFromJson(a.at) - instantFromJson(b.at));
 
 const among = (heard: readonly string[], at: string): boolean =>
   has(

@@ -19,9 +19,12 @@ export function jetCardCsv(card: JetCard, machine: Machine, units: UnitChoice): 
   const columns: readonly CsvColumn[] = [
     {
       head: `temperature ${units.temperature}`,
-      cell: ({ temperature }) => temperatureText(temperature, units),
+      cell: ({ temperature }) => Number(temperatureText(temperature, units)),
     },
-    { head: `elevation ${units.elevation}`, cell: ({ elevation }) => elevationText(elevation, units) },
+    {
+      head: `elevation ${units.elevation}`,
+      cell: ({ elevation }) => Number(elevationText(elevation, units)),
+    },
     ...mainColumns(cells, machine.carburettors.length),
     { head: 'main mark', cell: ({ mark }) => mark ?? 'in the box' },
     ...pilotColumns(machine),

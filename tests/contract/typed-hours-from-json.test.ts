@@ -27,6 +27,19 @@ describe('hours typed by a person', () => {
     expect(series.hours[0]?.relativeHumidity).toBe(0.8);
   });
 
+  it('keep what was said of who made them, and between two hours only what both say', () => {
+    const made = (...rawModels: readonly (boolean | undefined)[]) =>
+      expectOk(
+        typedSeriesFromJson(
+          { hours: rawModels.map((rawModel, i) => hour(`${18 + 2 * i}:00`, -20, { rawModel })), ...STANDARD },
+          402,
+        ),
+      ).series.hours.map(({ rawModel }) => rawModel);
+    expect(made(false, false)).toEqual([false, false, false]);
+    expect(made(false, true)).toEqual([false, undefined, true]);
+    expect(made(undefined, false)).toEqual([undefined, undefined, false]);
+  });
+
   it('take the pressure said once, by its kind', () => {
     const at = (kind: 'station' | 'altimeter' | 'sea-level', hpa: number) =>
       expectOk(

@@ -66,7 +66,7 @@ describe('hours that a reading corrected', () => {
     expect(marksSentence(plan.hours)).toContain('as the readings moved it');
     const [head, first] = planCsv([{ name: 'Triple', plan }], { ...voice, now: at })
       .split('\r\n')
-      .map((line) => line.split(','));
+      .map((line) => line.split(',').map((cell) => cell.replace(/^"(.*)"$/, '$1')));
     const column = (name: string) => Number(first?.[head?.indexOf(name) ?? -1]);
     expect(column('temperature before readings (F)')).toBeGreaterThan(column('temperature (F)'));
     expect(column('temperature before readings (F)')).toBeCloseTo(

@@ -161,7 +161,7 @@ const ONE_CARBURETTOR = { carburettors: [{ main: 410 }] };
 
 const NIGHTS: readonly (Change & { readonly title: string; readonly swaps: number })[] = [
   { title: 'the demo night, with staggered carburettors', swaps: 1 },
-  { title: 'a night without a swap', swaps: 0, celsius: [-11, -11, -11, -11], machine: ONE_CARBURETTOR },
+  { title: 'a night without a swap', swaps: 0, celsius: [-7, -7, -7, -7], machine: ONE_CARBURETTOR },
   { title: 'a night with two swaps', swaps: 2, celsius: [2, -2, -34, -40] },
   {
     title: 'a night that starts with a swap, on one carburettor',

@@ -144,7 +144,7 @@ export class WalkedEvening {
     expectOk(await this.tabs[0].store.put('log', this.#newId(), value, null));
   }
 
-  /** Shared as a link, opened and kept; both tabs go on with the night that was kept. */
+  /** Shared as a link, opened and kept where nothing of it is; both tabs go on with the night that was kept. */
   async shareAndOpen(): Promise<void> {
     await this.look(0);
     const { night, standing } = this.shown(0);
@@ -152,6 +152,8 @@ export class WalkedEvening {
     const opened = expectOk(unpackNight(packNight(shared)));
     const kept = keptNight(opened, () => this.#newId());
     const { store } = this.tabs[0];
+    await this.#forget('events', kept.event.id);
+    for (const { id } of kept.machines) await this.#forget('machines', id);
     for (const { id, value } of kept.machines) expectOk(await store.put('machines', id, value, null));
     if (kept.forecast !== null)
       expectOk(await store.put('forecasts', kept.forecast.id, kept.forecast.value, null));
@@ -162,6 +164,12 @@ export class WalkedEvening {
       this.tabs[tab].toast = null;
       await this.look(tab);
     }
+  }
+
+  async #forget(table: 'events' | 'machines', id: string): Promise<void> {
+    const { store } = this.tabs[0];
+    const here = await store.get(table, id);
+    if (here !== null) expectOk(await store.remove(table, id, here.revision));
   }
 
   close(): void {

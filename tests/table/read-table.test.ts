@@ -35,7 +35,7 @@ describe('a table as text', () => {
 
   it('comes back as it was written (RFC 4180: quotes are doubled, lines end in CR LF)', () => {
     const text = writeTable(['a', 'b'], [['say "no", then', 1.5]]);
-    expect(text).toBe('a,b\r\n"say ""no"", then",1.5\r\n');
+    expect(text).toBe('"a","b"\r\n"say ""no"", then",1.5\r\n');
     expect(cellsOf(text)).toEqual([
       ['a', 'b'],
       ['say "no", then', '1.5'],

@@ -175,13 +175,13 @@ describe('the card in words', () => {
   it('is a table with one line for each cell', () => {
     const lines = jetCardCsv(card, machine, US_UNITS).split('\r\n');
     expect(lines[0]).toBe(
-      'temperature F,elevation ft,main,main mark,pilot,screw turns out,screw mark,clip groove,clip mark,in words',
+      '"temperature F","elevation ft","main","main mark","pilot","screw turns out","screw mark","clip groove","clip mark","in words"',
     );
     expect(lines).toHaveLength(1 + cells.length + 1);
     const [temperature, elevation, main, mark] = lines[4]!.split(',');
     expect([Number(temperature), Math.round(Number(elevation))]).toEqual([-22, 2953]);
     expect(Number(main)).toBe(Number.parseFloat(cardMainText(cells[3]!)));
-    expect(mark).toBe(cells[3]!.mark ?? 'in the box');
+    expect(mark).toBe(`"${cells[3]!.mark ?? 'in the box'}"`);
   });
 
   it('is the printed card as a table: the same jets, borrowed ones too, and numbers that are numbers', () => {
@@ -204,7 +204,7 @@ describe('the card in words', () => {
       carburettors: machine.carburettors.map((each, i) => ({ ...each, main: each.main - 10 * i })),
     };
     const table = jetCardCsv(expectOk(jetCard(staggered, axes)), staggered, METRIC_UNITS);
-    expect(table.split('\r\n')[0]).toContain('main 1,main 2');
+    expect(table.split('\r\n')[0]).toContain('"main 1","main 2"');
     for (const line of table.trim().split('\r\n').slice(1))
       expect(line.split(',').slice(2, 4).map(Number)).not.toContain(NaN);
   });

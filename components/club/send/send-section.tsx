@@ -12,7 +12,7 @@ import type { SendProps } from './send-panel';
 /** What packs links and draws codes and pictures comes when it is asked for. */
 const SendPanel = dynamic(() => import('./send-panel').then((module) => module.SendPanel), {
   ssr: false,
-  loading: () => <p>Packing the briefing...</p>,
+  loading: () => <p>Packing the briefing…</p>,
 });
 
 /** The ways the briefing leaves this page: sent, or said. */
