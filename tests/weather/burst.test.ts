@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
 import { metre } from '@/lib/units/quantity';
 import type { Forecast } from '@/lib/weather/forecast';
@@ -20,6 +20,15 @@ const PATIENT: Timings = {
   spreadGraceMs: 0,
 };
 const fake = fakeWeatherForTests(() => EVENING, SEED);
+
+let over = false;
+afterAll(() => {
+  over = true;
+});
+/** Extras still wait for their turn when a test ends: none of them may reach the files that run after this one. */
+const fetchHere: typeof fetch = (input, init) =>
+  over ? Promise.reject(new TypeError('the test is over')) : fetch(input, init);
+const depsHere = (given: Parameters<typeof weatherDeps>[0]) => ({ ...weatherDeps(given), fetch: fetchHere });
 const TONIGHT = { elevation: metre(280), from: EVENING, hours: 12 };
 const places = (count: number) =>
   Array.from({ length: count }, (_, i) => ({ ...TONIGHT, latitude: 40 + i / 50, longitude: -100 + i / 25 }));
@@ -43,7 +52,7 @@ describe('three hundred new places at once', () => {
   ])('all have a real pressure, each its own, in a few requests: %s', async (_name, more) => {
     // Of this test: what it leaves under way must not reach the next one's.
     const { environment } = fake;
-    const deps = weatherDeps({ environment: () => ({ ...environment(), ...more }), timings: PATIENT });
+    const deps = depsHere({ environment: () => ({ ...environment(), ...more }), timings: PATIENT });
     const forecasts = (await Promise.all(places(300).map((place) => getForecast(place, deps)))).map(expectOk);
     const real = forecasts.filter(({ hours }) => hours.every((hour) => hour.pressureFrom !== 'standard'));
     expect(real.length).toBeGreaterThanOrEqual(290);
@@ -56,7 +65,7 @@ describe('three hundred new places at once', () => {
   });
 
   it('do not mix places with a height and places without', async () => {
-    const deps = weatherDeps({ environment: fake.environment, timings: PATIENT });
+    const deps = depsHere({ environment: fake.environment, timings: PATIENT });
     const asked = places(20).map((place, i) => (i % 2 === 0 ? place : { ...place, elevation: null }));
     const forecasts = (await Promise.all(asked.map((place) => getForecast(place, deps)))).map(expectOk);
     expect(forecasts.map(({ elevationFrom }) => elevationFrom)).toEqual(
@@ -75,21 +84,21 @@ describe('places that go in one request', () => {
       const latitudes = new URL(String(input)).searchParams.get('latitude')?.split(',') ?? [];
       return latitudes.includes('40.2')
         ? Response.json({ error: true, reason: 'No data is available for this location' }, { status: 400 })
-        : fetch(input, init);
+        : fetchHere(input, init);
     };
     const environment = () => ({ ...fake.environment(), WEATHER_CONTACT: '', NWS_BASE_URL: 'nowhere' });
-    const deps = { ...weatherDeps({ environment, timings: PATIENT }), fetch: picky };
+    const deps = { ...depsHere({ environment, timings: PATIENT }), fetch: picky };
     const answers = await Promise.all(places(16).map((place) => getForecast(place, deps)));
     expect(answers.map(({ ok }) => ok)).toEqual(places(16).map(({ latitude }) => latitude !== 40.2));
   });
 
   it('get nobody else their air where the answers come in another order', async () => {
     const shuffled: typeof fetch = async (input, init) => {
-      const json: unknown = await (await fetch(input, init)).json();
+      const json: unknown = await (await fetchHere(input, init)).json();
       return Response.json(Array.isArray(json) ? json.toReversed() : json);
     };
     const environment = () => ({ ...fake.environment(), WEATHER_CONTACT: '', NWS_BASE_URL: 'nowhere' });
-    const deps = { ...weatherDeps({ environment, timings: PATIENT }), fetch: shuffled };
+    const deps = { ...depsHere({ environment, timings: PATIENT }), fetch: shuffled };
     // Two hundred kilometres from one to the next.
     const far = places(8).map((place, i) => ({ ...place, latitude: 30 + 2 * i }));
     const answers = await Promise.all(far.map((place) => getForecast(place, deps)));
@@ -104,10 +113,10 @@ describe('a flood from one caller', () => {
   it('does not keep another from a forecast, a place or past winters', async () => {
     const slow: typeof fetch = async (input, init) => {
       await new Promise((resolve) => setTimeout(resolve, 20));
-      return fetch(input, init);
+      return fetchHere(input, init);
     };
     const deps = {
-      ...weatherDeps({ environment: fake.environment, timings: PATIENT }),
+      ...depsHere({ environment: fake.environment, timings: PATIENT }),
       fetch: slow,
       caller: 'flood',
     };
