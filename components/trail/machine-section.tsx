@@ -1,6 +1,7 @@
 import type { DraftState } from '@/components/draft/use-draft';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
+import { Way } from '@/components/ui/way';
 import type { TrailDraft } from '@/lib/fields/trail/trail-rows';
 import styles from './trail.module.css';
 import type { TrailMachine } from './use-trail-machine';
@@ -26,9 +27,9 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
       {invented ? (
         <Notice>
           <p>
-            This machine is invented, to show what the page does. <a href="/machines?edit=first">Add yours</a>
-            , also if you know no jets.
+            This machine is invented, to show what the page does. Yours can be added even if you know no jets.
           </p>
+          <Way href="/machines?edit=first">Add yours</Way>
         </Notice>
       ) : null}
     </div>

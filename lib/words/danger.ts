@@ -14,12 +14,15 @@ export function dangerSentences(dangers: readonly Danger[], plan: Plan): readonl
   );
 }
 
-/** The same at a glance, for the first screen: "Do not race Round 5 on 410: lean 63 in 64. Ask for a later start." */
+/** The same at a glance, for the first screen: "Do not race Round 5 on 410: lean 63 in 64. Ask to start later." */
 export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
   return dangers
     .map((danger) => `Do not race ${namesOf(danger, plan)} on ${settingsOf(danger)}: ${pointOf(danger)}`)
     .join(' ');
 }
+
+/** What is left to do, at the track: the whole of it stands on the page of the whole night. */
+export const DANGER_AT_TRACK = 'Sit them out, or lift early.';
 
 /** The same below "Do not race on 410": "Round 5 to Round 8: lean up to 63 in 64. Borrow 430." */
 export function dangerPoints(dangers: readonly Danger[], plan: Plan): readonly string[] {
@@ -29,7 +32,7 @@ export function dangerPoints(dangers: readonly Danger[], plan: Plan): readonly s
 function pointOf(danger: Danger): string {
   const { grade, why, sizes } = danger;
   const how = grade === 'lean' ? `lean ${worstCount(danger)}` : 'too rich to run';
-  if (why === 'no-time') return `${how}. Ask for a later start.`;
+  if (why === 'no-time') return `${how}. Ask to start later.`;
   return sizes === null ? `${how}. No jet will do.` : `${how}. Borrow ${jetsText(sizes)}.`;
 }
 

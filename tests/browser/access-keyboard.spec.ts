@@ -42,7 +42,7 @@ test('a night goes by keyboard alone, and the focus is always somewhere and seen
   await region(night, 'The night in one picture').scrollIntoViewIfNeeded();
   await expect(night.locator('.recharts-surface').first()).toBeVisible();
   const passed = await tabTo(night, 'Walk the hours');
-  expect(passed.at(-2)).toBe('Start my own night');
+  expect(passed.at(-2)).toBe('I ride trails');
   const said = () => night.getByRole('slider', { name: 'Walk the hours' }).getAttribute('aria-valuetext');
   await night.keyboard.press('Home');
   expect(await said()).toMatch(/^18:00: 18.°F, ideal \d+ \(\d+ to \d+\)\./);

@@ -76,7 +76,7 @@ test('a laptop whose clock is a day ahead is merged into the phone, and nothing 
   await expect(night.getByRole('button', { name: 'Edit Laptop twin' })).toBeVisible();
   await night.goto('/');
   await expect(inNow(night)).toContainText('420 410');
-  await expect(night.getByText(/9 °F at 19:15/).first()).toBeAttached();
+  await expect(night.getByText(/9\s°F at 19:15/).first()).toBeAttached();
   await night.goto('/machines');
   await night.getByRole('link', { name: 'Look at what is set aside (1 thing)' }).click();
   const main = night.getByRole('main');
@@ -131,7 +131,7 @@ test('a night shared, changed on another profile and shared back brings each cha
   await form.getByRole('button', { name: 'Take in what is new' }).click();
   await expect(form).toContainText('is taken in.');
   await night.goto('/');
-  await expect(night.getByText(/9 °F at 19:15/).first()).toBeAttached();
+  await expect(night.getByText(/9\s°F at 19:15/).first()).toBeAttached();
   await expect(inNow(night)).toContainText('420 410');
   await night.goto(back);
   await expect(night.getByRole('main')).toContainText('A merge would change nothing');

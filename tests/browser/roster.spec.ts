@@ -83,7 +83,7 @@ test('a racer gets a bib, a box is shared, and the last roster is taken along wi
 }) => {
   const names = await clubNightOf(night, 3);
   await rosterSection(night)
-    .getByRole('link', { name: `Bib and name of ${names[0]}` })
+    .getByRole('link', { name: `Bib, name: ${names[0]}` })
     .click();
   const form = night.locator('dialog[open]');
   await form.getByRole('textbox', { name: 'Bib' }).fill('14');

@@ -134,7 +134,7 @@ const RosterRow = memo(function RosterRow({ machine, name, box, event, classes, 
             />
           </div>
         )}
-        <Way href={`#racer-${id}`} aria-label={`Bib and name of ${name}`}>
+        <Way href={`#racer-${id}`} aria-label={`Bib, name: ${name}`}>
           Bib, name
         </Way>
         <Way href={`/machines?edit=${encodeURIComponent(id)}`} aria-label={`Machine of ${name}`}>

@@ -5,7 +5,7 @@ import { TRACK_READING } from '@/components/reading/reading-dialog';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { useAwake } from '@/components/ui/use-awake';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { dangerSentences } from '@/lib/words/danger';
+import { DANGER_AT_TRACK } from '@/lib/words/danger';
 import { riskSentence } from '@/lib/words/risk';
 import { Plate, type PlateProps } from './plate';
 import { ReadingLine } from './reading-line';
@@ -20,11 +20,13 @@ type TrackViewProps = PlateProps & {
 export function TrackView({ notices, ...props }: TrackViewProps) {
   const awake = useAwake();
   const zone = useClockZone(props.night.zone);
+  const inDanger = props.standing.dangers.length > 0;
+  const isSwap = props.standing.job.kind === 'swap';
   return (
     <main className={styles.view} data-view="track">
       {notices}
       <Plate {...props} large />
-      <p>{riskSentence(props.standing)}</p>
+      {inDanger ? null : <p>{riskSentence(props.standing)}</p>}
       <div className={styles.ways}>
         <a className={styles.leave} href="#night">
           Whole night
@@ -34,12 +36,11 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
         </a>
       </div>
       {/* Where nothing in the box helps, this is not the time for a thermometer; the way to one stands above. */}
-      {props.standing.dangers.length > 0 ? null : (
+      {inDanger ? null : (
         <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
       )}
-      <p className={styles.aside}>
-        {[...dangerSentences(props.standing.dangers, props.standing.plan), SWAP_CAUTION_LINE].join(' ')}
-      </p>
+      {inDanger ? <p className={styles.aside}>{DANGER_AT_TRACK}</p> : null}
+      {inDanger && !isSwap ? null : <p className={styles.aside}>{SWAP_CAUTION_LINE}</p>}
       <p className={styles.aside}>
         {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
         {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}
