@@ -56,7 +56,7 @@ type OneAsideProps = { readonly aside: SetAside; readonly words: SetAsideWords }
 function OneAside({ aside, words }: OneAsideProps) {
   const { takeBack, letGo } = useSetAside();
   return (
-    <Section title={words.title} level={3}>
+    <Section title={words.title}>
       <p className={styles.what}>{words.what}</p>
       <p>{words.why}</p>
       <ButtonRow>

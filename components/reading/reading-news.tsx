@@ -1,6 +1,8 @@
 'use client';
 
+import { useEffect } from 'react';
 import { Button } from '@/components/ui/button';
+import { keepInSight } from '@/components/ui/keep-focus';
 import { Notice } from '@/components/ui/notice';
 import type { ReadingDesk } from './use-reading-desk';
 
@@ -13,6 +15,9 @@ type ReadingNewsProps = {
 /** What a reading moved and why; said aloud when it comes. */
 export function ReadingNewsNotice({ desk, onAccept }: ReadingNewsProps) {
   const { news } = desk;
+  useEffect(() => {
+    if (news !== null) keepInSight(document.activeElement);
+  }, [news]);
   function accept() {
     onAccept?.();
     desk.dismissNews();

@@ -35,7 +35,12 @@ export function keepFocus(page: Document): () => void {
 /** Whoever goes by keys must see where the focus went; for a finger the page does not move. */
 function focusInSight(place: HTMLElement): void {
   place.focus({ preventScroll: true });
-  if (place.matches(':focus-visible')) place.scrollIntoView({ block: 'nearest' });
+  keepInSight(place);
+}
+
+/** Brings what keys have the focus on back into sight, where something new has pushed it out. */
+export function keepInSight(place: Element | null): void {
+  if (place?.matches(':focus-visible')) place.scrollIntoView({ block: 'nearest' });
 }
 
 function lineOf(element: Element): Line {

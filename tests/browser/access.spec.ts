@@ -173,7 +173,7 @@ test('the other pages can be used by all', async ({ night }) => {
   await expect(region(night, 'Next')).toBeVisible();
   for (const page of PAGES) {
     await night.goto(page.path);
-    await expect(night.locator(':is(h1, a, button)', { hasText: page.there }).first()).toBeVisible();
+    await expect(night.locator('main :is(h1, a, button)', { hasText: page.there }).first()).toBeVisible();
     if ('press' in page) await night.getByRole('button', { name: page.press }).first().click();
     for (const summary of await night.locator('main summary').filter({ visible: true }).all())
       await summary.click();

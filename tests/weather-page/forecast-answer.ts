@@ -52,6 +52,7 @@ export function forecastAnswer({
       relativeHumidity: 0.78,
       spreadK: 0.9,
       origin: 'forecast',
+      rawModel: false,
       temperatureBy: 'open-meteo',
       pressureBy: 'open-meteo',
     })),

@@ -39,12 +39,15 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
       {inDanger ? null : (
         <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
       )}
-      {inDanger ? <p className={styles.aside}>{DANGER_AT_TRACK}</p> : null}
+      {inDanger ? (
+        <p className={styles.aside}>{DANGER_AT_TRACK}</p>
+      ) : (
+        <p className={styles.aside}>
+          {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
+          {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}
+        </p>
+      )}
       {inDanger && !isSwap ? null : <p className={styles.aside}>{SWAP_CAUTION_LINE}</p>}
-      <p className={styles.aside}>
-        {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
-        {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}
-      </p>
     </main>
   );
 }
