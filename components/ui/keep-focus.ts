@@ -19,7 +19,8 @@ export function keepFocus(page: Document): () => void {
     const [last] = line;
     if (last === undefined || page.activeElement !== page.body) return;
     const back = last.isConnected ? backInUse(last, changes) : (placeOf(line) ?? placeOf(before));
-    if (back !== null && back !== undefined) focusInSight(back);
+    back?.focus({ preventScroll: true });
+    keepInSight(back ?? null);
   }
   const observer = new MutationObserver(look);
   observer.observe(page.body, { childList: true, subtree: true, attributeFilter: ['disabled'] });
@@ -32,13 +33,7 @@ export function keepFocus(page: Document): () => void {
   };
 }
 
-/** Whoever goes by keys must see where the focus went; for a finger the page does not move. */
-function focusInSight(place: HTMLElement): void {
-  place.focus({ preventScroll: true });
-  keepInSight(place);
-}
-
-/** Brings what keys have the focus on back into sight, where something new has pushed it out. */
+/** Whoever goes by keys must see where the focus is; for a finger the page does not move. */
 export function keepInSight(place: Element | null): void {
   if (place?.matches(':focus-visible')) place.scrollIntoView({ block: 'nearest' });
 }
