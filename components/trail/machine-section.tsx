@@ -26,10 +26,7 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
       </div>
       {invented ? (
         <Notice>
-          <p>
-            This machine is invented, to show what the page does. Yours can be added even if you know no jets.
-          </p>
-          <Way href="/machines?edit=first">Add yours</Way>
+          <Way href="/machines?edit=first">This machine is invented. Add yours</Way>
         </Notice>
       ) : null}
     </div>
