@@ -57,7 +57,7 @@ test.describe('the weather of a night', () => {
     expect(await overflows(night)).toBe(false);
   });
 
-  test('is on the screen within two seconds though the server hangs, with its age', async ({ night }) => {
+  test('is on the screen with its age while the server hangs, and not only when it is given up', async ({ night }) => {
     await answerForecast(night);
     await answerPlaces(night);
     await night.goto('/');
@@ -68,7 +68,8 @@ test.describe('the weather of a night', () => {
     await night.route(FORECAST, (route) => void hanging.push(route));
     await night.clock.setFixedTime(NOW + 5 * 3_600_000);
     await night.reload({ waitUntil: 'commit' });
-    await expect(weather(night)).toContainText('ageing', { timeout: 2_000 });
+    await expect(weather(night)).toContainText('ageing');
+    await expect(weather(night)).not.toContainText('No newer forecast');
     await expect(weather(night)).toContainText('asked for 5 h ago');
     await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
     await expect(weather(night)).toContainText('No newer forecast: this is the last one.', {
