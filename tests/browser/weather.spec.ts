@@ -57,7 +57,9 @@ test.describe('the weather of a night', () => {
     expect(await overflows(night)).toBe(false);
   });
 
-  test('is on the screen with its age while the server hangs, and not only when it is given up', async ({ night }) => {
+  test('is on the screen with its age while the server hangs, and not only when it is given up', async ({
+    night,
+  }) => {
     await answerForecast(night);
     await answerPlaces(night);
     await night.goto('/');
