@@ -11,7 +11,8 @@ import { type BoardDoorway, followHash } from '@/lib/share/board-address';
 import { type Instant, instant } from '@/lib/time/instant';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { BOARD_WORDS, boardCodeTitle, lateText, phonesText } from '@/lib/words/board-page';
-import { isolatedName } from '@/lib/words/plain-name';
+import { isolated } from '@/lib/words/isolated';
+import { plainName } from '@/lib/words/plain-name';
 import styles from './board.module.css';
 import { RunningLate } from './running-late';
 import type { BoardView } from './use-board';
@@ -34,7 +35,7 @@ export function KeeperView({ door, view, board, keeper, now, zone }: KeeperViewP
       {open.length === 0 ? null : (
         <Notice
           tone="caution"
-          title={`Not confirmed: ${open.map(({ name }) => isolatedName(name)).join(', ')}.`}
+          title={`Not confirmed: ${open.map(({ name }) => isolated(plainName(name))).join(', ')}.`}
         />
       )}
       <Section title="Machines">

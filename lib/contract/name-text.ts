@@ -21,13 +21,17 @@ export function isSeen(name: string): boolean {
 
 const LONGEST_NAME = 80;
 
+/** A text that people are to read something in, of so many characters at most. */
+const shownText = (most: number) =>
+  z.string().check(
+    z.overwrite(withoutDirections),
+    z.minLength(1, 'must not be empty'),
+    z.maxLength(most, `at most ${most} characters`),
+    z.refine((text) => text === '' || isSeen(text), { message: 'must hold something that can be seen' }),
+  );
+
 /** A name as it comes in, from wherever. */
-export const nameText = z.string().check(
-  z.overwrite(withoutDirections),
-  z.minLength(1, 'must not be empty'),
-  z.maxLength(LONGEST_NAME, 'at most 80 characters'),
-  z.refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' }),
-);
+export const nameText = shownText(LONGEST_NAME);
 
 /** A name that may be left out; one that shows nothing is none. */
 export const nameOrNone = z.string().check(
@@ -36,9 +40,4 @@ export const nameOrNone = z.string().check(
 );
 
 /** The number a racer goes by, with letters where a series has them: "14", "7A". */
-export const bibText = z.string().check(
-  z.overwrite(withoutDirections),
-  z.minLength(1, 'must not be empty'),
-  z.maxLength(8, 'at most 8 characters'),
-  z.refine((name) => name === '' || isSeen(name), { message: 'must hold something that can be seen' }),
-);
+export const bibText = shownText(8);

@@ -1,5 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
-import { isolatedName } from './plain-name';
+import { isolated } from './isolated';
+import { plainName } from './plain-name';
 import { settingText } from './settings';
 
 type Said = { readonly setting: Setting };
@@ -11,12 +12,14 @@ export function newsSentence(
 ): string {
   const each = Object.entries(news).flatMap(([id, said]) => {
     const last = said.at(-1);
-    return last === undefined ? [] : [`${isolatedName(nameOf(id))} has ${settingText(last.setting)} in`];
+    return last === undefined
+      ? []
+      : [`${isolated(plainName(nameOf(id)))} has ${settingText(last.setting)} in`];
   });
   return `From the board: ${each.join(', ')}.`;
 }
 
 /** What was changed here and is not on the board yet, and why. */
 export function notSentSentence(night: string, why: string): string {
-  return `Not on the board of ${isolatedName(night)} yet: what you changed last. ${why} It is sent again by itself.`;
+  return `Not on the board of ${isolated(plainName(night))} yet: what you changed last. ${why} It is sent again by itself.`;
 }
