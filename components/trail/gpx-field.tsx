@@ -88,12 +88,15 @@ function dayOf(profile: Profile, zoneAt: ZoneAt) {
   };
 }
 
-/** Temperatures of the example are nobody's: its own hours are asked for where a track says place and day. */
+/**
+ * Temperatures of the example are nobody's: its own hours are asked for where a track says place and day. No forecast is
+ * asked for a day that none reaches.
+ */
 function airOf(ride: RideDraft, units: UnitChoice, profile: Profile): Partial<RideDraft> {
-  if (!exampleParts(ride, units).hours) return {};
   const now = instant(Date.now());
-  const start = profile.points[0]?.at ?? now;
-  return { air: forecastReaches(start, now) ? 'forecast' : 'past' };
+  const reached = forecastReaches(profile.points[0]?.at ?? now, now);
+  if (exampleParts(ride, units).hours) return { air: reached ? 'forecast' : 'past' };
+  return ride.air === 'forecast' && !reached ? { air: 'past' } : {};
 }
 
 /** The tracks of the chosen file, and the one that is taken. A file that cannot be read takes the track before it away. */

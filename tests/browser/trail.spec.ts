@@ -1,12 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
+import { expectOk } from '@/lib/result/result';
 import { HOUR_MS, instant } from '@/lib/time/instant';
-import { isoUtc } from '@/lib/time/zone';
+import { fromLocal } from '@/lib/time/local';
+import { isoUtc, localDate } from '@/lib/time/zone';
 import { instantOf, NOW } from './clock';
 import { countingHand } from './counting-hand';
 import { faultsInEveryLook, ON_DESK, overflows, test } from './watched-page';
 
-const TOMORROW = isoUtc(instant(instantOf(NOW) + 24 * HOUR_MS)).slice(0, 10);
+const ZONE = 'America/Chicago';
+const TOMORROW = localDate(instant(instantOf(NOW) + 24 * HOUR_MS), ZONE);
 
 const fixture = (name: string) => readFileSync(`tests/fixtures/gpx/${name}.gpx`);
 
@@ -39,15 +42,18 @@ function gpxOf(...tracks: readonly (readonly Point[])[]): Buffer {
   );
 }
 
+/** That instant of tomorrow, where the track is: near enough for a forecast, whatever the clock of the tests. */
+const tomorrowAt = (clock: string) => isoUtc(expectOk(fromLocal(TOMORROW, clock, ZONE)).at);
+
 /** In the morning up to a pass, after lunch down to the other side: a recorder that was stopped writes two tracks. */
 const TWO_TRACKS = gpxOf(
   [
-    { lat: 47.4, lon: -93.6, ele: 400, at: '2027-01-17T14:00:00Z' },
-    { lat: 47.6, lon: -93.6, ele: 1300, at: '2027-01-17T16:00:00Z' },
+    { lat: 47.4, lon: -93.6, ele: 400, at: tomorrowAt('08:00') },
+    { lat: 47.6, lon: -93.6, ele: 1300, at: tomorrowAt('10:00') },
   ],
   [
-    { lat: 47.6, lon: -93.6, ele: 1300, at: '2027-01-17T17:30:00Z' },
-    { lat: 47.7, lon: -93.6, ele: 500, at: '2027-01-17T19:00:00Z' },
+    { lat: 47.6, lon: -93.6, ele: 1300, at: tomorrowAt('11:30') },
+    { lat: 47.7, lon: -93.6, ele: 500, at: tomorrowAt('13:00') },
   ],
 );
 
@@ -132,10 +138,10 @@ test.describe('the trail page', () => {
     await openTrack(night);
     await give(night, 'two.gpx', TWO_TRACKS);
     await expect(night.getByLabel('Track', { exact: true }).locator('option:checked')).toHaveText(
-      'All 2 tracks of 2027-01-17',
+      `All 2 tracks of ${TOMORROW}`,
     );
-    await expect(night.getByRole('combobox', { name: 'Time zone' })).toHaveValue('America/Chicago');
-    await expect(night.getByLabel('Date', { exact: true })).toHaveValue('2027-01-17');
+    await expect(night.getByRole('combobox', { name: 'Time zone' })).toHaveValue(ZONE);
+    await expect(night.getByLabel('Date', { exact: true })).toHaveValue(TOMORROW);
     await expect(night.getByRole('radio', { name: 'Forecast', exact: true })).toBeChecked();
     await expect(night.getByRole('rowheader', { name: /the start .* to the high point/ })).toContainText(
       '08:00',
