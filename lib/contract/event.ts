@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { describe as about } from 'zod/v4/core';
 import { DEFAULT_OPTIONS } from '@/lib/plan/options';
+import { zoneExists } from '@/lib/time/zone';
 import { refuseTwoOfOne } from './air';
 import { ALSO_WHEN_INCOMPLETE } from './also-when-incomplete';
 import { nameText, withoutDirections } from './name-text';
@@ -38,20 +39,12 @@ export const placeSchema = z.strictObject({
     .check(z.minimum(-180, 'expected -180 to 180'), z.maximum(180, 'expected -180 to 180')),
 });
 
-const timezoneSchema = z.string().check(
-  z.maxLength(64),
-  z.refine(
-    (zone) => {
-      try {
-        new Intl.DateTimeFormat('en', { timeZone: zone });
-        return true;
-      } catch {
-        return false;
-      }
-    },
-    { message: 'not an IANA time zone, such as America/Chicago' },
-  ),
-);
+const timezoneSchema = z
+  .string()
+  .check(
+    z.maxLength(64),
+    z.refine(zoneExists, { message: 'not an IANA time zone, such as America/Chicago' }),
+  );
 
 export const eventSchema = z
   .strictObject({

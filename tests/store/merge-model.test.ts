@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { seededRandom } from '@/tests/support/seeded-random';
 import { Device, type Fact, runsOf, START, standingOn } from './two-devices';
 
@@ -85,6 +85,10 @@ async function merge(into: Device, from: Device, written: boolean): Promise<void
 }
 
 describe(`${INTERLEAVINGS} evenings of two devices, whose clocks are wrong by a day, a year, or run backwards`, () => {
+  // Two devices are no tabs of one browser, and what nobody hears would be kept until the end of the test.
+  beforeAll(() => vi.stubGlobal('BroadcastChannel', undefined));
+  afterAll(() => vi.unstubAllGlobals());
+
   it(
     'lose nothing by a merge that does not stand in what was set aside, and end equal',
     async () => {
