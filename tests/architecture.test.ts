@@ -163,6 +163,13 @@ describe('the house', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('reads no clock of the machine in the core, but where the store is opened', () => {
+    const readers = lib
+      .map(({ path }) => path)
+      .filter((path) => /\bDate\.now\b|\bnew Date\(\)/.test(readFileSync(join(ROOT, path), 'utf8')));
+    expect(readers).toEqual(['lib/store/open-store.ts']);
+  });
+
   it('reads no clock of the machine in a unit test', () => {
     const wrong = readdirSync(join(ROOT, 'tests'), { recursive: true, encoding: 'utf8' })
       .filter((path) => /\.tsx?$/.test(path) && !OWN_CLOCK.test(path))
