@@ -31,6 +31,7 @@ const PAPERS = { phone: 'A4', desk: 'Letter' };
 
 async function settled(page) {
   await page.waitForLoadState('networkidle');
+  await page.getByText(/^Opening .*…$/).waitFor({ state: 'hidden' });
   await page.evaluate(() => document.fonts.ready);
   await page.evaluate(
     () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),

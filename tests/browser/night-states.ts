@@ -16,6 +16,10 @@ const press =
   (name: string | RegExp): Step =>
   (page) =>
     page.getByRole('button', { name }).first().click();
+const gone =
+  (name: RegExp): Step =>
+  (page) =>
+    page.getByRole('button', { name }).waitFor({ state: 'detached' });
 const putIn =
   (jets: readonly string[]): Step =>
   async (page) => {
@@ -82,7 +86,7 @@ export const NIGHT_STATES: readonly NightState[] = [
   { name: 'ahead', path: '/', clock: '19:40' },
   { name: 'due', path: '/', clock: '20:05' },
   { name: 'late', path: '/', clock: '20:20', steps: [putIn(['410', '400', '410'])] },
-  { name: 'done', path: '/', clock: '20:05', steps: [press(/^Done: /), press('Dismiss')] },
+  { name: 'done', path: '/', clock: '20:05', steps: [press(/^Done: /), press('Dismiss'), gone(/^Done: /)] },
   { name: 'missed', path: '/', clock: '18:15', steps: [press('This is my plan'), later('21:51')] },
   { name: 'lean', path: '/', clock: '23:50', steps: [putIn(['390', '380', '390'])] },
   { name: 'rich', path: '/', clock: '19:40', steps: [putIn(['450', '440', '450'])] },

@@ -25,6 +25,14 @@ function onWall(page: Page) {
     });
     const words = [...document.querySelectorAll('main ol > li > span:first-child > span')];
     return {
+      // What does not end above the foot lies under its words.
+      over: tiles
+        .filter(
+          (tile) =>
+            tile.getBoundingClientRect().bottom >
+            tile.closest('section')!.parentElement!.getBoundingClientRect().bottom + 1,
+        )
+        .map((tile) => tile.textContent),
       names: jobs.map((job) => job.firstElementChild!.textContent.trim()),
       figure: Math.min(...jets.map((each) => Number.parseFloat(getComputedStyle(each).fontSize))),
       cut: cut.map((element) => element.textContent.slice(0, 60)),
@@ -60,6 +68,7 @@ for (const racers of [1, 6, 40])
         const wall = await onWall(night);
         expect(wall.cut, `${size.height}, page ${page}`).toEqual([]);
         expect(wall.broken).toEqual([]);
+        expect(wall.over, `${size.height}, page ${page}`).toEqual([]);
         expect(wall.figure).toBeGreaterThanOrEqual(size.height * 0.05 - 0.1);
         expect(wall.text).toBeGreaterThanOrEqual(15);
         for (const name of wall.names) seen.add(name);

@@ -13,18 +13,27 @@ import { usePixels } from './use-pixels';
 
 type LayerProps = { readonly picture: Picture };
 
-/** The runs as bands, with their numbers above where the chart is the upper one. */
+/** As wide as a number above a run with the air after it [px]. */
+const RUN_NAME = 24;
+
+/** The runs as bands, with their numbers above where the chart is the upper one: as many as can be told apart. */
 export function RunLayer({ picture, named = false }: LayerProps & { readonly named?: boolean }) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { x, top, bottom } = pixels;
+  const runs = picture.runs.filter(({ start, end }) => end >= picture.from && start <= picture.to);
+  const apart = Math.min(...runs.slice(1).map(({ start }, i) => x(start) - x(runs[i]!.start)));
+  const every = Math.max(1, Math.ceil(RUN_NAME / apart));
   return (
     <g>
-      {picture.runs
-        .filter(({ start, end }) => end >= picture.from && start <= picture.to)
-        .map((run, index) => (
-          <RunBand key={`${run.name} ${run.start}`} {...{ run, index, named }} pixels={{ x, top, bottom }} />
-        ))}
+      {runs.map((run, index) => (
+        <RunBand
+          key={`${run.name} ${run.start}`}
+          name={named && index % every === 0 ? shortName(run.name, index) : null}
+          {...{ run, named }}
+          pixels={{ x, top, bottom }}
+        />
+      ))}
     </g>
   );
 }
@@ -32,12 +41,23 @@ export function RunLayer({ picture, named = false }: LayerProps & { readonly nam
 /** As wide as "dusk 17:26" [px]. */
 const SUN_WORD = 90;
 
+/**
+ * Where the word of dusk or dawn begins, or ends: beside its line, on the side that the line of now does not cross; where
+ * there is no room on that side, beyond that line.
+ */
+function sunWordAt(sun: number, now: number | null, left: number) {
+  const crossed = now !== null && now >= sun && now - sun < SUN_WORD;
+  if (!crossed) return { x: sun + 4 };
+  return sun - SUN_WORD < left ? { x: now + 4 } : { x: sun - 4, textAnchor: 'end' as const };
+}
+
 /** Dusk and dawn as lines; where the word "now" stands beside one, its own word goes above that. */
 export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
   const pixels = usePixels();
   const now = use(Moments)?.now ?? null;
   if (pixels === null) return null;
-  const { x, top, bottom } = pixels;
+  const { x, top, bottom, left } = pixels;
+  const nowAt = now === null ? null : x(now);
   return (
     <g>
       {picture.sun
@@ -47,8 +67,8 @@ export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
             <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
             <text
               className={styles.sunWord}
-              x={x(at) + 4}
-              y={bottom - (now !== null && Math.abs(x(now) - x(at)) < SUN_WORD ? 22 : 4)}
+              {...sunWordAt(x(at), nowAt, left)}
+              y={bottom - (nowAt !== null && Math.abs(nowAt - x(at)) < SUN_WORD ? 22 : 4)}
             >
               {kind} {localClock(at, zone)}
             </text>
@@ -60,8 +80,9 @@ export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
 
 type RunBandProps = {
   readonly run: RunMark;
-  readonly index: number;
   readonly named: boolean;
+  /** Written above it; null where there is no room for it. */
+  readonly name: string | null;
   readonly pixels: {
     readonly x: (at: number) => number;
     readonly top: number;
@@ -72,25 +93,25 @@ type RunBandProps = {
 /** The number in a name ("Round 4" gives 4), else the run's place. */
 const shortName = (name: string, index: number): string => /(\d+)\s*$/.exec(name)?.[1] ?? String(index + 1);
 
-function RunBand({ run, index, named, pixels: { x, top, bottom } }: RunBandProps) {
+function RunBand({ run, named, name, pixels: { x, top, bottom } }: RunBandProps) {
   const [left, right] = [x(run.start), Math.max(x(run.end), x(run.start) + 2)];
   return (
     <g>
       <rect className={styles.run} x={left} width={right - left} y={top} height={bottom - top} />
       {named ? (
-        <>
-          <rect
-            className={run.state === 'made' ? styles.runMade : styles.runMark}
-            x={left}
-            width={right - left}
-            y={top - 5}
-            height={5}
-          />
-          <text className={styles.runName} x={(left + right) / 2} y={top - 10} textAnchor="middle">
-            {shortName(run.name, index)}
-          </text>
-        </>
+        <rect
+          className={run.state === 'made' ? styles.runMade : styles.runMark}
+          x={left}
+          width={right - left}
+          y={top - 5}
+          height={5}
+        />
       ) : null}
+      {name === null ? null : (
+        <text className={styles.runName} x={(left + right) / 2} y={top - 10} textAnchor="middle">
+          {name}
+        </text>
+      )}
     </g>
   );
 }
