@@ -21,8 +21,10 @@ import {
 } from '@/lib/store/backup-import';
 import { backupProblemSentence, tableText } from '@/lib/words/backup';
 import { homeScreenSentence, keepingSentence } from '@/lib/words/keeping';
+import { stayAwaySentence } from '@/lib/words/merged';
 import { MergeChanges } from './merge-changes';
 import { SetAsideWay } from './set-aside-way';
+import { useFieldVoice } from './use-field-voice';
 
 type BackupDialogProps = { readonly open: boolean; readonly onClose: () => void };
 
@@ -107,6 +109,7 @@ type PreviewProps = Extract<Opened, { backup: NamedBackup }> & {
 
 function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
   const writeAll = useWriteAll();
+  const stayAway = stayAwaySentence(preview.changes, useFieldVoice(backup.tables.machines));
   const lost = preview.tables.reduce((sum, table) => sum + table.lost, 0);
   const take = async (mode: ImportMode) => {
     const done = await writeAll((current) => withBackup(current, backup, mode), `${file} is taken in.`);
@@ -128,15 +131,20 @@ function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
       />
       <h3>What a merge would change</h3>
       <MergeChanges changes={preview.changes} machines={backup.tables.machines} />
+      {stayAway === null ? null : <p>{stayAway}</p>}
       <p>
-        A merge goes field by field, by what each device knew of the other, not by their clocks. Nothing that
-        is only here goes, and what loses is set aside, to be taken back. Replace leaves the file’s records
-        and no others{lost > 0 ? `: ${lost} of here would go or go back` : ''}.
+        A merge goes field by field, by what each device knew of the other, not by their clocks. What was
+        removed on one of them goes on the other too; what loses or goes is set aside, to be taken back.
+        Replace leaves the file’s records and no others
+        {lost > 0 ? `: ${lost} of here would go or go back` : ''}.
       </p>
       <ButtonRow>
         <Button kind="primary" onClick={() => void take('merge')}>
           Merge
         </Button>
+        {stayAway === null ? null : (
+          <Button onClick={() => void take('bring-back')}>Merge, and bring back what was removed</Button>
+        )}
         <Button onClick={() => void take('replace')}>Replace what is here</Button>
         <Button kind="quiet" onClick={onLeave}>
           Leave it
