@@ -37,6 +37,7 @@ const follower = (id: string, machines: readonly string[], boardId = 'b') => ({
   p256dh: 'p',
   auth: 'a',
   machines: JSON.stringify(machines),
+  clock: '24' as const,
   created_at: NOW,
 });
 const message = (key: string, machine = '1') => ({
