@@ -13,6 +13,7 @@ import { celsiusToKelvin } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
 import { airProblemSentence } from '@/lib/words/air-problems';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { exampleParts } from './example-ride';
 import { heightOf } from './read-ride-fields';
 
 type Riding = { readonly zone: string; readonly ride: Ride };
@@ -48,10 +49,17 @@ export function typedHours(draft: RideDraft, { zone, ride }: Riding, fields: Fie
     relativeHumidity: ratio(ASSUMED_RELATIVE_HUMIDITY),
     stepMinutes: 60,
   });
-  if (series.ok) return series.value.series;
+  if (series.ok)
+    return exampleParts(draft, fields.units).hours ? byNoModel(series.value.series) : series.value.series;
   fields.complain('hours', typedProblem(series.reason, fields.units));
   return null;
 }
+
+/** The example's temperatures are invented: no weather model made them, so none can be wrong as models are. */
+const byNoModel = (series: HourSeries): HourSeries => ({
+  ...series,
+  hours: series.hours.map((hour) => ({ ...hour, rawModel: false })),
+});
 
 type TypedReason = Extract<ReturnType<typeof typedSeries>, { ok: false }>['reason'];
 
