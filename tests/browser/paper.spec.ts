@@ -78,16 +78,31 @@ for (const racers of [3, 5] as const)
       expect(look.least, paper).toBeGreaterThanOrEqual(8.99);
       expect(look.leastJets, paper).toBeGreaterThanOrEqual(14);
       expect(look.used, paper).toBeGreaterThanOrEqual(0.9);
+      expect(await couldBeLarger(night), paper).toBe(0);
     }
     await expect(night.getByText('Too long for this paper.')).toBeHidden();
     await expect(night.getByText('Too wide for this paper')).toBeHidden();
   });
 
+/** Sheets whose type could be a tenth larger: neither too large for their place then, nor as large as type gets. */
+function couldBeLarger(page: Page) {
+  return page.evaluate(() => {
+    const LARGEST = 2.4;
+    return [...document.querySelectorAll<HTMLElement>('[data-sheet]')].filter((sheet) => {
+      const scale = Number(sheet.style.getPropertyValue('--scale'));
+      sheet.style.setProperty('--scale', String(scale * 1.1));
+      const over = sheet.scrollHeight > sheet.clientHeight + 1 || sheet.scrollWidth > sheet.clientWidth + 1;
+      sheet.style.setProperty('--scale', String(scale));
+      return !over && scale * 1.1 < LARGEST;
+    }).length;
+  });
+}
+
 test('a sheet says who, in which class, how cold and where its page stands', async ({ night }) => {
   await clubNightOf(night, 3);
   await night.goto('/club#print');
   const briefing = night.locator('[data-sheet="The briefing"]');
-  await expect(briefing.getByRole('rowheader', { name: 'Ilsa Vorn Open' })).toBeVisible();
+  await expect(briefing.getByRole('rowheader', { name: 'Ilsa Vorn · Open' })).toBeVisible();
   await expect(briefing.getByRole('columnheader', { name: /^19:00\s*−?\d+.°F$/ })).toBeVisible();
   await night.getByLabel('What, on which paper').selectOption('sheet-a4-4');
   const sheet = night.locator('[data-sheet]').first();
