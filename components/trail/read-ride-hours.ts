@@ -4,7 +4,7 @@ import type { FieldReader } from '@/lib/fields/field-reader';
 import { readNumberRow } from '@/lib/fields/table-values';
 import { type HourDraft, RIDE_HOUR, type RideDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import type { HourSeries } from '@/lib/hours/series';
-import { typedSeries } from '@/lib/hours/typed';
+import { byNoModel, typedSeries } from '@/lib/hours/typed';
 import { localDate } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';
@@ -54,12 +54,6 @@ export function typedHours(draft: RideDraft, { zone, ride }: Riding, fields: Fie
   fields.complain('hours', typedProblem(series.reason, fields.units));
   return null;
 }
-
-/** The example's temperatures are invented: no weather model made them, so none can be wrong as models are. */
-const byNoModel = (series: HourSeries): HourSeries => ({
-  ...series,
-  hours: series.hours.map((hour) => ({ ...hour, rawModel: false })),
-});
 
 type TypedReason = Extract<ReturnType<typeof typedSeries>, { ok: false }>['reason'];
 
