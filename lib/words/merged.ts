@@ -20,9 +20,13 @@ export type MergedWords = {
   readonly lines: readonly string[];
 };
 
+/** What takes something away is read first: a long list shows only its beginning at once. */
+const FIRST: readonly RecordChange['fate'][] = ['goes', 'stays-away', 'changed', 'new'];
+
 /** Every change that a person would want to see before it is made; what follows by itself is not named. */
 export function mergedWords(changes: readonly RecordChange[], voice: FieldVoice): readonly MergedWords[] {
-  return changes.flatMap((change) => {
+  const ordered = [...changes].sort((a, b) => FIRST.indexOf(a.fate) - FIRST.indexOf(b.fate));
+  return ordered.flatMap((change) => {
     const { table, id, value } = change;
     const about: AboutRecord = { table, value };
     const lines = table === 'forecasts' ? [] : linesOf(change, about, voice);
