@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { clubNightOf } from './club-hand';
+import { clubHand, clubNightOf, enterEvent, enterHours } from './club-hand';
 import { test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago', now: '18:15' });
@@ -110,6 +110,31 @@ test('a sheet says who, in which class, how cold and where its page stands', asy
   await expect(sheet).toContainText('Open');
   await expect(sheet.getByRole('columnheader', { name: '°F' })).toBeVisible();
   await expect(sheet.getByRole('row', { name: /Round 1 19:00 \d+ \d{3} \d{3} \d{3}/ })).toBeVisible();
+});
+
+test('a long sled leaves the name in one line', async ({ night }) => {
+  await night.goto('/club');
+  const hand = clubHand(night);
+  await enterEvent(hand);
+  await enterHours(hand);
+  const rows = ['Knut Rask', 'Pia Tavel'].map(
+    (name, i) =>
+      `${name};${40 + i};Old blue twin of the brothers;Open Modified;400x2;390x2 400x2 410x2;18;1320 ft`,
+  );
+  await hand.fill('Table', ['Racer;Bib;Machine;Class;Mains;Box;Temp (F);Elevation', ...rows].join('\n'));
+  await hand.press('Add 2 racers');
+  await night.getByRole('region', { name: 'Racers by the hour' }).waitFor({ timeout: 45_000 });
+  await night.goto('/club#print');
+  for (const paper of ['sheet-a4-4', 'sheet-letter-2', 'sheet-a6'] as const) {
+    await printed(night, paper);
+    const sheet = night.locator('[data-sheet]').first();
+    await expect(sheet).toContainText('Old blue twin of the brothers · Open Modified');
+    const lines = await sheet.getByRole('heading').evaluate((heading) => {
+      const { lineHeight } = getComputedStyle(heading);
+      return Math.round(heading.getBoundingClientRect().height / Number.parseFloat(lineHeight));
+    });
+    expect(lines, paper).toBe(1);
+  }
 });
 
 test('a table that goes on over a page takes at least two racers with it', async ({ night }) => {
