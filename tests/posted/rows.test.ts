@@ -102,7 +102,7 @@ describe.each(engines())('rows in $name', (engine) => {
     const { clock: _, ...before } = follower('phone', ['1']);
     await older
       .insertInto('follower')
-      .values(before as FollowerRow)
+      .values(before as unknown as FollowerRow)
       .execute();
     const newer = await openPosted(place);
     expect(await newer.selectFrom('follower').select(['id', 'clock']).execute()).toEqual([
