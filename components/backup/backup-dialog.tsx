@@ -19,10 +19,14 @@ import {
   previewImport,
   withBackup,
 } from '@/lib/store/backup-import';
-import { backupProblemSentence, tableText } from '@/lib/words/backup';
+import { asOfAnother, isOfCopy } from '@/lib/store/copied-profile';
+import { ownDevice, renameDevice } from '@/lib/store/device';
+import { backupProblemSentence, OF_COPY, tableText } from '@/lib/words/backup';
 import { homeScreenSentence, keepingSentence } from '@/lib/words/keeping';
+import { stayAwaySentence } from '@/lib/words/merged';
 import { MergeChanges } from './merge-changes';
 import { SetAsideWay } from './set-aside-way';
+import { useFieldVoice } from './use-field-voice';
 
 type BackupDialogProps = { readonly open: boolean; readonly onClose: () => void };
 
@@ -40,7 +44,13 @@ type SheetProps = { readonly store: StoreReads; readonly onClose: () => void };
 
 type Opened =
   | { readonly file: string; readonly refused: string }
-  | { readonly file: string; readonly backup: NamedBackup; readonly preview: ImportPreview };
+  | {
+      readonly file: string;
+      readonly backup: NamedBackup;
+      /** Another browser has written under the name of this one. */
+      readonly ofCopy: boolean;
+      readonly preview: ImportPreview;
+    };
 
 function BackupSheet({ store, onClose }: SheetProps) {
   const [opened, setOpened] = useState<Opened | null>(null);
@@ -96,8 +106,11 @@ function Keeping() {
 async function openFile(store: StoreReads, file: File): Promise<Opened> {
   const backup = readBackup(await fileText(file, MOST_BACKUP_CHARACTERS));
   if (!backup.ok) return { file: file.name, refused: backupProblemSentence(backup.reason) };
-  const named = { ...backup.value, name: file.name };
-  return { file: file.name, backup: named, preview: previewImport(named, await store.snapshot()) };
+  const [current, device] = [await store.snapshot(), ownDevice()];
+  const ofCopy = isOfCopy(backup.value, current, device);
+  const read = ofCopy ? asOfAnother(backup.value, device) : backup.value;
+  const named = { ...read, name: file.name };
+  return { file: file.name, backup: named, ofCopy, preview: previewImport(named, current) };
 }
 
 type PreviewProps = Extract<Opened, { backup: NamedBackup }> & {
@@ -105,12 +118,15 @@ type PreviewProps = Extract<Opened, { backup: NamedBackup }> & {
   readonly onLeave: () => void;
 };
 
-function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
+function Preview({ file, backup, ofCopy, preview, onDone, onLeave }: PreviewProps) {
   const writeAll = useWriteAll();
+  const stayAway = stayAwaySentence(preview.changes, useFieldVoice(backup.tables.machines));
   const lost = preview.tables.reduce((sum, table) => sum + table.lost, 0);
   const take = async (mode: ImportMode) => {
     const done = await writeAll((current) => withBackup(current, backup, mode), `${file} is taken in.`);
-    if (done.ok) onDone();
+    if (!done.ok) return;
+    if (ofCopy) renameDevice();
+    onDone();
   };
   return (
     <Stack>
@@ -127,16 +143,22 @@ function Preview({ file, backup, preview, onDone, onLeave }: PreviewProps) {
         ]}
       />
       <h3>What a merge would change</h3>
+      {ofCopy ? <p>{OF_COPY}</p> : null}
       <MergeChanges changes={preview.changes} machines={backup.tables.machines} />
+      {stayAway === null ? null : <p>{stayAway}</p>}
       <p>
-        A merge goes field by field, by what each device knew of the other, not by their clocks. Nothing that
-        is only here goes, and what loses is set aside, to be taken back. Replace leaves the file’s records
-        and no others{lost > 0 ? `: ${lost} of here would go or go back` : ''}.
+        A merge goes field by field, by what each device knew of the other, not by their clocks. What was
+        removed on one of them goes on the other too; what loses or goes is set aside, to be taken back.
+        Replace leaves the file’s records and no others
+        {lost > 0 ? `: ${lost} of here would go or go back` : ''}.
       </p>
       <ButtonRow>
         <Button kind="primary" onClick={() => void take('merge')}>
           Merge
         </Button>
+        {stayAway === null ? null : (
+          <Button onClick={() => void take('bring-back')}>Merge, and bring back what was removed</Button>
+        )}
         <Button onClick={() => void take('replace')}>Replace what is here</Button>
         <Button kind="quiet" onClick={onLeave}>
           Leave it

@@ -20,7 +20,10 @@ type MergeChangesProps = {
 export function MergeChanges({ changes, machines }: MergeChangesProps) {
   const voice = useFieldVoice(machines);
   const words = mergedWords(changes, voice);
-  if (words.length === 0) return <p>A merge would change nothing: all of it is here already.</p>;
+  if (words.length === 0)
+    return (
+      <p>{`A merge would change nothing${changes.length === 0 ? ': all of it is here already' : ' here'}.`}</p>
+    );
   const [first, rest] = [words.slice(0, SHOWN), words.slice(SHOWN)];
   return (
     <div className={styles.changes}>

@@ -16,7 +16,8 @@ export function SetAsidePage() {
       <h1>Set aside</h1>
       <p className={styles.words}>
         Where two devices changed the same thing without knowing of each other, one version stands and the
-        other waits here. Nothing goes by itself.
+        other waits here. So does what was removed on one of them and stood on the other. Nothing here goes by
+        itself.
       </p>
       <SetAsideList />
     </main>

@@ -68,7 +68,7 @@ export function KeeperView({ door, view, board, keeper, now, zone }: KeeperViewP
           ))}
         </ul>
       </Section>
-      <Section title="Link for your racers">
+      <Section title="For your racers">
         <PhoneCode board={door} title={boardCodeTitle(board.event.name)} />
         <PhoneLink board={door} night={board.event.name} />
       </Section>

@@ -73,9 +73,14 @@ function fitted(sheet: HTMLElement): boolean {
   return true;
 }
 
+/** Rows that share what is left of a sheet are rounded to pixels, and may together be one pixel longer than it. */
+const ROUNDING = 1;
+
 function fits(sheet: HTMLElement, scale: number): boolean {
   setScale(sheet, scale);
-  return sheet.scrollHeight <= sheet.clientHeight && sheet.scrollWidth <= sheet.clientWidth;
+  return (
+    sheet.scrollHeight <= sheet.clientHeight + ROUNDING && sheet.scrollWidth <= sheet.clientWidth + ROUNDING
+  );
 }
 
 function setScale(sheet: HTMLElement, scale: number): void {

@@ -4,7 +4,7 @@ import type { FieldReader } from '@/lib/fields/field-reader';
 import { readNumberRow } from '@/lib/fields/table-values';
 import { type HourDraft, RIDE_HOUR, type RideDraft, TRAIL } from '@/lib/fields/trail/trail-rows';
 import type { HourSeries } from '@/lib/hours/series';
-import { typedSeries } from '@/lib/hours/typed';
+import { byNoModel, typedSeries } from '@/lib/hours/typed';
 import { localDate } from '@/lib/time/zone';
 import type { Ride } from '@/lib/trail/ride';
 import { ridingTimes } from '@/lib/trail/riding-times';
@@ -13,6 +13,7 @@ import { celsiusToKelvin } from '@/lib/units/convert';
 import { ratio } from '@/lib/units/quantity';
 import { airProblemSentence } from '@/lib/words/air-problems';
 import { clockProblemSentence } from '@/lib/words/clock-problems';
+import { exampleParts } from './example-ride';
 import { heightOf } from './read-ride-fields';
 
 type Riding = { readonly zone: string; readonly ride: Ride };
@@ -48,7 +49,8 @@ export function typedHours(draft: RideDraft, { zone, ride }: Riding, fields: Fie
     relativeHumidity: ratio(ASSUMED_RELATIVE_HUMIDITY),
     stepMinutes: 60,
   });
-  if (series.ok) return series.value.series;
+  if (series.ok)
+    return exampleParts(draft, fields.units).hours ? byNoModel(series.value.series) : series.value.series;
   fields.complain('hours', typedProblem(series.reason, fields.units));
   return null;
 }

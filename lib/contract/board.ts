@@ -134,6 +134,9 @@ export const boardSubscriptionSchema = z
       }),
     }),
     machines: z.array(machineId).check(z.minLength(1), z.maxLength(LIMITS.machines)),
+    clock: z
+      ._default(z.enum(['24', '12']), '24')
+      .check(about('How clock times are written in its messages: on the 24-hour or the 12-hour clock.')),
   })
   .register(z.globalRegistry, { id: 'BoardSubscription' });
 

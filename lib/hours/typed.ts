@@ -130,3 +130,9 @@ export function typedSeries(night: TypedNight): Result<FilledSeries, TypedProble
     }),
   );
 }
+
+/** Hours that are invented: no weather model made them, so none is wrong as raw models are. */
+export const byNoModel = (series: HourSeries): HourSeries => ({
+  ...series,
+  hours: series.hours.map((hour) => ({ ...hour, rawModel: false })),
+});

@@ -1,12 +1,12 @@
 import type { FollowerRow, MessageRow, PostedDb } from './tables';
 
-/** A phone that asks again has its machines changed. */
+/** A phone that asks again has its machines and its clock changed. */
 export async function putFollower(db: PostedDb, follower: FollowerRow): Promise<void> {
-  const { p256dh, auth, machines } = follower;
+  const { p256dh, auth, machines, clock } = follower;
   await db
     .insertInto('follower')
     .values(follower)
-    .onConflict((at) => at.columns(['board_id', 'id']).doUpdateSet({ p256dh, auth, machines }))
+    .onConflict((at) => at.columns(['board_id', 'id']).doUpdateSet({ p256dh, auth, machines, clock }))
     .execute();
 }
 

@@ -3,6 +3,7 @@ import type { Kysely, Migration } from 'kysely';
 /** Migrations by name, in the order in which they go up. One that has gone out is never changed. */
 export const POSTED_MIGRATIONS: Readonly<Record<string, Migration>> = {
   '001-boards': { up: firstTables },
+  '002-clock': { up: clockOfFollowers },
 };
 
 async function firstTables({ schema }: Kysely<unknown>): Promise<void> {
@@ -49,6 +50,14 @@ async function firstTables({ schema }: Kysely<unknown>): Promise<void> {
     .addPrimaryKeyConstraint('message_key', ['board_id', 'machine', 'key'])
     .execute();
   await jobTable(schema);
+}
+
+/** Phones that followed before were told everything on the 24-hour clock. */
+async function clockOfFollowers({ schema }: Kysely<unknown>): Promise<void> {
+  await schema
+    .alterTable('follower')
+    .addColumn('clock', 'text', (c) => c.notNull().defaultTo('24'))
+    .execute();
 }
 
 async function jobTable(schema: Kysely<unknown>['schema']): Promise<void> {

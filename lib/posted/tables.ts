@@ -35,6 +35,8 @@ type FollowerTable = {
   p256dh: string;
   auth: string;
   machines: Json;
+  /** How clock times are written for it. */
+  clock: '24' | '12';
   created_at: number;
 };
 

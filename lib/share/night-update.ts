@@ -5,7 +5,8 @@ import { classOf } from '@/lib/store/racer-event';
 import { recordWithMachine } from '@/lib/store/record-with-machine';
 import type { EventRecord } from '@/lib/store/records';
 import type { SnapshotValues } from '@/lib/store/store-type';
-import { NO_TRACE, type Trace, type WriteDot } from '@/lib/store/trace-schema';
+import { traceRenamed } from '@/lib/store/trace';
+import { NO_TRACE, type Trace } from '@/lib/store/trace-schema';
 import { tracePlaced } from './origin';
 import type { SharedMachine, SharedNight } from './shared-night';
 
@@ -124,12 +125,7 @@ function isSameNight({ event }: EventRecord, { event: there }: SharedNight): boo
 /** Counts of writes belong to one record: those of another are kept apart by its id. */
 function fromElsewhere(trace: Trace, id: string): Trace {
   const tag = crc32(new TextEncoder().encode(id)).toString(16);
-  const renamed = ([by, at]: WriteDot): WriteDot => [`${by}/${tag}`, at];
-  return {
-    ...(trace.from === undefined ? {} : { from: renamed(trace.from) }),
-    marks: Object.fromEntries(Object.entries(trace.marks).map(([path, mark]) => [path, renamed(mark)])),
-    seen: Object.fromEntries(Object.entries(trace.seen).map(renamed)),
-  };
+  return traceRenamed(trace, (by) => `${by}/${tag}`);
 }
 
 /** What follows from what came in: the baseline in force goes with its machine, and "it is in" has a time. */

@@ -3,9 +3,11 @@ import { fail, ok, type Result } from '@/lib/result/result';
 import { crc32 } from './crc32';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from './migrations';
 import { TABLE_SCHEMA, TABLES, type TableName, type TableValue } from './records';
+import { removalTravels } from './removal';
+import { type RemovedRecord, removedRecordSchema } from './removed-record';
 import { idSchema, issuesOf } from './row';
 import { type SetAside, setAsideSchema } from './set-aside-record';
-import type { Snapshot, StoreIssue } from './store-type';
+import type { Snapshot, SnapshotTables, StoreIssue } from './store-type';
 import { NO_TRACE, type Trace, traceSchema } from './trace-schema';
 
 export type BackupEntry<T extends TableName> = {
@@ -20,6 +22,8 @@ export type BackupEntry<T extends TableName> = {
 export type Backup = {
   readonly madeAt: string;
   readonly tables: { readonly [T in TableName]: readonly BackupEntry<T>[] };
+  /** None in files of before removals were kept. */
+  readonly removed: readonly RemovedRecord[];
   readonly setAside: readonly SetAside[];
 };
 
@@ -64,7 +68,11 @@ function isWhole(text: string): boolean {
 }
 
 /** Plain JSON in ASCII: what a mail program or an old editor does to other letters cannot hurt it. */
-export function writeBackup(snapshot: Snapshot, madeAt: string, setAside: readonly SetAside[] = []): string {
+export function writeBackup(
+  snapshot: SnapshotTables & Partial<Snapshot>,
+  madeAt: string,
+  setAside: readonly SetAside[] = [],
+): string {
   const tables = Object.fromEntries(
     TABLES.map((table) => [
       table,
@@ -72,7 +80,17 @@ export function writeBackup(snapshot: Snapshot, madeAt: string, setAside: readon
     ]),
   );
   const counts = Object.fromEntries(TABLES.map((table) => [table, snapshot[table].length]));
-  const file = { app: APP, format: newestVersion(), madeAt, counts, tables, setAside, checksum: UNSEALED };
+  const { removed = [] } = snapshot;
+  const file = {
+    app: APP,
+    format: newestVersion(),
+    madeAt,
+    counts,
+    tables,
+    removed,
+    setAside,
+    checksum: UNSEALED,
+  };
   const ascii = JSON.stringify(file, null, 1).replace(
     /[\u007f-\uffff]/g,
     (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
@@ -98,6 +116,7 @@ const fileSchema = z.strictObject({
       }),
     ),
   ),
+  removed: z._default(z.array(removedRecordSchema), []),
   setAside: z._default(z.array(setAsideSchema), []),
   checksum: z.string(),
 });
@@ -166,5 +185,14 @@ export function readBackup(
   }
   // Every table was read above by its own schema.
   const { madeAt, setAside } = parsed.value;
-  return ok({ madeAt, tables: tables as Backup['tables'], setAside });
+  return ok({ madeAt, tables: tables as Backup['tables'], removed: removedIn(parsed.value), setAside });
+}
+
+/** What the file knows of removed records: of tables that there are, and of records that do not stand in it. */
+function removedIn({ tables, removed }: File): readonly RemovedRecord[] {
+  return removed.filter(
+    (each): each is RemovedRecord =>
+      TABLES.some((table) => table === each.table && removalTravels(table)) &&
+      !tables[each.table]?.some(({ id }) => id === each.id),
+  );
 }

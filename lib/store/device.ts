@@ -13,6 +13,16 @@ export function ownDevice(): string {
   return ofThisPage;
 }
 
+/** Takes another name from the next write on, where another browser writes under this one too. */
+export function renameDevice(): void {
+  try {
+    localStorage.removeItem(KEY);
+  } catch {
+    // Private mode: the name was of this page alone.
+  }
+  ofThisPage = null;
+}
+
 function keptDevice(): string {
   const fresh = newId().slice(0, LENGTH);
   try {

@@ -16,12 +16,6 @@ export type MergedRecord<T extends TableName> = {
   readonly changes: readonly FieldChange[];
 };
 
-/** What the app notes by itself from what a person said: of two states one stands, and nobody has to look. */
-const QUIET =
-  /^(accepted|acceptedAir|planned|board|forecastId|toBeReproven|machine\/(tonight|baselineShift))(\/|$)/;
-
-export const isQuiet = ({ path }: FieldChange): boolean => QUIET.test(path);
-
 /** Merges what the other side knows of a record into it. `covers` is as for `mergeLeaves`. */
 export function mergeRecord<T extends TableName>(
   table: T,
@@ -58,7 +52,8 @@ const tracedOf = <T extends TableName>(table: T, { value, trace = NO_TRACE }: Re
 });
 
 /** The night that every device shows before it has one of its own. */
-const isInvented = <T extends TableName>({ value }: RecordSide<T>): boolean => 'demo' in value && value.demo;
+export const isInvented = <T extends TableName>({ value }: Pick<RecordSide<T>, 'value'>): boolean =>
+  'demo' in value && value.demo;
 
 /** Of a forecast the one issued later, by its service. Settings and the invented night are a device's own, and stay. */
 function wholeRecord<T extends TableName>(

@@ -12,12 +12,14 @@ export type Migration = {
 
 /**
  * Version 1 is the first: there is nothing to bring along. From version 2 on a forecast is kept as our API answers it.
- * From version 3 on a record carries the trace of its fields; one without counts as older than all traces.
+ * From version 3 on a record carries the trace of its fields; one without counts as older than all traces. From version
+ * 4 on a removed record does too, and a file has both.
  */
 export const MIGRATIONS: readonly Migration[] = [
   { version: 1, value: (_, value) => value },
   { version: 2, value: (table, value) => (table === 'forecasts' ? forecastAsAnswered(value) : value) },
   { version: 3, value: (_, value) => value },
+  { version: 4, value: (_, value) => value },
 ];
 
 /** The format written today: version of the database and of backup files. */

@@ -1,12 +1,15 @@
 import { fail, ok, type Result } from '@/lib/result/result';
+import { keyOf } from './backing';
 import { TABLE_SCHEMA, TABLES, type TableName } from './records';
+import { removalTravels } from './removal';
+import type { RemovedRecord } from './removed-record';
 import { byPlace, idSchema, issuesOf, type Row, storedOf } from './row';
-import { emptied, rowOf, type WriteStamp } from './rules';
+import { emptied, removedRow, rowOf, type WriteStamp } from './rules';
 import { sameValue } from './same-value';
 import type { Snapshot, SnapshotValues, StoreProblem } from './store-type';
 import type { Trace } from './trace-schema';
 
-/** All records of all tables as the app sees them. */
+/** All records of all tables as the app sees them, and which were removed. */
 export function snapshotOf(rows: readonly Row[]): Snapshot {
   const sorted = [...rows].sort(byPlace);
   const entries = TABLES.map((table) => [
@@ -14,8 +17,13 @@ export function snapshotOf(rows: readonly Row[]): Snapshot {
     sorted.filter((row) => row.table === table).flatMap((row) => storedOf(row) ?? []),
   ]);
   // Every table is in TABLES, so every key of a snapshot is there.
-  return Object.fromEntries(entries) as Snapshot;
+  return { ...Object.fromEntries(entries), removed: removedOf(rows) } as Snapshot;
 }
+
+const removedOf = (rows: readonly Row[]): readonly RemovedRecord[] =>
+  rows.flatMap(({ table, id, removed, trace }) =>
+    removed && trace?.from !== undefined && removalTravels(table) ? [{ table, id, trace }] : [],
+  );
 
 type Wanted = {
   readonly table: TableName;
@@ -46,17 +54,37 @@ export function rowsFor(
 ): Result<readonly Row[], StoreProblem<never>> {
   const wanted = wantedRows(values);
   if (!wanted.ok) return wanted;
-  const kept = new Set(wanted.value.map(({ table, id }) => `${table}/${id}`));
-  const before = new Map(current.map((row) => [`${row.table}/${row.id}`, row]));
-  const gone = current.filter((row) => !row.removed && !kept.has(`${row.table}/${row.id}`));
+  const kept = new Set(wanted.value.map(keyOf));
+  const before = new Map(current.map((row) => [keyOf(row), row]));
   const written = wanted.value.flatMap(({ table, id, value, updatedAt, trace }, i): Row[] => {
-    const row = before.get(`${table}/${id}`) ?? null;
+    const row = before.get(keyOf({ table, id })) ?? null;
     const same = row !== null && !row.removed && sameValue(row.value, value);
     // A trace that is handed in is of a merge or a way back; the very one that stands here came along with its record.
-    const told = trace === undefined || trace === row?.trace ? null : trace;
-    if (same && (told === null || sameValue(told, row.trace))) return [];
+    const given = trace === undefined || trace === row?.trace ? null : trace;
+    if (same && (given === null || sameValue(given, row.trace))) return [];
     const made = rowOf(row, { table, id, value }, { ...clock, order: clock.order + i });
-    return [{ ...made, updatedAt: updatedAt ?? made.updatedAt, trace: told ?? made.trace }];
+    return [{ ...made, updatedAt: updatedAt ?? made.updatedAt, trace: given ?? made.trace }];
   });
-  return ok([...gone.map((row) => emptied(row, clock)), ...written]);
+  const away = (row: { readonly table: TableName; readonly id: string }) => !kept.has(keyOf(row));
+  return ok([...rowsRemoved(current.filter(away), (values.removed ?? []).filter(away), clock), ...written]);
+}
+
+/** The rows of records that do not stand, where one of them was another before; `told` is as in `SnapshotValues`. */
+function rowsRemoved(
+  current: readonly Row[],
+  told: readonly RemovedRecord[],
+  clock: WriteStamp,
+): readonly Row[] {
+  const traces = new Map(told.map((removed) => [keyOf(removed), removed.trace]));
+  const here = new Set(current.map(keyOf));
+  const { order, updatedAt } = clock;
+  const places = told
+    .filter((removed) => !here.has(keyOf(removed)))
+    .map((removed): Row => ({ ...removed, order, revision: 1, updatedAt, removed: true, value: null }));
+  const gone = current.flatMap((row): Row[] => {
+    const trace = traces.get(keyOf(row));
+    if (trace === undefined) return row.removed ? [] : [removedRow(row, clock)];
+    return row.removed && sameValue(trace, row.trace) ? [] : [{ ...emptied(row, clock), trace }];
+  });
+  return [...gone, ...places];
 }

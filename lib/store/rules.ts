@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Stored, TableName, TableValue } from './records';
+import { putBack, traceOfRemoval } from './removal';
 import { type Row, storedOf } from './row';
 import type { StoreProblem } from './store-type';
 import { traceAfter } from './trace';
@@ -55,9 +56,17 @@ export function removeRow<T extends TableName>(
   const theirs = storedOf<T>(current);
   if (current === null || theirs === null) return fail({ code: 'not-found' });
   if (theirs.revision !== basedOn) return fail({ code: 'conflict', mine: null, theirs });
-  return ok({ write: emptied(current, clock), answer: theirs });
+  return ok({ write: removedRow(current, clock), answer: theirs });
 }
 
+/** What a removal leaves of a row: a write like any other, with what was known of the record. */
+export function removedRow(row: Row, clock: WriteStamp): Row {
+  const { table, value, trace, revision } = row;
+  const removal = traceOfRemoval({ table, value, trace, device: clock.device, revision: revision + 1 });
+  return { ...emptied(row, clock), trace: removal };
+}
+
+/** The place of a record whose value is gone. Nobody removed it: what other devices have of it may come in. */
 export function emptied(row: Row, { updatedAt }: WriteStamp): Row {
   return { ...row, revision: row.revision + 1, updatedAt, removed: true, value: null };
 }
@@ -79,6 +88,6 @@ export function restoreRow<T extends TableName>(
     updatedAt: clock.updatedAt,
     removed: false,
     value: stored.value,
-    trace: stored.trace,
+    trace: current?.trace === undefined ? stored.trace : putBack(stored.trace, current.trace),
   });
 }

@@ -1,5 +1,6 @@
 import type { Result } from '@/lib/result/result';
 import type { Stored, TableName, TableValue } from './records';
+import type { RemovedRecord } from './removed-record';
 import type { SetAside } from './set-aside-record';
 import type { Trace } from './trace-schema';
 
@@ -50,7 +51,10 @@ export type StoreChange =
   | { readonly kind: 'health'; readonly health: StoreHealth };
 
 /** Everything stored, table by table. */
-export type Snapshot = { readonly [T in TableName]: readonly Stored<TableValue[T]>[] };
+export type SnapshotTables = { readonly [T in TableName]: readonly Stored<TableValue[T]>[] };
+
+/** Everything stored, and what is known of records that were removed. */
+export type Snapshot = SnapshotTables & { readonly removed: readonly RemovedRecord[] };
 
 /** Values to stand in the tables, without revisions: the store gives each its own. */
 export type SnapshotValues = {
@@ -63,6 +67,11 @@ export type SnapshotValues = {
     readonly trace?: Trace;
   }[];
 } & {
+  /**
+   * What is to be known of records that do not stand; of one that goes and is not named here, the write itself is the
+   * removal. Without a `from` in its trace nothing is known of it, as if it had never been here.
+   */
+  readonly removed?: readonly RemovedRecord[];
   /** What is set aside with it, in the same write. */
   readonly setAside?: readonly SetAside[];
 };

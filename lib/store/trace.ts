@@ -22,6 +22,20 @@ export const knows = ({ seen }: Trace, [by, at]: WriteDot): boolean => (own(seen
 /** Of two writes that did not know each other, the one with more writes before it; the same on both devices. */
 export const isLater = (a: WriteDot, b: WriteDot): boolean => a[1] > b[1] || (a[1] === b[1] && a[0] > b[0]);
 
+/** Whether `there` knows of more writes by a device than are known here. */
+export const isAhead = (there: Trace, here: Trace | undefined, device: string): boolean =>
+  (own(there.seen, device) ?? 0) > (own(here?.seen ?? {}, device) ?? 0);
+
+/** The same trace with each device by another name. */
+export function traceRenamed({ from, marks, seen }: Trace, named: (device: string) => string): Trace {
+  const renamed = ([by, at]: WriteDot): WriteDot => [named(by), at];
+  return {
+    ...(from === undefined ? {} : { from: renamed(from) }),
+    marks: Object.fromEntries(Object.entries(marks).map(([path, mark]) => [path, renamed(mark)])),
+    seen: Object.fromEntries(Object.entries(seen).map(renamed)),
+  };
+}
+
 export function joinedSeen(a: Trace['seen'], b: Trace['seen']): Trace['seen'] {
   const devices = [...new Set([...Object.keys(a), ...Object.keys(b)])].sort();
   return Object.fromEntries(devices.map((by) => [by, Math.max(own(a, by) ?? 0, own(b, by) ?? 0)]));

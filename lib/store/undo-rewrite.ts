@@ -1,13 +1,15 @@
 import type { Result } from '@/lib/result/result';
 import type { Stored, TableName, TableValue } from './records';
-import type { Rewritten, Snapshot, SnapshotValues, Store, StoreProblem } from './store-type';
+import type { RemovedRecord } from './removed-record';
+import { sameValue } from './same-value';
+import type { Rewritten, Snapshot, SnapshotTables, SnapshotValues, Store, StoreProblem } from './store-type';
 
 type Entries<T extends TableName> = readonly Stored<TableValue[T]>[];
 
 function undoTable<T extends TableName>(
   table: T,
-  { before, after }: Rewritten,
-  current: Snapshot,
+  [before, after]: readonly [SnapshotTables, SnapshotTables],
+  current: SnapshotTables,
 ): Entries<T> {
   const here: readonly Stored<TableValue[T]>[] = current[table];
   const back: readonly Stored<TableValue[T]>[] = before[table];
@@ -25,6 +27,23 @@ function undoTable<T extends TableName>(
   ];
 }
 
+/** What was known of removed records before, where nothing was learnt of them since: also that nothing was. */
+function undoRemoved(
+  { before, after }: Rewritten,
+  current: Snapshot,
+  tables: readonly TableName[],
+): readonly RemovedRecord[] {
+  const keyOf = ({ table, id }: Omit<RemovedRecord, 'trace'>): string => `${table}/${id}`;
+  const was = new Map(before.removed.map((removed) => [keyOf(removed), removed]));
+  const since = new Map(after.removed.map((removed) => [keyOf(removed), removed]));
+  const nothing = { marks: {}, seen: {} };
+  const standing = tables.flatMap((table) => current[table].map(({ id }) => ({ table, id, trace: nothing })));
+  const learnt = current.removed.filter((removed) => sameValue(removed, since.get(keyOf(removed))));
+  return [...standing, ...learnt].map(
+    ({ table, id }) => was.get(keyOf({ table, id })) ?? { table, id, trace: nothing },
+  );
+}
+
 /**
  * Undoes a rewrite, and what was set aside by it. What was changed again since then stays as it is now. The tables are those of the snapshot: their
  * schemas, which a page would have to load, are not asked.
@@ -33,11 +52,16 @@ export async function undoRewrite(
   store: Pick<Store, 'rewrite' | 'dropSetAside'>,
   done: Rewritten,
 ): Promise<Result<Rewritten, StoreProblem<never>>> {
-  const tables = Object.keys(done.before) as TableName[];
+  const { removed: _, ...before } = done.before;
+  const tables = Object.keys(before) as TableName[];
   const undone = await store.rewrite((current) => {
-    const entries = tables.map((table): [string, unknown] => [table, undoTable(table, done, current)]);
+    const entries = tables.map((table): [string, unknown] => [
+      table,
+      undoTable(table, [before, done.after], current),
+    ]);
     // A snapshot has every table, so every key is there.
-    return Object.fromEntries(entries) as SnapshotValues;
+    const removed = undoRemoved(done, current, tables);
+    return { ...Object.fromEntries(entries), removed } as SnapshotValues;
   });
   if (undone.ok) for (const { key } of done.setAside) await store.dropSetAside(key);
   return undone;

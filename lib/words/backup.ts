@@ -44,3 +44,7 @@ const tableName = (table: string): TableName => table as TableName;
 export function tableText(table: TableName): string {
   return TABLES[table];
 }
+
+/** Before a merge with a file that two browsers of one name have had their hands in. */
+export const OF_COPY =
+  'The file has changes that it says were made in this browser, and that are not here. Either this browser’s profile was copied, or what is here was put back to an older state. So nothing is taken for known: where both differ, one stands and the other is set aside.';

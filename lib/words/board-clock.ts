@@ -8,6 +8,15 @@ export function onClock(text: string, hours: HourStyle): string {
     : text.replace(/\b([01]\d|2[0-3]):[0-5]\d\b/g, (time) => clockFace(time, hours));
 }
 
+/** What is sent to a phone, as JSON, with every clock time in it as its person reads it. */
+export function payloadOnClock(payload: string, hours: HourStyle): string {
+  if (hours === '24') return payload;
+  // Written by this server, from a message's row.
+  const message = JSON.parse(payload) as { readonly title: string; readonly body: string };
+  const { title, body } = message;
+  return JSON.stringify({ ...message, title: onClock(title, hours), body: onClock(body, hours) });
+}
+
 /** A board with every clock time in its sentences as the person reads it. */
 export function boardOnClock(board: BoardAnswer, hours: HourStyle): BoardAnswer {
   if (hours === '24') return board;

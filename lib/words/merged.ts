@@ -1,14 +1,16 @@
 import type { FieldChange } from '@/lib/store/merge-leaves';
-import { isQuiet } from '@/lib/store/merge-record';
 import type { RecordChange } from '@/lib/store/merge-snapshot';
+import { isQuiet } from '@/lib/store/quiet';
 import {
   type EventRecord,
   type LogRecord,
+  TABLE_SCHEMA,
   TABLES,
   type TableName,
   type TableValue,
 } from '@/lib/store/records';
 import type { SetAside } from '@/lib/store/set-aside-record';
+import { listing } from './listing';
 import { type AboutRecord, type FieldVoice, fieldText, labelOfField } from './merged-field';
 
 /** What a merge does to one record: its name, and a sentence for each of its fields. */
@@ -18,16 +20,51 @@ export type MergedWords = {
   readonly lines: readonly string[];
 };
 
+/** What takes something away is read first: a long list shows only its beginning at once. */
+const FIRST: readonly RecordChange['fate'][] = ['goes', 'stays-away', 'changed', 'new'];
+
 /** Every change that a person would want to see before it is made; what follows by itself is not named. */
 export function mergedWords(changes: readonly RecordChange[], voice: FieldVoice): readonly MergedWords[] {
-  return changes.flatMap(({ table, id, value, isNew, fields }) => {
+  const ordered = [...changes].sort((a, b) => FIRST.indexOf(a.fate) - FIRST.indexOf(b.fate));
+  return ordered.flatMap((change) => {
+    const { table, id, value } = change;
     const about: AboutRecord = { table, value };
-    const told = fields.filter((field) => !isQuiet(field));
-    if (table === 'forecasts' || (!isNew && told.length === 0)) return [];
-    const lines = isNew ? ['New: it comes in.'] : told.map((field) => changeSentence(about, field, voice));
-    return [{ key: `${table}/${id}`, title: recordTitle(about, voice), lines }];
+    const lines = table === 'forecasts' ? [] : linesOf(change, about, voice);
+    return lines.length === 0 ? [] : [{ key: `${table}/${id}`, title: recordTitle(about, voice), lines }];
   });
 }
+
+function linesOf({ fate, fields }: RecordChange, about: AboutRecord, voice: FieldVoice): readonly string[] {
+  switch (fate) {
+    case 'new':
+      return ['New: it comes in.'];
+    case 'changed':
+      return fields.filter((field) => !isQuiet(field)).map((field) => changeSentence(about, field, voice));
+    case 'goes':
+      return ['It was removed there. It goes, and is set aside.'];
+    case 'stays-away':
+      return fields.length === 0
+        ? []
+        : ['It was removed here, and changed there. It stays removed, and what stands there is set aside.'];
+  }
+}
+
+/** "Removed here, so they stay out: Machine Blue 600, Log: Round 2 of Blue 600, 2027-01-16."; null where there are none. */
+export function stayAwaySentence(changes: readonly RecordChange[], voice: FieldVoice): string | null {
+  const titles = changes
+    .filter(({ fate, fields }) => fate === 'stays-away' && fields.length === 0)
+    .map(({ table, value }) => recordTitle({ table, value }, voice));
+  if (titles.length === 0) return null;
+  return `Removed here, so ${titles.length === 1 ? 'it stays' : 'they stay'} out: ${shortList(titles)}.`;
+}
+
+/** How many names stand in one sentence. */
+const NAMED = 6;
+
+const shortList = (titles: readonly string[]): string =>
+  titles.length <= NAMED + 1
+    ? listing(titles)
+    : `${titles.slice(0, NAMED).join(', ')} and ${titles.length - NAMED} more`;
 
 function changeSentence(
   about: AboutRecord,
@@ -96,9 +133,13 @@ export function setAsideWords(
   if (!isTable(table))
     return { title: 'A record of a kind this version does not know', what: '', why: whyAside(aside) };
   const value = parsed(text);
+  if (path === '') {
+    const whole = record ?? TABLE_SCHEMA[table].safeParse(value).data ?? null;
+    const why = record === null && aside.why === 'merged' ? whyRemoved(aside) : whyAside(aside);
+    return { title: recordTitle({ table, value: whole }, voice), what: 'The whole record.', why };
+  }
   const about: AboutRecord = { table, value: record };
   const title = recordTitle(about, voice);
-  if (path === '') return { title, what: 'The whole record.', why: whyAside(aside) };
   const said = fieldText(about, path, value, voice);
   const label = labelOfField(about, path, voice);
   return { title, what: said === null ? `${label}.` : `${label}: ${said}.`, why: whyAside(aside) };
@@ -113,6 +154,12 @@ function parsed(text: string): unknown {
     return undefined;
   }
 }
+
+/** Of a record that was removed on one of two devices. */
+const whyRemoved = ({ from }: SetAside): string =>
+  from?.side === 'there'
+    ? `It was removed here, and had been changed in ${from.name}. It stays removed until you take it back.`
+    : `It was removed in ${from?.name ?? 'what was merged'}, and went from here too.`;
 
 function whyAside({ why, from, issues }: SetAside): string {
   switch (why) {

@@ -24,11 +24,14 @@ export function linkSizeWords(link: string, racers: number): string {
     : size;
 }
 
+/** More codes than this nobody scans in the cold (judgement). */
+const PATIENT = 3;
+
 /** Before codes that are scanned one after the other. */
 export function codesWords(count: number): string {
-  return count === 1
-    ? 'One code holds all of it.'
-    : `It takes ${count} codes. Each phone scans all of them, in any order, with the same browser; it says which are still missing.`;
+  if (count === 1) return 'One code holds all of it.';
+  const all = `It takes ${count} codes. Each phone scans all of them, in any order, with the same browser; it says which are still missing.`;
+  return count > PATIENT ? `${all} A board takes one code, however many racers, and follows.` : all;
 }
 
 /** On a phone that has scanned some of the codes. */

@@ -46,8 +46,9 @@ export function sheetRows({ racer, plan, standing }: PlannedRacer, of: SheetOf):
     { kind: 'lead', text: callSentences(standing, { zone, units, now, ride: event.ride }).join(' ') },
     ...acts.flatMap((act): readonly SheetRow[] => {
       const words = clubActWords(act, plan, clock);
+      const window = act.beforeFirst ? [] : [words.window];
       return [
-        { kind: 'strong', text: `${actText(act.swap.from, act.swap.to)}, ${words.window}` },
+        { kind: 'strong', text: [actText(act.swap.from, act.swap.to), ...window].join(', ') },
         { kind: 'text', text: `${words.where}. ${words.begin}` },
       ];
     }),

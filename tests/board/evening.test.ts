@@ -1,5 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { createTicker } from '@/app/api/_boards/ticker';
+import { onClock } from '@/lib/words/board-clock';
 import {
   ask,
   BOARD,
@@ -42,8 +43,8 @@ describe.each(engines())('an evening on a board in $name', (engine) => {
     expect(world.faults).toEqual([]);
   });
 
-  const follow = async (id: string, secret: string, phone = 'phone') => {
-    const body = { subscription: service.subscription(phone), machines: ['ada'] };
+  const follow = async (id: string, secret: string, phone = 'phone', clock?: '12' | '24') => {
+    const body = { subscription: service.subscription(phone), machines: ['ada'], clock };
     expect((await ask.follow(id, { secret, body })).status).toBe(204);
   };
 
@@ -82,6 +83,31 @@ describe.each(engines())('an evening on a board in $name', (engine) => {
     await ask.done(id, { secret: followSecret, body: { machine: 'ada', setting: message.done } });
     await world.pass(60, 15);
     expect(service.received).toHaveLength(1);
+  });
+
+  it('is told on the clock that each phone asked for, and on another once it asks again', async () => {
+    const { id, followSecret } = await posted(ONE);
+    await follow(id, followSecret, 'american', '12');
+    await follow(id, followSecret, 'european', '24');
+    await follow(id, followSecret, 'older');
+    const told = async (colder: number) => {
+      service.received.length = 0;
+      world.weather.colder = colder;
+      world.weather.madeAt = world.clock.now();
+      await world.pass(30, 5);
+      return Object.fromEntries(
+        service.received.map(({ phone, message }) => [phone, `${message.title} ${message.body}`]),
+      );
+    };
+    const first = await told(4);
+    expect(first.european).toMatch(/\b(18|19):\d\d\b/);
+    expect(first.older).toBe(first.european);
+    expect(first.american).toMatch(/\b[67]:\d\d\u00a0pm\b/);
+    expect(first.american).toBe(onClock(first.european!, '12'));
+    await follow(id, followSecret, 'american', '24');
+    const second = await told(12);
+    expect(Object.keys(second)).toContain('american');
+    expect(second.american).toBe(second.european);
   });
 
   it('is told again through a push service that is busy, and no more to a phone that has gone', async () => {

@@ -96,6 +96,53 @@ test('a laptop whose clock is a day ahead is merged into the phone, and nothing 
   await expect(night.getByRole('button', { name: 'Edit Phone twin' })).toBeVisible();
 });
 
+test('a machine deleted on the phone stays deleted when the laptop is merged, until it is asked back', async ({
+  night,
+  newContext,
+}) => {
+  test.setTimeout(180_000);
+  await night.goto('/');
+  await enterOwnNight(countingHand(), night, '380 390 400 410 420 430');
+  const laptop = await (await newContext()).newPage();
+  await openBackup(laptop, 'phone.json', await saveBackup(night));
+  await laptop.getByRole('button', { name: 'Replace what is here' }).click();
+  await expect(laptop.getByText('phone.json is taken in.')).toBeVisible();
+  const older = await saveBackup(laptop);
+  await rename(laptop, 'Blue twin', 'Laptop twin');
+  const newer = await saveBackup(laptop);
+  await night.goto('/machines');
+  await night.getByRole('button', { name: 'Delete Blue twin' }).click();
+  await expect(night.getByText('Blue twin is deleted.')).toBeVisible();
+  const dialog = night.locator('dialog[open]');
+  // What says nothing new stays away by name.
+  await openBackup(night, 'laptop.json', older);
+  await expect(dialog).toContainText('Removed here, so it stays out: Machine Blue twin.');
+  expect(await accessFaults(night)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
+  await expect(night.getByText('laptop.json is taken in.')).toBeVisible();
+  await expect(night.getByRole('button', { name: 'Edit Blue twin' })).toHaveCount(0);
+  // What was changed meanwhile is not lost.
+  await openBackup(night, 'newer.json', newer);
+  await expect(dialog).toContainText('Machine Laptop twin');
+  await expect(dialog).toContainText('It stays removed, and what stands there is set aside.');
+  await dialog.getByRole('button', { name: 'Merge', exact: true }).click();
+  await expect(night.getByText('newer.json is taken in.')).toBeVisible();
+  await night.goto('/aside');
+  await expect(night.getByRole('main')).toContainText(
+    'It was removed here, and had been changed in newer.json.',
+  );
+  // The laptop hears of it, by name, and may ask for the machine back.
+  await openBackup(laptop, 'phone.json', await saveBackup(night));
+  await expect(laptop.locator('dialog[open]')).toContainText(
+    'It was removed there. It goes, and is set aside.',
+  );
+  await openBackup(night, 'laptop.json', older);
+  await dialog.getByRole('button', { name: 'Merge, and bring back what was removed' }).click();
+  await expect(night.getByRole('button', { name: 'Edit Blue twin' })).toBeVisible();
+  await openBackup(laptop, 'phone.json', await saveBackup(night));
+  await expect(laptop.locator('dialog[open]')).not.toContainText('It was removed there.');
+});
+
 async function shareLink(page: Page): Promise<string> {
   await page.goto('/');
   await page.getByRole('button', { name: 'Share this night' }).click();

@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { clubNightOf } from './club-hand';
+import { clubHand, clubNightOf, enterEvent, enterHours } from './club-hand';
 import { test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago', now: '18:15' });
@@ -78,16 +78,31 @@ for (const racers of [3, 5] as const)
       expect(look.least, paper).toBeGreaterThanOrEqual(8.99);
       expect(look.leastJets, paper).toBeGreaterThanOrEqual(14);
       expect(look.used, paper).toBeGreaterThanOrEqual(0.9);
+      expect(await couldBeLarger(night), paper).toBe(0);
     }
     await expect(night.getByText('Too long for this paper.')).toBeHidden();
     await expect(night.getByText('Too wide for this paper')).toBeHidden();
   });
 
+/** Sheets whose type could be a tenth larger: neither too large for their place then, nor as large as type gets. */
+function couldBeLarger(page: Page) {
+  return page.evaluate(() => {
+    const LARGEST = 2.4;
+    return [...document.querySelectorAll<HTMLElement>('[data-sheet]')].filter((sheet) => {
+      const scale = Number(sheet.style.getPropertyValue('--scale'));
+      sheet.style.setProperty('--scale', String(scale * 1.1));
+      const over = sheet.scrollHeight > sheet.clientHeight + 1 || sheet.scrollWidth > sheet.clientWidth + 1;
+      sheet.style.setProperty('--scale', String(scale));
+      return !over && scale * 1.1 < LARGEST;
+    }).length;
+  });
+}
+
 test('a sheet says who, in which class, how cold and where its page stands', async ({ night }) => {
   await clubNightOf(night, 3);
   await night.goto('/club#print');
   const briefing = night.locator('[data-sheet="The briefing"]');
-  await expect(briefing.getByRole('rowheader', { name: 'Ilsa Vorn Open' })).toBeVisible();
+  await expect(briefing.getByRole('rowheader', { name: 'Ilsa Vorn · Open' })).toBeVisible();
   await expect(briefing.getByRole('columnheader', { name: /^19:00\s*−?\d+.°F$/ })).toBeVisible();
   await night.getByLabel('What, on which paper').selectOption('sheet-a4-4');
   const sheet = night.locator('[data-sheet]').first();
@@ -95,6 +110,31 @@ test('a sheet says who, in which class, how cold and where its page stands', asy
   await expect(sheet).toContainText('Open');
   await expect(sheet.getByRole('columnheader', { name: '°F' })).toBeVisible();
   await expect(sheet.getByRole('row', { name: /Round 1 19:00 \d+ \d{3} \d{3} \d{3}/ })).toBeVisible();
+});
+
+test('a long sled leaves the name in one line', async ({ night }) => {
+  await night.goto('/club');
+  const hand = clubHand(night);
+  await enterEvent(hand);
+  await enterHours(hand);
+  const rows = ['Knut Rask', 'Pia Tavel'].map(
+    (name, i) =>
+      `${name};${40 + i};Old blue twin of the brothers;Open Modified;400x2;390x2 400x2 410x2;18;1320 ft`,
+  );
+  await hand.fill('Table', ['Racer;Bib;Machine;Class;Mains;Box;Temp (F);Elevation', ...rows].join('\n'));
+  await hand.press('Add 2 racers');
+  await night.getByRole('region', { name: 'Racers by the hour' }).waitFor({ timeout: 45_000 });
+  await night.goto('/club#print');
+  for (const paper of ['sheet-a4-4', 'sheet-letter-2', 'sheet-a6'] as const) {
+    await printed(night, paper);
+    const sheet = night.locator('[data-sheet]').first();
+    await expect(sheet).toContainText('Old blue twin of the brothers · Open Modified');
+    const lines = await sheet.getByRole('heading').evaluate((heading) => {
+      const { lineHeight } = getComputedStyle(heading);
+      return Math.round(heading.getBoundingClientRect().height / Number.parseFloat(lineHeight));
+    });
+    expect(lines, paper).toBe(1);
+  }
 });
 
 test('a table that goes on over a page takes at least two racers with it', async ({ night }) => {

@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deleteBoard, insertBoard, readBoard, readMessages, writeBoard } from '@/lib/posted/board-rows';
 import { deleteFollower, putFollower, readFollowers } from '@/lib/posted/follower-rows';
@@ -7,7 +8,7 @@ import { giveBack, nextDue, planJob, setDue, takeJob } from '@/lib/posted/job-ro
 import { mayHoldBoards, openPosted } from '@/lib/posted/open-database';
 import { hashOf, isSecretOf, newSecret } from '@/lib/posted/secrets';
 import { settingOr } from '@/lib/posted/setting-rows';
-import type { BoardRow } from '@/lib/posted/tables';
+import type { BoardRow, FollowerRow } from '@/lib/posted/tables';
 import { addMinutes, instant } from '@/lib/time/instant';
 import { engines } from '@/tests/support/posted-engines';
 
@@ -37,6 +38,7 @@ const follower = (id: string, machines: readonly string[], boardId = 'b') => ({
   p256dh: 'p',
   auth: 'a',
   machines: JSON.stringify(machines),
+  clock: '24' as const,
   created_at: NOW,
 });
 const message = (key: string, machine = '1') => ({
@@ -91,6 +93,22 @@ describe.each(engines())('rows in $name', (engine) => {
     if (other !== db) await other.destroy();
     expect([...taken].sort()).toEqual(Array.from({ length: 30 }, (_, i) => `plan:b${i}`).sort());
     expect(await nextDue(db)).toBeNull();
+  });
+
+  it('brings phones along that followed before they said how they read the clock', async () => {
+    const { db: older, place } = await engine.fresh();
+    await older.schema.alterTable('follower').dropColumn('clock').execute();
+    await sql`delete from kysely_migration where name = '002-clock'`.execute(older);
+    const { clock: _, ...before } = follower('phone', ['1']);
+    await older
+      .insertInto('follower')
+      .values(before as unknown as FollowerRow)
+      .execute();
+    const newer = await openPosted(place);
+    expect(await newer.selectFrom('follower').select(['id', 'clock']).execute()).toEqual([
+      { id: 'phone', clock: '24' },
+    ]);
+    await newer.destroy();
   });
 
   it('take a planning once: over another version nothing of it is written', async () => {

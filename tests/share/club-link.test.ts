@@ -5,6 +5,7 @@ import { joinedParts, partsOf, readLinkPart } from '@/lib/share/link-parts';
 import { unpackNight } from '@/lib/share/night-link';
 import { nightOfRacer, type SharedClub, sharedClubLabels, sharedClubSchema } from '@/lib/share/shared-club';
 import { sharedNightSchema } from '@/lib/share/shared-night';
+import { codesWords, linkSizeWords } from '@/lib/words/sending';
 import { seededRandom } from '@/tests/support/seeded-random';
 import { acceptedEvening } from '@/tests/support/shared-evening';
 
@@ -59,6 +60,56 @@ describe('a whole briefing in one link', () => {
     }
     expect(unpackClub('c2abc')).toMatchObject({ ok: false, reason: { code: 'newer-version' } });
     expect(unpackNight(payload)).toMatchObject({ ok: false, reason: { code: 'damaged' } });
+  });
+});
+
+/** So many racers of whom no two have the same jets, box or air: nothing repeats that need not. */
+function variedClub(count: number): SharedClub {
+  const { racers, ...night } = clubOf(count);
+  const { uniform } = seededRandom(count);
+  const draw = (below: number) => Math.floor(uniform() * below);
+  const varied = racers.map((racer, i) => {
+    const base = 360 + 10 * draw(12);
+    const mains = Array.from({ length: 1 + draw(3) }, () => base + 10 * draw(2));
+    const { machine, accepted } = racer;
+    const air = {
+      temperatureC: -draw(250) / 10,
+      pressureHpa: 960 + draw(600) / 10,
+      relativeHumidity: 0.5 + draw(50) / 100,
+    };
+    return {
+      ...racer,
+      racer: `${['Ilsa', 'Juri', 'Oda', 'Tor', 'Pia'][draw(5)]} ${['Vorn', 'Tavel', 'Rask', 'Ost'][draw(4)]} ${i}`,
+      machine: {
+        ...machine,
+        name: `Sled ${draw(900)}`,
+        carburettors: mains.map((main) => ({ main })),
+        box: Array.from({ length: 5 + draw(5) }, (_, j) => ({
+          size: base - 30 + 10 * j,
+          count: 1 + draw(3),
+        })),
+        baseline: { ...machine.baseline, air },
+      },
+      accepted: accepted?.map(() => ({ mains: mains.map((main) => main + 10 * draw(3)) })),
+    };
+  });
+  return sharedClubSchema.parse({ ...night, racers: varied });
+}
+
+describe('the length of a link', () => {
+  it('goes with the racers, far below what is read, and the page says what that means', () => {
+    const [forty, hundred] = [40, 100].map((count) => packClub(variedClub(count)));
+    expect(unpackClub(hundred!).ok).toBe(true);
+    expect(forty!.length).toBeLessThan(6_000);
+    // Of the 100,000 characters that are read.
+    expect(hundred!.length).toBeLessThan(20_000);
+    expect(hundred!.length).toBeLessThan(2.5 * forty!.length);
+    expect(linkSizeWords(forty!, 40)).toMatch(/^40 racers in [45],\d{3} characters\. Some chat programs cut/);
+    expect(linkSizeWords('x'.repeat(1_340), 40)).toBe('40 racers in 1,340 characters.');
+    const codes = partsOf(forty!, 1000).length;
+    expect(codesWords(codes)).toContain(`It takes ${codes} codes.`);
+    expect(codesWords(codes)).toContain('A board takes one code');
+    expect(codesWords(2)).not.toContain('A board');
   });
 });
 

@@ -256,16 +256,16 @@ describe('an import', () => {
     const { store, file } = await twoTrailers();
     const backup = { ...expectOk(readBackup(file)), name: 'phone.json' };
     const { changes, tables } = previewImport(backup, await store.snapshot());
-    const told = changes.map(({ id, isNew, fields }) => [
+    const told = changes.map(({ id, fate, fields }) => [
       id,
-      isNew,
+      fate,
       fields.map(({ path, how }) => `${path} ${how}`).sort(),
     ]);
     // Nobody knows which of two boxes that never met is the newer: the sizes of both stay, one name is set aside.
     expect(told).toEqual([
-      ['a', false, ['entries/401 added', 'name taken']],
-      ['b', false, ['entries/402 added', 'name taken']],
-      ['d', true, []],
+      ['a', 'changed', ['entries/401 added', 'name taken']],
+      ['b', 'changed', ['entries/402 added', 'name taken']],
+      ['d', 'new', []],
     ]);
     expect(tables.find(({ table }) => table === 'boxes')).toEqual({ table: 'boxes', inFile: 4, lost: 3 });
     expect(await contents(store)).toEqual(['a here 411', 'b here 412', 'c here 413', 'same file 405']);

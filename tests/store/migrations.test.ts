@@ -68,6 +68,12 @@ describe('every format there ever was', () => {
     expect(values(expectOk(readBackup(golden(version))))).toEqual(values(newest));
   });
 
+  it('what was removed is known from version 4 on', () => {
+    const ofVersions = VERSIONS.map((version) => expectOk(readBackup(golden(version))).removed);
+    const { removed } = trailer();
+    expect(ofVersions).toEqual(VERSIONS.map((version) => (version < 4 ? [] : removed)));
+  });
+
   it('the newest is written today as it was written then', async () => {
     const store = await openTab();
     await store.rewrite(trailer);

@@ -108,7 +108,7 @@ const night = {
   },
 };
 
-/** One record of every table with every field that can be there, and letters that are not ASCII. */
+/** One record of every table with every field that can be there, letters that are not ASCII, and a removed one. */
 export function trailer(): SnapshotValues {
   return {
     machines: [{ id: 'm1', updatedAt: MADE, trace: TRACE, value: machineRecordSchema.parse(sled) }],
@@ -219,6 +219,17 @@ export function trailer(): SnapshotValues {
           eventId: 'e1',
           machineId: 'm1',
         }),
+      },
+    ],
+    removed: [
+      {
+        table: 'machines',
+        id: 'm2',
+        trace: {
+          from: [LAPTOP, 4],
+          marks: { [PHONE]: [PHONE, 3] },
+          seen: { [PHONE]: 3, [LAPTOP]: 4, '=1c2d3e4f': 0 },
+        },
       },
     ],
     setAside: [

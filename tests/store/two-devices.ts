@@ -147,7 +147,7 @@ export class Device {
     const [tables, { setAside }] = [await this.store.snapshot(), this.store.health()];
     return written
       ? expectOk(readBackup(writeBackup(tables, MADE_AT, setAside)))
-      : structuredClone({ madeAt: MADE_AT, tables: traced(tables), setAside });
+      : structuredClone({ madeAt: MADE_AT, tables: traced(tables), removed: tables.removed, setAside });
   }
 
   /** Takes in what the other's backup holds. */
@@ -196,7 +196,7 @@ const factsOf = ({ made, fitted, fittings, readings }: EventRecord): readonly Fa
 ];
 
 /** As a file has them: with an empty trace where there is none. */
-function traced(tables: Snapshot): Backup['tables'] {
+function traced({ removed: _, ...tables }: Snapshot): Backup['tables'] {
   const entries = Object.entries(tables).map(([table, all]) => [
     table,
     all.map((each) => ({ trace: NO_TRACE, ...each })),

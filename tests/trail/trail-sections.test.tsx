@@ -270,6 +270,17 @@ describe('the example’s ride beside one’s own machine', () => {
       expect(exampleParts(draft.ride, draft.units)).toEqual({ places: true, hours: true });
   });
 
+  it('has temperatures that no weather model made, which nobody knows of those one types', () => {
+    const makers = ({ ride, units }: TrailDraft) =>
+      new Set(readRide(ride, units).typedHours?.hours.map(({ rawModel }) => rawModel));
+    for (const units of [US_UNITS, METRIC_UNITS]) {
+      const first = firstDraft({ units, ...DAY });
+      expect(makers(first)).toEqual(new Set([false]));
+      const colder = first.ride.hours.map((hour) => ({ ...hour, temperature: '-21' }));
+      expect(makers(withRide({ hours: colder })(first))).toEqual(new Set([undefined]));
+    }
+  });
+
   it('lends neither its cold to one’s own way nor its way to one’s own cold', () => {
     const heights = (draft: TrailDraft) =>
       draft.ride.places.map((place) => ({ ...place, elevation: '2000' }));

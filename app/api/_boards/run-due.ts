@@ -6,6 +6,7 @@ import { hashOf } from '@/lib/posted/secrets';
 import type { JobRow, PostedDb } from '@/lib/posted/tables';
 import type { PushOutcome } from '@/lib/push/send-push';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
+import { payloadOnClock } from '@/lib/words/board-clock';
 import type { BoardDeps } from './board-deps';
 import { replan } from './replan';
 
@@ -108,7 +109,7 @@ async function sendOne({ db, deps }: Where, job: JobRow): Promise<void> {
       endpoint: follower.endpoint,
       p256dh: follower.p256dh,
       auth: follower.auth,
-      payload: message.payload,
+      payload: payloadOnClock(message.payload, follower.clock),
       ttl: Math.ceil((message.until - now) / 1000),
       topic: hashOf(`${message.board_id}|${message.machine}`).slice(0, MOST_TOPIC),
     },

@@ -26,7 +26,7 @@ export async function subscribe(
 ): Promise<Result<Response, Problem>> {
   const asked = parseWith(boardSubscriptionSchema, json);
   if (!asked.ok) return fail(fieldsProblem(asked.reason, VOICE));
-  const { subscription, machines } = asked.value;
+  const { subscription, machines, clock } = asked.value;
   const { endpoint, keys } = subscription;
   if (serviceOf(endpoint, deps.ownServices()) === null)
     return fail({
@@ -51,6 +51,7 @@ export async function subscribe(
     p256dh: keys.p256dh,
     auth: keys.auth,
     machines: JSON.stringify([...new Set(machines)]),
+    clock,
     created_at: deps.now(),
   });
   return ok(done());

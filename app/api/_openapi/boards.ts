@@ -127,7 +127,8 @@ function onceInside(): Readonly<Record<string, object>> {
         operationId: 'followBoard',
         parameters: [ID],
         summary: 'Follow machines by Web Push',
-        description: "A PushSubscription's JSON and the machines it is for; again to change them.",
+        description:
+          "A PushSubscription's JSON, the machines it is for and the clock its messages are written on; again to change them.",
         ...SECRET,
         ...body('BoardSubscription'),
         responses: { 204: done, ...refusals(400, 401, 404, 413, 415, 422, 429) },

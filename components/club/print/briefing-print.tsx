@@ -45,7 +45,10 @@ export function BriefingPrint({
     const there = airNow(air, at);
     return there === null ? '' : formatTemperature(there.air.temperature, preferences, 0);
   };
-  const factsOf = (id: string): string => racerFacts(records, id).join(' · ');
+  const factsOf = (id: string): string =>
+    racerFacts(records, id)
+      .map((fact) => ` · ${fact}`)
+      .join('');
   return (
     <article className={styles.briefing} data-sheet="The briefing">
       <header>
@@ -92,7 +95,7 @@ type PartProps = { readonly briefing: Briefing; readonly names: ClubNames };
 
 type PrintedActsProps = PartProps & {
   readonly zone: ClockZone;
-  /** Sled and class; '' where the name says it all. */
+  /** Sled and class, each after a dot; '' where the name says it all. */
   readonly factsOf: (racerId: string) => string;
 };
 
@@ -123,7 +126,8 @@ function PrintedActs({ briefing, names, zone, factsOf }: PrintedActsProps) {
                 </td>
                 <td className={styles.when}>{words.window}</td>
                 <th scope="row">
-                  {names.racer(act.racerId)} <span className={styles.facts}>{factsOf(act.racerId)}</span>
+                  {names.racer(act.racerId)}
+                  <span className={styles.facts}>{factsOf(act.racerId)}</span>
                 </th>
                 <td className={styles.change}>
                   <Change from={act.swap.from} to={act.swap.to} />

@@ -62,9 +62,11 @@ export function RacerSheet(props: RacerSheetProps) {
                   <span className={styles.figures}>
                     <Change from={act.swap.from} to={act.swap.to} />
                   </span>{' '}
-                  <b>{words.window}</b>
-                  <br />
-                  {words.where}. {words.begin}
+                  {/* Before the first run the time to begin by says it all. */}
+                  {act.beforeFirst ? null : <b>{words.window}</b>}
+                  <span className={styles.detail}>
+                    {words.where}. {words.begin}
+                  </span>
                 </span>
               </li>
             );
