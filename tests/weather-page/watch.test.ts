@@ -49,7 +49,7 @@ function seen(celsius: readonly number[], { minutes = 0, revision = 2 } = {}) {
   const records = recordsOn(celsius);
   const { night, plan } = planned({ ...records, event: { ...records.event, value: accepted } });
   const state = watchState(night, plan, { zone: night.zone, units: US_UNITS, now: NOW });
-  return { state, plan, revision, now: addMinutes(NOW, minutes) };
+  return { state, plan, revision, now: addMinutes(NOW, minutes), isAsked: false };
 }
 
 const colder = (minutes: number, revision = 2) =>
