@@ -12,7 +12,7 @@ type ReadingNewsProps = {
   readonly onAccept: (() => void) | null;
 };
 
-/** What a reading moved and why; said aloud when it comes. */
+/** What a reading moved and why, to look at until it is seen; `useReadingDesk` has it spoken, once. */
 export function ReadingNewsNotice({ desk, onAccept }: ReadingNewsProps) {
   const { news } = desk;
   useEffect(() => {
@@ -22,23 +22,22 @@ export function ReadingNewsNotice({ desk, onAccept }: ReadingNewsProps) {
     onAccept?.();
     desk.dismissNews();
   }
+  if (news === null) return null;
   return (
-    <div role="status" aria-label="What the reading moved">
-      {news === null ? null : (
-        <Notice
-          title={news.title}
-          act={
-            <>
-              {onAccept === null ? null : <Button onClick={accept}>This is my plan now</Button>}
-              <Button onClick={desk.dismissNews}>Seen</Button>
-            </>
-          }
-        >
-          {news.sentences.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-        </Notice>
-      )}
-    </div>
+    <section aria-label="What the reading moved">
+      <Notice
+        title={news.title}
+        act={
+          <>
+            {onAccept === null ? null : <Button onClick={accept}>This is my plan now</Button>}
+            <Button onClick={desk.dismissNews}>Seen</Button>
+          </>
+        }
+      >
+        {news.sentences.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </Notice>
+    </section>
   );
 }
