@@ -1,8 +1,6 @@
 'use client';
 
-import { useEffect } from 'react';
 import { Button } from '@/components/ui/button';
-import { keepInSight } from '@/components/ui/keep-focus';
 import { Notice } from '@/components/ui/notice';
 import type { ReadingDesk } from './use-reading-desk';
 
@@ -15,9 +13,6 @@ type ReadingNewsProps = {
 /** What a reading moved and why, to look at until it is seen; `useReadingDesk` has it spoken, once. */
 export function ReadingNewsNotice({ desk, onAccept }: ReadingNewsProps) {
   const { news } = desk;
-  useEffect(() => {
-    if (news !== null) keepInSight(document.activeElement);
-  }, [news]);
   function accept() {
     onAccept?.();
     desk.dismissNews();

@@ -11,6 +11,7 @@ import {
 } from 'react';
 import { Button } from './button';
 import { classNames } from './class-names';
+import { keepInSight } from './keep-focus';
 import styles from './toast.module.css';
 import { VisuallyHidden } from './visually-hidden';
 
@@ -131,6 +132,8 @@ function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly on
   const { text, spoken, act } = toast;
   const [read, setRead] = useState<ToastWords | null>(null);
   useEffect(() => {
+    // What it tells of may have moved the page, and it covers the foot of the screen.
+    keepInSight(document.activeElement);
     const timer = setTimeout(() => setRead(toast), READ_MS);
     return () => clearTimeout(timer);
   }, [toast]);
