@@ -39,7 +39,7 @@ async function says(page: Page, sentence: string | RegExp, act: Promise<unknown>
 async function looksInto(page: Page, opener: string, look: () => Promise<unknown> = () => Promise.resolve()) {
   await pressAt(page, opener);
   await expect(dialog(page).getByRole('button').nth(1)).toBeVisible();
-  expect(await page.evaluate(() => document.activeElement?.closest('dialog[open]') !== null)).toBe(true);
+  expect(await page.evaluate(() => document.activeElement?.closest('dialog[open]') ?? null)).not.toBeNull();
   expect(await readingFaults(dialog(page)), opener).toEqual([]);
   await look();
   if ((await dialog(page).count()) > 0) await page.keyboard.press('Escape');

@@ -75,6 +75,7 @@ export function idle(page: Page, from: string, minutes: number): Promise<void> {
         // Long enough for a plan that the new time asks for, every now and then.
         await new Promise((drawn) => setTimeout(drawn, step % 10 === 0 ? 150 : 5));
       }
+      await new Promise((rest) => setTimeout(rest, 500));
     },
     [instantOf(from), minutes * 2] as const,
   );

@@ -64,6 +64,6 @@ export function refusedBut<M extends Method>(
   const allow = methods.join(', ');
   const refuse = () =>
     problemResponse({ status: 405, detail: `This address takes ${allow} only.`, headers: { allow } });
-  // HEAD is answered by the framework from GET.
+  // fromEntries forgets which keys went in. HEAD is answered by the framework from GET.
   return Object.fromEntries(METHODS.map((method) => [method, refuse])) as Record<Method, () => Response>;
 }
