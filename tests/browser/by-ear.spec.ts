@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page } from '@playwright/test';
+import { PAGES } from '@/components/shell/pages';
 import type { BoardAnswer } from '@/lib/contract/board-answer';
 import { isoUtc } from '@/lib/time/zone';
 import { instantOf } from './clock';
@@ -188,6 +189,20 @@ test('half an hour at the club’s night says once who is not to race, and all o
   expect(await heard(night)).toEqual([
     expect.stringMatching(/^Ilsa Vorn: Do not race Round 2 on 410 400 410: /),
   ]);
+});
+
+test('what stands on any other page can be told apart by ear', async ({ night }) => {
+  // Four rounds are over, so that there are some to log.
+  await night.clock.setFixedTime(instantOf('21:40'));
+  await open(night);
+  for (const path of [...PAGES.map(({ href }) => href).filter((href) => href !== '/'), '/after', '/aside']) {
+    await night.goto(path);
+    await expect(night.getByRole('heading', { level: 1 })).toBeVisible();
+    await night.waitForLoadState('networkidle');
+    for (const summary of await night.locator('main summary').filter({ visible: true }).all())
+      await summary.click();
+    expect.soft(await readingFaults(night), path).toEqual([]);
+  }
 });
 
 const at = (clock: string): string => isoUtc(instantOf(clock));
