@@ -98,7 +98,8 @@ function Next({ machine: { id, job, question }, view, now }: PartProps & { reado
       {job.window === null || windowStart === null || latestStart === null ? null : (
         <p className={styles.when}>
           <span>{job.window}</span>{' '}
-          <span>
+          {/* Counted down for the eye; the ear is told when the job changes, not every minute. */}
+          <span aria-live="off">
             {jobAwayText(
               {
                 windowStart: instant(Date.parse(windowStart)),

@@ -2,8 +2,7 @@ import { useMemo } from 'react';
 import { Notice } from '@/components/ui/notice';
 import type { Briefing } from '@/lib/club/briefing';
 import type { PlannedRacer } from '@/lib/club/racer';
-import { acceptedAs } from '@/lib/night/accepted-of-night';
-import { comparePlans } from '@/lib/plan/difference';
+import { acceptedAs, changedSince } from '@/lib/night/accepted-of-night';
 import type { EventRecord } from '@/lib/store/records';
 import { changeSentences } from '@/lib/words/changes';
 import type { ClubNames } from '@/lib/words/club';
@@ -50,5 +49,5 @@ function changesOf({ racer, plan }: PlannedRacer, event: EventRecord, voice: Voi
     },
     plan,
   );
-  return accepted === null ? [] : changeSentences(comparePlans(accepted, plan), plan, voice);
+  return accepted === null ? [] : changeSentences(changedSince(accepted, plan), plan, voice);
 }

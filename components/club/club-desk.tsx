@@ -112,11 +112,16 @@ type CallProps = {
 };
 
 function Call({ briefing, names, zone }: CallProps) {
+  const { loud, calm } = clubCall(briefing, names, zone);
   return (
-    <div className={styles.call} aria-live="polite">
-      {clubCall(briefing, names, zone).map((sentence) => (
-        <p key={sentence}>{sentence}</p>
-      ))}
+    <div className={styles.call}>
+      <div aria-live="polite">
+        {loud.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+      {/* Its time goes with the clock; to be read, not to be spoken every minute. */}
+      <p>{calm}</p>
     </div>
   );
 }

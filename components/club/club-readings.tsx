@@ -30,7 +30,7 @@ export function ClubReadings({ records, planned, now, units }: ClubReadingsProps
 }
 
 function Readings({ planned }: { readonly planned: PlannedNight }) {
-  const desk = useReadingDesk(planned);
+  const desk = useReadingDesk(planned, { tellsMoves: false });
   const parts = { planned, units: planned.voice.units, desk };
   return (
     <>

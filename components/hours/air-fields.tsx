@@ -1,65 +1,31 @@
 'use client';
 
 import { AirReadout } from '@/components/air/air-readout';
-import { PressureFields } from '@/components/air/pressure-fields';
-import { wholeOf } from '@/components/draft/part';
-import { NumberField } from '@/components/ui/number-field';
+import { fieldsOf } from '@/components/draft/fields-of';
 import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
-import { Switch } from '@/components/ui/switch';
 import type { AirJson } from '@/lib/contract/air-from-json';
 import { pressureJson, pressureSaid } from '@/lib/contract/pressure';
+import { HOURS } from '@/lib/fields/hours/hours-rows';
+import type { HoursReading } from '@/lib/fields/hours/read-hours';
 import { HoursPressureQuestion } from './hours-pressure-question';
-import type { HoursReading } from './read-hours';
 import type { HoursSectionProps } from './section-props';
 
 /** Asked once for the night: elevation, pressure and humidity; by the hour only where somebody wants that. */
 export function HourAirFields({ draft, form, reading }: HoursSectionProps) {
-  const whole = wholeOf(draft);
-  const { elevation, pressureKind, pressure, humidity, humidityByHour, pressureByHour, units } = draft.value;
+  const { field } = fieldsOf(HOURS, { draft, form });
   return (
     <Section title="The rest of the air, once for the night">
       <Columns>
-        <NumberField
-          {...form.field('elevation')}
-          hint="Kept with the event."
-          unit={units.elevation}
-          value={elevation}
-          onChange={(text) => whole.set('elevation', text)}
-        />
-        <NumberField
-          {...form.field('humidity')}
-          hint="In the cold it hardly counts."
-          unit="%"
-          value={humidity}
-          onChange={(text) => whole.set('humidity', text)}
-        />
+        {field('elevation')}
+        {field('humidity')}
       </Columns>
-      <PressureFields
-        kind={pressureKind}
-        pressure={pressure}
-        units={units}
-        onKind={(kind) => whole.set('pressureKind', kind)}
-        onPressure={(text) => whole.set('pressure', text)}
-        kindField={form.field('pressureKind')}
-        pressureField={form.field('pressure')}
-      />
+      {field('pressureKind')}
+      {field('pressure')}
       <HoursPressureQuestion draft={draft} reading={reading} />
-      <AirReadout air={firstAir(reading)} units={units} />
-      <Switch
-        label="Humidity by the hour"
-        hint="Hours left empty follow those around them."
-        checked={humidityByHour}
-        onChange={(on) => whole.set('humidityByHour', on)}
-      />
-      {pressureKind === 'standard' ? null : (
-        <Switch
-          label="Pressure by the hour"
-          hint="Hours left empty follow those around them."
-          checked={pressureByHour}
-          onChange={(on) => whole.set('pressureByHour', on)}
-        />
-      )}
+      <AirReadout air={firstAir(reading)} units={draft.value.units} />
+      {field('humidityByHour')}
+      {field('pressureByHour')}
     </Section>
   );
 }

@@ -9,18 +9,18 @@ import { ButtonRow } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import { runsFromEvent } from '@/lib/contract/event-from-json';
 import { clockOf } from '@/lib/fields/clock-text';
+import { rowValues, uncoveredRuns } from '@/lib/fields/hours/between';
+import { withClock, withHour, withoutHours, withRow } from '@/lib/fields/hours/edit-rows';
+import type { HourRow } from '@/lib/fields/hours/hours-draft';
+import { rowClock } from '@/lib/fields/hours/hours-labels';
 import { minutesToSpare } from '@/lib/plan/delay';
 import { type Instant, instant } from '@/lib/time/instant';
 import { localDate } from '@/lib/time/zone';
 import { dayText } from '@/lib/words/day-text';
 import { spareWords } from '@/lib/words/delay';
 import { listing } from '@/lib/words/listing';
-import { rowValues, uncoveredRuns } from './between';
-import { withClock, withHour, withoutHours, withRow } from './edit-rows';
 import styles from './hour-grid.module.css';
 import { HourRowFields } from './hour-row';
-import type { HourRow } from './hours-draft';
-import { rowClock } from './hours-labels';
 import type { HoursSectionProps } from './section-props';
 
 type HourGridProps = HoursSectionProps & {

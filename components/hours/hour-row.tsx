@@ -7,14 +7,15 @@ import { classNames } from '@/components/ui/class-names';
 import { FieldError } from '@/components/ui/field';
 import { flipSign } from '@/components/ui/flip-sign';
 import type { PressureKind } from '@/lib/air/air';
+import type { RowValue } from '@/lib/fields/hours/between';
+import type { HourRow } from '@/lib/fields/hours/hours-draft';
+import { HOUR } from '@/lib/fields/hours/hours-rows';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatTemperature } from '@/lib/units/format';
 import { PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
-import type { RowValue } from './between';
 import styles from './hour-grid.module.css';
-import type { HourRow } from './hours-draft';
 
-type Column = 'temperature' | 'humidity' | 'pressure';
+type Column = keyof typeof HOUR.rows;
 
 type HourRowProps = {
   readonly clock: string;
@@ -58,7 +59,7 @@ export const HourRowFields = memo(function HourRowFields(props: HourRowProps) {
       <TemperatureCell {...props} />
       {humidity ? (
         <SmallCell
-          label={`Humidity at ${clock}`}
+          label={`${HOUR.rows.humidity.label} at ${clock}`}
           unit="%"
           binding={field('humidity')}
           value={row.humidity}

@@ -2,8 +2,8 @@
 
 import { PressureQuestion } from '@/components/air/pressure-question';
 import { hoursPressureDoubt } from '@/lib/contract/pressure-doubts';
+import { answeredHours } from '@/lib/fields/hours/hours-pressure-key';
 import { pressureQuestion } from '@/lib/words/pressure-doubts';
-import { answeredHours } from './hours-pressure-key';
 import type { HoursSectionProps } from './section-props';
 
 type HoursPressureQuestionProps = Pick<HoursSectionProps, 'draft' | 'reading'>;

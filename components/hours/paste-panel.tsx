@@ -6,12 +6,12 @@ import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { TextArea } from '@/components/ui/text-area';
 import { TextField } from '@/components/ui/text-field';
+import { takePasted } from '@/lib/fields/hours/take-pasted';
 import type { PasteProblem } from '@/lib/hours/pasted';
 import { pasteProblemSentence, skippedLineSentence } from '@/lib/words/paste';
 import { PastePreview } from './paste-preview';
 import { PasteQuestions } from './paste-questions';
 import type { HoursSectionProps } from './section-props';
-import { takePasted } from './take-pasted';
 import type { PasteState } from './use-paste';
 
 type PastePanelProps = HoursSectionProps & {

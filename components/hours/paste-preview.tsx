@@ -6,6 +6,7 @@ import { Choice } from '@/components/ui/choice';
 import { Notice } from '@/components/ui/notice';
 import { type Column, Table } from '@/components/ui/table';
 import type { PressureKind } from '@/lib/air/air';
+import { hasPressure } from '@/lib/fields/hours/take-pasted';
 import type { PastedHours, PastedRow } from '@/lib/hours/pasted';
 import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -16,7 +17,6 @@ import { PRESSURE_CHOICES, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 import { clockText } from '@/lib/words/times';
 import { understoodWords } from '@/lib/words/understood-hours';
 import styles from './paste-preview.module.css';
-import { hasPressure } from './take-pasted';
 
 type PastePreviewProps = {
   readonly pasted: PastedHours;

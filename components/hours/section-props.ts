@@ -1,8 +1,8 @@
 import type { DraftState } from '@/components/draft/use-draft';
 import type { FormState } from '@/components/draft/use-form';
-import type { HoursEvent } from './draft-from-hours';
-import type { HoursDraft } from './hours-draft';
-import type { HoursReading } from './read-hours';
+import type { HoursEvent } from '@/lib/fields/hours/draft-from-hours';
+import type { HoursDraft } from '@/lib/fields/hours/hours-draft';
+import type { HoursReading } from '@/lib/fields/hours/read-hours';
 
 /** What every part of the hours' form is given. */
 export type HoursSectionProps = {

@@ -1,11 +1,11 @@
 import type { Untaken } from '@/components/draft/untaken';
 import { clockOf } from '@/lib/fields/clock-text';
+import { withClock } from '@/lib/fields/hours/edit-rows';
+import type { HoursDraft } from '@/lib/fields/hours/hours-draft';
+import { hasPressure, takePasted } from '@/lib/fields/hours/take-pasted';
 import type { PastedHours, PasteProblem } from '@/lib/hours/pasted';
 import type { Result } from '@/lib/result/result';
 import { counted } from '@/lib/words/listing';
-import { withClock } from './edit-rows';
-import type { HoursDraft } from './hours-draft';
-import { hasPressure, takePasted } from './take-pasted';
 
 type Around = { readonly reading: Result<PastedHours, PasteProblem> | null; readonly zone: string };
 

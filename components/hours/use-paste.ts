@@ -2,12 +2,12 @@
 
 import { useMemo, useState } from 'react';
 import { clockOf } from '@/lib/fields/clock-text';
+import type { HoursDraft } from '@/lib/fields/hours/hours-draft';
 import { readPastedHours } from '@/lib/hours/paste';
 import type { PastedHours, PasteOptions, PasteProblem } from '@/lib/hours/pasted';
 import type { Result } from '@/lib/result/result';
 import { type Instant, instant } from '@/lib/time/instant';
 import { localClock, localDate } from '@/lib/time/zone';
-import type { HoursDraft } from './hours-draft';
 
 /** What a person answered about the pasted text. */
 export type PasteAnswers = Pick<PasteOptions, 'columns' | 'commaIs' | 'dayOrder' | 'clock' | 'humidityScale'>;

@@ -25,7 +25,7 @@ type ReadyNightProps = {
 /** A planned night, whole or as seen at the track. */
 export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
   const { records } = night;
-  const { plan, now } = standing;
+  const { now } = standing;
   const zone = useClockZone(night.zone);
   const acts = useActs({ night, standing });
   const hash = useHash();
@@ -39,7 +39,7 @@ export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
     }),
     [zone, temperature, pressure, elevation, now, records],
   );
-  const live = useLiveNight({ night, plan, now, voice });
+  const live = useLiveNight({ night, standing, voice });
   const notices = (
     <>
       <ChosenElsewhere withMachine />

@@ -5,6 +5,7 @@ import { Button } from '@/components/ui/button';
 import { NumberField } from '@/components/ui/number-field';
 import { Columns, Stack } from '@/components/ui/stack';
 import { TextArea } from '@/components/ui/text-area';
+import { NUMBER_KINDS } from '@/lib/fields/number-kinds';
 import type { UnitChoice } from '@/lib/units/choice';
 import type { Metre } from '@/lib/units/quantity';
 import type { Offer } from '@/lib/weather/stations/offer';
@@ -50,7 +51,7 @@ export function MetarForm({ units, site, planned, onOffer }: MetarFormProps) {
           label="How far away it is"
           hint="Left empty, it is taken for far away."
           error={errors.distance}
-          unit={units.elevation === 'ft' ? 'mi' : 'km'}
+          unit={NUMBER_KINDS.way.unit(units)}
           value={draft.distance}
           onChange={set('distance')}
         />

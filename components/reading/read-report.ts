@@ -1,7 +1,6 @@
 import { type FormReading, fieldReader, ifTyped } from '@/lib/fields/field-reader';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
-import { MILE_M } from '@/lib/units/convert';
 import { type Metre, metre } from '@/lib/units/quantity';
 import { readMetar } from '@/lib/weather/metar/read-metar';
 import { type Offer, offerOf } from '@/lib/weather/stations/offer';
@@ -18,19 +17,18 @@ type Around = {
   readonly voice: Pick<Voice, 'zone'>;
 };
 
-/** Farther away it is another region's weather [m]. */
-const FARTHEST_M = 500_000;
+/** Farther away it is another region's weather. */
+const FARTHEST_KM = 500;
 
 /** What a pasted report offers to the site, or what is wrong with which field. */
 export function readReport(draft: ReportDraft, { now, site, units, voice }: Around): FormReading<Offer> {
   const reader = fieldReader(units);
   const observed = readMetar(draft.report, now);
   if (!observed.ok) reader.complain('report', metarProblemSentence(observed.reason, voice));
-  const length = units.elevation === 'ft' ? MILE_M : 1000;
   const away = ifTyped(draft.distance, () =>
-    reader.read('number', { name: 'distance', text: draft.distance, example: '12' }),
+    reader.read('way', { name: 'distance', text: draft.distance, example: '12' }),
   );
-  if (away !== undefined && !(away >= 0 && away * length <= FARTHEST_M))
+  if (away !== undefined && !(away >= 0 && away <= FARTHEST_KM))
     reader.complain('distance', 'That is too far away to say anything about the track. Check the number.');
   const height = ifTyped(draft.elevation, () =>
     reader.read('elevation', {
@@ -42,7 +40,7 @@ export function readReport(draft: ReportDraft, { now, site, units, voice }: Arou
   const errors = reader.errors();
   if (!observed.ok || Object.keys(errors).length > 0) return { value: null, errors };
   const station = {
-    distance: away === undefined ? null : metre(away * length),
+    distance: away === undefined ? null : metre(away * 1000),
     elevation: height === undefined ? null : metre(height),
   };
   return { value: offerOf(observed.value, { name: '', station, site }), errors };

@@ -1,8 +1,6 @@
 'use client';
 
-import { useEffect } from 'react';
 import { Button } from '@/components/ui/button';
-import { keepInSight } from '@/components/ui/keep-focus';
 import { Notice } from '@/components/ui/notice';
 import type { ReadingDesk } from './use-reading-desk';
 
@@ -12,33 +10,29 @@ type ReadingNewsProps = {
   readonly onAccept: (() => void) | null;
 };
 
-/** What a reading moved and why; said aloud when it comes. */
+/** What a reading moved and why, to look at until it is seen; `useReadingDesk` has it spoken, once. */
 export function ReadingNewsNotice({ desk, onAccept }: ReadingNewsProps) {
   const { news } = desk;
-  useEffect(() => {
-    if (news !== null) keepInSight(document.activeElement);
-  }, [news]);
   function accept() {
     onAccept?.();
     desk.dismissNews();
   }
+  if (news === null) return null;
   return (
-    <div role="status" aria-label="What the reading moved">
-      {news === null ? null : (
-        <Notice
-          title={news.title}
-          act={
-            <>
-              {onAccept === null ? null : <Button onClick={accept}>This is my plan now</Button>}
-              <Button onClick={desk.dismissNews}>Seen</Button>
-            </>
-          }
-        >
-          {news.sentences.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
-          ))}
-        </Notice>
-      )}
-    </div>
+    <section aria-label="What the reading moved">
+      <Notice
+        title={news.title}
+        act={
+          <>
+            {onAccept === null ? null : <Button onClick={accept}>This is my plan now</Button>}
+            <Button onClick={desk.dismissNews}>Seen</Button>
+          </>
+        }
+      >
+        {news.sentences.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </Notice>
+    </section>
   );
 }

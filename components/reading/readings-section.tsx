@@ -14,7 +14,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { formatPercent, formatPressure } from '@/lib/units/format';
 import { readFromText } from '@/lib/words/read-from';
 import type { Voice } from '@/lib/words/voice';
-import { type PlannedNight, readingText } from '@/lib/words/what-moved';
+import { type PlannedNight, readingName, readingText } from '@/lib/words/what-moved';
 import { PlaceTaught } from './place-taught';
 import styles from './reading.module.css';
 import { ReadingDialog } from './reading-dialog';
@@ -41,30 +41,13 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
         </p>
       ) : (
         <ul className={styles.list}>
-          {readings.map(({ id, value }) => (
-            <li key={id} className={styles.row}>
-              <ReadingWords id={id} value={value} planned={planned} />
-              <div className={styles.acts}>
-                {unheard(planned.plan, id) === 'questioned' ? (
-                  <Button onClick={() => void desk.keep({ ...value, id, confirmed: true })}>
-                    It is right: use it
-                  </Button>
-                ) : null}
-                {seaLevelMeant(planned, id) ? (
-                  <Button onClick={() => void desk.keep({ ...asSeaLevel(value, planned), id })}>
-                    It is a sea-level number
-                  </Button>
-                ) : null}
-                {value.from === undefined ? (
-                  <Button kind="quiet" onClick={() => setEdited({ id, value })}>
-                    Change
-                  </Button>
-                ) : null}
-                <Button kind="quiet" onClick={() => void desk.remove(id, value)}>
-                  Remove
-                </Button>
-              </div>
-            </li>
+          {readings.map((read) => (
+            <ReadingRow
+              key={read.id}
+              {...read}
+              {...{ planned, desk }}
+              onChange={() => setEdited({ id: read.id, value: read.value })}
+            />
           ))}
         </ul>
       )}
@@ -80,6 +63,41 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
         />
       )}
     </Section>
+  );
+}
+
+type ReadingRowProps = Omit<ReadingsSectionProps, 'units'> & {
+  readonly id: string;
+  readonly value: ReadingJson;
+  readonly onChange: () => void;
+};
+
+function ReadingRow({ id, value, planned, desk, onChange }: ReadingRowProps) {
+  const name = readingName(readingFromJson(value, 0), planned);
+  return (
+    <li className={styles.row}>
+      <ReadingWords id={id} value={value} planned={planned} />
+      <div className={styles.acts}>
+        {unheard(planned.plan, id) === 'questioned' ? (
+          <Button onClick={() => void desk.keep({ ...value, id, confirmed: true })}>
+            It is right: use it
+          </Button>
+        ) : null}
+        {seaLevelMeant(planned, id) ? (
+          <Button onClick={() => void desk.keep({ ...asSeaLevel(value, planned), id })}>
+            It is a sea-level number
+          </Button>
+        ) : null}
+        {value.from === undefined ? (
+          <Button kind="quiet" aria-label={`Change ${name}`} onClick={onChange}>
+            Change
+          </Button>
+        ) : null}
+        <Button kind="quiet" aria-label={`Remove ${name}`} onClick={() => void desk.remove(id, value)}>
+          Remove
+        </Button>
+      </div>
+    </li>
   );
 }
 

@@ -22,14 +22,21 @@ export type ReadingDesk = {
 
 const plan = (request: PlanRequest) => pagePlanner.ask(request).plan;
 
+type DeskOf = {
+  /** False where the plan is one of many: what moves in it is not what moves for all. */
+  readonly tellsMoves: boolean;
+};
+
 /** Takes readings in, and says what moved by them and why. */
-export function useReadingDesk(planned: PlannedNight): ReadingDesk {
+export function useReadingDesk(planned: PlannedNight, { tellsMoves }: DeskOf): ReadingDesk {
   const record = planned.night.records.event.value;
   const [news, setNews] = useState<ReadingNews | null>(null);
   const write = useWrite();
-  /** Written at once, with a way back that leaves all but this reading alone. */
-  const tell = (id: string, words: string, change: (current: EventRecord) => EventRecord) =>
-    write.change({ table: 'events', id: planned.night.records.event.id }, change, words, {
+  /** Written at once, with a way back that leaves all but this reading alone; spoken once, and shown until seen. */
+  const tell = async (told: ReadingNews, id: string, change: (current: EventRecord) => EventRecord) => {
+    const key = { table: 'events', id: planned.night.records.event.id } as const;
+    const words = { text: told.title, spoken: told.sentences.join(' ') };
+    const refusal = await write.change(key, change, words, {
       part: (current) => findReading(current, id),
       back: (current, before) => {
         const was = findReading(before, id);
@@ -37,24 +44,26 @@ export function useReadingDesk(planned: PlannedNight): ReadingDesk {
       },
       onUndo: () => setNews(null),
     });
+    if (refusal === undefined) setNews(told);
+    return refusal;
+  };
+  const movedBy = async ({ readings }: EventRecord) => (tellsMoves ? whatMoves(planned, readings, plan) : []);
   return {
     news,
     dismissNews: () => setNews(null),
     keep: async (reading) => {
       const text = readingText(readingFromJson(reading, 0), planned);
-      const sentences = await whatMoves(planned, withReading(record, reading).readings, plan);
-      const refusal = await tell(reading.id ?? '', `Read: ${text}.`, (current) =>
+      const sentences = await movedBy(withReading(record, reading));
+      return tell({ title: `Read: ${text}.`, sentences }, reading.id ?? '', (current) =>
         withReading(current, reading),
       );
-      if (refusal === undefined) setNews({ title: `Read: ${text}.`, sentences });
-      return refusal;
     },
     remove: async (id, reading) => {
       const text = readingText(readingFromJson(reading, 0), planned);
-      const sentences = await whatMoves(planned, withoutReading(record, id).readings, plan);
-      const refusal = await tell(id, `Reading removed: ${text}.`, (current) => withoutReading(current, id));
-      if (refusal === undefined) setNews({ title: `Removed: ${text}.`, sentences });
-      return refusal;
+      const sentences = await movedBy(withoutReading(record, id));
+      return tell({ title: `Reading removed: ${text}.`, sentences }, id, (current) =>
+        withoutReading(current, id),
+      );
     },
   };
 }

@@ -36,7 +36,8 @@ export function writeAllTo(opened: OpenedStore, say: Say): WriteAll {
     });
     if (!written.ok || refusal !== null) return fail(refuse(refusal ?? NONE_KEPT, words));
     const undo = (): Promise<Undone> => undoRewrite(store, written.value);
-    await done(typeof words === 'function' ? words(written.value) : words, undo);
-    return ok(wayBackOf(undo));
+    const told = typeof words === 'function' ? words(written.value) : words;
+    await done(told, undo);
+    return ok(wayBackOf(undo, told));
   };
 }

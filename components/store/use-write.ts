@@ -7,7 +7,13 @@ import { newId } from '@/lib/store/new-id';
 import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import type { StoreProblem } from '@/lib/store/store-type';
-import { NOT_OPEN_YET, NOT_TAKEN_BACK, notKeptSentence, savedOverSentence } from '@/lib/words/not-kept';
+import {
+  NOT_OPEN_YET,
+  NOT_TAKEN_BACK,
+  notKeptSentence,
+  savedOverSentence,
+  takenBackSentence,
+} from '@/lib/words/not-kept';
 import { type OpenedStore, useOpenedStore } from './store-provider';
 
 /** Nothing where it was kept, else a sentence that says why not. */
@@ -39,6 +45,9 @@ type Over<T extends TableName> = {
 /** What to say when it is kept; null where the page itself shows it, and undo is not offered. */
 export type Words = string | null;
 
+/** What is said, and what the ear hears after it because the page shows it to the eye. */
+export type Spoken = Required<Pick<ToastWords, 'text' | 'spoken'>>;
+
 /** Every way in which a person writes to the store. Each says what was done, offers Undo, and says why it was not kept. */
 export type Write = {
   /** `id` where somebody has to know it. */
@@ -52,7 +61,7 @@ export type Write = {
   readonly change: <T extends TableName>(
     key: RecordKey<T>,
     change: (current: TableValue[T]) => Soon<TableValue[T]>,
-    words: string,
+    words: string | Spoken,
     wayBack?: WayBack<TableValue[T]>,
   ) => Promise<WriteOutcome>;
   readonly remove: <T extends TableName>(
@@ -91,8 +100,10 @@ export type Say = (words: ToastWords) => void;
 
 /** How an act ends. What has no words is shown, or refused, by the form that asked for it. */
 export function endings({ tables }: OpenedStore, say: Say) {
-  const wayBackOf = (undo: () => Promise<Undone>) => async (): Promise<void> => {
-    if (!(await undo()).ok) say({ text: NOT_TAKEN_BACK });
+  const wayBackOf = (undo: () => Promise<Undone>, words: Words) => async (): Promise<void> => {
+    if (!(await undo()).ok) return say({ text: NOT_TAKEN_BACK });
+    // The page shows it as it was; who goes by ear is told.
+    if (words !== null) say({ text: '', spoken: takenBackSentence(words) });
   };
   return {
     wayBackOf,
@@ -101,9 +112,11 @@ export function endings({ tables }: OpenedStore, say: Say) {
       return sentence;
     },
     /** Whoever goes on when this is said must find it there: a form opened on the record before would be refused. */
-    done: async (text: Words, undo: () => Promise<Undone>): Promise<undefined> => {
+    done: async (words: Words | Spoken, undo: () => Promise<Undone>): Promise<undefined> => {
       await tables.settled();
-      if (text !== null) say({ text, act: { label: 'Undo', do: wayBackOf(undo) } });
+      if (words === null) return;
+      const told = typeof words === 'string' ? { text: words } : words;
+      say({ ...told, act: { label: 'Undo', do: wayBackOf(undo, told.text) } });
     },
   };
 }

@@ -2,6 +2,7 @@ import { groupFields } from '@/components/draft/fields-of';
 import { Button } from '@/components/ui/button';
 import { CONDITION, type ConditionDraft } from '@/lib/fields/trail/trail-rows';
 import { formatNumber } from '@/lib/units/format';
+import { FieldLine } from './field-line';
 import { stationOf } from './read-seasons';
 import styles from './trail.module.css';
 import type { TrailFields } from './trail-fields';
@@ -29,7 +30,7 @@ export function ConditionFields({ index, condition, draft, bind }: ConditionFiel
       change(step, (days) => days.map((each, i) => (i === index ? { ...each, ...values } : each))),
   });
   return (
-    <div className={styles.conditionRow}>
+    <FieldLine name={`Day ${index + 1}`} className={styles.conditionRow}>
       {field('name', { label: `Day ${index + 1}` })}
       {field('temperature', {
         hint:
@@ -43,6 +44,6 @@ export function ConditionFields({ index, condition, draft, bind }: ConditionFiel
       >
         Remove
       </Button>
-    </div>
+    </FieldLine>
   );
 }

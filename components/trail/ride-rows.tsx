@@ -5,6 +5,7 @@ import { ButtonRow } from '@/components/ui/stack';
 import type { FieldGroup, FieldRows, ValuesOf } from '@/lib/fields/field-row';
 import { NEW_HOUR, NEW_PLACE, RIDE_HOUR, RIDE_PLACE, type RideDraft } from '@/lib/fields/trail/trail-rows';
 import { MOST_PLACES } from '@/lib/trail/ride';
+import { FieldLine } from './field-line';
 import styles from './trail.module.css';
 import type { TrailFields } from './trail-fields';
 
@@ -52,7 +53,7 @@ export function PlaceRows(fields: TrailFields) {
         const field = fieldsAt(i);
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: rows have no name of their own and keep their order
-          <div key={i} className={styles.placeRow}>
+          <FieldLine key={i} name={`Place ${i + 1}`} className={styles.placeRow}>
             {field('name', { label: `Place ${i + 1}` })}
             {field('clock')}
             {field('stop')}
@@ -60,7 +61,7 @@ export function PlaceRows(fields: TrailFields) {
             <Button aria-label={`Remove ${name === '' ? `place ${i + 1}` : name}`} onClick={() => remove(i)}>
               Remove
             </Button>
-          </div>
+          </FieldLine>
         );
       })}
       <FieldError id="places-error">{fields.errors.places}</FieldError>
@@ -84,13 +85,13 @@ export function HourRows(fields: TrailFields) {
         const field = fieldsAt(i);
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: rows have no name of their own and keep their order
-          <div key={i} className={styles.hourRow}>
+          <FieldLine key={i} name={`Time ${i + 1}`} className={styles.hourRow}>
             {field('clock', { label: `Time ${i + 1}` })}
             {field('temperature')}
             <Button aria-label={`Remove time ${i + 1}`} onClick={() => remove(i)}>
               Remove
             </Button>
-          </div>
+          </FieldLine>
         );
       })}
       <FieldError id="hours-error">{fields.errors.hours}</FieldError>

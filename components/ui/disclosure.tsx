@@ -11,7 +11,11 @@ type DisclosureProps = {
 export function Disclosure({ summary, open = false, children }: DisclosureProps) {
   return (
     <details className={styles.disclosure} open={open}>
-      <summary className={styles.summary}>{summary}</summary>
+      <summary className={styles.summary}>
+        {/* For the eye: the ear is told by the browser whether it is open. */}
+        <span className={styles.mark} aria-hidden="true" />
+        {summary}
+      </summary>
       <div className={styles.body}>{children}</div>
     </details>
   );

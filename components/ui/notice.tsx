@@ -18,8 +18,7 @@ export function Notice({ tone = 'note', title, act, children }: NoticeProps) {
   return (
     <div className={classNames(styles.notice, styles[tone])} role={tone === 'danger' ? 'alert' : 'note'}>
       <p className={styles.title}>
-        <span className={styles.word}>{WORD[tone]}</span>
-        {title ? <span>{title}</span> : null}
+        <span className={styles.word}>{WORD[tone]}</span> {title ? <span>{title}</span> : null}
       </p>
       {children ? <div className={styles.body}>{children}</div> : null}
       {act ? <div className={styles.act}>{act}</div> : null}

@@ -1,12 +1,25 @@
 'use client';
 
-import { createContext, type ReactNode, useCallback, useContext, useEffect, useState } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  useCallback,
+  useContext,
+  useEffect,
+  useLayoutEffect,
+  useState,
+} from 'react';
 import { Button } from './button';
 import { classNames } from './class-names';
+import { keepInSight } from './keep-focus';
 import styles from './toast.module.css';
+import { VisuallyHidden } from './visually-hidden';
 
 export type ToastWords = {
+  /** Shown and spoken; '' where the page itself shows it to the eye. */
   readonly text: string;
+  /** Spoken after it, since the page shows it to the eye. One act is one sentence: nothing else speaks of it. */
+  readonly spoken?: string;
   /** Usually Undo. */
   readonly act?: { readonly label: string; readonly do: () => void };
 };
@@ -18,6 +31,9 @@ export type ToastWords = {
 const SHOWN_MS = 20_000;
 /** Read by then; from now on only the way back stands there, so that it covers no more than itself. */
 const READ_MS = 6000;
+
+/** Behind an open dialog nothing is heard, and nothing can be pressed. */
+const isCovered = (): boolean => document.querySelector('dialog[open]') !== null;
 
 /** Where Ctrl+Z takes back typing; those with nothing to type have none. */
 const FIELDS = 'textarea, input:not([type=radio], [type=checkbox], [type=range], [type=file]), dialog form';
@@ -32,16 +48,17 @@ export function useToast(): (words: ToastWords) => void {
 }
 
 export function ToastProvider({ children }: { readonly children: ReactNode }) {
-  const [toast, setToast] = useState<ToastWords | null>(null);
+  const [told, tell] = useState<ToastWords | null>(null);
+  const toast = useUncovered(told);
   const [held, setHeld] = useState(false);
   const dismiss = useCallback(() => {
-    setToast(null);
+    tell(null);
     setHeld(false);
   }, []);
   useCountdown(toast !== null && !held, toast, dismiss);
   useUndoKey(toast, dismiss);
   return (
-    <ToastContext value={setToast}>
+    <ToastContext value={tell}>
       {children}
       <output
         className={styles.place}
@@ -50,16 +67,35 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
         onPointerEnter={() => setHeld(true)}
         onPointerLeave={() => setHeld(false)}
       >
-        {toast ? <ToastSheet toast={toast} onDone={dismiss} /> : null}
+        {toast === null ? null : toast.text === '' ? (
+          <VisuallyHidden>{toast.spoken}</VisuallyHidden>
+        ) : (
+          <ToastSheet toast={toast} onDone={dismiss} />
+        )}
       </output>
     </ToastContext>
   );
 }
 
+/** What was said behind a dialog waits until that is shut: an act often ends a dialog, and would be spoken to nobody. */
+function useUncovered(told: ToastWords | null): ToastWords | null {
+  const [shown, show] = useState<ToastWords | null>(null);
+  useLayoutEffect(() => {
+    if (told === null || !isCovered()) return show(told);
+    const observer = new MutationObserver(() => {
+      if (isCovered()) return;
+      observer.disconnect();
+      show(told);
+    });
+    observer.observe(document.body, { childList: true, subtree: true, attributeFilter: ['open'] });
+    return () => observer.disconnect();
+  }, [told]);
+  return shown;
+}
+
 function useCountdown(runs: boolean, toast: ToastWords | null, dismiss: () => void): void {
   useEffect(() => {
     if (!runs || toast === null) return;
-    const isCovered = (): boolean => document.querySelector('dialog[open]') !== null;
     const end = (): void => (isCovered() ? restart() : dismiss());
     let timer = setTimeout(end, SHOWN_MS);
     function restart() {
@@ -93,9 +129,11 @@ function useUndoKey(toast: ToastWords | null, dismiss: () => void): void {
 }
 
 function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly onDone: () => void }) {
-  const { text, act } = toast;
+  const { text, spoken, act } = toast;
   const [read, setRead] = useState<ToastWords | null>(null);
   useEffect(() => {
+    // What it tells of may have moved the page, and it covers the foot of the screen.
+    keepInSight(document.activeElement);
     const timer = setTimeout(() => setRead(toast), READ_MS);
     return () => clearTimeout(timer);
   }, [toast]);
@@ -103,7 +141,10 @@ function ToastSheet({ toast, onDone }: { readonly toast: ToastWords; readonly on
   return (
     // A part with a name of its own: whoever goes by ear jumps to it from anywhere.
     <section className={classNames(styles.toast, small && styles.small)} aria-label="Just done">
-      <p>{text}</p>
+      <p>
+        {text}
+        {spoken === undefined ? null : <VisuallyHidden> {spoken}</VisuallyHidden>}
+      </p>
       <div className={styles.acts}>
         {act ? (
           <Button

@@ -7,6 +7,15 @@ function onHashChange(listener: () => void): () => void {
   return () => window.removeEventListener('hashchange', listener);
 }
 
+/**
+ * Goes on to a part of the page and leaves the focus where it is, as at the opener of a dialog that is being shut: an
+ * address that is followed takes the focus away where its part is there.
+ */
+export function turnTo(hash: string): void {
+  window.history.pushState(null, '', `#${hash}`);
+  window.dispatchEvent(new HashChangeEvent('hashchange'));
+}
+
 /** The address's part after #, without it: a view that the back button leaves. */
 export function useHash(): string {
   return useSyncExternalStore(

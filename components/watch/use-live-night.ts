@@ -3,12 +3,9 @@
 import { useMemo } from 'react';
 import { type ReadingDesk, useReadingDesk } from '@/components/reading/use-reading-desk';
 import { type ForecastState, useForecast } from '@/components/weather/use-forecast';
-import type { Night } from '@/lib/night/night';
-import type { Plan } from '@/lib/plan/types';
-import type { Instant } from '@/lib/time/instant';
 import type { CallVoice } from '@/lib/words/call';
 import type { PlannedNight } from '@/lib/words/what-moved';
-import { useWatch, type Watch } from './use-watch';
+import { useWatch, type Watch, type Watched } from './use-watch';
 
 export type LiveNight = {
   readonly planned: PlannedNight;
@@ -17,21 +14,16 @@ export type LiveNight = {
   readonly watch: Watch;
 };
 
-type LiveNightOf = {
-  readonly night: Night;
-  readonly plan: Plan;
-  readonly now: Instant;
-  readonly voice: CallVoice;
-};
+type LiveNightOf = Watched & { readonly voice: CallVoice };
 
 /** What keeps a night current while its page is open: the forecast, the readings, and the watch over both. */
-export function useLiveNight({ night, plan, now, voice }: LiveNightOf): LiveNight {
+export function useLiveNight({ night, standing, voice }: LiveNightOf): LiveNight {
+  const { plan, now } = standing;
   const planned = useMemo(() => ({ night, plan, now, voice }), [night, plan, now, voice]);
-  const watched = useMemo(() => ({ ...voice, now }), [voice, now]);
   return {
     planned,
     forecast: useForecast(night.records.event, now),
-    desk: useReadingDesk(planned),
-    watch: useWatch(night, plan, watched),
+    desk: useReadingDesk(planned, { tellsMoves: true }),
+    watch: useWatch({ night, standing, voice }),
   };
 }

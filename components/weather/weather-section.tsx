@@ -7,7 +7,7 @@ import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
-import { useHash } from '@/components/ui/use-hash';
+import { turnTo, useHash } from '@/components/ui/use-hash';
 import { stretchOfRuns } from '@/lib/night/forecast-question';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
@@ -24,9 +24,7 @@ type WeatherSectionProps = {
   readonly forecast: ForecastState;
 };
 
-const close = () => {
-  window.location.hash = 'weather';
-};
+const close = () => turnTo('weather');
 
 /** The weather a night rests on: whose forecast, how old, and the ways to get another. */
 export function WeatherSection({ event, now, forecast: state }: WeatherSectionProps) {

@@ -36,36 +36,28 @@ export function typedSeriesFromJson(
     stepMinutes: 60,
   });
   if (!filled.ok) return fail([{ path, reason: reasonOf(filled.reason) }]);
-  return ok(withMakers(withConfirmed(filled.value, typed), typed));
+  return ok(withMarks(filled.value, typed));
 }
 
-/** What was stood by for all hours, or hour by hour, is marked on them. */
-function withConfirmed({ series, gaps }: FilledSeries, typed: TypedHoursJson): FilledSeries {
-  const own = new Set<number>(
-    typed.hours.flatMap(({ time, pressureConfirmed }) =>
-      pressureConfirmed === true ? [instantFromJson(time)] : [],
-    ),
-  );
-  const isStoodBy = (at: number): boolean => typed.pressureConfirmed === true || own.has(at);
-  const hours = series.hours.map((hour) =>
-    isStoodBy(hour.at) ? { ...hour, pressureConfirmed: true } : hour,
-  );
-  return { series: { ...series, hours }, gaps };
-}
-
-/** What was said of who made the hours and of their sky; an hour between two says of its maker what both say. */
-function withMakers({ series, gaps }: FilledSeries, typed: TypedHoursJson): FilledSeries {
+/**
+ * What was said of an hour beside its air is marked on it: who made it, its sky, whether its pressure was stood by. An
+ * hour between two says of its maker what both say.
+ */
+function withMarks({ series, gaps }: FilledSeries, typed: TypedHoursJson): FilledSeries {
   const said = typed.hours
-    .map((hour) => ({ at: instantFromJson(hour.time), ...skyFromJson(hour) }))
+    .map((hour) => ({ ...hour, ...skyFromJson(hour), at: instantFromJson(hour.time) }))
     .sort((a, b) => a.at - b.at);
   const hours = series.hours.map((hour) => {
     const before = said.findLast(({ at }) => at <= hour.at);
     const after = said.find(({ at }) => at >= hour.at);
-    const { rawModel } = before ?? {};
+    const own = before === after ? before : undefined;
+    const maker = before?.rawModel === after?.rawModel ? before?.rawModel : undefined;
+    const isStoodBy = typed.pressureConfirmed === true || own?.pressureConfirmed === true;
     return {
       ...hour,
-      ...(rawModel === undefined || rawModel !== after?.rawModel ? {} : { rawModel }),
-      ...(before?.at !== hour.at || before.sky === undefined ? {} : { sky: before.sky }),
+      ...(maker === undefined ? {} : { rawModel: maker }),
+      ...(own?.sky === undefined ? {} : { sky: own.sky }),
+      ...(isStoodBy ? { pressureConfirmed: true } : {}),
     };
   });
   return { series: { ...series, hours }, gaps };

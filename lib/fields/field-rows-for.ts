@@ -12,7 +12,7 @@ type Words = FieldInput &
 type Places<J> = {
   readonly temperature: Exclude<Extract<PathTo<J, number>, `${string}C`>, `${string}ffsetC`>;
   readonly step: Extract<PathTo<J, number>, `${string}ffsetC`>;
-  readonly pressure: Extract<PathTo<J, number>, `${string}Hpa`>;
+  readonly pressure: Extract<PathTo<J, number>, `${string}Hpa` | `${string}.hpa`>;
   readonly elevation: Extract<PathTo<J, number>, `${string}M`>;
   readonly speed: Extract<PathTo<J, number>, `${string}Kmh`>;
   readonly percent: Extract<PathTo<J, number>, `${string}${'umidity' | 'risk'}`>;
@@ -22,7 +22,7 @@ type Places<J> = {
   readonly turns: Extract<PathTo<J, number>, `${string}urns` | `${string}turnsPerSize`>;
   readonly number: Exclude<
     PathTo<J, number>,
-    `${string}${'C' | 'Hpa' | 'M' | 'Kmh' | 'umidity' | 'risk' | 'urns' | 'turnsPerSize'}`
+    `${string}${'C' | 'Hpa' | '.hpa' | 'M' | 'Kmh' | 'umidity' | 'risk' | 'urns' | 'turnsPerSize'}`
   >;
 };
 

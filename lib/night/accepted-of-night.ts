@@ -1,9 +1,11 @@
 import { airAt } from '@/lib/air/air-from';
 import type { Setting } from '@/lib/carb/machine';
+import { sameSetting } from '@/lib/carb/same-setting';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import type { Night } from '@/lib/night/night';
-import { acceptedPlan, comparedAccepted } from '@/lib/plan/accepted-plan';
-import type { ComparedPlan } from '@/lib/plan/compared';
+import { acceptedPlan, comparedAccepted, freeFrom } from '@/lib/plan/accepted-plan';
+import type { ComparedPlan, PlanDifference } from '@/lib/plan/compared';
+import { comparePlans } from '@/lib/plan/difference';
 import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 import { celsiusToKelvin } from '@/lib/units/convert';
@@ -34,4 +36,20 @@ export function acceptedAs({ accepted, fitted, air }: Told, plan: Plan): Compare
     return { ...run, air: airAt({ ...run.air, temperature: celsiusToKelvin(then.temperatureC) }) };
   });
   return comparedAccepted(acceptedPlan(plan.sortedRuns, settings, fitted), { runs: airs });
+}
+
+/**
+ * What changed since a plan was accepted. Where other jets are in than it takes for the next run, putting them in for
+ * that run is part of it, though its settings by run do not tell.
+ */
+export function changedSince(accepted: ComparedPlan, plan: Plan): PlanDifference {
+  const next = plan.runs.find(({ state }) => state === 'planned')?.run;
+  const to = accepted.runs.find(({ run }) => run === next)?.setting;
+  const from = plan.inNow.setting;
+  const told = accepted.swaps.some(({ beforeRun }) => beforeRun === next);
+  if (next === undefined || to === undefined || told || sameSetting(from, to))
+    return comparePlans(accepted, plan);
+  const back = { beforeRun: next, from, to, windowStart: freeFrom(plan.sortedRuns, next) };
+  const swaps = [...accepted.swaps, back].sort((a, b) => a.beforeRun - b.beforeRun);
+  return comparePlans({ ...accepted, swaps }, plan);
 }

@@ -1,5 +1,6 @@
 import type { PlanChange, PlanDifference, SwapAct } from '@/lib/plan/compared';
 import type { Plan } from '@/lib/plan/types';
+import { isDangerous } from '@/lib/standing/danger';
 import { formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference } from '@/lib/units/quantity';
 import { planClock, runName } from './runs';
@@ -24,11 +25,21 @@ function changeText(change: PlanChange, plan: Plan, clock: Clock): string {
       return `The swap to ${settingText(change.to.to)} moved from ${at(change.from, clock)} to ${at(change.to, clock)}, before ${runName(plan, change.to.beforeRun)}`;
     case 'swap-added':
       return `New: ${actText(change.swap.from, change.swap.to)} before ${runName(plan, change.swap.beforeRun)} (${at(change.swap, clock)})`;
-    case 'swap-dropped':
-      return `Dropped: the swap to ${settingText(change.swap.to)} at ${at(change.swap, clock)} is no longer needed`;
+    case 'swap-dropped': {
+      const swap = `the swap to ${settingText(change.swap.to)} at ${at(change.swap, clock)}`;
+      return isMissed(change.swap, plan)
+        ? `Not made in time: ${swap}`
+        : `Dropped: ${swap} is no longer needed`;
+    }
     case 'swap-target-changed':
       return `The swap at ${at(change.to, clock)} is now to ${settingText(change.to.to)}, not ${settingText(change.from.to)}`;
   }
+}
+
+/** A swap that its run still needs is gone from the plan because it is too late for it. */
+function isMissed({ beforeRun }: SwapAct, plan: Plan): boolean {
+  const run = plan.runs.find((each) => each.run === beforeRun);
+  return run !== undefined && isDangerous(run);
 }
 
 const at = (swap: SwapAct, clock: Clock): string => clockText(swap.windowStart, clock);

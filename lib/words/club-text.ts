@@ -22,6 +22,7 @@ type Spoken = {
 /** The whole briefing as plain text, for a group chat: who puts in what by when, in the order of time. */
 export function briefingText(briefing: Briefing, { event, names, zone, now }: Spoken): string {
   const { acts, planned, borrowings } = briefing;
+  const call = clubCall(briefing, names, zone);
   const plans = new Map(planned.map(({ racer, plan }) => [racer.id, plan]));
   const busy = new Set(acts.map(({ racerId }) => racerId));
   const idle = planned.filter(({ racer }) => !busy.has(racer.id));
@@ -30,7 +31,7 @@ export function briefingText(briefing: Briefing, { event, names, zone, now }: Sp
       eventLine(event),
       `As planned at ${dateClockText(now, zone)}. The forecast moves: look again before each swap.`,
     ],
-    clubCall(briefing, names, zone),
+    [...call.loud, call.calm],
     ...dueTogether(acts).map(({ acts: due }) =>
       due.flatMap((act) => actLine(act, briefing, { names, zone })),
     ),

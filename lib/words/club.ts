@@ -111,25 +111,28 @@ export function shortfallText(short: ReadonlyMap<number, number>): string {
   return listing([...short].map(([size, count]) => `${size} (${count} short)`));
 }
 
-/** The night of a club in a few sentences; engines in danger first. */
+/** The night of a club in a few sentences: what must be heard, engines in danger first, and how much there is to do. */
 export function clubCall(
   briefing: Briefing,
   names: Pick<ClubNames, 'racer'>,
   zone: ClockZone,
-): readonly string[] {
+): { readonly loud: readonly string[]; readonly calm: string } {
   const { planned, unplanned, acts } = briefing;
   const loud = planned.filter(({ standing }) => isLoud(standing));
   const first = acts[0];
   const plan = planned.find(({ racer }) => racer.id === first?.racerId)?.plan;
-  return [
-    ...loudRacers(loud, names, zone),
-    ...(unplanned.length === 0
-      ? []
-      : [`No plan for ${listing(unplanned.map(({ racer }) => names.racer(racer.id)))}.`]),
-    first === undefined || plan === undefined
-      ? `Nothing to swap for ${counted(planned.length, 'racer')}.`
-      : `${counted(acts.length, 'job')} for ${counted(planned.length, 'racer')}; the first ${first.beforeFirst ? 'by' : 'at'} ${clockText(first.at, planClock(plan, zone))} for ${names.racer(first.racerId)}.`,
-  ];
+  return {
+    loud: [
+      ...loudRacers(loud, names, zone),
+      ...(unplanned.length === 0
+        ? []
+        : [`No plan for ${listing(unplanned.map(({ racer }) => names.racer(racer.id)))}.`]),
+    ],
+    calm:
+      first === undefined || plan === undefined
+        ? `Nothing to swap for ${counted(planned.length, 'racer')}.`
+        : `${counted(acts.length, 'job')} for ${counted(planned.length, 'racer')}; the first ${first.beforeFirst ? 'by' : 'at'} ${clockText(first.at, planClock(plan, zone))} for ${names.racer(first.racerId)}.`,
+  };
 }
 
 /** True where a racer must hear something before anything else: a swap nobody confirmed, runs not to be raced. */

@@ -18,6 +18,9 @@ export const NOT_OPEN_YET = 'The store is not open yet. Try again in a moment.';
 export const NOT_TAKEN_BACK =
   'Not taken back: something else was told meanwhile, and that stays. Look again and say what is true now.';
 
+/** What was done and is not any more, told to the ear. */
+export const takenBackSentence = (done: string): string => `Taken back: ${done}`;
+
 /** Where a form is saved over a record that another tab has changed since; null where it was deleted there. */
 export function savedOverSentence(theirs: Stored<EventRecord | MachineRecord> | null): string {
   if (theirs === null)

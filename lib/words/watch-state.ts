@@ -1,7 +1,7 @@
-import { acceptedOfNight } from '@/lib/night/accepted-of-night';
+import { acceptedOfNight, changedSince } from '@/lib/night/accepted-of-night';
 import type { Night } from '@/lib/night/night';
-import { comparePlans } from '@/lib/plan/difference';
 import type { Plan } from '@/lib/plan/types';
+import { isDangerous } from '@/lib/standing/danger';
 import { HOUR_MS, type Instant } from '@/lib/time/instant';
 import { changeSentences } from '@/lib/words/changes';
 import { actsLine } from '@/lib/words/plan-acts';
@@ -22,7 +22,7 @@ type WatchVoice = Voice & { readonly now: Instant };
 export function watchState(night: Night, plan: Plan, voice: WatchVoice): WatchState {
   const accepted = acceptedOfNight(night, plan);
   if (accepted === null) return { status: 'nothing-accepted' };
-  const difference = comparePlans(accepted, plan);
+  const difference = changedSince(accepted, plan);
   const clock = { zone: voice.zone, now: voice.now };
   const differences = changeSentences(difference, plan, voice);
   const startMoved = difference.changes.some(({ code }) => code === 'start-changed');
@@ -64,12 +64,14 @@ type Seen = {
   readonly plan: Plan;
   readonly revision: number;
   readonly now: Instant;
+  /** A swap of the accepted plan is asked about: until that is answered nobody knows what holds. */
+  readonly isAsked: boolean;
 };
 
 /** The next look, and what to say at it; null: keep silent. */
 export function look(
   before: Look | null,
-  { state, plan, revision, now }: Seen,
+  { state, plan, revision, now, isAsked }: Seen,
 ): { readonly look: Look; readonly say: string | null } {
   const act = actKey(state, plan);
   if (before === null || before.revision !== revision || state.status === 'nothing-accepted')
@@ -79,8 +81,17 @@ export function look(
     return { look: { ...before, act }, say: null };
   return {
     look: { ...before, act, spoken: new Map([...before.spoken, [act, now]]) },
-    say: state.status === 'next-act-changed' ? state.differences.join(' ') : holdsAgain(state.accepted),
+    say:
+      state.status === 'next-act-changed'
+        ? state.differences.join(' ')
+        : isAsked
+          ? null
+          : holdsAgain(state, plan),
   };
 }
 
-const holdsAgain = (accepted: string): string => `Your plan holds again. ${accepted}`;
+/** Nothing where no run is to come, or where what is planned for one is too lean: no plan holds then. */
+function holdsAgain({ accepted }: { readonly accepted: string }, { runs }: Plan): string | null {
+  const toCome = runs.filter(({ state }) => state === 'planned');
+  return toCome.length === 0 || toCome.some(isDangerous) ? null : `Your plan holds again. ${accepted}`;
+}

@@ -49,6 +49,10 @@ function rangeSentence(before: Plan, after: Plan, { units }: Voice): string {
   return `The temperature of the next run is known to ±${text(is)}, not ±${text(was)}, so the plan needs another margin.`;
 }
 
+/** "the reading at 19:40", to tell the buttons of one from those of another. */
+export const readingName = ({ at }: Reading, { plan, voice }: PlannedNight): string =>
+  `the reading at ${clockText(at, planClock(plan, voice.zone))}`;
+
 /** "5.4 °F at 19:40, 7.2 °F colder than the hours say". */
 export function readingText(reading: Reading, { night, plan, voice }: PlannedNight): string {
   const clock = clockText(reading.at, planClock(plan, voice.zone));

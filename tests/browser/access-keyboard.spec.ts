@@ -80,14 +80,14 @@ test('theme, reading and track view go by keyboard alone', async ({ night }) => 
   await night.keyboard.press('Enter');
   await expect(dialog(night)).toHaveCount(0);
   await soundStop(night);
-  await expect(night.getByRole('status', { name: 'What the reading moved' })).toContainText('9');
+  await expect(night.getByRole('region', { name: 'What the reading moved' })).toContainText('9');
   await pressAt(night, 'Whole night');
   await expect(track).toBeHidden();
-  await pressAt(night, 'Change');
+  await pressAt(night, 'Change the reading at 19:40');
   await expect(dialog(night)).toBeVisible();
   await night.keyboard.press('Escape');
-  expect(await soundStop(night)).toBe('Change');
-  await pressAt(night, 'Remove');
+  expect(await soundStop(night)).toBe('Change the reading at 19:40');
+  await pressAt(night, 'Remove the reading at 19:40');
   await expect(region(night, 'Readings')).toContainText('None yet.');
   expect(await soundStop(night)).toBe('Readings');
 });

@@ -15,7 +15,7 @@ test('a reading takes four taps and fields at most', async ({ night }) => {
   await hand.tap(night.getByRole('link', { name: 'Take a reading' }).first());
   await hand.fill(form(night).getByRole('textbox', { name: 'Temperature' }), '9');
   await hand.tap(form(night).getByRole('button', { name: 'Use this reading' }));
-  await expect(night.getByRole('status', { name: 'What the reading moved' })).toContainText('9');
+  await expect(night.getByRole('region', { name: 'What the reading moved' })).toContainText('9');
   expect(hand.acts()).toBeLessThanOrEqual(4);
 });
 

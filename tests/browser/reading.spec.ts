@@ -13,7 +13,7 @@ const MILDER_C = EVENING_C.map((celsius) => celsius + 5);
 const FOUR_COLDER = '13.9';
 
 const form = (page: Page) => page.getByRole('dialog', { name: 'Reading' });
-const news = (page: Page) => page.getByRole('status', { name: 'What the reading moved' });
+const news = (page: Page) => page.getByRole('region', { name: 'What the reading moved' });
 
 /** The demo night at 19:40 on a forecast of its own evening, with its typed hours taken away. */
 async function onForecast(page: Page, celsius: readonly number[] = EVENING_C): Promise<void> {

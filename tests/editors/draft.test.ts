@@ -1,9 +1,9 @@
 // @vitest-environment jsdom
 import fc from 'fast-check';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { HOURS_SHAPE } from '@/components/hours/hours-shape';
 import { EVENT_SHAPE } from '@/lib/fields/event/draft-from-event';
 import { changed, startHistory, undone } from '@/lib/fields/history';
+import { HOURS_SHAPE } from '@/lib/fields/hours/hours-draft';
 import { MACHINE_SHAPE } from '@/lib/fields/machine/draft-from-machine';
 import { sameShape } from '@/lib/fields/same-shape';
 import { dropDraft, keepDraft, keptDraft } from '@/lib/store/drafts';

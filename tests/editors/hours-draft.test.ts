@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { rowValues, uncoveredRuns } from '@/components/hours/between';
-import { blankHoursDraft, draftFromHours, hoursOfEvent } from '@/components/hours/draft-from-hours';
-import { type HoursDraft, withMoments } from '@/components/hours/hours-draft';
-import { readHours } from '@/components/hours/read-hours';
-import { takePasted } from '@/components/hours/take-pasted';
 import { runsFromEvent } from '@/lib/contract/event-from-json';
 import { typedSeriesFromJson } from '@/lib/contract/typed-hours-from-json';
+import { rowValues, uncoveredRuns } from '@/lib/fields/hours/between';
+import { blankHoursDraft, draftFromHours, hoursOfEvent } from '@/lib/fields/hours/draft-from-hours';
+import { type HoursDraft, withMoments } from '@/lib/fields/hours/hours-draft';
+import { readHours } from '@/lib/fields/hours/read-hours';
+import { takePasted } from '@/lib/fields/hours/take-pasted';
 import { readPastedHours } from '@/lib/hours/paste';
 import { expectOk } from '@/lib/result/result';
 import { typedHoursSchema } from '@/lib/store/records';

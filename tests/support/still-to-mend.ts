@@ -7,4 +7,4 @@
 export const ONLY_TESTED: readonly string[] = [];
 
 /** Files of components without React, and their lines: pure code belongs to lib. */
-export const PURE_IN_COMPONENTS = { files: 52, lines: 1888 } as const;
+export const PURE_IN_COMPONENTS = { files: 43, lines: 1363 } as const;

@@ -3,6 +3,7 @@ import { forecastRecordFrom } from '@/lib/night/forecast-record';
 import { type NightRecords, nightFrom } from '@/lib/night/night';
 import { planNight } from '@/lib/night/plan-night';
 import { withAcceptedPlan } from '@/lib/night/records';
+import type { Plan } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import { addMinutes } from '@/lib/time/instant';
 import { US_UNITS } from '@/lib/units/choice';
@@ -49,7 +50,7 @@ function seen(celsius: readonly number[], { minutes = 0, revision = 2 } = {}) {
   const records = recordsOn(celsius);
   const { night, plan } = planned({ ...records, event: { ...records.event, value: accepted } });
   const state = watchState(night, plan, { zone: night.zone, units: US_UNITS, now: NOW });
-  return { state, plan, revision, now: addMinutes(NOW, minutes) };
+  return { state, plan, revision, now: addMinutes(NOW, minutes), isAsked: false };
 }
 
 const colder = (minutes: number, revision = 2) =>
@@ -81,6 +82,29 @@ describe('the watch', () => {
     expect(look(told.look, colder(30)).say).toBeNull();
     const back = look(told.look, seen(EVENING_C, { minutes: 90 }));
     expect(back.say).toMatch(/^Your plan holds again\. Round 1 on/);
+  });
+
+  it('calls no plan kept that sends a run out lean, or that has no run to come', () => {
+    const told = look(first, colder(15));
+    const later = seen(EVENING_C, { minutes: 90 });
+    const withRuns = (change: (run: Plan['runs'][number], place: number) => Plan['runs'][number]) => ({
+      ...later,
+      plan: { ...later.plan, runs: later.plan.runs.map(change) },
+    });
+    expect(look(told.look, later).say).not.toBeNull();
+    for (const place of [0, 5])
+      expect(
+        look(
+          told.look,
+          withRuns((run, i) => (i === place ? { ...run, grade: 'lean' } : run)),
+        ).say,
+      ).toBeNull();
+    expect(
+      look(
+        told.look,
+        withRuns((run) => ({ ...run, state: 'past' })),
+      ).say,
+    ).toBeNull();
   });
 
   it('tells an act that comes and goes once an hour at most', () => {

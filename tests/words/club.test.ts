@@ -48,23 +48,29 @@ describe('the club in words', () => {
 
   it('opens with who is in danger, then says how much there is to do and when it begins', () => {
     const briefing = club({ id: '1', machine: RICH }, { id: '2', machine: POOR });
-    const [danger, acts] = clubCall(briefing, names, ZONE);
+    const {
+      loud: [danger],
+      calm,
+    } = clubCall(briefing, names, ZONE);
     expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: risk of lean/);
-    expect(acts).toMatch(/^\d jobs? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
+    expect(calm).toMatch(/^\d jobs? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
   });
 
   it('names many in danger in one sentence, and those who have no plan', () => {
     const poor = ['1', '2', '3', '4'].map((id) => ({ id, machine: POOR }));
-    const call = clubCall(club(...poor, { id: '5', machine: machineOf({ box: [] }) }), names, ZONE);
-    expect(call[0]).toBe(
+    const { loud } = clubCall(club(...poor, { id: '5', machine: machineOf({ box: [] }) }), names, ZONE);
+    expect(loud[0]).toBe(
       'Not to be raced as it is, or not known what is in: Racer 1, Racer 2, Racer 3 and Racer 4.',
     );
-    expect(call[1]).toBe('No plan for Racer 5.');
+    expect(loud[1]).toBe('No plan for Racer 5.');
   });
 
   it('says that there is nothing to do where there is nothing', () => {
     const steady = makeBriefing([racerOf({ id: '1' })], clubNight({ series: seriesOf(Array(17).fill(-6)) }));
-    expect(clubCall(steady, names, ZONE)).toEqual(['Nothing to swap for 1 racer.']);
+    expect(clubCall(steady, names, ZONE)).toEqual({
+      loud: [],
+      calm: 'Nothing to swap for 1 racer.',
+    });
   });
 
   it('says what is lacking, for which runs, who can lend it and whether that is enough', () => {

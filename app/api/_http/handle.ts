@@ -54,9 +54,16 @@ function sharedJson(value: unknown, holding: Holding): Response {
   return sharedAnswer(new TextEncoder().encode(JSON.stringify(value)), holding);
 }
 
-/** The answer to every method a route does not have. */
-export function onlyAllows(...methods: readonly string[]): () => Response {
+const METHODS = ['DELETE', 'GET', 'OPTIONS', 'PATCH', 'POST', 'PUT'] as const;
+type Method = (typeof METHODS)[number];
+
+/** The methods a route does not have, each with its answer; the route exports them by name. */
+export function refusedBut<M extends Method>(
+  ...methods: readonly M[]
+): Readonly<Record<Exclude<Method, M>, () => Response>> {
   const allow = methods.join(', ');
-  return () =>
+  const refuse = () =>
     problemResponse({ status: 405, detail: `This address takes ${allow} only.`, headers: { allow } });
+  // fromEntries forgets which keys went in. HEAD is answered by the framework from GET.
+  return Object.fromEntries(METHODS.map((method) => [method, refuse])) as Record<Method, () => Response>;
 }

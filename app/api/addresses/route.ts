@@ -1,6 +1,6 @@
 import { networkInterfaces } from 'node:os';
-import { clientOf } from '@/app/api/_http/client-of';
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { callerOf } from '@/app/api/_http/caller-of';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { readServeSettings } from '@/app/api/_serve/settings';
 import { fail, ok } from '@/lib/result/result';
 import { isNear, isNearHost, ownAddresses } from './own-addresses';
@@ -9,20 +9,11 @@ import { isNear, isNearHost, ownAddresses } from './own-addresses';
 export function GET(request: Request): Promise<Response> {
   return handle(request, async () => {
     const settings = readServeSettings(process.env);
-    const near =
-      isNear(clientOf(request.headers, settings.proxies)) && isNearHost(request.headers.get('host') ?? '');
+    const near = isNear(callerOf(request)) && isNearHost(request.headers.get('host') ?? '');
     if (!near || settings.proxies > 0)
       return fail({ status: 404, detail: 'This is told only to whoever asks from the same network.' });
     return ok(ownAddresses(networkInterfaces(), settings));
   });
 }
 
-const notAllowed = onlyAllows('GET');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as POST,
-  notAllowed as PUT,
-};
+export const { DELETE, OPTIONS, PATCH, POST, PUT } = refusedBut('GET');

@@ -1,4 +1,4 @@
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { fieldsProblem } from '@/app/api/_http/problem';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
 import { fail } from '@/lib/result/result';
@@ -17,12 +17,4 @@ export function POST(request: Request): Promise<Response> {
   });
 }
 
-const notAllowed = onlyAllows('POST');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as GET,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as PUT,
-};
+export const { DELETE, GET, OPTIONS, PATCH, PUT } = refusedBut('POST');

@@ -3,7 +3,7 @@ import { postBoard } from '@/app/api/_boards/post-board';
 import { postingWait } from '@/app/api/_boards/posting-wait';
 import { serverBoards } from '@/app/api/_boards/server-boards';
 import { callerOf } from '@/app/api/_http/caller-of';
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
 import { fail } from '@/lib/result/result';
 
@@ -17,12 +17,4 @@ export function POST(request: Request): Promise<Response> {
   });
 }
 
-const notAllowed = onlyAllows('POST');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as GET,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as PUT,
-};
+export const { DELETE, GET, OPTIONS, PATCH, PUT } = refusedBut('POST');

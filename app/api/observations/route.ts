@@ -1,4 +1,4 @@
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { searchOf } from '@/app/api/_http/query';
 import { weatherFor } from '@/app/api/_weather/server-weather';
 import { observationAnswer } from './observation-answers';
@@ -14,12 +14,4 @@ export function GET(request: Request): Promise<Response> {
   );
 }
 
-const notAllowed = onlyAllows('GET');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as POST,
-  notAllowed as PUT,
-};
+export const { DELETE, OPTIONS, PATCH, POST, PUT } = refusedBut('GET');

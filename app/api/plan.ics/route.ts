@@ -1,4 +1,4 @@
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { liveFor } from '@/app/api/_live/server-live';
 import { calendarAnswer } from './calendar-answer';
 
@@ -6,12 +6,4 @@ export function GET(request: Request): Promise<Response> {
   return handle(request, () => calendarAnswer(request, liveFor(request)));
 }
 
-const notAllowed = onlyAllows('GET');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as POST,
-  notAllowed as PUT,
-};
+export const { DELETE, OPTIONS, PATCH, POST, PUT } = refusedBut('GET');

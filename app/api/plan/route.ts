@@ -1,5 +1,5 @@
 import { callerOf } from '@/app/api/_http/caller-of';
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { fieldsProblem } from '@/app/api/_http/problem';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
 import { ANSWERS } from '@/app/api/_planning/jobs';
@@ -48,12 +48,4 @@ export function POST(request: Request): Promise<Response> {
   });
 }
 
-const notAllowed = onlyAllows('POST');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as GET,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as PUT,
-};
+export const { DELETE, GET, OPTIONS, PATCH, PUT } = refusedBut('POST');

@@ -1,4 +1,4 @@
-import { onlyAllows } from '@/app/api/_http/handle';
+import { refusedBut } from '@/app/api/_http/handle';
 import { VERSION } from '@/lib/contract/version';
 import { CHECKS, outcomes, readBuiltFrom } from './checks';
 
@@ -20,12 +20,4 @@ export async function GET(): Promise<Response> {
   return Response.json(body, { status: ready ? 200 : 503, headers: { 'cache-control': 'no-store' } });
 }
 
-const notAllowed = onlyAllows('GET');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as POST,
-  notAllowed as PUT,
-};
+export const { DELETE, OPTIONS, PATCH, POST, PUT } = refusedBut('GET');

@@ -45,6 +45,7 @@ export function BriefingPrint({
     const there = airNow(air, at);
     return there === null ? '' : formatTemperature(there.air.temperature, preferences, 0);
   };
+  const call = clubCall(briefing, names, zone);
   const factsOf = (id: string): string =>
     racerFacts(records, id)
       .map((fact) => ` · ${fact}`)
@@ -53,7 +54,7 @@ export function BriefingPrint({
     <article className={styles.briefing} data-sheet="The briefing">
       <header>
         <h2 className={styles.title}>{eventLine(event)}</h2>
-        {clubCall(briefing, names, zone).map((sentence) => (
+        {[...call.loud, call.calm].map((sentence) => (
           <p key={sentence} className={styles.call}>
             {sentence}
           </p>

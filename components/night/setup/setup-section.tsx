@@ -4,7 +4,7 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useRecord } from '@/components/store/use-table';
 import { Section } from '@/components/ui/section';
-import { useHash } from '@/components/ui/use-hash';
+import { turnTo, useHash } from '@/components/ui/use-hash';
 import { Way } from '@/components/ui/way';
 import type { EventRecord, MachineRecord, Stored, TableValue } from '@/lib/store/records';
 import { eventSummary, hoursSummary, machineSummary } from '@/lib/words/setup-summary';
@@ -19,9 +19,7 @@ type SetupProps = {
 };
 
 /** Back to this section; the address tells which form is open, so that the back button closes it. */
-const close = () => {
-  window.location.hash = 'set-up';
-};
+const close = () => turnTo('set-up');
 const openHours = (hasPlace: boolean) => {
   window.location.hash = hasPlace ? 'weather' : 'hours';
 };

@@ -12,19 +12,32 @@ import { isPressureConfirmed, pressureKey } from './pressure-key';
 
 const f = fieldRowsFor<AirStateJson>();
 
+/** With its unit, since a bare number goes by the person's own. */
+export const PRESSURE_EXAMPLE = '29.92 inHg';
+
 /** One text is a pressure of the kind that is chosen: the same number means four different airs. */
 export const PRESSURES = {
-  station: f.pressure({ label: PRESSURE_NAMES.station, at: PRESSURE_FIELDS.station, example: '29.92 inHg' }),
+  station: f.pressure({
+    label: PRESSURE_NAMES.station,
+    at: PRESSURE_FIELDS.station,
+    example: PRESSURE_EXAMPLE,
+  }),
   altimeter: f.pressure({
     label: PRESSURE_NAMES.altimeter,
     at: PRESSURE_FIELDS.altimeter,
-    example: '29.92 inHg',
+    example: PRESSURE_EXAMPLE,
   }),
   'sea-level': f.pressure({
     label: PRESSURE_NAMES['sea-level'],
     at: PRESSURE_FIELDS['sea-level'],
-    example: '29.92 inHg',
+    example: PRESSURE_EXAMPLE,
   }),
+} as const;
+
+export const HUMIDITY_WITHIN = {
+  least: 0,
+  most: 1,
+  words: 'Relative humidity lies between 0 and 100 %.',
 } as const;
 
 const HUMIDITIES = {
@@ -32,7 +45,7 @@ const HUMIDITIES = {
     label: 'Relative humidity',
     at: 'relativeHumidity',
     example: '80',
-    within: { least: 0, most: 1, words: 'Relative humidity lies between 0 and 100 %.' },
+    within: HUMIDITY_WITHIN,
   }),
   'dew-point': f.temperature({ label: 'Dew point', at: 'dewPointC', example: '10' }),
   'frost-point': f.temperature({ label: 'Frost point', at: 'frostPointC', example: '-10 °C' }),

@@ -3,7 +3,7 @@ import { enter, enterAsKeeper } from '@/app/api/_boards/door';
 import { type BoardContext, MOST_NIGHT_BYTES } from '@/app/api/_boards/params';
 import { keeperAnswer, readAnswer } from '@/app/api/_boards/read-board';
 import { serverBoards } from '@/app/api/_boards/server-boards';
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
 import { deleteBoard } from '@/lib/posted/board-rows';
 import { ok } from '@/lib/result/result';
@@ -37,6 +37,4 @@ export function DELETE(request: Request, { params }: BoardContext): Promise<Resp
   });
 }
 
-const notAllowed = onlyAllows('GET', 'PATCH', 'DELETE');
-
-export { notAllowed as OPTIONS, notAllowed as POST, notAllowed as PUT };
+export const { OPTIONS, POST, PUT } = refusedBut('GET', 'PATCH', 'DELETE');

@@ -3,7 +3,7 @@ import { enter } from '@/app/api/_boards/door';
 import { type BoardContext, MOST_SMALL_BYTES } from '@/app/api/_boards/params';
 import { answer } from '@/app/api/_boards/read-board';
 import { serverBoards } from '@/app/api/_boards/server-boards';
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
 import { ok } from '@/lib/result/result';
 
@@ -19,12 +19,4 @@ export function POST(request: Request, { params }: BoardContext): Promise<Respon
   });
 }
 
-const notAllowed = onlyAllows('POST');
-
-export {
-  notAllowed as DELETE,
-  notAllowed as GET,
-  notAllowed as OPTIONS,
-  notAllowed as PATCH,
-  notAllowed as PUT,
-};
+export const { DELETE, GET, OPTIONS, PATCH, PUT } = refusedBut('POST');

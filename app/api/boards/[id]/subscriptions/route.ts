@@ -2,7 +2,7 @@ import { enter } from '@/app/api/_boards/door';
 import { type BoardContext, MOST_SMALL_BYTES } from '@/app/api/_boards/params';
 import { serverBoards } from '@/app/api/_boards/server-boards';
 import { subscribe, unsubscribe } from '@/app/api/_boards/subscribe';
-import { handle, onlyAllows } from '@/app/api/_http/handle';
+import { handle, refusedBut } from '@/app/api/_http/handle';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
 
 export function PUT(request: Request, { params }: BoardContext): Promise<Response> {
@@ -24,6 +24,4 @@ export function DELETE(request: Request, { params }: BoardContext): Promise<Resp
   });
 }
 
-const notAllowed = onlyAllows('PUT', 'DELETE');
-
-export { notAllowed as GET, notAllowed as OPTIONS, notAllowed as PATCH, notAllowed as POST };
+export const { GET, OPTIONS, PATCH, POST } = refusedBut('PUT', 'DELETE');

@@ -3,13 +3,16 @@ import { pressureField } from '@/lib/contract/pressure';
 import type { Path } from '@/lib/contract/problem';
 import { typedSeriesFromJson } from '@/lib/contract/typed-hours-from-json';
 import { complainOf } from '@/lib/fields/complain-of';
-import { type FieldReader, type FormReading, fieldReader, ifTyped } from '@/lib/fields/field-reader';
+import { type FieldReader, type FormReading, fieldReader } from '@/lib/fields/field-reader';
+import { numberAt } from '@/lib/fields/record-path';
+import { fieldAt, readFieldRow, readFields } from '@/lib/fields/table-values';
 import { withoutGaps } from '@/lib/fields/without-gaps';
 import { type TypedHours, typedHoursSchema } from '@/lib/store/records';
 import { instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
 import { type HourRow, type HoursDraft, isBlank } from './hours-draft';
 import { areHoursConfirmed } from './hours-pressure-key';
+import { HOUR, HOURS } from './hours-rows';
 
 /** The hours as typed, and the elevation they were typed with. */
 export type HoursReading = { readonly typed: TypedHours; readonly elevationM: number };
@@ -23,9 +26,8 @@ export function readHours(draft: HoursDraft, { zone }: Zoned): FormReading<Hours
   const hours = typedRows.map(({ row, index }) => hourJson(row, { index, draft, reader, zone }));
   if (typedRows.filter(({ row }) => row.temperature.trim() !== '').length < 2)
     reader.complain('rows', 'Type at least two temperatures; the hours between them are filled in.');
-  const elevationM = reader.read('elevation', { name: 'elevation', text: draft.elevation, example: '402' });
-  const pressure = readPressure(draft, reader);
-  const relativeHumidity = readHumidity('humidity', draft.humidity, reader);
+  const once = readFields(HOURS, draft, reader, hasOnlyOwnPressures(draft) ? NONE_FOR_ALL : {});
+  const elevationM = numberAt(once, 'elevationM');
   const pressureConfirmed = areHoursConfirmed(draft) ? true : undefined;
   const toFields = {
     fieldOf: (path: Path) => hoursField(path, { draft, places: typedRows.map(({ index }) => index) }),
@@ -33,7 +35,7 @@ export function readHours(draft: HoursDraft, { zone }: Zoned): FormReading<Hours
   };
   const parsed = parseWith(
     typedHoursSchema,
-    withoutGaps({ hours, pressure, relativeHumidity, pressureConfirmed }),
+    withoutGaps({ ...once, elevationM: undefined, hours, pressureConfirmed }),
   );
   if (!parsed.ok) complainOf(reader, parsed.reason, toFields);
   const unread = Object.keys(reader.errors()).length > 0;
@@ -53,57 +55,34 @@ type RowPlace = Zoned & {
 };
 
 function hourJson(row: HourRow, { index, draft, reader, zone }: RowPlace): object {
-  const name = (field: string): string => `rows.${index}.${field}`;
-  const { pressureKind, humidityByHour, pressureByHour } = draft;
-  const pressureHpa =
-    pressureByHour && pressureKind !== 'standard'
-      ? ifTyped(row.pressure, () =>
-          reader.read('pressure', { name: name('pressure'), text: row.pressure, example: '29.92 inHg' }),
-        )
-      : undefined;
+  const { pressureKind: kind, humidityByHour, pressureByHour } = draft;
+  const read = (key: keyof typeof HOUR.rows) =>
+    readFieldRow(HOUR.rows[key], row[key], `rows.${index}.${key}`, reader);
   return withoutGaps({
     time: isoLocal(instant(Date.parse(row.at)), zone),
-    temperatureC: reader.read('temperature', {
-      name: name('temperature'),
-      text: row.temperature,
-      example: '-12.5',
-    }),
-    ...(pressureHpa === undefined || pressureKind === 'standard'
-      ? {}
-      : { [pressureField(pressureKind)]: pressureHpa }),
-    relativeHumidity: humidityByHour
-      ? ifTyped(row.humidity, () => readHumidity(name('humidity'), row.humidity, reader))
-      : undefined,
+    temperatureC: read('temperature'),
+    ...(pressureByHour && kind !== 'standard' ? { [pressureField(kind)]: read('pressure') } : {}),
+    relativeHumidity: humidityByHour ? read('humidity') : undefined,
   });
 }
 
-function readHumidity(name: string, text: string, reader: FieldReader): number | undefined {
-  const humidity = reader.read('percent', { name, text, example: '80' });
-  if (humidity !== undefined && (humidity < 0 || humidity > 1))
-    reader.complain(name, 'Relative humidity lies between 0 and 100 %.');
-  return humidity;
+/** Not needed for all where hours have pressures of their own: the others follow those. */
+function hasOnlyOwnPressures({ pressureKind, pressure, pressureByHour, rows }: HoursDraft): boolean {
+  const someHaveOwn = pressureByHour && rows.some((row) => row.pressure.trim() !== '');
+  return pressureKind !== 'standard' && someHaveOwn && pressure.trim() === '';
 }
 
-/** Said once; not needed where hours have pressures of their own, for the others follow those. */
-function readPressure(draft: HoursDraft, reader: FieldReader): object {
-  const { pressureKind, pressure, pressureByHour, rows } = draft;
-  if (pressureKind === 'standard') return { kind: 'standard' };
-  const someHaveOwn = pressureByHour && rows.some((row) => row.pressure.trim() !== '');
-  if (someHaveOwn && pressure.trim() === '') return { kind: 'standard' };
-  const hpa = reader.read('pressure', { name: 'pressure', text: pressure, example: '29.92 inHg' });
-  return { kind: pressureKind, hpa };
-}
+const NONE_FOR_ALL = { pressureKind: () => 'standard', pressure: () => undefined } as const;
 
 type Places = { readonly draft: HoursDraft; readonly places: readonly number[] };
 
 /** The field that a place in the typed hours' JSON was typed in. */
 function hoursField(path: Path, { draft, places }: Places): string {
   const [head, second, third] = path;
-  if (head === 'pressure') return 'pressure';
-  if (head === 'relativeHumidity') return 'humidity';
+  if (head !== 'hours') return fieldAt(HOURS, draft, path) ?? 'rows';
   const index = typeof second === 'number' ? places[second] : undefined;
   const row = index === undefined ? undefined : draft.rows[index];
-  if (head !== 'hours' || row === undefined) return 'rows';
+  if (row === undefined) return 'rows';
   if (third === 'elevationM') return 'elevation';
   if (third === 'relativeHumidity' || third === 'dewPointC')
     return row.humidity.trim() === '' || !draft.humidityByHour ? 'humidity' : `rows.${index}.humidity`;

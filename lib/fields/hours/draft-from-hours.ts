@@ -4,23 +4,18 @@ import { airFromJson } from '@/lib/contract/air-from-json';
 import type { EventJson, HourJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { pressureJson, pressureSaid } from '@/lib/contract/pressure';
-import { onlyUnits } from '@/lib/fields/only-units';
+import { blankDraft, draftFrom, valuesFrom } from '@/lib/fields/table-values';
 import type { TypedHours } from '@/lib/store/records';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { hourTicks, isoUtc } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import {
-  elevationText,
-  numberText,
-  percentText,
-  pressureText,
-  temperatureText,
-} from '@/lib/units/entry-text';
-import { metre, ratio } from '@/lib/units/quantity';
+import { elevationText, numberText, pressureText } from '@/lib/units/entry-text';
+import { metre } from '@/lib/units/quantity';
 import { ENOUGH_MINUTES } from '@/lib/words/delay';
 import { type HourRow, type HoursDraft, withMoments } from './hours-draft';
 import { hoursPressureKey } from './hours-pressure-key';
+import { HOUR, HOURS } from './hours-rows';
 
 /** What the hours belong to: where and when the runs are. */
 export type HoursEvent = Pick<EventJson, 'timezone' | 'elevationM' | 'runs'>;
@@ -46,17 +41,9 @@ export function hoursOfEvent({ runs, timezone }: HoursEvent, now: Instant): read
 
 export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
   return {
-    units: onlyUnits(units),
+    ...blankDraft(HOURS, units),
     rows: withMoments([], hoursOfEvent(event, now)),
     elevation: elevationText(metre(event.elevationM), units),
-    pressureKind: 'standard',
-    pressure: '',
-    pressureConfirmed: '',
-    humidity: '80',
-    humidityByHour: false,
-    pressureByHour: false,
-    pasted: '',
-    addedClock: '',
   };
 }
 
@@ -64,16 +51,15 @@ export function blankHoursDraft({ event, units, now }: HoursStart): HoursDraft {
 export function draftFromHours(typed: TypedHours, { event, units, now }: HoursStart): HoursDraft {
   const kind = pressureKindOf(typed);
   const rows = typed.hours.map((hour) => hourRow(hour, { kind, units, event, typed }));
-  const own = rows.some((row) => row.pressure !== '');
+  const once = draftFrom(HOURS, { ...typed, elevationM: event.elevationM }, units);
   const draft: HoursDraft = {
-    ...blankHoursDraft({ event, units, now }),
+    ...once,
     rows: withMoments(rows, hoursOfEvent(event, now)),
     pressureKind: kind,
-    pressure:
-      typed.pressure.kind === kind && 'hpa' in typed.pressure ? pressureIn(typed.pressure.hpa, units) : '',
-    humidity: percentText(ratio(typed.relativeHumidity)),
+    pressure: typed.pressure.kind === kind ? once.pressure : '',
+    pressureConfirmed: '',
     humidityByHour: rows.some((row) => row.humidity !== ''),
-    pressureByHour: own,
+    pressureByHour: rows.some((row) => row.pressure !== ''),
   };
   const confirmed =
     typed.pressureConfirmed === true || typed.hours.some((hour) => hour.pressureConfirmed === true);
@@ -98,18 +84,17 @@ type RowPlace = {
 };
 
 function hourRow(hour: HourJson, place: RowPlace): HourRow {
-  const temperature = celsiusToKelvin(hour.temperatureC);
+  const values = valuesFrom(HOUR, hour, place.units);
   return {
+    ...values,
     at: isoUtc(instantFromJson(hour.time)),
-    temperature: temperatureText(temperature, place.units),
-    humidity: humidityText(hour),
+    humidity: values.humidity === '' ? dampnessText(hour) : values.humidity,
     pressure: pressureOfRow(hour, place),
   };
 }
 
 /** A dew point is shown as the humidity it is at the hour's temperature. */
-function humidityText({ relativeHumidity, dewPointC, temperatureC }: HourJson): string {
-  if (relativeHumidity !== undefined) return percentText(ratio(relativeHumidity));
+function dampnessText({ dewPointC, temperatureC }: HourJson): string {
   if (dewPointC === undefined) return '';
   const value = relativeHumidityOf(
     { kind: 'dew-point', value: celsiusToKelvin(dewPointC) },
