@@ -17,6 +17,9 @@ if (!(OWN_CHANNELS in globalThis)) {
   Object.assign(globalThis, { BroadcastChannel: OwnChannel, [OWN_CHANNELS]: true });
 }
 
+// A page without a layout has no sight to come into.
+if (typeof Element !== 'undefined') Element.prototype.scrollIntoView ??= () => undefined;
+
 // Anything the code complains about on the console is a failure: warnings nobody reads are how faults hide.
 beforeEach(() => {
   vi.spyOn(console, 'error');
