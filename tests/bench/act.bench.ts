@@ -1,5 +1,5 @@
 import type { Browser, Page } from '@playwright/test';
-import { demoNight } from '@/lib/night/demo-night';
+import { demoAsSet } from '@/lib/night/demo-records';
 import { expectOk } from '@/lib/result/result';
 import { writeBackup } from '@/lib/store/backup-file';
 import { openStore } from '@/lib/store/open-store';
@@ -49,7 +49,7 @@ const ACTS = {
 /** Four days with a run every four hours, from now on, as a backup file of another device. */
 async function fourDays(): Promise<string> {
   const now = instant(Math.floor(Date.now() / HOUR_MS) * HOUR_MS);
-  const { event, machine } = demoNight(now);
+  const { event, machine } = demoAsSet(now);
   const at = (hours: number) => isoUtc(instant(now + hours * HOUR_MS));
   const store = await openStore({ open: () => Promise.reject(new Error('in memory')) });
   expectOk(await store.put('machines', 'four-days', machine, null));

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { demoNight } from '@/lib/night/demo-night';
 import { demoDate } from '@/lib/night/living-demo';
 import { eventRecordSchema, machineRecordSchema } from '@/lib/store/records';
+import { followedDemo } from '@/tests/support/followed-demo';
 import { chicago, nightCase } from './night-case';
 
 describe('the demo night', () => {
   it('is a record the store accepts', () => {
-    const { event, machine } = demoNight(chicago('2027-01-16', '18:15'));
+    const { event, machine } = followedDemo(chicago('2027-01-16', '18:15'));
     expect(eventRecordSchema.parse(event)).toEqual(event);
     expect(machineRecordSchema.parse(machine)).toEqual(machine);
   });
@@ -21,14 +21,14 @@ describe('the demo night', () => {
   });
 
   it('runs from 19:00 past midnight and says that it is invented', () => {
-    const { event } = demoNight(chicago('2027-01-16', '12:00'));
+    const { event } = followedDemo(chicago('2027-01-16', '12:00'));
     expect(event.event.runs[0]?.start).toBe('2027-01-16T19:00:00-06:00');
     expect(event.event.runs.at(-1)?.end).toBe('2027-01-17T00:30:00-06:00');
     expect(event.demo).toBe(true);
   });
 
   it('falls from 18 °F to -10 °F in the hours that were typed', () => {
-    const celsius = demoNight(chicago('2027-01-16', '12:00')).event.typed?.hours.map(
+    const celsius = followedDemo(chicago('2027-01-16', '12:00')).event.typed?.hours.map(
       (hour) => hour.temperatureC,
     );
     expect(celsius).toContain((18 - 32) / 1.8);
