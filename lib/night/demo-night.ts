@@ -12,7 +12,7 @@ import { withFitted, withMade } from './records';
 export function demoRequest(now: Instant): PlanRequest | null {
   const demo = demoAsSet(now);
   const start = demoStart(demo) ?? now;
-  return now <= start ? null : { ...nightOf(demo).request, now: start };
+  return now <= start ? null : { ...nightOfDemo(demo).request, now: start };
 }
 
 /**
@@ -24,7 +24,8 @@ export function demoNight(now: Instant, plan: Plan | null): DemoNight {
   return plan === null ? demo : { ...demo, event: asFollowed(demo, plan, now) };
 }
 
-function nightOf({ event, machine }: DemoNight): Night {
+/** The demo as a night that can be planned. */
+export function nightOfDemo({ event, machine }: DemoNight): Night {
   const stored = { revision: 0, updatedAt: '' };
   return expectOk(
     nightFrom({
@@ -46,6 +47,6 @@ function asFollowed(demo: DemoNight, plan: Plan, now: Instant): EventRecord {
       demo.event,
     );
   const swap = plan.swaps.findLast(({ latestStart }) => latestStart <= now);
-  const setting = swap?.to ?? plan.runs[0]?.setting ?? nightOf(demo).fitted;
+  const setting = swap?.to ?? plan.runs[0]?.setting ?? nightOfDemo(demo).fitted;
   return withFitted(made, DEMO_MACHINE_ID, { at: swap?.latestStart ?? demoStart(demo) ?? now, setting });
 }
