@@ -2,6 +2,8 @@ import { expect, type Page } from '@playwright/test';
 import { AWAKE } from '@/lib/planner/early-start';
 import { test } from './watched-page';
 
+test.use({ earlyAnswer: true });
+
 /** What stands in the first screen, and where each piece of it: from inside the page, so that it is one moment. */
 function firstScreen(page: Page) {
   return page.evaluate(() => {
