@@ -3,7 +3,7 @@
 // the server with its planning threads, and all of it once more as a folder that runs on its own (.next/standalone).
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getManifest } from '@serwist/build';
 import { build } from 'esbuild';
@@ -23,6 +23,9 @@ const NOT_FOUND = '/_not-found';
 
 /** Must be among the first 1024 bytes of a page (HTML, "Specifying the document's character encoding"). */
 const CHARSET = '<meta charSet="utf-8"/>';
+
+/** The face's plain letters; its accents are asked for where they occur. */
+const FACE = /^barlow-semi-condensed-600\./;
 
 const NIGHT_PAGE = join(OUTPUT, 'server', 'app', 'index.html');
 
@@ -101,12 +104,18 @@ async function bundlePlanner() {
   });
 }
 
-/** Puts the script that opens the worker before all else of the night page: next.config.ts names the same file. */
+/**
+ * Puts the script that opens the worker before all else of the night page (next.config.ts names the same file), and with
+ * it the face the answer is set in: one that came later would move what is read by then.
+ */
 async function startEarly() {
   const buildId = readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8');
   const script = await earlyStart(`/_next/static/${buildId}/planner.js`);
-  const html = htmlOf('/').replace(CHARSET, (tag) => `${tag}<script>${script}</script>`);
-  if (!html.includes(script)) throw new Error('the head of the night page does not begin as it did');
+  const face = readdirSync(join(OUTPUT, 'static', 'media')).find((name) => FACE.test(name));
+  const early = `<script>${script}</script><link rel="preload" as="font" type="font/woff2" href="/_next/static/media/${face}" crossorigin="">`;
+  const html = htmlOf('/').replace(CHARSET, (tag) => `${tag}${early}`);
+  if (face === undefined || !html.includes(early))
+    throw new Error('the head of the night page does not begin as it did');
   writeFileSync(NIGHT_PAGE, html);
 }
 
