@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { nightOfDemo } from '@/lib/night/demo-night';
 import { demoDate } from '@/lib/night/living-demo';
+import { nightFrom } from '@/lib/night/night';
+import { expectOk } from '@/lib/result/result';
 import { eventRecordSchema, machineRecordSchema } from '@/lib/store/records';
 import { followedDemo } from '@/tests/support/followed-demo';
-import { chicago, nightCase } from './night-case';
+import { chicago, demoRecords, nightCase } from './night-case';
 
 describe('the demo night', () => {
   it('is a record the store accepts', () => {
@@ -10,6 +13,24 @@ describe('the demo night', () => {
     expect(eventRecordSchema.parse(event)).toEqual(event);
     expect(machineRecordSchema.parse(machine)).toEqual(machine);
   });
+
+  it.each(['12:00', '18:15', '21:40'])(
+    'asks the planner the same before it is kept and after, so that it is planned once: at %s',
+    (clock) => {
+      const now = chicago('2027-01-16', clock);
+      const { event, machine } = followedDemo(now);
+      const kept = <T>(record: T): T => JSON.parse(JSON.stringify(record));
+      const after = nightFrom({
+        ...demoRecords(now),
+        event: { ...demoRecords(now).event, value: eventRecordSchema.parse(kept(event)) },
+        machine: { ...demoRecords(now).machine, value: machineRecordSchema.parse(kept(machine)) },
+      });
+      // By this text the worker knows a request again.
+      expect(JSON.stringify(expectOk(after).request)).toBe(
+        JSON.stringify(nightOfDemo({ event, machine }).request),
+      );
+    },
+  );
 
   it('is dated tonight where it is set, whatever the zone of the device', () => {
     // 23:30 in Chicago is half past six the next morning in Berlin, the zone these tests run in.
