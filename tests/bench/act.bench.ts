@@ -129,6 +129,8 @@ async function watchFrames(page: Page, shows: string): Promise<void> {
 async function followed(browser: Browser, page: Page, { press, shows }: Act): Promise<Followed> {
   await page.reload();
   await page.getByRole('region', { name: 'The call' }).waitFor();
+  // The picture is drawn once it comes near the screen.
+  await page.getByRole('heading', { name: 'The night in one picture' }).scrollIntoViewIfNeeded();
   await page.getByRole('slider', { name: 'Walk the hours' }).focus();
   await page.keyboard.press('Home');
   await page.waitForTimeout(SETTLED_MS);
