@@ -3,12 +3,13 @@
 // the server with its planning threads, and all of it once more as a folder that runs on its own (.next/standalone).
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getManifest } from '@serwist/build';
 import { build } from 'esbuild';
 import { writeBrotli } from './brotli.mjs';
 import { writeCompileHints } from './compile-hints.mjs';
+import { bundlePageWorker, earlyStart } from './page-worker.mjs';
 import { run, stamp } from './prepare.mjs';
 import { hashOfSources, ROOT } from './sources.mjs';
 
@@ -19,6 +20,14 @@ const sha256 = (text, encoding) => createHash('sha256').update(text).digest(enco
 
 /** Next's name for the page shown where there is none. */
 const NOT_FOUND = '/_not-found';
+
+/** Must be among the first 1024 bytes of a page (HTML, "Specifying the document's character encoding"). */
+const CHARSET = '<meta charSet="utf-8"/>';
+
+/** The face's plain letters; its accents are asked for where they occur. */
+const FACE = /^barlow-semi-condensed-600\./;
+
+const NIGHT_PAGE = join(OUTPUT, 'server', 'app', 'index.html');
 
 const htmlOf = (route) =>
   readFileSync(join(OUTPUT, 'server', 'app', `${route === '/' ? 'index' : route}.html`), 'utf8');
@@ -87,18 +96,27 @@ function writeBuiltFrom() {
   writeFileSync(join(OUTPUT, 'built-from.json'), JSON.stringify({ buildId, commit: commitOf() }));
 }
 
-/** The page's planning worker, beside what the framework names by the build: next.config.ts tells the page where. */
+/** The page's worker, beside what the framework names by the build: next.config.ts tells the page where. */
 async function bundlePlanner() {
-  await build({
-    entryPoints: [join(ROOT, 'lib', 'planner', 'worker.ts')],
+  await bundlePageWorker({
+    chunks: join(OUTPUT, 'static', 'chunks'),
     outfile: join(OUTPUT, 'static', readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8'), 'planner.js'),
-    bundle: true,
-    minify: true,
-    format: 'iife',
-    target: 'es2022',
-    define: { 'process.env.NODE_ENV': '"production"' },
-    logLevel: 'warning',
   });
+}
+
+/**
+ * Puts the script that opens the worker before all else of the night page (next.config.ts names the same file), and with
+ * it the face the answer is set in: one that came later would move what is read by then.
+ */
+async function startEarly() {
+  const buildId = readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8');
+  const script = await earlyStart(`/_next/static/${buildId}/planner.js`);
+  const face = readdirSync(join(OUTPUT, 'static', 'media')).find((name) => FACE.test(name));
+  const early = `<script>${script}</script><link rel="preload" as="font" type="font/woff2" href="/_next/static/media/${face}" crossorigin="">`;
+  const html = htmlOf('/').replace(CHARSET, (tag) => `${tag}${early}`);
+  if (face === undefined || !html.includes(early))
+    throw new Error('the head of the night page does not begin as it did');
+  writeFileSync(NIGHT_PAGE, html);
 }
 
 /** The server and its threads, whole but for the framework, which finds its own files from where it lies. */
@@ -138,6 +156,7 @@ function completeStandalone() {
     'built-from.json',
   ])
     cpSync(join(OUTPUT, name), join(folder, '.next', name), { recursive: true });
+  cpSync(NIGHT_PAGE, join(folder, '.next', 'server', 'app', 'index.html'));
   cpSync(join(ROOT, 'public'), join(folder, 'public'), { recursive: true });
   // Our server starts this folder.
   rmSync(join(folder, 'server.js'), { force: true });
@@ -147,6 +166,7 @@ for (const name of ['standalone', 'brotli']) rmSync(join(OUTPUT, name), { recurs
 const sources = hashOfSources();
 await run('npx', ['--no-install', 'next', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
 await bundlePlanner();
+await startEarly();
 const pages = renderedPages();
 writeCompileHints(OUTPUT, htmlOf('/'));
 writeScriptHashes([...pages, { route: NOT_FOUND, html: htmlOf(NOT_FOUND) }]);

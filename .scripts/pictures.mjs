@@ -51,7 +51,8 @@ async function open(browser, { path, clock, steps = [] }, [width, height]) {
   await context.clock.setFixedTime(at(clock));
   const page = await context.newPage();
   await page.goto('/');
-  await page.getByRole('region', { name: 'Next', exact: true }).waitFor();
+  // Awake, with the demo in its store.
+  await page.locator('main:not([aria-busy])').getByRole('region', { name: 'Next', exact: true }).waitFor();
   if (path !== '/') await page.goto(path);
   for (const step of steps) {
     await settled(page);

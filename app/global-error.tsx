@@ -1,9 +1,8 @@
 'use client';
 
 import { WentWrong } from '@/components/shell/went-wrong';
-import './globals.css';
 
-/** For faults in the frame around the pages. */
+/** For faults in the frame around the pages, which leaves its styles there. */
 export default function GlobalErrorPage({ error, retry }: { error: unknown; retry: () => void }) {
   return (
     <html lang="en">

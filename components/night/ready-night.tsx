@@ -53,6 +53,6 @@ export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
     </>
   );
   if (hash === 'track' || hash === TRACK_READING)
-    return <TrackView {...{ night, standing, acts, notices }} units={voice.units} />;
+    return <TrackView {...{ night, standing, acts, zone, notices }} units={voice.units} />;
   return <WholeNight {...{ night, standing, voice, acts, live, notices }} />;
 }

@@ -3,8 +3,11 @@
 import { useEffect } from 'react';
 import { type QuietWrite, useQuietWrite } from '@/components/store/use-quiet-write';
 import { useTable } from '@/components/store/use-table';
-import { demoNight } from '@/lib/night/demo-night';
+import { demoNight, demoRequest } from '@/lib/night/demo-night';
+import type { DemoNight } from '@/lib/night/demo-records';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID, isLiving } from '@/lib/night/living-demo';
+import { pagePlanner } from '@/lib/planner/page-planner';
+import { expectOk } from '@/lib/result/result';
 import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 
@@ -27,14 +30,20 @@ export function useDemo(now: Instant | null): void {
 const isOver = (event: EventRecord, now: Instant): boolean => event.demo && !isLiving(event, now);
 
 async function addDemo(write: QuietWrite, now: Instant): Promise<void> {
-  const demo = demoNight(now);
+  const demo = await plannedDemo(now);
   await write({ table: 'machines', id: DEMO_MACHINE_ID }, (there) => (there === null ? demo.machine : null));
   await write({ table: 'events', id: DEMO_EVENT_ID }, (there) => (there === null ? demo.event : null));
 }
 
 /** What a visitor noted (fitted jets, readings, delays) belongs to the night it was noted for, and goes with it. */
 async function redateDemo(write: QuietWrite, now: Instant): Promise<void> {
+  const demo = await plannedDemo(now);
   await write({ table: 'events', id: DEMO_EVENT_ID }, (there) =>
-    there !== null && isOver(there, now) ? demoNight(now).event : null,
+    there !== null && isOver(there, now) ? demo.event : null,
   );
+}
+
+async function plannedDemo(now: Instant): Promise<DemoNight> {
+  const request = demoRequest(now);
+  return demoNight(now, request === null ? null : expectOk(await pagePlanner.ask(request).plan));
 }

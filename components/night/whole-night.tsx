@@ -48,7 +48,7 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
     <main className={styles.page}>
       <div className={styles.top}>
         <div className={styles.first}>
-          <Plate {...{ night, standing, acts }} units={voice.units} />
+          <Plate {...{ night, standing, acts }} zone={voice.zone} units={voice.units} />
           {notices}
           <Fall {...{ night, standing, voice }} />
           <ReadingLine standing={standing} zone={voice.zone} units={voice.units} href="#reading" />

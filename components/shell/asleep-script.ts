@@ -1,6 +1,6 @@
+import { AWAKE } from '@/lib/planner/early-start';
+
 export const ASLEEP_ID = 'asleep';
-/** On <html> once the page has woken up. */
-export const AWAKE = 'data-awake';
 
 /** The slowest phone on the slowest line that was measured wakes up in less. */
 const PATIENCE_MS = 12_000;

@@ -1,8 +1,9 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
+import { AWAKE } from '@/lib/planner/early-start';
 import styles from './asleep.module.css';
-import { ASLEEP_ID, AWAKE } from './asleep-script';
+import { ASLEEP_ID } from './asleep-script';
 
 /** Says why the page stands still, where it does. A script shows it; the page hides it as soon as it wakes up. */
 export function Asleep() {

@@ -3,6 +3,7 @@
 import type { ReactNode } from 'react';
 import { NewVersionNotice } from '@/components/offline/new-version-notice';
 import { StoreProvider } from '@/components/store/store-provider';
+import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { ToastProvider } from '@/components/ui/toast';
 import { Asleep } from './asleep';
 import { FocusKeeper } from './focus-keeper';
@@ -10,6 +11,9 @@ import { PostedNights } from './posted-nights';
 import { StoreBanner } from './store-banner';
 import { ThemeKeeper } from './theme-keeper';
 import { TopBar } from './top-bar';
+import { WentWrong } from './went-wrong';
+
+const wentWrong = (error: unknown, retry: () => void) => <WentWrong error={error} retry={retry} />;
 
 /** What stands around every page. */
 export function Frame({ children }: { readonly children: ReactNode }) {
@@ -23,7 +27,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         <StoreBanner />
         <NewVersionNotice />
         <PostedNights />
-        {children}
+        <FaultBoundary instead={wentWrong}>{children}</FaultBoundary>
       </ToastProvider>
     </StoreProvider>
   );

@@ -1,6 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
+import { deviceHours } from '@/lib/time/device-hours';
 import type { ClockZone, HourStyle } from '@/lib/time/zone';
 import { usePreferences } from './use-preferences';
 
@@ -17,17 +18,4 @@ export function useHours(): HourStyle {
   // Before the store is open the first render must look as on the server, which has no device.
   if (!known) return '24';
   return clock === 'auto' ? deviceHours(navigator.language) : clock;
-}
-
-/**
- * How a language writes the clock, by its usual hour cycle (CLDR); 24 hours where the device names no language, as one
- * without a locale does ("C").
- */
-export function deviceHours(language: string): HourStyle {
-  try {
-    const { hourCycle } = new Intl.DateTimeFormat(language, { hour: 'numeric' }).resolvedOptions();
-    return hourCycle === 'h11' || hourCycle === 'h12' ? '12' : '24';
-  } catch {
-    return '24';
-  }
 }

@@ -1,15 +1,15 @@
 'use client';
 
 import { useSyncExternalStore } from 'react';
-import { type Instant, instant } from '@/lib/time/instant';
+import { clockStep, type Instant } from '@/lib/time/instant';
 
-const STEP_MS = 30_000;
+/** How often the clock is looked at, several times in a step of it [ms]. */
+const LOOK_MS = 5000;
 
-/** The same number for the whole of a step, so that a render in between changes nothing. */
-const currentStep = () => Math.floor(Date.now() / STEP_MS) * STEP_MS;
+const currentStep = () => clockStep(Date.now());
 
 function everyStep(listener: () => void): () => void {
-  const timer = setInterval(listener, STEP_MS / 6);
+  const timer = setInterval(listener, LOOK_MS);
   // A phone that slept shows the old time until told otherwise.
   document.addEventListener('visibilitychange', listener);
   return () => {
@@ -20,6 +20,5 @@ function everyStep(listener: () => void): () => void {
 
 /** The time, to half a minute; null on the server and for the first render, which must look the same. */
 export function useNow(): Instant | null {
-  const step = useSyncExternalStore<number | null>(everyStep, currentStep, () => null);
-  return step === null ? null : instant(step);
+  return useSyncExternalStore<Instant | null>(everyStep, currentStep, () => null);
 }

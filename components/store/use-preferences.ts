@@ -2,21 +2,11 @@
 
 import { useCallback } from 'react';
 import { putOnTop } from '@/lib/store/change-record';
+import { DEFAULT_PREFERENCES } from '@/lib/store/default-preferences';
 import { PREFERENCES_ID } from '@/lib/store/preferences-id';
 import type { Preferences } from '@/lib/store/records';
 import { type OpenedStore, useOpenedStore } from './store-provider';
 import { useRecord } from './use-table';
-
-/** What holds until a person says otherwise. The same as the defaults of the stored record. */
-export const DEFAULT_PREFERENCES: Preferences = {
-  temperature: 'F',
-  pressure: 'inHg',
-  elevation: 'ft',
-  theme: 'auto',
-  brightness: 1,
-  eventId: null,
-  machineId: null,
-};
 
 /** What is chosen: which event, and which of its machines. */
 export type Chosen = Pick<Preferences, 'eventId' | 'machineId'>;

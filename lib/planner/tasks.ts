@@ -17,14 +17,14 @@ export type TaskScope = {
 };
 
 /** Plans one request after the other; between two it hears what was cancelled. */
-export function answerTasks(scope: TaskScope): void {
+export function answerTasks(scope: TaskScope, plan = makePlan): void {
   const waiting = new Map<number, PlanRequest>();
   const next = (): void => {
     const [first] = waiting;
     if (first === undefined) return;
     const [number, request] = first;
     waiting.delete(number);
-    scope.postMessage({ number, plan: planOrNull(request) });
+    scope.postMessage({ number, plan: resultOrNull(() => plan(request)) });
     setTimeout(next);
   };
   scope.addEventListener('message', ({ data }) => {
@@ -37,9 +37,9 @@ export function answerTasks(scope: TaskScope): void {
   });
 }
 
-function planOrNull(request: PlanRequest): PlannerReply['plan'] {
+function resultOrNull(plan: () => PlannerReply['plan']): PlannerReply['plan'] {
   try {
-    return makePlan(request);
+    return plan();
   } catch {
     return null;
   }

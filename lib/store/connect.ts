@@ -1,10 +1,9 @@
 import { type IDBPObjectStore, openDB } from 'idb';
 import { type Connection, connectionOn, type Database, type Schema } from './connection';
+import { DATABASE_NAME } from './database-name';
 import { DatabaseUnusable, errorName, reasonOf } from './database-unusable';
 import { MIGRATIONS, type Migration, migrateValue, newestVersion } from './migrations';
 import type { RawRow } from './row';
-
-export const DATABASE_NAME = 'heavy-air';
 
 export type ConnectOptions = {
   readonly name?: string;

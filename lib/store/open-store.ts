@@ -1,7 +1,7 @@
 import { askToPersist as askBrowser, isPersisted as browserSays } from './ask-to-persist';
 import type { Backing } from './backing';
-import { DATABASE_NAME } from './connect';
 import { openDatabase } from './database';
+import { DATABASE_NAME } from './database-name';
 import { ownDevice } from './device';
 import { openKeeper } from './keeper';
 import { ownPage, type Presence, watchPage } from './presence';

@@ -15,6 +15,14 @@ export function instant(epochMs: number): Instant {
   return epochMs as Instant;
 }
 
+/** Half a minute: how often what a page shows follows the clock. */
+const STEP_MS = 30_000;
+
+/** The clock as a page shows it, the same for the whole of a step. */
+export function clockStep(epochMs: number): Instant {
+  return instant(Math.floor(epochMs / STEP_MS) * STEP_MS);
+}
+
 export function addMinutes(at: Instant, minutes: number): Instant {
   return instant(at + minutes * MINUTE_MS);
 }

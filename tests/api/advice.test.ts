@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type PlanAnswer, planAnswerSchema } from '@/lib/contract/plan-answer';
-import { demoNight } from '@/lib/night/demo-night';
 import { chicago } from '@/tests/night/night-case';
+import { followedDemo } from '@/tests/support/followed-demo';
 import { answerOf, askPlan, type PlanBody } from './ask';
 import { NIGHT, night, withMachine } from './night';
 
@@ -79,7 +79,7 @@ describe('A jet twice the baseline', () => {
 });
 
 describe('Jets that are set apart', () => {
-  const demo = demoNight(chicago('2027-01-16', '18:15'));
+  const demo = followedDemo(chicago('2027-01-16', '18:15'));
   const staggered = (elevationM: number): PlanBody => ({
     machine: demo.machine.machine,
     event: { ...demo.event.event, elevationM },

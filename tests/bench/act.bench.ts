@@ -1,5 +1,5 @@
 import type { Browser, Page } from '@playwright/test';
-import { demoNight } from '@/lib/night/demo-night';
+import { demoAsSet } from '@/lib/night/demo-records';
 import { expectOk } from '@/lib/result/result';
 import { writeBackup } from '@/lib/store/backup-file';
 import { openStore } from '@/lib/store/open-store';
@@ -49,7 +49,7 @@ const ACTS = {
 /** Four days with a run every four hours, from now on, as a backup file of another device. */
 async function fourDays(): Promise<string> {
   const now = instant(Math.floor(Date.now() / HOUR_MS) * HOUR_MS);
-  const { event, machine } = demoNight(now);
+  const { event, machine } = demoAsSet(now);
   const at = (hours: number) => isoUtc(instant(now + hours * HOUR_MS));
   const store = await openStore({ open: () => Promise.reject(new Error('in memory')) });
   expectOk(await store.put('machines', 'four-days', machine, null));
@@ -129,6 +129,8 @@ async function watchFrames(page: Page, shows: string): Promise<void> {
 async function followed(browser: Browser, page: Page, { press, shows }: Act): Promise<Followed> {
   await page.reload();
   await page.getByRole('region', { name: 'The call' }).waitFor();
+  // The picture is drawn once it comes near the screen.
+  await page.getByRole('heading', { name: 'The night in one picture' }).scrollIntoViewIfNeeded();
   await page.getByRole('slider', { name: 'Walk the hours' }).focus();
   await page.keyboard.press('Home');
   await page.waitForTimeout(SETTLED_MS);

@@ -7,7 +7,7 @@ const FIRST_SCRIPT_KB = 135;
 const EVERYTHING_KB = 325;
 /** The chart library, asked for when the picture comes near the screen. */
 const CHART_KB = 80;
-const REQUESTS = 30;
+const REQUESTS = 25;
 /** The one face, all weights together. */
 const FACE_KB = 30;
 

@@ -11,10 +11,10 @@ import { LogEntryForm } from '@/components/log/log-entry-form';
 import { MachineEditor } from '@/components/machine/machine-editor';
 import { ReadingForm } from '@/components/reading/reading-form';
 import { nightFrom } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import { expectOk } from '@/lib/result/result';
 import { newMachineRecord } from '@/lib/store/new-machine-record';
 import { US_UNITS } from '@/lib/units/choice';
+import { planNight } from '@/tests/support/plan-night';
 import { BEFORE_THE_FIRST_RUN, demoRecords } from '../night/night-case';
 import { FULL_MACHINE } from './machines';
 

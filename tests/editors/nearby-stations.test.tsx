@@ -7,12 +7,12 @@ import type { ReadingDesk } from '@/components/reading/use-reading-desk';
 import { type ReadingJson, readingSchema } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
 import { type NightRecords, nightFrom } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import { withReading } from '@/lib/night/stored-readings';
 import { correctHours } from '@/lib/plan/readings';
 import { expectOk } from '@/lib/result/result';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import type { ObservationsJson } from '@/lib/weather/observations-json';
+import { planNight } from '@/tests/support/plan-night';
 import { chicago, demoRecords } from '../night/night-case';
 
 afterEach(() => {

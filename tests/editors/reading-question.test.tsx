@@ -5,10 +5,10 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { ReadingForm } from '@/components/reading/reading-form';
 import type { ReadingJson } from '@/lib/contract/event';
 import { readingFromJson } from '@/lib/contract/event-from-json';
-import { planNight } from '@/lib/night/plan-night';
 import { asSeaLevel, seaLevelMeant } from '@/lib/night/sea-level-reading';
 import { expectOk } from '@/lib/result/result';
 import { METRIC_UNITS } from '@/lib/units/choice';
+import { planNight } from '@/tests/support/plan-night';
 import { chicago, nightCase } from '../night/night-case';
 
 beforeEach(() => localStorage.clear());

@@ -3,9 +3,9 @@ import { configure, screen, waitFor, within } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { LogRoom } from '@/components/log/log-room';
-import { demoNight } from '@/lib/night/demo-night';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/living-demo';
 import type { EventRecord } from '@/lib/store/records';
+import { followedDemo } from '@/tests/support/followed-demo';
 import { knowModalDialogs } from '@/tests/support/modal-dialogs';
 import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from '../night/night-case';
@@ -24,7 +24,7 @@ beforeEach(() => {
 async function open(clock: string, told: (event: EventRecord) => EventRecord = (event) => event) {
   const now = at(clock);
   vi.useFakeTimers({ now, toFake: ['Date'] });
-  const demo = demoNight(now);
+  const demo = followedDemo(now);
   await room.store.put('machines', DEMO_MACHINE_ID, demo.machine, null);
   await room.store.put('events', DEMO_EVENT_ID, told(demo.event), null);
   room.show(<LogRoom />);

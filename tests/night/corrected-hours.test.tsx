@@ -3,7 +3,6 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { AirTable } from '@/components/night/tables/air-table';
 import { type Night, nightFrom } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import { expectOk } from '@/lib/result/result';
 import { planCsv } from '@/lib/share/plan-csv';
 import { US_UNITS } from '@/lib/units/choice';
@@ -11,6 +10,7 @@ import { kelvinToCelsius } from '@/lib/units/convert';
 import { givenWords } from '@/lib/words/given-air';
 import { hourSentence } from '@/lib/words/hour-sentence';
 import { marksSentence } from '@/lib/words/marks-sentence';
+import { planNight } from '@/tests/support/plan-night';
 import { BEFORE_THE_FIRST_RUN, chicago, demoRecords } from './night-case';
 
 afterEach(cleanup);

@@ -1,15 +1,36 @@
 import { describe, expect, it } from 'vitest';
-import { demoNight } from '@/lib/night/demo-night';
+import { nightOfDemo } from '@/lib/night/demo-night';
 import { demoDate } from '@/lib/night/living-demo';
+import { nightFrom } from '@/lib/night/night';
+import { expectOk } from '@/lib/result/result';
 import { eventRecordSchema, machineRecordSchema } from '@/lib/store/records';
-import { chicago, nightCase } from './night-case';
+import { followedDemo } from '@/tests/support/followed-demo';
+import { chicago, demoRecords, nightCase } from './night-case';
 
 describe('the demo night', () => {
   it('is a record the store accepts', () => {
-    const { event, machine } = demoNight(chicago('2027-01-16', '18:15'));
+    const { event, machine } = followedDemo(chicago('2027-01-16', '18:15'));
     expect(eventRecordSchema.parse(event)).toEqual(event);
     expect(machineRecordSchema.parse(machine)).toEqual(machine);
   });
+
+  it.each(['12:00', '18:15', '21:40'])(
+    'asks the planner the same before it is kept and after, so that it is planned once: at %s',
+    (clock) => {
+      const now = chicago('2027-01-16', clock);
+      const { event, machine } = followedDemo(now);
+      const kept = <T>(record: T): T => JSON.parse(JSON.stringify(record));
+      const after = nightFrom({
+        ...demoRecords(now),
+        event: { ...demoRecords(now).event, value: eventRecordSchema.parse(kept(event)) },
+        machine: { ...demoRecords(now).machine, value: machineRecordSchema.parse(kept(machine)) },
+      });
+      // By this text the worker knows a request again.
+      expect(JSON.stringify(expectOk(after).request)).toBe(
+        JSON.stringify(nightOfDemo({ event, machine }).request),
+      );
+    },
+  );
 
   it('is dated tonight where it is set, whatever the zone of the device', () => {
     // 23:30 in Chicago is half past six the next morning in Berlin, the zone these tests run in.
@@ -21,14 +42,14 @@ describe('the demo night', () => {
   });
 
   it('runs from 19:00 past midnight and says that it is invented', () => {
-    const { event } = demoNight(chicago('2027-01-16', '12:00'));
+    const { event } = followedDemo(chicago('2027-01-16', '12:00'));
     expect(event.event.runs[0]?.start).toBe('2027-01-16T19:00:00-06:00');
     expect(event.event.runs.at(-1)?.end).toBe('2027-01-17T00:30:00-06:00');
     expect(event.demo).toBe(true);
   });
 
   it('falls from 18 °F to -10 °F in the hours that were typed', () => {
-    const celsius = demoNight(chicago('2027-01-16', '12:00')).event.typed?.hours.map(
+    const celsius = followedDemo(chicago('2027-01-16', '12:00')).event.typed?.hours.map(
       (hour) => hour.temperatureC,
     );
     expect(celsius).toContain((18 - 32) / 1.8);

@@ -75,7 +75,7 @@ function readOf({ night, now }: Evening): FirstScreen {
   };
   const { container } = render(
     <main>
-      <Plate night={shown} standing={standing} acts={NO_ACTS} units={METRIC_UNITS} />
+      <Plate night={shown} standing={standing} acts={NO_ACTS} zone={ZONE} units={METRIC_UNITS} />
       <Fall night={shown} standing={standing} voice={{ zone: ZONE, units: METRIC_UNITS }} />
     </main>,
   );

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { demoNight } from '@/lib/night/demo-night';
 import { forecastAddress, forecastQuestion } from '@/lib/night/forecast-question';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { chicago } from '@/tests/night/night-case';
+import { followedDemo } from '@/tests/support/followed-demo';
 
 const AFTERNOON = chicago('2027-01-16', '15:20');
-const { event } = demoNight(chicago('2027-01-16', '12:00'));
+const { event } = followedDemo(chicago('2027-01-16', '12:00'));
 const from = (now: number) => isoUtc(forecastQuestion(event, instant(now)).from);
 
 describe('the hours a night asks for', () => {

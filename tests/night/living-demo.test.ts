@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { demoNight } from '@/lib/night/demo-night';
 import { isLiving } from '@/lib/night/living-demo';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
+import { followedDemo } from '@/tests/support/followed-demo';
 import { nightCase } from './night-case';
 
 /** Every quarter of an hour of three days. Clocks in Chicago change on 14 March and 7 November 2027 (tz database). */
@@ -32,7 +32,7 @@ describe('the demo opened at any time', () => {
 
   it('lives on while a visitor has delayed its runs, and not a moment longer', () => {
     const now = instant(Date.parse('2027-01-17T01:00:00Z'));
-    const { event } = demoNight(now);
+    const { event } = followedDemo(now);
     const late = { ...event, event: { ...event.event, runs: event.event.runs.map(later(90)) } };
     const lastStart = Date.parse('2027-01-17T01:45:00-06:00');
     expect(isLiving(late, instant(lastStart))).toBe(true);
@@ -40,7 +40,7 @@ describe('the demo opened at any time', () => {
   });
 
   it('does not stay on an evening to come where the device’s date was wrong', () => {
-    const { event } = demoNight(instant(Date.parse('2027-01-20T01:00:00Z')));
+    const { event } = followedDemo(instant(Date.parse('2027-01-20T01:00:00Z')));
     expect(isLiving(event, instant(Date.parse('2027-01-17T01:00:00Z')))).toBe(false);
   });
 });

@@ -1,10 +1,10 @@
-import { demoNight } from '@/lib/night/demo-night';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/living-demo';
 import { type Night, type NightRecords, nightFrom } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
 import type { Standing } from '@/lib/standing/standing';
 import { type Instant, instant } from '@/lib/time/instant';
+import { followedDemo } from '@/tests/support/followed-demo';
 import { standNight } from '@/tests/support/stand-night';
 
 /** A local time of the demo night's zone in January, when Chicago is six hours behind UTC. */
@@ -15,7 +15,7 @@ export function chicago(date: string, clock: string): Instant {
 export const BEFORE_THE_FIRST_RUN = chicago('2027-01-16', '18:15');
 
 export function demoRecords(now: Instant): NightRecords {
-  const { event, machine } = demoNight(now);
+  const { event, machine } = followedDemo(now);
   const stored = { revision: 1, updatedAt: '2027-01-16T00:00:00Z' };
   return {
     event: { id: DEMO_EVENT_ID, ...stored, value: event },

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_MACHINE_ID as ID } from '@/lib/night/living-demo';
 import { logOf, type NightRecords, nightFrom } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import { expectOk } from '@/lib/result/result';
 import { machineInForce } from '@/lib/store/machine-in-force';
 import type { EventRecord, LogRecord, MachineRecord } from '@/lib/store/records';
 import { US_UNITS } from '@/lib/units/choice';
 import { problemSentences } from '@/lib/words/night-problems';
+import { planNight } from '@/tests/support/plan-night';
 import { loggedRun } from '../support/machine-record';
 import { demoRecords, BEFORE_THE_FIRST_RUN as NOW } from './night-case';
 

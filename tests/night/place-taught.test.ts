@@ -3,7 +3,6 @@ import { placeOffsetToJson } from '@/lib/contract/place-offset';
 import { withoutOffsetElsewhere } from '@/lib/night/moved-place';
 import { nightFrom } from '@/lib/night/night';
 import { placeTaught } from '@/lib/night/place-taught';
-import { planNight } from '@/lib/night/plan-night';
 import { expectOk } from '@/lib/result/result';
 import { keptNight } from '@/lib/share/kept-night';
 import { packNight, unpackNight } from '@/lib/share/night-link';
@@ -13,6 +12,7 @@ import { type EventRecord, eventRecordSchema, type Stored } from '@/lib/store/re
 import { isoUtc } from '@/lib/time/zone';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { placeOffsetSentence } from '@/lib/words/place-offset';
+import { planNight } from '@/tests/support/plan-night';
 import { LAKE, type LakeEvening, lakeEvening } from '../support/lake-evenings';
 import { chicago, demoRecords } from './night-case';
 

@@ -62,7 +62,7 @@ function show({ night, standing, now }: NightCase) {
   } as const;
   render(
     <>
-      <Plate night={night} standing={standing} acts={NO_ACTS} units={voice.units} />
+      <Plate night={night} standing={standing} acts={NO_ACTS} zone={voice.zone} units={voice.units} />
       <Call standing={standing} voice={voice} />
       <NightFigure machine={night.machine} standing={standing} voice={voice} />
     </>,

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_MACHINE_ID as ID } from '@/lib/night/living-demo';
 import { nightFrom } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import {
   withAccepted,
   withAcceptedPlan,
@@ -19,6 +18,7 @@ import {
 import { expectOk } from '@/lib/result/result';
 import { type EventRecord, eventRecordSchema } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
+import { planNight } from '@/tests/support/plan-night';
 import { BEFORE_THE_FIRST_RUN, chicago, demoRecords } from './night-case';
 
 const before = demoRecords(BEFORE_THE_FIRST_RUN).event.value;

@@ -2,7 +2,7 @@
 import { configure, screen, waitFor } from '@testing-library/react';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { NightRoom } from '@/components/night/night-room';
-import { DEFAULT_PREFERENCES } from '@/components/store/use-preferences';
+import { DEFAULT_PREFERENCES } from '@/lib/store/default-preferences';
 import { PREFERENCES_ID } from '@/lib/store/preferences-id';
 import { roomOnStore } from '@/tests/support/room-on-store';
 import { chicago } from './night-case';

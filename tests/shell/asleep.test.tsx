@@ -3,7 +3,8 @@ import { cleanup, render, screen } from '@testing-library/react';
 import { renderToString } from 'react-dom/server';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Asleep } from '@/components/shell/asleep';
-import { ASLEEP_SCRIPT, AWAKE } from '@/components/shell/asleep-script';
+import { ASLEEP_SCRIPT } from '@/components/shell/asleep-script';
+import { AWAKE } from '@/lib/planner/early-start';
 
 beforeEach(() => {
   vi.useFakeTimers();

@@ -1,7 +1,7 @@
 import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { expectOk } from '@/lib/result/result';
-import { DATABASE_NAME } from '@/lib/store/connect';
+import { DATABASE_NAME } from '@/lib/store/database-name';
 import { newestVersion } from '@/lib/store/migrations';
 import { faultyDisk } from './faulty-disk';
 import { box, closeTabs, freshBrowser, hearing, openTab, settled, ticking } from './tabs';

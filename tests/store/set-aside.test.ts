@@ -1,7 +1,7 @@
 import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
-import { DATABASE_NAME } from '@/lib/store/connect';
+import { DATABASE_NAME } from '@/lib/store/database-name';
 import { box, closeTabs, freshBrowser, openTab } from './tabs';
 
 beforeEach(freshBrowser);

@@ -1,8 +1,6 @@
 import type { Setting } from '@/lib/carb/machine';
 import { hourAt } from '@/lib/hours/at';
-import { demoNight } from '@/lib/night/demo-night';
 import { type NightRecords, nightFrom } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import { withAcceptedPlan, withMade } from '@/lib/night/records';
 import { expectOk } from '@/lib/result/result';
 import { writeBackup } from '@/lib/store/backup-file';
@@ -10,6 +8,8 @@ import type { EventRecord, LogRecord } from '@/lib/store/records';
 import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { kelvinToCelsius } from '@/lib/units/convert';
+import { followedDemo } from '@/tests/support/followed-demo';
+import { planNight } from '@/tests/support/plan-night';
 
 /** 18:15 in Chicago on 16 January 2027, before the first run of the invented night. */
 export const BEFORE: Instant = instant(Date.UTC(2027, 0, 17, 0, 15));
@@ -31,7 +31,7 @@ export type Past = {
 
 /** The invented night as somebody's own, over, with what was told of it. */
 export function pastNight(past: Past = {}): NightRecords {
-  const { event, machine } = demoNight(BEFORE);
+  const { event, machine } = followedDemo(BEFORE);
   const stored = { revision: 1, updatedAt: '2027-01-16T00:00:00Z' };
   const records = (value: EventRecord): NightRecords => ({
     event: { id: PAST_EVENT_ID, ...stored, value },

@@ -1,8 +1,8 @@
 import type { Night, NightProblem } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import { ok, type Result } from '@/lib/result/result';
 import { type Standing, standingOf } from '@/lib/standing/standing';
 import type { Instant } from '@/lib/time/instant';
+import { planNight } from '@/tests/support/plan-night';
 
 /** What is true of a night now, with the plan it comes from, made in place. */
 export function standNight(night: Night, now: Instant): Result<Standing, NightProblem> {

@@ -2,7 +2,6 @@ import { type Acts, actsOn, type DeedWords } from '@/components/night/use-acts';
 import { writeTo } from '@/components/store/use-write';
 import type { ToastWords } from '@/components/ui/toast';
 import type { MachineJson } from '@/lib/contract/machine';
-import { demoNight } from '@/lib/night/demo-night';
 import { DEMO_EVENT_ID, DEMO_MACHINE_ID } from '@/lib/night/living-demo';
 import { type Night, type NightRecords, nightFrom } from '@/lib/night/night';
 import { makePlan } from '@/lib/plan/make-plan';
@@ -19,6 +18,7 @@ import type { Store } from '@/lib/store/store-type';
 import { tableCache } from '@/lib/store/table-cache';
 import { addMinutes, type Instant } from '@/lib/time/instant';
 import { chicago } from '@/tests/night/night-case';
+import { followedDemo } from '@/tests/support/followed-demo';
 import { standNight } from '@/tests/support/stand-night';
 
 /** A page that is open in a tab: what it shows may be older than what is stored. */
@@ -52,7 +52,7 @@ export class WalkedEvening {
         isPersisted: async () => null,
       });
     const [one, two] = [await open(), await open()];
-    const demo = demoNight(chicago('2027-01-16', '18:20'));
+    const demo = followedDemo(chicago('2027-01-16', '18:20'));
     const value = { ...demo.machine, machine: { ...demo.machine.machine, ...machine } };
     expectOk(await one.put('machines', DEMO_MACHINE_ID, value, null));
     expectOk(await one.put('events', DEMO_EVENT_ID, colderBy(demo.event, colder), null));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { deviceHours } from '@/components/store/use-clock-zone';
 import { clockOf } from '@/lib/fields/clock-text';
+import { deviceHours } from '@/lib/time/device-hours';
 import { instant } from '@/lib/time/instant';
 import { clockFace, localClock } from '@/lib/time/zone';
 import { clockText, dateClockText, windowText } from '@/lib/words/times';

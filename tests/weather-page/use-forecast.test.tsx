@@ -3,9 +3,9 @@ import { act, screen } from '@testing-library/react';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { useNow } from '@/components/store/use-now';
 import { useForecast } from '@/components/weather/use-forecast';
-import { demoNight } from '@/lib/night/demo-night';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
+import { followedDemo } from '@/tests/support/followed-demo';
 import '@/lib/weather/forecast-json';
 import { roomOnStore } from '@/tests/support/room-on-store';
 import { forecastAnswer, NOON } from './forecast-answer';
@@ -51,7 +51,7 @@ async function follow(answer: (question: number) => Response) {
     return answer(asked.length);
   });
   const place = { name: 'Lake Orvana', latitude: 47.42, longitude: -93.61 };
-  const { event } = demoNight(AT_FIRST);
+  const { event } = followedDemo(AT_FIRST);
   const value = { ...event, forecastId: 'f', event: { ...event.event, place } };
   const stored = { id: 'night', revision: 1, value } as Stored<EventRecord>;
   // A database takes as many turns as the machine is busy; here every question is as long as its answer.

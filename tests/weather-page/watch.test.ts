@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { forecastRecordFrom } from '@/lib/night/forecast-record';
 import { type NightRecords, nightFrom } from '@/lib/night/night';
-import { planNight } from '@/lib/night/plan-night';
 import { withAcceptedPlan } from '@/lib/night/records';
 import type { Plan } from '@/lib/plan/types';
 import { expectOk } from '@/lib/result/result';
@@ -9,6 +8,7 @@ import { addMinutes } from '@/lib/time/instant';
 import { US_UNITS } from '@/lib/units/choice';
 import { look, watchState } from '@/lib/words/watch-state';
 import { BEFORE_THE_FIRST_RUN, demoRecords } from '@/tests/night/night-case';
+import { planNight } from '@/tests/support/plan-night';
 import { seededRandom } from '@/tests/support/seeded-random';
 import { plain } from '@/tests/words/plan-of';
 import { EVENING_C, forecastAnswer } from './forecast-answer';

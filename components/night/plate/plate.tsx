@@ -1,8 +1,8 @@
 import type { Acts } from '@/components/night/use-acts';
-import { useClockZone } from '@/components/store/use-clock-zone';
 import { Notice } from '@/components/ui/notice';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
+import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { dangerLine } from '@/lib/words/danger';
 import { tonightSentence } from '@/lib/words/tonight';
@@ -16,14 +16,14 @@ export type PlateProps = {
   readonly night: Night;
   readonly standing: Standing;
   readonly acts: Acts;
+  readonly zone: ClockZone;
   readonly units: UnitChoice;
   /** At the track. */
   readonly large?: boolean;
 };
 
 /** The first screen: the air, what must be heard first, what is in and how it stands, and what comes next. */
-export function Plate({ night, standing, acts, units, large = false }: PlateProps) {
-  const zone = useClockZone(night.zone);
+export function Plate({ night, standing, acts, zone, units, large = false }: PlateProps) {
   const { machine } = night;
   const { dangers, plan, job } = standing;
   // Nothing is to be done but this: it comes first.

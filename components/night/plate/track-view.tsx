@@ -2,7 +2,6 @@
 
 import type { ReactNode } from 'react';
 import { TRACK_READING } from '@/components/reading/reading-dialog';
-import { useClockZone } from '@/components/store/use-clock-zone';
 import { useAwake } from '@/components/ui/use-awake';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { DANGER_AT_TRACK } from '@/lib/words/danger';
@@ -19,7 +18,6 @@ type TrackViewProps = PlateProps & {
 /** What is needed with gloves on: nothing else is on the screen, and it stays on. */
 export function TrackView({ notices, ...props }: TrackViewProps) {
   const awake = useAwake();
-  const zone = useClockZone(props.night.zone);
   const inDanger = props.standing.dangers.length > 0;
   const isSwap = props.standing.job.kind === 'swap';
   return (
@@ -37,7 +35,12 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
       </div>
       {/* Where nothing in the box helps, this is not the time for a thermometer; the way to one stands above. */}
       {inDanger ? null : (
-        <ReadingLine standing={props.standing} zone={zone} units={props.units} href={`#${TRACK_READING}`} />
+        <ReadingLine
+          standing={props.standing}
+          zone={props.zone}
+          units={props.units}
+          href={`#${TRACK_READING}`}
+        />
       )}
       {inDanger ? (
         <p className={styles.aside}>{DANGER_AT_TRACK}</p>

@@ -1,0 +1,90 @@
+import { expect, type Page } from '@playwright/test';
+import { AWAKE } from '@/lib/planner/early-start';
+import { test } from './watched-page';
+
+test.use({ earlyAnswer: true });
+
+/** What stands in the first screen, and where each piece of it: from inside the page, so that it is one moment. */
+function firstScreen(page: Page) {
+  return page.evaluate(() => {
+    const plate = document.querySelector('[aria-label="In now"]')?.parentElement;
+    if (plate === null || plate === undefined) return null;
+    return {
+      // How a style is spaced says nothing.
+      html: plate.outerHTML.replace(
+        /style="([^"]*)"/g,
+        (_, style: string) => `style="${style.replace(/[ ;]/g, '')}"`,
+      ),
+      places: [...plate.querySelectorAll('*')].map((element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        return { x, y, width, height };
+      }),
+    };
+  });
+}
+
+/** Keeps every script of the framework back until it is told to let them through. */
+async function holdScripts(page: Page): Promise<() => void> {
+  let letThrough = (): void => undefined;
+  const held = new Promise<void>((resolve) => {
+    letThrough = resolve;
+  });
+  await page.route('**/_next/static/chunks/*.js', async (route) => {
+    await held;
+    await route.continue();
+  });
+  return letThrough;
+}
+
+for (const clock of ['18:15', '21:40'])
+  test.describe(`at ${clock}`, () => {
+    test.use({ now: clock });
+
+    test('the first screen of a first visit stands before the page is awake, and stays as it is when it wakes up', async ({
+      night,
+    }) => {
+      await night.addInitScript(() => {
+        Object.assign(window, { shifted: 0 });
+        new PerformanceObserver((list) => {
+          // A layout shift has a value; the library of types knows none.
+          for (const entry of list.getEntries())
+            Object.assign(window, { shifted: Reflect.get(window, 'shifted') + Reflect.get(entry, 'value') });
+        }).observe({ type: 'layout-shift', buffered: true });
+      });
+      const letThrough = await holdScripts(night);
+      await night.goto('/', { waitUntil: 'commit' });
+      await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
+      await expect(night.locator('html')).not.toHaveAttribute(AWAKE);
+      await expect(night.getByRole('button', { name: 'Other jets' })).toBeDisabled();
+      await night.evaluate(() => document.fonts.ready);
+      const early = await firstScreen(night);
+      expect(early?.html).toContain('invented');
+
+      letThrough();
+      await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+      await expect(night.locator('[aria-busy]')).toHaveCount(0);
+      expect(await firstScreen(night)).toEqual(early);
+      expect(await night.evaluate(() => Reflect.get(window, 'shifted'))).toBeLessThan(0.001);
+    });
+  });
+
+test('who has been here before is not shown the invented night in place of their own', async ({ night }) => {
+  await night.goto('/');
+  await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+  const letThrough = await holdScripts(night);
+  await night.reload({ waitUntil: 'commit' });
+  await expect(night.getByText('Opening the night…')).toBeVisible();
+  await night.waitForFunction(() => globalThis.heavyAirStart !== undefined);
+  letThrough();
+  await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+  expect(await night.evaluate(() => globalThis.heavyAirStart?.answer)).toBeNull();
+});
+
+test('a link into the page is not answered with the first screen', async ({ night }) => {
+  const letThrough = await holdScripts(night);
+  await night.goto('/#track', { waitUntil: 'commit' });
+  await expect(night.getByText('Opening the night…')).toBeVisible();
+  letThrough();
+  await expect(night.locator('[data-view=track]')).toBeVisible();
+  expect(await night.evaluate(() => globalThis.heavyAirStart?.answer)).toBeNull();
+});
