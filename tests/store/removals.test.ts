@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { expectOk } from '@/lib/result/result';
 import { readBackup, writeBackup } from '@/lib/store/backup-file';
 import { type ImportMode, type NamedBackup, previewImport, withBackup } from '@/lib/store/backup-import';
-import { DATABASE_NAME } from '@/lib/store/connect';
+import { DATABASE_NAME } from '@/lib/store/database-name';
 import type { Store } from '@/lib/store/store-type';
 import { withTakenBack } from '@/lib/store/taken-back';
 import { undoRewrite } from '@/lib/store/undo-rewrite';
