@@ -103,8 +103,10 @@ test('a backup goes out, comes in after a look, and a damaged one changes nothin
   await open('{"app":"another"}');
   await expect(alertIn(night)).toContainText('another program');
   await open(text);
-  await expect(night.locator('dialog[open]')).toContainText('New: it comes in.');
-  await night.getByRole('button', { name: 'Merge' }).click();
+  await expect(night.locator('dialog[open]')).toContainText(
+    'Removed here, so it stays out: Machine Ilsa Vorn’s triple.',
+  );
+  await night.getByRole('button', { name: 'Merge, and bring back what was removed' }).click();
   await expect(night.getByRole('button', { name: /^Edit / })).toHaveCount(1);
   await night.getByRole('button', { name: 'Undo' }).click();
   await expect(night.getByText('No machine yet. Add the one you race.')).toBeVisible();
