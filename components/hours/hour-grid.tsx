@@ -11,7 +11,7 @@ import { runsFromEvent } from '@/lib/contract/event-from-json';
 import { clockOf } from '@/lib/fields/clock-text';
 import { rowValues, uncoveredRuns } from '@/lib/fields/hours/between';
 import { withClock, withHour, withoutHours, withRow } from '@/lib/fields/hours/edit-rows';
-import type { HourRow } from '@/lib/fields/hours/hours-draft';
+import { type HourRow, rowTime } from '@/lib/fields/hours/hours-draft';
 import { rowClock } from '@/lib/fields/hours/hours-labels';
 import { minutesToSpare } from '@/lib/plan/delay';
 import { type Instant, instant } from '@/lib/time/instant';
@@ -38,7 +38,7 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
     <div className={styles.grid}>
       {rows.map((row, index) => (
         <Fragment key={row.at}>
-          {startsDay(rows, index, zone) ? <p className={styles.day}>{dayText(timeOf(row), zone)}</p> : null}
+          {startsDay(rows, index, zone) ? <p className={styles.day}>{dayText(rowTime(row), zone)}</p> : null}
           <HourRowFields
             clock={rowClock(row, clock)}
             index={index}
@@ -53,7 +53,7 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
                 withRow(before, row.at, { [column]: text }),
               )
             }
-            onPasteLines={(text) => onPasteLines(text, timeOf(row))}
+            onPasteLines={(text) => onPasteLines(text, rowTime(row))}
             onEnter={() => focusRow(form.ref.current, index + 1)}
           />
         </Fragment>
@@ -65,12 +65,10 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
   );
 }
 
-const timeOf = (row: HourRow): Instant => instant(Date.parse(row.at));
-
 function startsDay(rows: readonly HourRow[], index: number, zone: string): boolean {
   const [before, row] = [rows[index - 1], rows[index]];
   if (row === undefined) return false;
-  return before === undefined || localDate(timeOf(before), zone) !== localDate(timeOf(row), zone);
+  return before === undefined || localDate(rowTime(before), zone) !== localDate(rowTime(row), zone);
 }
 
 function focusRow(form: HTMLFormElement | null, index: number): void {
@@ -99,7 +97,7 @@ function CoverageNote({ draft, event }: NightOf) {
 }
 
 const lastTyped = (rows: readonly HourRow[]): Instant =>
-  instant(Math.max(0, ...rows.filter((row) => row.temperature.trim() !== '').map(timeOf)));
+  instant(Math.max(0, ...rows.filter((row) => row.temperature.trim() !== '').map(rowTime)));
 
 /** A night that runs late leaves its hours; better said while there is time to type one more. */
 function SpareNote({ minutes }: { readonly minutes: number | null }) {

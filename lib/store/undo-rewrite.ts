@@ -1,4 +1,5 @@
 import type { Result } from '@/lib/result/result';
+import { keyOf } from './backing';
 import type { Stored, TableName, TableValue } from './records';
 import type { RemovedRecord } from './removed-record';
 import { sameValue } from './same-value';
@@ -33,7 +34,6 @@ function undoRemoved(
   current: Snapshot,
   tables: readonly TableName[],
 ): readonly RemovedRecord[] {
-  const keyOf = ({ table, id }: Omit<RemovedRecord, 'trace'>): string => `${table}/${id}`;
   const was = new Map(before.removed.map((removed) => [keyOf(removed), removed]));
   const since = new Map(after.removed.map((removed) => [keyOf(removed), removed]));
   const nothing = { marks: {}, seen: {} };

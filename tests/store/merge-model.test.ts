@@ -1,6 +1,6 @@
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { seededRandom } from '@/tests/support/seeded-random';
-import { Device, type Fact, runsOf, START, standingOn } from './two-devices';
+import { Device, type Fact, runsOf, START, standApart, standingOn } from './two-devices';
 
 /** All of them with INTERLEAVINGS=10000. */
 const INTERLEAVINGS = Number(process.env.INTERLEAVINGS ?? 200);
@@ -85,9 +85,7 @@ async function merge(into: Device, from: Device, written: boolean): Promise<void
 }
 
 describe(`${INTERLEAVINGS} evenings of two devices, whose clocks are wrong by a day, a year, or run backwards`, () => {
-  // Two devices are no tabs of one browser, and what nobody hears would be kept until the end of the test.
-  beforeAll(() => vi.stubGlobal('BroadcastChannel', undefined));
-  afterAll(() => vi.unstubAllGlobals());
+  standApart();
 
   it(
     'lose nothing by a merge that does not stand in what was set aside, and end equal',

@@ -3,7 +3,7 @@ import { expectOk } from '@/lib/result/result';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import { withTakenBack } from '@/lib/store/taken-back';
 import { seededRandom } from '@/tests/support/seeded-random';
-import { Device, type Fact, START } from './two-devices';
+import { Device, type Fact, START, standApart } from './two-devices';
 
 const EVENINGS = Number(process.env.REMOVALS ?? 40);
 const STEPS = 30;
@@ -96,6 +96,8 @@ async function takeIn(into: Known, { from, file, deeds }: Kept): Promise<void> {
 }
 
 describe(`${EVENINGS} evenings of three devices that remove, bring back, and take in files of any age`, () => {
+  standApart();
+
   it(
     'bring nothing back that was removed knowingly, lose nothing that was not, and end equal',
     async () => {

@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
+import { afterAll, beforeAll, vi } from 'vitest';
 import type { Setting } from '@/lib/carb/machine';
 import { recordWithEvent } from '@/lib/night/record-with-event';
 import { withFitted, withMade } from '@/lib/night/records';
@@ -29,6 +30,12 @@ export const runsOf = (...names: readonly string[]): EventRecord['event']['runs'
     end: new Date(START + i * 30 * MINUTE + 6 * MINUTE).toISOString(),
     weight: 1,
   }));
+
+/** Two devices are no tabs of one browser, and what nobody hears would be kept until the end of the test. */
+export function standApart(): void {
+  beforeAll(() => vi.stubGlobal('BroadcastChannel', undefined));
+  afterAll(() => vi.unstubAllGlobals());
+}
 
 /** One device with its clock, and what a model says of it: what was said there, and what somebody took back or replaced. */
 export class Device {

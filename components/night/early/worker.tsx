@@ -18,10 +18,11 @@ declare const self: DedicatedWorkerGlobalScope;
 /** What was planned for the early answer, for the page that asks the same a moment later. */
 const planned = new Map<string, ReturnType<typeof makePlan>>();
 
+const planOf = (request: PlanRequest) => planned.get(JSON.stringify(request)) ?? makePlan(request);
+
 function planOnce(request: PlanRequest): ReturnType<typeof makePlan> {
-  const key = JSON.stringify(request);
-  const plan = planned.get(key) ?? makePlan(request);
-  planned.set(key, plan);
+  const plan = planOf(request);
+  planned.set(JSON.stringify(request), plan);
   return plan;
 }
 
@@ -46,6 +47,6 @@ async function answerEarly(question: EarlyQuestion): Promise<void> {
 }
 
 const question = questionOfName(self.name);
-answerTasks(self, (request) => planned.get(JSON.stringify(request)) ?? makePlan(request));
+answerTasks(self, planOf);
 // Where it cannot be, the page answers a little later.
 if (question !== null) answerEarly(question).catch(() => undefined);

@@ -16,20 +16,29 @@ type LayerProps = { readonly picture: Picture };
 /** As wide as a number above a run with the air after it [px]. */
 const RUN_NAME = 24;
 
+/** Which numbers can be told apart where the runs begin at these places, from left to right. */
+function withRoom(places: readonly number[]): readonly boolean[] {
+  let free = Number.NEGATIVE_INFINITY;
+  return places.map((place) => {
+    if (place < free) return false;
+    free = place + RUN_NAME;
+    return true;
+  });
+}
+
 /** The runs as bands, with their numbers above where the chart is the upper one: as many as can be told apart. */
 export function RunLayer({ picture, named = false }: LayerProps & { readonly named?: boolean }) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { x, top, bottom } = pixels;
   const runs = picture.runs.filter(({ start, end }) => end >= picture.from && start <= picture.to);
-  const apart = Math.min(...runs.slice(1).map(({ start }, i) => x(start) - x(runs[i]!.start)));
-  const every = Math.max(1, Math.ceil(RUN_NAME / apart));
+  const hasRoom = withRoom(runs.map(({ start }) => x(start)));
   return (
     <g>
       {runs.map((run, index) => (
         <RunBand
           key={`${run.name} ${run.start}`}
-          name={named && index % every === 0 ? shortName(run.name, index) : null}
+          name={named && hasRoom[index] === true ? shortName(run.name, index) : null}
           {...{ run, named }}
           pixels={{ x, top, bottom }}
         />

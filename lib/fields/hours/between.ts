@@ -4,7 +4,7 @@ import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
 import { readTemperature } from '@/lib/units/entry';
 import { type Kelvin, kelvin } from '@/lib/units/quantity';
-import type { HourRow } from './hours-draft';
+import { type HourRow, rowTime } from './hours-draft';
 
 /** What stands at an hour: what was typed, the curve between typed hours, or nothing. */
 export type RowValue =
@@ -18,14 +18,14 @@ export function rowValues(rows: readonly HourRow[], units: UnitChoice): readonly
   const typed = rows.map((row) => readTemperature(row.temperature, units.temperature));
   const points = rows.flatMap((row, i): readonly Point[] => {
     const read = typed[i];
-    return read?.ok ? [{ x: Date.parse(row.at), y: read.value }] : [];
+    return read?.ok ? [{ x: rowTime(row), y: read.value }] : [];
   });
   const curve = shapePreservingCurve(points);
   return rows.map((row, i) => {
     const read = typed[i];
     if (read?.ok) return { kind: 'typed', temperature: read.value };
     if (row.temperature.trim() !== '') return { kind: 'unreadable' };
-    const at = Date.parse(row.at);
+    const at = rowTime(row);
     const value = isBridged(points, at) ? curve(at) : null;
     return value === null ? { kind: 'none' } : { kind: 'between', temperature: kelvin(value) };
   });
@@ -45,7 +45,7 @@ export function uncoveredRuns<R extends { readonly start: Instant; readonly end:
 ): readonly R[] {
   const times = rows
     .filter((row) => readTemperature(row.temperature, units.temperature).ok)
-    .map((row) => Date.parse(row.at));
+    .map((row) => rowTime(row));
   const covered = (at: number): boolean => {
     const after = times.findIndex((time) => time >= at);
     const [a, b] = [times[after - 1], times[after]];

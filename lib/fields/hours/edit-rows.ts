@@ -1,15 +1,13 @@
-import { addMinutes, HOUR_MS, type Instant, instant } from '@/lib/time/instant';
+import { addMinutes, HOUR_MS, type Instant } from '@/lib/time/instant';
 import { addDays, fromLocal } from '@/lib/time/local';
 import { isoUtc, localDate } from '@/lib/time/zone';
-import { type HourRow, type HoursDraft, withMoments } from './hours-draft';
-
-const timeOf = (row: HourRow): Instant => instant(Date.parse(row.at));
+import { type HourRow, type HoursDraft, rowTime, withMoments } from './hours-draft';
 
 /** One more hour at the start or the end. */
 export function withHour(draft: HoursDraft, where: 'before' | 'after'): HoursDraft {
   const row = where === 'before' ? draft.rows[0] : draft.rows.at(-1);
   if (row === undefined) return draft;
-  const at = addMinutes(timeOf(row), where === 'before' ? -60 : 60);
+  const at = addMinutes(rowTime(row), where === 'before' ? -60 : 60);
   return { ...draft, rows: withMoments(draft.rows, [isoUtc(at)]) };
 }
 
@@ -23,7 +21,7 @@ export function withClock(draft: HoursDraft, clock: string, zone: string): Hours
 function momentOf(rows: readonly HourRow[], clock: string, zone: string): Instant | null {
   const [first, last] = [rows[0], rows.at(-1)];
   if (first === undefined || last === undefined) return null;
-  const [from, to] = [timeOf(first), timeOf(last)];
+  const [from, to] = [rowTime(first), rowTime(last)];
   const date = localDate(from, zone);
   const days = Array.from({ length: Math.ceil((to - from) / (24 * HOUR_MS)) + 3 }, (_, i) => i - 1);
   const moments = days.flatMap((day) => {

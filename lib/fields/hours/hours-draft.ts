@@ -1,5 +1,6 @@
 import type { DraftOf, ValuesOf } from '@/lib/fields/field-row';
 import { blankDraft, blankOf } from '@/lib/fields/table-values';
+import { type Instant, instant } from '@/lib/time/instant';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import { HOUR, HOURS } from './hours-rows';
 
@@ -22,12 +23,13 @@ export const HOURS_SHAPE: HoursDraft = {
   rows: [emptyRow('2027-01-16T18:00:00Z')],
 };
 
-const timeOf = (row: HourRow): number => Date.parse(row.at);
+/** When a row is. */
+export const rowTime = (row: HourRow): Instant => instant(Date.parse(row.at));
 
 /** The rows with others added; a row of the same moment is replaced by the later one of the two lists. */
 export function withRows(rows: readonly HourRow[], added: readonly HourRow[]): readonly HourRow[] {
-  const byTime = new Map([...rows, ...added].map((row) => [timeOf(row), row]));
-  return [...byTime.values()].sort((a, b) => timeOf(a) - timeOf(b));
+  const byTime = new Map([...rows, ...added].map((row) => [rowTime(row), row]));
+  return [...byTime.values()].sort((a, b) => rowTime(a) - rowTime(b));
 }
 
 /** The rows with empty ones for moments that have none yet. */

@@ -1,13 +1,12 @@
 import { fieldLabel } from '@/lib/fields/table-values';
-import { instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { clockText } from '@/lib/words/times';
-import type { HourRow } from './hours-draft';
+import { type HourRow, rowTime } from './hours-draft';
 import { HOUR, HOURS } from './hours-rows';
 
 /** "19:00"; which of the two where the clock shows it twice. */
 export function rowClock(row: HourRow, zone: ClockZone): string {
-  return clockText(instant(Date.parse(row.at)), { zone });
+  return clockText(rowTime(row), { zone });
 }
 
 /** What a field is called in the list of complaints: "21:00, temperature". */

@@ -8,9 +8,8 @@ import { numberAt } from '@/lib/fields/record-path';
 import { fieldAt, readFieldRow, readFields } from '@/lib/fields/table-values';
 import { withoutGaps } from '@/lib/fields/without-gaps';
 import { type TypedHours, typedHoursSchema } from '@/lib/store/records';
-import { instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
-import { type HourRow, type HoursDraft, isBlank } from './hours-draft';
+import { type HourRow, type HoursDraft, isBlank, rowTime } from './hours-draft';
 import { areHoursConfirmed } from './hours-pressure-key';
 import { HOUR, HOURS } from './hours-rows';
 
@@ -59,7 +58,7 @@ function hourJson(row: HourRow, { index, draft, reader, zone }: RowPlace): objec
   const read = (key: keyof typeof HOUR.rows) =>
     readFieldRow(HOUR.rows[key], row[key], `rows.${index}.${key}`, reader);
   return withoutGaps({
-    time: isoLocal(instant(Date.parse(row.at)), zone),
+    time: isoLocal(rowTime(row), zone),
     temperatureC: read('temperature'),
     ...(pressureByHour && kind !== 'standard' ? { [pressureField(kind)]: read('pressure') } : {}),
     relativeHumidity: humidityByHour ? read('humidity') : undefined,
