@@ -3,6 +3,12 @@
 import { nodeOf } from './drawn';
 import { AWAKE, EARLY_ANSWER, type EarlyStart, nameOfQuestion } from './early-start';
 
+/**
+ * The face of the answer: words that were set in another move when it comes. Where it is still on its way once the page
+ * is awake, the page's own answer stands there by then.
+ */
+const faceHere = () => document.fonts.load('600 1em "Heavy Air"');
+
 function openEarly(file: string): void {
   // What leads to another view than the first screen is not answered.
   const name = location.hash === '' ? nameOfQuestion({ now: Date.now(), language: navigator.language }) : '';
@@ -15,10 +21,14 @@ function openEarly(file: string): void {
   });
   worker.addEventListener('message', ({ data }) => {
     if (!('drawn' in data)) return;
-    start.answer = nodeOf(data.drawn);
-    const awake = document.documentElement.hasAttribute(AWAKE);
-    if (!awake) document.querySelector('main')?.replaceWith(start.answer);
-    dispatchEvent(new Event(EARLY_ANSWER));
+    const put = () => {
+      start.answer = nodeOf(data.drawn);
+      const awake = document.documentElement.hasAttribute(AWAKE);
+      if (!awake) document.querySelector('main')?.replaceWith(start.answer);
+      dispatchEvent(new Event(EARLY_ANSWER));
+    };
+    // A face that cannot be had keeps nothing back.
+    faceHere().then(put, put);
   });
 }
 

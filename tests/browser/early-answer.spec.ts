@@ -23,18 +23,34 @@ function firstScreen(page: Page) {
   });
 }
 
-/** Keeps every script of the framework back until it is told to let them through. */
-async function holdScripts(page: Page): Promise<() => void> {
+/** Keeps every answer to an address back until it is told to let them through. */
+async function hold(page: Page, address: string): Promise<() => void> {
   let letThrough = (): void => undefined;
   const held = new Promise<void>((resolve) => {
     letThrough = resolve;
   });
-  await page.route('**/_next/static/chunks/*.js', async (route) => {
+  await page.route(address, async (route) => {
     await held;
     await route.continue();
   });
   return letThrough;
 }
+
+const holdScripts = (page: Page) => hold(page, '**/_next/static/chunks/*.js');
+
+/** Adds up by how much the page moves what stands there. */
+function countShifts(page: Page) {
+  return page.addInitScript(() => {
+    Object.assign(window, { shifted: 0 });
+    new PerformanceObserver((list) => {
+      // A layout shift has a value; the library of types knows none.
+      for (const entry of list.getEntries())
+        Object.assign(window, { shifted: Reflect.get(window, 'shifted') + Reflect.get(entry, 'value') });
+    }).observe({ type: 'layout-shift', buffered: true });
+  });
+}
+
+const shifted = (page: Page) => page.evaluate(() => Reflect.get(window, 'shifted'));
 
 for (const clock of ['18:15', '21:40'])
   test.describe(`at ${clock}`, () => {
@@ -43,14 +59,7 @@ for (const clock of ['18:15', '21:40'])
     test('the first screen of a first visit stands before the page is awake, and stays as it is when it wakes up', async ({
       night,
     }) => {
-      await night.addInitScript(() => {
-        Object.assign(window, { shifted: 0 });
-        new PerformanceObserver((list) => {
-          // A layout shift has a value; the library of types knows none.
-          for (const entry of list.getEntries())
-            Object.assign(window, { shifted: Reflect.get(window, 'shifted') + Reflect.get(entry, 'value') });
-        }).observe({ type: 'layout-shift', buffered: true });
-      });
+      await countShifts(night);
       const letThrough = await holdScripts(night);
       await night.goto('/', { waitUntil: 'commit' });
       await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
@@ -64,9 +73,33 @@ for (const clock of ['18:15', '21:40'])
       await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
       await expect(night.locator('[aria-busy]')).toHaveCount(0);
       expect(await firstScreen(night)).toEqual(early);
-      expect(await night.evaluate(() => Reflect.get(window, 'shifted'))).toBeLessThan(0.001);
+      expect(await shifted(night)).toBeLessThan(0.001);
     });
   });
+
+test('a face that comes after the answer moves no word of it', async ({ night }) => {
+  await countShifts(night);
+  const letFaceThrough = await hold(night, '**/*.woff2');
+  const letScriptsThrough = await holdScripts(night);
+  // What the worker says is heard before the face comes.
+  await night.addInitScript(() => {
+    addEventListener('DOMContentLoaded', () => {
+      globalThis.heavyAirStart?.worker?.addEventListener('message', ({ data }) => {
+        if ('drawn' in data) Object.assign(window, { drawn: true });
+      });
+    });
+  });
+  await night.goto('/', { waitUntil: 'commit' });
+  await night.waitForFunction(() => 'drawn' in window);
+  await expect(night.getByText('Opening the night…')).toBeVisible();
+  letFaceThrough();
+  await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
+  await night.evaluate(() => document.fonts.ready);
+  expect(await shifted(night)).toBeLessThan(0.001);
+  letScriptsThrough();
+  await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+  expect(await shifted(night)).toBeLessThan(0.001);
+});
 
 test('who has been here before is not shown the invented night in place of their own', async ({ night }) => {
   await night.goto('/');
