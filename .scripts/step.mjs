@@ -1,7 +1,13 @@
-import { constants, setPriority } from 'node:os';
+import { setPriority } from 'node:os';
 import { text } from 'node:stream/consumers';
 import { runGroup, startGroup } from './process-group.mjs';
 import { ROOT } from './sources.mjs';
+
+/**
+ * A third of what the check beside it gets where both want all, as Unix counts. At the end of the scale a test would wait
+ * for its turn until its time is over.
+ */
+const PATIENT = 5;
 
 const begin = (title) => console.log(`\n== ${title}`);
 
@@ -30,7 +36,7 @@ export async function stepBeside(title, command, args, env = {}) {
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   // What it starts later is as patient as itself.
-  if (child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
+  if (child.pid !== undefined) setPriority(child.pid, PATIENT);
   const said = Promise.all([text(child.stdout), text(child.stderr)]);
   const status = await ended;
   begin(title);

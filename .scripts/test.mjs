@@ -51,7 +51,7 @@ async function seen() {
   ];
 }
 
-/** What needs no build. A browser waits half of its time, for a clock or a server: these take the other half. */
+/** What needs no build. A browser often waits, for a clock or for a server: these take the time it leaves over. */
 async function unseen() {
   return [
     await stepBeside('lint', 'npx', ['--no-install', 'biome', 'ci', '--error-on-warnings', '.']),
