@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { getChromium } from './get-chromium.mjs';
 import { buildIfNeeded, installIfNeeded, run } from './prepare.mjs';
 import { ROOT } from './sources.mjs';
-import { step, stepBeside } from './step.mjs';
+import { step } from './step.mjs';
 
 const RESULTS = join(ROOT, '.cache', 'test-results');
 
@@ -39,37 +39,26 @@ mkdirSync(RESULTS, { recursive: true });
 if (!existsSync('/usr/lib/postgresql'))
   console.log('PostgreSQL is not installed: what boards keep is tried on the file engine only.');
 const started = Date.now();
-
-/** What people see: the build, then the browser on it. */
-async function seen() {
-  await buildIfNeeded();
-  return [
-    await step('browser', 'npx', ['--no-install', 'playwright', 'test'], {
-      CHROMIUM_PATH: chromium,
-      PLAYWRIGHT_JSON_OUTPUT_NAME: join(RESULTS, 'browser.json'),
-    }),
-  ];
-}
-
-/** What needs no build. A browser often waits, for a clock or for a server: these take the time it leaves over. */
-async function unseen() {
-  return [
-    await stepBeside('lint', 'npx', ['--no-install', 'biome', 'ci', '--error-on-warnings', '.']),
-    await stepBeside('unit, reference, API', 'npx', [
-      '--no-install',
-      'vitest',
-      'run',
-      '--reporter=default',
-      '--reporter=json',
-      `--outputFile.json=${join(RESULTS, 'unit.json')}`,
-    ]),
-  ];
-}
-
-// Types of routes are made by the build, so theirs come after it.
-const checks = (await Promise.all([seen(), unseen()])).flat();
 await run('npx', ['--no-install', 'next', 'typegen'], { NEXT_TELEMETRY_DISABLED: '1' });
-checks.push(await step('types', 'npx', ['--no-install', 'tsc', '--noEmit', '-p', '.']));
+const checks = [
+  await step('types', 'npx', ['--no-install', 'tsc', '--noEmit', '-p', '.']),
+  await step('lint', 'npx', ['--no-install', 'biome', 'ci', '--error-on-warnings', '.']),
+  await step('unit, reference, API', 'npx', [
+    '--no-install',
+    'vitest',
+    'run',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${join(RESULTS, 'unit.json')}`,
+  ]),
+];
+await buildIfNeeded();
+checks.push(
+  await step('browser', 'npx', ['--no-install', 'playwright', 'test'], {
+    CHROMIUM_PATH: chromium,
+    PLAYWRIGHT_JSON_OUTPUT_NAME: join(RESULTS, 'browser.json'),
+  }),
+);
 const sum = count();
 console.log(`\nall checks took ${((Date.now() - started) / 1000).toFixed(0)} s`);
 const skipped = sum.skipped > 0 ? `, ${sum.skipped} skipped` : '';
