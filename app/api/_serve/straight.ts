@@ -19,11 +19,13 @@ const LEAST_PACKED_BYTES = 1024;
 /** Gzip by its name, with a weight above 0 (RFC 9110, sections 12.4.2 and 12.5.3). */
 const GZIP = /(?:^|,)[ \t]*gzip[ \t]*(?:;[ \t]*q=(?:1(?:\.0{0,3})?|0\.\d{0,2}[1-9]\d{0,2})[ \t]*)?(?:,|$)/i;
 
+type Exchange = { readonly request: IncomingMessage; readonly response: ServerResponse };
+
 /** Answers a request by the handler of its route; null where it is none of these. */
 export function answerStraight(
   routes: readonly StraightRoute[],
   path: string,
-  { request, response }: { readonly request: IncomingMessage; readonly response: ServerResponse },
+  { request, response }: Exchange,
 ): Promise<void> | null {
   for (const route of routes) {
     const found = route.method === request.method ? route.path.exec(path) : null;
@@ -32,26 +34,27 @@ export function answerStraight(
   return null;
 }
 
-async function answer(
-  route: StraightRoute,
-  id: string,
-  { request, response }: { readonly request: IncomingMessage; readonly response: ServerResponse },
-): Promise<void> {
+async function answer(route: StraightRoute, id: string, { request, response }: Exchange): Promise<void> {
   const answered = await route.answer(webRequest(request), { params: Promise.resolve({ id }) });
-  const wantsGzip = GZIP.test(String(request.headers['accept-encoding'] ?? ''));
   for (const [name, value] of answered.headers) response.setHeader(name, value);
   response.statusCode = answered.status;
   // What was not read is let go, so that the connection can be used again.
   if (!request.complete) request.resume();
-  if (answered.body === null) {
-    response.end();
+  if (answered.body === null) response.end();
+  else await sendText(await answered.text(), { request, response });
+}
+
+/** All of these answer with text, which goes out with its head in one piece; packed where that saves a packet. */
+async function sendText(text: string, { request, response }: Exchange): Promise<void> {
+  response.appendHeader('vary', 'accept-encoding');
+  const bytes = Buffer.byteLength(text);
+  if (bytes < LEAST_PACKED_BYTES || !GZIP.test(String(request.headers['accept-encoding'] ?? ''))) {
+    response.setHeader('content-length', bytes);
+    response.end(text);
     return;
   }
-  const plain = Buffer.from(await answered.arrayBuffer());
-  response.appendHeader('vary', 'accept-encoding');
-  const pack = wantsGzip && plain.length >= LEAST_PACKED_BYTES;
-  if (pack) response.setHeader('content-encoding', 'gzip');
-  const body = pack ? await packed(plain) : plain;
+  const body = await packed(text);
+  response.setHeader('content-encoding', 'gzip');
   response.setHeader('content-length', body.length);
   response.end(body);
 }
@@ -78,6 +81,9 @@ function bodyOf(request: IncomingMessage): ReadableStream<Uint8Array> {
         const { done, value } = await parts.next();
         if (done === true) into.close();
         else into.enqueue(value);
+      },
+      cancel: async () => {
+        await parts.return?.();
       },
     },
     { highWaterMark: 0 },
