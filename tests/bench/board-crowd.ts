@@ -45,20 +45,27 @@ export function asker(url: string, sockets: number): { readonly ask: Ask; readon
   const ask = ({ method = 'GET', path, headers = {}, body }: Asked): Promise<Answered> =>
     new Promise((resolve, reject) => {
       const began = performance.now();
-      const asked = request(`${url}${path}`, { agent, method, headers }, (answer) => {
-        const parts: Buffer[] = [];
-        answer.on('data', (part: Buffer) => parts.push(part));
-        answer.on('end', () =>
-          resolve({
-            status: answer.statusCode ?? 0,
-            etag: String(answer.headers.etag ?? ''),
-            text: Buffer.concat(parts).toString('utf8'),
-            ms: performance.now() - began,
-          }),
-        );
-      });
-      asked.on('error', reject);
-      asked.end(body);
+      const send = (): void => {
+        const asked = request(`${url}${path}`, { agent, method, headers }, (answer) => {
+          const parts: Buffer[] = [];
+          answer.on('data', (part: Buffer) => parts.push(part));
+          answer.on('end', () =>
+            resolve({
+              status: answer.statusCode ?? 0,
+              etag: String(answer.headers.etag ?? ''),
+              text: Buffer.concat(parts).toString('utf8'),
+              ms: performance.now() - began,
+            }),
+          );
+        });
+        // A connection that was long unused may close as it is used again; browsers then ask once more, too.
+        asked.on('error', (fault: NodeJS.ErrnoException) => {
+          if (asked.reusedSocket && fault.code === 'ECONNRESET') send();
+          else reject(fault);
+        });
+        asked.end(body);
+      };
+      send();
     });
   return { ask, close: () => agent.destroy() };
 }
@@ -69,13 +76,13 @@ export type PostedBoard = { readonly id: string; readonly keepSecret: string; re
 export async function post(
   url: string,
   boards: number,
-  night: object,
+  nightOf: (i: number) => object,
   first = 0,
 ): Promise<readonly PostedBoard[]> {
   const { ask, close } = asker(url, 4);
-  const body = JSON.stringify(night);
   const posted: PostedBoard[] = [];
   for (let i = first; i < first + boards; i += 1) {
+    const body = JSON.stringify(nightOf(i));
     const headers = { 'content-type': 'application/json', 'x-forwarded-for': `10.0.${i >> 8}.${i & 255}` };
     const answer = await ask({ method: 'POST', path: '/api/boards', headers, body });
     if (answer.status !== 201) throw new Error(`not posted: ${answer.status} ${answer.text}`);

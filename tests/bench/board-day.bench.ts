@@ -105,7 +105,7 @@ const ACTS: readonly ((world: World, i: number) => Promise<void>)[] = [
     });
   },
   async ({ ask, app }, i) => {
-    const [board] = await post(app.url, 1, nightFrom(virtualNow(), 6), i % 1000);
+    const [board] = await post(app.url, 1, () => nightFrom(virtualNow(), 6), i % 1000);
     const authorization = `Bearer ${board!.keepSecret}`;
     await must(ask, 204, { method: 'DELETE', path: `/api/boards/${board!.id}`, headers: { authorization } });
     await must(ask, [404, 429], lookAt(board!));
@@ -204,8 +204,8 @@ async function withServer(engine: string, environment: Readonly<Record<string, s
     const forecast = { ...typed, event: { ...typed.event, place }, hours: [] };
     const asked = Math.ceil(BOARDS / 4);
     const boards = [
-      ...(await post(app.url, BOARDS - asked, typed)),
-      ...(await post(app.url, asked, forecast)),
+      ...(await post(app.url, BOARDS - asked, () => typed)),
+      ...(await post(app.url, asked, () => forecast)),
     ];
     const world: World = {
       app,

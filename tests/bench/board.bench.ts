@@ -28,6 +28,8 @@ const PLANS_PER_SECOND = SHORT ? 5 : 100;
 /** Health, and the empty handler beside it. */
 const OTHERS_PER_SECOND = 20;
 const SECONDS = SHORT ? 5 : 60;
+/** Each board is planned again by itself once in so long: with runs that begin one board after the other. */
+const REPLAN_MS = 900_000;
 const WANTED = { nod: 50, health: 100 };
 /** So many are asked for one after the other, to count what each takes of a processor. */
 const COUNTED = SHORT ? 200 : 4000;
@@ -43,17 +45,18 @@ type World = {
   readonly askPlan: Ask;
   readonly askHealth: Ask;
   readonly askEmpty: Ask;
-  /** By board, what its followers have seen. */
-  readonly etags: Map<string, string>;
+  /** What each follower has seen last. */
+  readonly etags: Map<number, string>;
 };
 
 const EMPTY_HANDLER =
   "require('node:http').createServer({ keepAliveTimeout: 75_000 }, (_, answer) => answer.end()).listen(process.env.PORT, '127.0.0.1')";
 
+/** The look of one follower after the other: all of them in turn, the ten of one board apart from each other. */
 async function look({ ask, etags, boards }: World, i: number): Promise<{ status: number; ms: number }> {
-  const board = boards[i % boards.length]!;
-  const answer = await ask(lookAt(board, etags.get(board.id)));
-  if (answer.status === 200) etags.set(board.id, answer.etag);
+  const follower = i % (boards.length * FOLLOWERS);
+  const answer = await ask(lookAt(boards[follower % boards.length]!, etags.get(follower)));
+  if (answer.status === 200) etags.set(follower, answer.etag);
   else if (answer.status !== 304) throw new Error(`a follower got ${answer.status}`);
   return answer;
 }
@@ -138,7 +141,11 @@ async function load(world: World): Promise<void> {
   const empty = quantile(empties, 0.99);
   const made = (plans.length * 1000) / took;
   for (const [what, values, goal] of [
-    [`p99 of a 304 (${nods.length} of ${looks} looks at ${BOARDS} boards)`, nods, WANTED.nod],
+    [
+      `p99 of a 304 (${nods.length} of ${looks} looks at ${BOARDS} boards, the others at one just planned again)`,
+      nods,
+      WANTED.nod,
+    ],
     ['p99 of /api/health meanwhile', healths, WANTED.health],
   ] as const)
     tell({
@@ -182,7 +189,8 @@ async function withBoards(engine: string, environment: Readonly<Record<string, s
     asker(empty.url, 16),
   ];
   try {
-    const boards = await post(app.url, BOARDS, nightFrom(Date.now(), 6));
+    const [began, apart] = [Date.now() - 3_600_000, REPLAN_MS / BOARDS];
+    const boards = await post(app.url, BOARDS, (i) => nightFrom(began + i * apart, 6));
     const world: World = {
       engine,
       app,
@@ -194,6 +202,7 @@ async function withBoards(engine: string, environment: Readonly<Record<string, s
       askEmpty: empties.ask,
       etags: new Map(),
     };
+    await inTurn(BOARDS * FOLLOWERS, 8, async (i) => void (await look(world, i)));
     await costs(world);
     await load(world);
   } finally {

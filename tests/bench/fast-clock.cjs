@@ -19,7 +19,7 @@ globalThis.Date = new Proxy(MachineDate, {
 // What waits for a socket or a thread waits for a machine, which is no faster than ever: whatever is short, what the
 // server itself and the libraries ask for, and the patience with weather services (`lib/weather/request/timings.ts`).
 const SHORT_MS = 100;
-const WEATHER_MS = [2000, 8000];
+const WEATHER_MS = [1200, 2000, 3500, 4000, 8000];
 const OF_THE_MACHINE = /[/\\](node_modules|\.next[/\\]serve)[/\\]/;
 const callerOfTimeout = () => new Error('where').stack.split('\n')[3] ?? '';
 
