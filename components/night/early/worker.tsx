@@ -46,6 +46,8 @@ async function answerEarly(question: EarlyQuestion): Promise<void> {
   if (await isFirstVisit()) self.postMessage({ drawn: drawnDemo(question) });
 }
 
+// The page's own scripts have waited for these.
+self.postMessage({ here: true });
 const question = questionOfName(self.name);
 answerTasks(self, planOf);
 // Where it cannot be, the page answers a little later.
