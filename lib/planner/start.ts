@@ -1,6 +1,6 @@
 // The first script of the night page. The build puts it at the head of that page, before its styles, since a script
 // behind them waits for them; so it is no part of what the framework knows.
-import { keptNight } from '@/lib/store/kept-night';
+import { nightCopy } from '@/lib/store/night-copy';
 import { nodeOf } from './drawn';
 import { AWAKE, EARLY_ANSWER, type EarlyStart, nameOfQuestion } from './early-start';
 
@@ -37,7 +37,7 @@ function wakeUp(): void {
 function openEarly(file: string): void {
   // What leads to another view than the first screen is not answered.
   const question = { now: Date.now(), language: navigator.language };
-  const name = location.hash === '' ? nameOfQuestion({ ...question, kept: keptNight() }) : '';
+  const name = location.hash === '' ? nameOfQuestion({ ...question, kept: nightCopy() }) : '';
   const worker = new Worker(file, { name });
   const start: EarlyStart = { worker, answer: null };
   globalThis.heavyAirStart = start;

@@ -48,11 +48,12 @@ describe('the product', () => {
     expect(filesWith(/document\.cookie|cookies\(\)|set-cookie|from 'next\/headers'/i)).toEqual([]);
   });
 
-  it('keeps in the browser records, half-typed forms, the look and its own name by lot, and nothing for a session', () => {
+  it('keeps in the browser records, a copy of the night shown, half-typed forms, the look and its own name by lot, and nothing for a session', () => {
     expect(filesWith(/\blocalStorage\b/).toSorted()).toEqual([
       'components/shell/theme.ts',
       'lib/store/device.ts',
       'lib/store/drafts.ts',
+      'lib/store/night-copy.ts',
     ]);
     expect(filesWith(/\bsessionStorage\b/)).toEqual([]);
   });

@@ -4,6 +4,7 @@
 import { demoNight, demoRequest, nightOfDemo } from '@/lib/night/demo-night';
 import { isLiving } from '@/lib/night/living-demo';
 import { type Night, nightFrom } from '@/lib/night/night';
+import { shownNightFromJson } from '@/lib/night/shown-night';
 import { makePlan } from '@/lib/plan/make-plan';
 import type { PlanRequest } from '@/lib/plan/types';
 import { type EarlyQuestion, questionOfName } from '@/lib/planner/early-start';
@@ -16,7 +17,6 @@ import type { Preferences } from '@/lib/store/records';
 import { deviceHours } from '@/lib/time/device-hours';
 import { clockStep, type Instant } from '@/lib/time/instant';
 import { EarlyAnswer } from './early-answer';
-import { keptFromJson } from './kept-json';
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -41,7 +41,7 @@ function drawnDemo(ms: number, language: string): unknown {
 /** null where the page has to do something first: it gives the invented night another date. */
 function drawnKept(ms: number, language: string, kept: string): unknown {
   const now = clockStep(ms);
-  const { records, preferences } = keptFromJson(kept);
+  const { records, preferences } = shownNightFromJson(kept);
   const event = records.event.value;
   return event.demo && !isLiving(event, now)
     ? null

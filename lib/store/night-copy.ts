@@ -7,26 +7,30 @@ const KEY = 'heavy-air-night';
 const build = (): string | undefined => process.env.PLANNER_FILE;
 
 /** Keeps the night that is shown, as JSON. */
-export function keepNight(json: string): void {
+export function copyNight(json: string): void {
   const by = build();
   if (by === undefined) return;
   try {
     localStorage.setItem(KEY, `${by} ${json}`);
   } catch {
     // Full, or forbidden.
-    dropKeptNight();
+    dropNightCopy();
   }
 }
 
 /** The night as it was kept by this build and not written to since; null where there is none. */
-export function keptNight(): string | null {
+export function nightCopy(): string | null {
   const by = `${build()} `;
-  const kept = localStorage.getItem(KEY) ?? '';
-  return kept.startsWith(by) ? kept.slice(by.length) : null;
+  try {
+    const kept = localStorage.getItem(KEY) ?? '';
+    return kept.startsWith(by) ? kept.slice(by.length) : null;
+  } catch {
+    return null;
+  }
 }
 
 /** Forgets it: something was written. */
-export function dropKeptNight(): void {
+export function dropNightCopy(): void {
   try {
     localStorage.removeItem(KEY);
   } catch {
