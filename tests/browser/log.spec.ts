@@ -23,9 +23,9 @@ test('after a run one tap on the log keeps its jets, air and verdict; undo takes
   night,
 }) => {
   await openLog(night);
-  await night.getByRole('button', { name: 'Round 4: Right' }).click();
+  await night.getByRole('button', { name: 'Round 4: Good' }).click();
   await expect(row(night, ROUND_4)).toContainText('right');
-  await expect(night.getByRole('button', { name: 'Round 3: Right' })).toBeVisible();
+  await expect(night.getByRole('button', { name: 'Round 3: Good' })).toBeVisible();
   await night.reload();
   await expect(row(night, ROUND_4)).toContainText(/4[12]0 4[01]0 4[12]0/);
   await night.getByRole('button', { name: `Delete ${ROUND_4}` }).click();
@@ -91,7 +91,7 @@ test('time, speed and note can be added to a run, and mistakes are said beside t
 
 test('the log goes out as CSV and comes in again; a broken file changes nothing', async ({ night }) => {
   await openLog(night);
-  await night.getByRole('button', { name: 'Round 4: Right' }).click();
+  await night.getByRole('button', { name: 'Round 4: Good' }).click();
   await expect(row(night, /Round 4/)).toHaveCount(1);
   const download = night.waitForEvent('download');
   await night.getByRole('button', { name: /Save as CSV/ }).click();
