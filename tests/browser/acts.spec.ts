@@ -101,7 +101,7 @@ test.describe('after four rounds', () => {
     const hand = countingHand();
     await hand.tap(night.getByRole('link', { name: 'Log a run' }));
     await hand.tap(night.getByRole('button', { name: 'Round 4: Good' }));
-    await expect(night.getByRole('row', { name: /^Round 4/ })).toContainText('right');
+    await expect(night.getByRole('row', { name: /^Round 4/ })).toContainText('good');
     expect(hand.acts()).toBe(2);
   });
 });

@@ -10,7 +10,6 @@ import type { Standing } from '@/lib/standing/standing';
 import { localClock } from '@/lib/time/zone';
 import { runRowWords, swapRowWords } from '@/lib/words/figure';
 import { settingText } from '@/lib/words/settings';
-import { together } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
 import styles from './night-figure.module.css';
 import { RowDrawing } from './row-drawing';
@@ -116,7 +115,7 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
           <VisuallyHidden>{words.window}</VisuallyHidden>
         </th>
         <td>
-          <strong className={styles.act}>{together(words.act.map(({ text }) => text).join(' '))}</strong>
+          <strong className={styles.act}>{words.act.map(({ text }) => text).join(' ')}</strong>
         </td>
         <td>{drawing}</td>
       </tr>

@@ -56,7 +56,7 @@ function isCurveAbove({ hours, carburettor }: Picture, { from, to, leanEdge }: S
 const STEP_NAME = 160;
 
 /** As high as a name over its step and the stripes at its lean edge [px]. */
-const NAME_HEIGHT = 34;
+const NAME_HEIGHT = 25;
 
 /** Above its step; below it where the next step rises through the words; before the end of the plot. */
 function placeOfName(
