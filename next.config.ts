@@ -17,8 +17,6 @@ const config: NextConfig = {
   serverExternalPackages: ['libsql', 'pg', 'kysely', 'web-push'],
   reactStrictMode: true,
   generateBuildId: () => BUILD_ID,
-  // Where the build puts the planning worker; a development server has none.
-  env: DEVELOPING ? {} : { PLANNER_FILE: `/_next/static/${BUILD_ID}/planner.js` },
   // Beside what `npm start` serves, a folder that runs on its own.
   output: 'standalone',
   outputFileTracingRoot: ROOT,

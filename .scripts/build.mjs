@@ -1,6 +1,7 @@
-// `npm run build`: builds the app, then what can only be known once every page has been rendered: the hashes of its
-// inline scripts (for the content security policy), which scripts the first call runs, and the worker that keeps all of it for use without a network; then
-// the server with its planning threads, and all of it once more as a folder that runs on its own (.next/standalone).
+// `npm run build`: builds the app, puts our own scripts into its pages, then what can only be known once every page stands:
+// the hashes of its inline scripts (for the content security policy) and the worker that keeps all of it for use without a
+// network; then the server with its planning threads, and all of it once more as a folder that runs on its own
+// (.next/standalone).
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -9,6 +10,7 @@ import { getManifest } from '@serwist/build';
 import { build } from 'esbuild';
 import { writeBrotli } from './brotli.mjs';
 import { writeCompileHints } from './compile-hints.mjs';
+import { buildPages, NOT_FOUND } from './page-scripts.mjs';
 import { bundlePageWorker, earlyStart } from './page-worker.mjs';
 import { run, stamp } from './prepare.mjs';
 import { hashOfSources, ROOT } from './sources.mjs';
@@ -18,26 +20,25 @@ const INLINE_SCRIPT = /<script(?![^>]*\ssrc=)[^>]*>([\s\S]*?)<\/script>/g;
 
 const sha256 = (text, encoding) => createHash('sha256').update(text).digest(encoding);
 
-/** Next's name for the page shown where there is none. */
-const NOT_FOUND = '/_not-found';
-
 /** Must be among the first 1024 bytes of a page (HTML, "Specifying the document's character encoding"). */
 const CHARSET = '<meta charSet="utf-8"/>';
 
 /** The face's plain letters; its accents are asked for where they occur. */
-const FACE = /^barlow-semi-condensed-600\./;
+const FACE = /^barlow-semi-condensed-600-[\w-]{8}\.woff2$/;
 
-const NIGHT_PAGE = join(OUTPUT, 'server', 'app', 'index.html');
+const PAGES = join(OUTPUT, 'server', 'app');
+const htmlFileOf = (route) => join(PAGES, `${route === '/' ? 'index' : route}.html`);
+const htmlOf = (route) => readFileSync(htmlFileOf(route), 'utf8');
 
-const htmlOf = (route) =>
-  readFileSync(join(OUTPUT, 'server', 'app', `${route === '/' ? 'index' : route}.html`), 'utf8');
+/** Where the build keeps what lies at an address. */
+const fileAt = (address) => join(OUTPUT, address.replace('/_next/', ''));
 
-/** Route -> HTML of every page rendered at build time. */
-function renderedPages() {
+/** Of every page rendered at build time. */
+function renderedRoutes() {
   const { routes } = JSON.parse(readFileSync(join(OUTPUT, 'prerender-manifest.json'), 'utf8'));
   return Object.entries(routes)
     .filter(([route, { dataRoute }]) => dataRoute?.endsWith('.rsc') && !route.startsWith('/_'))
-    .map(([route]) => ({ route, html: htmlOf(route) }));
+    .map(([route]) => route);
 }
 
 /** Only these inline scripts may run on each page. */
@@ -96,27 +97,18 @@ function writeBuiltFrom() {
   writeFileSync(join(OUTPUT, 'built-from.json'), JSON.stringify({ buildId, commit: commitOf() }));
 }
 
-/** The page's worker, beside what the framework names by the build: next.config.ts tells the page where. */
-async function bundlePlanner() {
-  await bundlePageWorker({
-    chunks: join(OUTPUT, 'static', 'chunks'),
-    outfile: join(OUTPUT, 'static', readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8'), 'planner.js'),
-  });
-}
-
 /**
- * Puts the script that opens the worker before all else of the night page (next.config.ts names the same file), and with
- * it the face the answer is set in: one that came later would move what is read by then.
+ * Puts the script that opens the worker before all else of the night page, and with it the face the answer is set in: one
+ * that came later would move what is read by then.
  */
-async function startEarly() {
-  const buildId = readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8');
-  const script = await earlyStart(`/_next/static/${buildId}/planner.js`);
-  const face = readdirSync(join(OUTPUT, 'static', 'media')).find((name) => FACE.test(name));
-  const early = `<script>${script}</script><link rel="preload" as="font" type="font/woff2" href="/_next/static/media/${face}" crossorigin="">`;
+async function startEarly(plannerFile, nightScripts) {
+  const script = await earlyStart(plannerFile, nightScripts);
+  const face = readdirSync(join(OUTPUT, 'static', 'chunks')).find((name) => FACE.test(name));
+  const early = `<script>${script}</script><link rel="preload" as="font" type="font/woff2" href="/_next/static/chunks/${face}" crossorigin="">`;
   const html = htmlOf('/').replace(CHARSET, (tag) => `${tag}${early}`);
   if (face === undefined || !html.includes(early))
     throw new Error('the head of the night page does not begin as it did');
-  writeFileSync(NIGHT_PAGE, html);
+  writeFileSync(htmlFileOf('/'), html);
 }
 
 /** The server and its threads, whole but for the framework, which finds its own files from where it lies. */
@@ -156,7 +148,9 @@ function completeStandalone() {
     'built-from.json',
   ])
     cpSync(join(OUTPUT, name), join(folder, '.next', name), { recursive: true });
-  cpSync(NIGHT_PAGE, join(folder, '.next', 'server', 'app', 'index.html'));
+  for (const part of ['app', 'pages'])
+    for (const name of readdirSync(join(OUTPUT, 'server', part)).filter((file) => file.endsWith('.html')))
+      cpSync(join(OUTPUT, 'server', part, name), join(folder, '.next', 'server', part, name));
   cpSync(join(ROOT, 'public'), join(folder, 'public'), { recursive: true });
   // Our server starts this folder.
   rmSync(join(folder, 'server.js'), { force: true });
@@ -165,10 +159,13 @@ function completeStandalone() {
 for (const name of ['standalone', 'brotli']) rmSync(join(OUTPUT, name), { recursive: true, force: true });
 const sources = hashOfSources();
 await run('npx', ['--no-install', 'next', 'build'], { NEXT_TELEMETRY_DISABLED: '1' });
-await bundlePlanner();
-await startEarly();
-const pages = renderedPages();
-writeCompileHints(OUTPUT, htmlOf('/'));
+const plannerFile = `/_next/static/${readFileSync(join(OUTPUT, 'BUILD_ID'), 'utf8')}/planner.js`;
+const routes = renderedRoutes();
+const { nightScripts } = await buildPages({ output: OUTPUT, routes, htmlFileOf, plannerFile });
+await bundlePageWorker(fileAt(plannerFile));
+await startEarly(plannerFile, nightScripts);
+writeCompileHints(nightScripts.map(fileAt));
+const pages = routes.map((route) => ({ route, html: htmlOf(route) }));
 writeScriptHashes([...pages, { route: NOT_FOUND, html: htmlOf(NOT_FOUND) }]);
 const files = await filesToKeep(pages);
 await build({

@@ -13,6 +13,7 @@ import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { Preferences } from '@/lib/store/records';
 import type { CallVoice } from '@/lib/words/call';
+import { useKeptNight } from './early/use-kept-night';
 import { useActs } from './use-acts';
 import { WholeNight } from './whole-night';
 
@@ -26,6 +27,7 @@ type ReadyNightProps = {
 export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
   const { records } = night;
   const { now } = standing;
+  useKeptNight(records, preferences);
   const zone = useClockZone(night.zone);
   const acts = useActs({ night, standing });
   const hash = useHash();

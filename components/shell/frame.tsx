@@ -15,20 +15,22 @@ import { WentWrong } from './went-wrong';
 
 const wentWrong = (error: unknown, retry: () => void) => <WentWrong error={error} retry={retry} />;
 
-/** What stands around every page. */
+/** What stands around every page; where that breaks, its words stand alone. */
 export function Frame({ children }: { readonly children: ReactNode }) {
   return (
-    <StoreProvider>
-      <ToastProvider>
-        <ThemeKeeper />
-        <FocusKeeper />
-        <TopBar />
-        <Asleep />
-        <StoreBanner />
-        <NewVersionNotice />
-        <PostedNights />
-        <FaultBoundary instead={wentWrong}>{children}</FaultBoundary>
-      </ToastProvider>
-    </StoreProvider>
+    <FaultBoundary instead={wentWrong}>
+      <StoreProvider>
+        <ToastProvider>
+          <ThemeKeeper />
+          <FocusKeeper />
+          <TopBar />
+          <Asleep />
+          <StoreBanner />
+          <NewVersionNotice />
+          <PostedNights />
+          <FaultBoundary instead={wentWrong}>{children}</FaultBoundary>
+        </ToastProvider>
+      </StoreProvider>
+    </FaultBoundary>
   );
 }

@@ -2,7 +2,7 @@
 export type EarlyStart = {
   /** The page's worker, open before the page has woken up; null where it failed. */
   worker: Worker | null;
-  /** The first screen, drawn by the worker; null until it is there, and where somebody has been here before. */
+  /** The first screen, drawn by the worker; null until it is there, and where the page alone can answer. */
   answer: Element | Text | null;
 };
 
@@ -22,12 +22,16 @@ export type EarlyQuestion = {
   readonly now: number;
   /** The device's language. */
   readonly language: string;
+  /** The night that was shown last and has not changed since (JSON); null where none was kept. */
+  readonly kept: string | null;
 };
 
-export const nameOfQuestion = ({ now, language }: EarlyQuestion): string => `${now} ${language}`;
+export const nameOfQuestion = ({ now, language, kept }: EarlyQuestion): string =>
+  `${now} ${language} ${kept ?? ''}`;
 
 /** null where nothing is asked. */
 export function questionOfName(name: string): EarlyQuestion | null {
-  const [now = '', language = ''] = name.split(' ');
-  return now === '' ? null : { now: Number(now), language };
+  const [now = '', language = '', ...kept] = name.split(' ');
+  if (now === '') return null;
+  return { now: Number(now), language, kept: kept.join(' ') || null };
 }

@@ -106,9 +106,11 @@ async function addMessages(
 /** Everything of a board; from the file's log of changes too. */
 export async function deleteBoard(db: PostedDb, id: string): Promise<void> {
   await db.transaction().execute(async (all) => {
+    // The board's own row first, as whoever plans it does: two that took the same rows in other orders would each wait
+    // for the other.
+    await all.deleteFrom('board').where('id', '=', id).execute();
     for (const table of ['job', 'message', 'follower'] as const)
       await all.deleteFrom(table).where('board_id', '=', id).execute();
-    await all.deleteFrom('board').where('id', '=', id).execute();
   });
   if (db.getExecutor().adapter instanceof SqliteAdapter)
     await sql`PRAGMA wal_checkpoint(TRUNCATE)`.execute(db);

@@ -1,6 +1,6 @@
 import { chmodSync, existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { Kysely, Migrator, PostgresDialect, SqliteDialect } from 'kysely';
+import { Kysely, Migrator, PostgresDialect, type SqliteDatabase, SqliteDialect } from 'kysely';
 import Libsql from 'libsql';
 import { Pool } from 'pg';
 import { POSTED_MIGRATIONS } from './migrations';
@@ -49,7 +49,20 @@ function fileDialect(folder: string): SqliteDialect {
   file.exec('PRAGMA busy_timeout = 5000');
   // What is deleted is overwritten, not only left out of the index.
   file.exec('PRAGMA secure_delete = ON');
-  return new SqliteDialect({ database: file });
+  return new SqliteDialect({ database: rememberingStatements(file) });
+}
+
+/** The same few questions are asked all the time, so each is read once. None has a value in its text: there are few. */
+function rememberingStatements(file: Libsql.Database): SqliteDatabase {
+  const known = new Map<string, Libsql.Statement>();
+  return {
+    prepare: (text) => {
+      const statement = known.get(text) ?? file.prepare(text);
+      known.set(text, statement);
+      return statement;
+    },
+    close: () => file.close(),
+  };
 }
 
 /** Few connections: every question is small. */

@@ -4,6 +4,7 @@ import { openDatabase } from './database';
 import { DATABASE_NAME } from './database-name';
 import { ownDevice } from './device';
 import { openKeeper } from './keeper';
+import { dropKeptNight } from './kept-night';
 import { ownPage, type Presence, watchPage } from './presence';
 import { returningBacking } from './returning';
 import type { WriteStamp } from './rules';
@@ -82,6 +83,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     isClosed: () => closed,
     setAsideBefore: () => health.setAside,
     onWritten: (change) => {
+      dropKeptNight();
       tell(change);
       if (health.keeps === 'memory') return;
       const { origin: _, ...message } = change;

@@ -1,187 +1,224 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { NIGHT } from '@/tests/api/night';
-import { asker, nightFrom, quantile, steadily } from './board-crowd';
-import { startBuiltApp } from './built-app';
+import { HAS_POSTGRES, startPostgres } from '@/tests/support/postgres';
+import {
+  type Ask,
+  asker,
+  inTurn,
+  lookAt,
+  nightFrom,
+  type PostedBoard,
+  post,
+  quantile,
+  steadily,
+} from './board-crowd';
+import { type BuiltApp, startBuiltApp, startServer } from './built-app';
 import { ms, tell, times } from './outcome';
+import { machineTime, processTime, residentMegabytes, timeSince } from './process-time';
 
 // BOARD_BENCH=short tries the bench itself: the figures are then of no use.
 const SHORT = process.env.BOARD_BENCH === 'short';
 const BOARDS = SHORT ? 40 : 1000;
 const FOLLOWERS = 10;
 const LOOK_SECONDS = 15;
+const LOOKS_PER_SECOND = (BOARDS * FOLLOWERS) / LOOK_SECONDS;
 const PLANS_PER_SECOND = SHORT ? 5 : 100;
-const SECONDS = SHORT ? 5 : 30;
+/** Health, and the empty handler beside it. */
+const OTHERS_PER_SECOND = 20;
+const SECONDS = SHORT ? 5 : 60;
+/** Each board is planned again by itself once in so long: with runs that begin one board after the other. */
+const REPLAN_MS = 900_000;
 const WANTED = { nod: 50, health: 100 };
+/** So many are asked for one after the other, to count what each takes of a processor. */
+const COUNTED = SHORT ? 200 : 4000;
 
-/** Posts boards, each as if by another caller behind our own proxy. */
-async function post(
-  url: string,
-  boards: number,
-  night: object,
-): Promise<readonly { id: string; followSecret: string }[]> {
-  const { ask, close } = asker(url, 4);
-  const body = JSON.stringify(night);
-  const posted: { id: string; followSecret: string }[] = [];
-  for (let i = 0; i < boards; i += 1) {
-    const headers = { 'content-type': 'application/json', 'x-forwarded-for': `10.0.${i >> 8}.${i & 255}` };
-    const answer = await ask({ method: 'POST', path: '/api/boards', headers, body });
-    if (answer.status !== 201) throw new Error(`not posted: ${answer.status} ${answer.text}`);
-    posted.push(JSON.parse(answer.text));
-  }
-  close();
-  return posted;
+type World = {
+  readonly engine: string;
+  readonly app: BuiltApp;
+  /** A server of the same kind that does nothing, in a process of its own. */
+  readonly empty: BuiltApp;
+  readonly boards: readonly PostedBoard[];
+  /** Followers, planners and whoever asks for health have connections of their own, as they are people of their own. */
+  readonly ask: Ask;
+  readonly askPlan: Ask;
+  readonly askHealth: Ask;
+  readonly askEmpty: Ask;
+  /** What each follower has seen last. */
+  readonly etags: Map<number, string>;
+};
+
+const EMPTY_HANDLER =
+  "require('node:http').createServer({ keepAliveTimeout: 75_000 }, (_, answer) => answer.end()).listen(process.env.PORT, '127.0.0.1')";
+
+/** The look of one follower after the other: all of them in turn, the ten of one board apart from each other. */
+async function look({ ask, etags, boards }: World, i: number): Promise<{ status: number; ms: number }> {
+  const follower = i % (boards.length * FOLLOWERS);
+  const answer = await ask(lookAt(boards[follower % boards.length]!, etags.get(follower)));
+  if (answer.status === 200) etags.set(follower, answer.etag);
+  else if (answer.status !== 304) throw new Error(`a follower got ${answer.status}`);
+  return answer;
 }
 
-const rssOf = (pid: number): number =>
-  Number(/VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? 0) / 1024;
+const PLAN = JSON.stringify({ ...NIGHT, now: '2027-01-16T18:00:00-06:00' });
 
-async function load(folder: string): Promise<void> {
-  const app = await startBuiltApp({ env: { DATA_DIR: folder, TRUSTED_PROXIES: '1' } });
-  try {
-    const boards = await post(app.url, BOARDS, nightFrom(Date.now(), 6));
-    const { ask, close } = asker(app.url, 64);
-    const look = ({ id, followSecret }: (typeof boards)[number], etag = '') =>
-      ask({
-        path: `/api/boards/${id}`,
-        headers: {
-          authorization: `Bearer ${followSecret}`,
-          ...(etag === '' ? {} : { 'if-none-match': etag }),
-        },
-      });
-    const etags = new Map<string, string>();
-    for (const board of boards) etags.set(board.id, (await look(board)).etag);
-    const plan = JSON.stringify({ ...NIGHT, now: '2027-01-16T18:00:00-06:00' });
-    const [nods, healths, peers, plans]: [number[], number[], number[], number[]] = [[], [], [], []];
-    const perSecond = (BOARDS * FOLLOWERS) / LOOK_SECONDS;
-    await Promise.all([
-      steadily(perSecond, SECONDS, async (i) => {
-        const board = boards[i % boards.length]!;
-        const answer = await look(board, etags.get(board.id));
-        if (answer.status === 304) nods.push(answer.ms);
-        else if (answer.status === 200) etags.set(board.id, answer.etag);
-        else throw new Error(`a follower got ${answer.status}`);
-      }),
-      steadily(PLANS_PER_SECOND, SECONDS, async () => {
-        const headers = { 'content-type': 'application/json' };
-        const answer = await ask({ method: 'POST', path: '/api/plan', headers, body: plan });
-        if (answer.status !== 200)
-          throw new Error(`a plan got ${answer.status} ${answer.text.slice(0, 200)}`);
-        plans.push(answer.ms);
-      }),
-      steadily(10, SECONDS, async () => {
-        healths.push((await ask({ path: '/api/health' })).ms);
-      }),
-    ]);
-    // The empty handler under the same number of requests, without plans.
-    await steadily(perSecond, Math.ceil(SECONDS / 3), async () => {
-      peers.push((await ask({ path: '/api/health' })).ms);
-    });
-    close();
-    const peer = quantile(peers, 0.99);
-    const share = `${nods.length} nods of ${Math.floor(perSecond * SECONDS)} looks, ${plans.length} plans in ${SECONDS} s`;
-    for (const [what, values, goal] of [
-      [`p99 of a 304, ${BOARDS} boards with ${FOLLOWERS} followers each (${share})`, nods, WANTED.nod],
-      ['p99 of health meanwhile', healths, WANTED.health],
-    ] as const)
-      tell({
-        what,
-        ours: ms(quantile(values, 0.99)),
-        peer: `empty handler at the same rate ${ms(peer)}`,
-        ratio: times(quantile(values, 0.99) / peer),
-        wanted: { goal: `${goal} ms`, met: quantile(values, 0.99) <= goal },
-      });
-    tell({
-      what: 'p99 of a plan meanwhile',
-      ours: ms(quantile(plans, 0.99)),
-      peer: '',
-      ratio: '',
-      wanted: null,
-    });
-    tell({
-      what: 'resident memory with them',
-      ours: `${rssOf(app.pid).toFixed(0)} MB`,
-      peer: '',
-      ratio: '',
-      wanted: null,
-    });
-  } finally {
-    await app.stop();
-  }
+async function plan({ askPlan }: World): Promise<number> {
+  const headers = { 'content-type': 'application/json' };
+  const answer = await askPlan({ method: 'POST', path: '/api/plan', headers, body: PLAN });
+  if (answer.status !== 200) throw new Error(`a plan got ${answer.status} ${answer.text.slice(0, 200)}`);
+  return answer.ms;
 }
 
-/** A day in some minutes. */
-const DAY_BOARDS = SHORT ? 3 : 50;
-const DAY_HOURS = SHORT ? 2 : 24;
-const SPEED = SHORT ? 720 : 360;
-/** What comes and goes with caches and compiled code. Judgement. */
-const MOST_GROWTH_MB = 8;
-
-async function day(folder: string): Promise<void> {
-  const held = join(folder, 'held.json');
-  const app = await startBuiltApp({
-    env: {
-      DATA_DIR: folder,
-      TRUSTED_PROXIES: '1',
-      CLOCK_SPEED: String(SPEED),
-      CLOCK_FROM: String(Date.now()),
-      HELD_FILE: held,
-      NODE_OPTIONS: `--require ${JSON.stringify(join(import.meta.dirname, 'fast-clock.cjs'))}`,
-    },
-    node: ['--expose-gc'],
-  });
-  const holds = async (): Promise<{ readonly heapUsed: number; readonly rss: number }> => {
-    rmSync(held, { force: true });
-    process.kill(app.pid, 'SIGUSR2');
-    for (let tries = 0; tries < 100; tries += 1) {
-      await new Promise((done) => setTimeout(done, 50));
-      const text = await Promise.resolve()
-        .then(() => readFileSync(held, 'utf8'))
-        .catch(() => '');
-      if (text !== '') return JSON.parse(text);
-    }
-    throw new Error('the server does not say what it holds');
+/** What each kind of request takes of a processor, with nothing else to do. */
+async function costs(world: World): Promise<void> {
+  const { app, empty, askHealth, askEmpty, engine } = world;
+  const counted = async (pid: number, often: number, one: (i: number) => Promise<unknown>) => {
+    const once = async (i: number): Promise<void> => void (await one(i));
+    // Code is compiled while it runs the first times.
+    await inTurn(often, 8, once);
+    const before = processTime(pid);
+    await inTurn(often, 8, once);
+    const { main, others } = timeSince(pid, before);
+    return { main: main / often, all: (main + others) / often };
   };
-  try {
-    const boards = await post(app.url, DAY_BOARDS, nightFrom(Date.now() + 600_000, DAY_HOURS + 4));
-    const { ask, close } = asker(app.url, 8);
-    const seconds = (DAY_HOURS * 3600) / SPEED;
-    const looked = new Set<string>();
-    const watch = (part: number) =>
-      steadily(20, Math.max(1, Math.floor(seconds * part)), async (i) => {
-        const { id, followSecret } = boards[i % boards.length]!;
-        const answer = await ask({
-          path: `/api/boards/${id}`,
-          headers: { authorization: `Bearer ${followSecret}` },
-        });
-        if (answer.status !== 200) throw new Error(`a follower got ${answer.status}`);
-        looked.add(answer.etag);
-      });
-    // Code that is compiled once and what is loaded at first need are there after a while.
-    await watch(0.2);
-    const before = await holds();
-    await watch(0.8);
-    const after = await holds();
-    close();
-    const growth = (after.heapUsed - before.heapUsed) / 2 ** 20;
+  const bare = await counted(empty.pid, COUNTED, () => askEmpty({ path: '/' }));
+  for (const [what, often, one] of [
+    ['a look that is answered 304', COUNTED, (i: number) => look(world, i)],
+    ['a look at /api/health', COUNTED, () => askHealth({ path: '/api/health' })],
+    ['a plan', COUNTED / 10, () => plan(world)],
+  ] as const) {
+    const cost = await counted(app.pid, often, one);
     tell({
-      what: `heap after ${DAY_HOURS} h of ${DAY_BOARDS} boards (${looked.size} different answers), resident ${Math.round(after.rss / 2 ** 20)} MB`,
-      ours: `${(after.heapUsed / 2 ** 20).toFixed(1)} MB`,
-      peer: `after a fifth of it ${(before.heapUsed / 2 ** 20).toFixed(1)} MB`,
-      ratio: `${growth >= 0 ? '+' : ''}${growth.toFixed(1)} MB`,
-      wanted: { goal: `${MOST_GROWTH_MB} MB more at most`, met: growth <= MOST_GROWTH_MB },
+      what: `${engine}: processor time of ${what}, on the thread that answers`,
+      ours: `${ms(cost.main)} (${ms(cost.all)} on all threads)`,
+      peer: `an empty handler ${ms(bare.main)}`,
+      ratio: times(cost.main / bare.main),
+      wanted: null,
     });
-  } finally {
-    await app.stop();
   }
 }
 
-for (const part of [load, day]) {
+type Times = Readonly<Record<'nods' | 'healths' | 'empties' | 'plans', number[]>>;
+
+async function crowd(world: World): Promise<Times> {
+  const { askHealth, askEmpty } = world;
+  const taken: Times = { nods: [], healths: [], empties: [], plans: [] };
+  await Promise.all([
+    steadily(LOOKS_PER_SECOND, SECONDS, async (i) => {
+      const answer = await look(world, i);
+      if (answer.status === 304) taken.nods.push(answer.ms);
+    }),
+    steadily(PLANS_PER_SECOND, SECONDS, async () => {
+      taken.plans.push(await plan(world));
+    }),
+    steadily(OTHERS_PER_SECOND, SECONDS, async () => {
+      taken.healths.push((await askHealth({ path: '/api/health' })).ms);
+    }),
+    steadily(OTHERS_PER_SECOND, SECONDS, async () => {
+      taken.empties.push((await askEmpty({ path: '/' })).ms);
+    }),
+  ]);
+  return taken;
+}
+
+async function load(world: World): Promise<void> {
+  const { app, engine } = world;
+  const [began, machine, own, before] = [
+    performance.now(),
+    machineTime(),
+    process.cpuUsage(),
+    processTime(app.pid),
+  ];
+  const { nods, healths, empties, plans } = await crowd(world);
+  const took = performance.now() - began;
+  const { main, others } = timeSince(app.pid, before);
+  const { user, system } = process.cpuUsage(own);
+  const asking = (user + system) / 1000;
+  const elsewhere = Math.max(0, machineTime() - machine - main - others - asking);
+  const share = (time: number): string => `${Math.round((100 * time) / took)} %`;
+  const looks = Math.floor(LOOKS_PER_SECOND * SECONDS);
+  const empty = quantile(empties, 0.99);
+  const made = (plans.length * 1000) / took;
+  for (const [what, values, goal] of [
+    [
+      `p99 of a 304 (${nods.length} of ${looks} looks at ${BOARDS} boards, the others at one just planned again)`,
+      nods,
+      WANTED.nod,
+    ],
+    ['p99 of /api/health meanwhile', healths, WANTED.health],
+  ] as const)
+    tell({
+      what: `${engine}: ${what}`,
+      ours: ms(quantile(values, 0.99)),
+      peer: `an empty handler meanwhile ${ms(empty)}`,
+      ratio: times(quantile(values, 0.99) / empty),
+      wanted: { goal: `${goal} ms`, met: quantile(values, 0.99) <= goal },
+    });
+  tell({
+    what: `${engine}: p99 of a plan meanwhile, ${made.toFixed(0)} plans a second made over ${(took / 1000).toFixed(0)} s`,
+    ours: ms(quantile(plans, 0.99)),
+    peer: `half of them ${ms(quantile(plans, 0.5))}`,
+    ratio: '',
+    wanted: { goal: `${PLANS_PER_SECOND} plans a second`, met: made >= 0.98 * PLANS_PER_SECOND },
+  });
+  tell({
+    what: `${engine}: of one processor, the thread that answers and the other threads of the server`,
+    ours: `${share(main)} + ${share(others)}`,
+    peer: `who asks ${share(asking)}, whatever else runs on this machine ${share(elsewhere)}`,
+    ratio: '',
+    wanted: null,
+  });
+  tell({
+    what: `${engine}: resident memory then`,
+    ours: `${residentMegabytes(app.pid).toFixed(0)} MB`,
+    peer: '',
+    ratio: '',
+    wanted: null,
+  });
+}
+
+async function withBoards(engine: string, environment: Readonly<Record<string, string>>): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'heavy-air-board-bench-'));
+  const app = await startBuiltApp({ env: { DATA_DIR: folder, TRUSTED_PROXIES: '1', ...environment } });
+  const empty = await startServer(() => ['--eval', EMPTY_HANDLER]);
+  const [looks, plans, healths, empties] = [
+    asker(app.url, 256),
+    asker(app.url, 256),
+    asker(app.url, 16),
+    asker(empty.url, 16),
+  ];
   try {
-    await part(folder);
+    const [began, apart] = [Date.now() - 3_600_000, REPLAN_MS / BOARDS];
+    const boards = await post(app.url, BOARDS, (i) => nightFrom(began + i * apart, 6));
+    const world: World = {
+      engine,
+      app,
+      empty,
+      boards,
+      ask: looks.ask,
+      askPlan: plans.ask,
+      askHealth: healths.ask,
+      askEmpty: empties.ask,
+      etags: new Map(),
+    };
+    await inTurn(BOARDS * FOLLOWERS, 8, async (i) => void (await look(world, i)));
+    await costs(world);
+    await load(world);
   } finally {
+    for (const { close } of [looks, plans, healths, empties]) close();
+    await empty.stop();
+    await app.stop();
     rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+await withBoards('file', {});
+if (HAS_POSTGRES) {
+  const postgres = await startPostgres();
+  try {
+    await withBoards('PostgreSQL', { DATABASE_URL: postgres.address });
+  } finally {
+    await postgres.stop();
   }
 }

@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { AWAKE } from '@/lib/planner/early-start';
+import { NIGHT_STATES } from './night-states';
 import { test } from './watched-page';
 
 test.use({ earlyAnswer: true });
@@ -23,18 +24,34 @@ function firstScreen(page: Page) {
   });
 }
 
-/** Keeps every script of the framework back until it is told to let them through. */
-async function holdScripts(page: Page): Promise<() => void> {
+/** Keeps every answer to an address back until it is told to let them through. */
+async function hold(page: Page, address: string): Promise<() => void> {
   let letThrough = (): void => undefined;
   const held = new Promise<void>((resolve) => {
     letThrough = resolve;
   });
-  await page.route('**/_next/static/chunks/*.js', async (route) => {
+  await page.route(address, async (route) => {
     await held;
     await route.continue();
   });
   return letThrough;
 }
+
+const holdScripts = (page: Page) => hold(page, '**/_next/static/chunks/*.js');
+
+/** Adds up by how much the page moves what stands there. */
+function countShifts(page: Page) {
+  return page.addInitScript(() => {
+    Object.assign(window, { shifted: 0 });
+    new PerformanceObserver((list) => {
+      // A layout shift has a value; the library of types knows none.
+      for (const entry of list.getEntries())
+        Object.assign(window, { shifted: Reflect.get(window, 'shifted') + Reflect.get(entry, 'value') });
+    }).observe({ type: 'layout-shift', buffered: true });
+  });
+}
+
+const shifted = (page: Page) => page.evaluate(() => Reflect.get(window, 'shifted'));
 
 for (const clock of ['18:15', '21:40'])
   test.describe(`at ${clock}`, () => {
@@ -43,14 +60,7 @@ for (const clock of ['18:15', '21:40'])
     test('the first screen of a first visit stands before the page is awake, and stays as it is when it wakes up', async ({
       night,
     }) => {
-      await night.addInitScript(() => {
-        Object.assign(window, { shifted: 0 });
-        new PerformanceObserver((list) => {
-          // A layout shift has a value; the library of types knows none.
-          for (const entry of list.getEntries())
-            Object.assign(window, { shifted: Reflect.get(window, 'shifted') + Reflect.get(entry, 'value') });
-        }).observe({ type: 'layout-shift', buffered: true });
-      });
+      await countShifts(night);
       const letThrough = await holdScripts(night);
       await night.goto('/', { waitUntil: 'commit' });
       await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
@@ -64,20 +74,116 @@ for (const clock of ['18:15', '21:40'])
       await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
       await expect(night.locator('[aria-busy]')).toHaveCount(0);
       expect(await firstScreen(night)).toEqual(early);
-      expect(await night.evaluate(() => Reflect.get(window, 'shifted'))).toBeLessThan(0.001);
+      expect(await shifted(night)).toBeLessThan(0.001);
     });
   });
 
-test('who has been here before is not shown the invented night in place of their own', async ({ night }) => {
+test('a face that comes after the answer moves no word of it', async ({ night }) => {
+  await countShifts(night);
+  const letFaceThrough = await hold(night, '**/*.woff2');
+  const letScriptsThrough = await holdScripts(night);
+  // What the worker says is heard before the face comes.
+  await night.addInitScript(() => {
+    addEventListener('DOMContentLoaded', () => {
+      globalThis.heavyAirStart?.worker?.addEventListener('message', ({ data }) => {
+        if ('drawn' in data) Object.assign(window, { drawn: true });
+      });
+    });
+  });
+  await night.goto('/', { waitUntil: 'commit' });
+  await night.waitForFunction(() => 'drawn' in window);
+  await expect(night.getByText('Opening the night…')).toBeVisible();
+  letFaceThrough();
+  await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
+  await night.evaluate(() => document.fonts.ready);
+  expect(await shifted(night)).toBeLessThan(0.001);
+  letScriptsThrough();
+  await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+  expect(await shifted(night)).toBeLessThan(0.001);
+});
+
+/** What the page keeps of the night it shows, for the next visit; it does so once it is at rest. */
+const kept = (page: Page) => page.evaluate((key) => localStorage.getItem(key), 'heavy-air-night');
+
+/** Not opened at all: what is said then is no plan. */
+const UNPLANNED = ['no-hours', 'no-box'];
+
+/** At the track nothing is answered early. */
+const WHOLE = NIGHT_STATES.filter((state) => !state.name.startsWith('track'));
+
+for (const { name, path, clock, steps = [] } of WHOLE) {
+  test.describe(`a night in the state "${name}"`, () => {
+    test.use({ now: clock });
+
+    test('stands before the page is awake on the next visit, and stays as it is when it wakes up', async ({
+      night,
+    }) => {
+      await night.goto(path);
+      await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+      for (const step of steps) await step(night);
+      if (UNPLANNED.includes(name)) {
+        await expect(night.getByText('No plan')).toBeVisible();
+        return;
+      }
+      await expect(night.locator('[aria-busy]')).toHaveCount(0);
+      await expect.poll(() => kept(night)).not.toBeNull();
+      const letThrough = await holdScripts(night);
+      await night.reload({ waitUntil: 'commit' });
+      await expect(night.getByRole('region', { name: 'In now' })).toBeVisible();
+      await expect(night.locator('html')).not.toHaveAttribute(AWAKE);
+      await expect(night.locator('fieldset:disabled')).toBeVisible();
+      await night.evaluate(() => document.fonts.ready);
+      const early = await firstScreen(night);
+
+      letThrough();
+      await expect(night.locator('[aria-busy]')).toHaveCount(0);
+      await expect(night.locator('fieldset:disabled')).toHaveCount(0);
+      expect(await firstScreen(night)).toEqual(early);
+    });
+  });
+}
+
+test('a night that was changed since it was shown is not answered with what it was', async ({ night }) => {
   await night.goto('/');
   await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+  await expect.poll(() => kept(night)).not.toBeNull();
+  // Another page of the same browser, where a record is written.
+  await night.goto('/machines?edit=demo-machine');
+  await night.getByLabel('Name', { exact: true }).first().fill('Renamed in the trailer');
+  await night.getByRole('button', { name: 'Save' }).first().click();
+  await expect.poll(() => kept(night)).toBeNull();
   const letThrough = await holdScripts(night);
-  await night.reload({ waitUntil: 'commit' });
+  await night.goto('/', { waitUntil: 'commit' });
   await expect(night.getByText('Opening the night…')).toBeVisible();
   await night.waitForFunction(() => globalThis.heavyAirStart !== undefined);
   letThrough();
+  await expect(night.getByText('Renamed in the trailer').first()).toBeVisible();
+});
+
+test('a copy of a night that the browser has since thrown away is not shown, nor the invented one', async ({
+  night,
+}) => {
+  await night.goto('/');
   await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
-  expect(await night.evaluate(() => globalThis.heavyAirStart?.answer)).toBeNull();
+  await expect.poll(() => kept(night)).not.toBeNull();
+  const copy = await kept(night);
+  await night.goto('/about');
+  await night.evaluate(
+    (text) =>
+      new Promise<void>((resolve, reject) => {
+        localStorage.setItem('heavy-air-night', text ?? '');
+        const gone = indexedDB.deleteDatabase('heavy-air');
+        gone.onsuccess = () => resolve();
+        gone.onerror = () => reject(gone.error);
+      }),
+    copy,
+  );
+  const letThrough = await holdScripts(night);
+  await night.goto('/', { waitUntil: 'commit' });
+  await night.waitForFunction(() => globalThis.heavyAirStart !== undefined);
+  await expect(night.getByText('Opening the night…')).toBeVisible();
+  letThrough();
+  await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
 });
 
 test('a link into the page is not answered with the first screen', async ({ night }) => {

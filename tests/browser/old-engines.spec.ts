@@ -6,11 +6,10 @@ import { test } from './test';
 
 const BUILD = join(process.cwd(), '.next');
 
-/** Scripts that a browser gets, those for the oldest left out: they bring what is missing there. */
+/** Scripts that a browser gets. */
 function scripts(): readonly { readonly name: string; readonly code: string }[] {
-  const { polyfillFiles } = JSON.parse(readFileSync(join(BUILD, 'build-manifest.json'), 'utf8'));
   return readdirSync(join(BUILD, 'static'), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.js') && !polyfillFiles.includes(`static/${name}`))
+    .filter((name) => name.endsWith('.js'))
     .map((name) => ({ name, code: readFileSync(join(BUILD, 'static', name), 'utf8') }));
 }
 

@@ -3,9 +3,11 @@ import { nameOfQuestion, questionOfName } from '@/lib/planner/early-start';
 
 describe('what the worker is asked by its name', () => {
   it.each([
-    { now: 1_800_144_900_000, language: 'en-GB' },
-    { now: 0, language: '' },
-  ])('is read back: $now in "$language"', (question) => {
+    { now: 1_800_144_900_000, language: 'en-GB', kept: null },
+    { now: 0, language: '', kept: null },
+    { now: 0, language: 'de', kept: '{"name":"Lake of the  two winds "}' },
+    { now: 0, language: '', kept: '{}' },
+  ])('is read back: $now in "$language" of $kept', (question) => {
     expect(questionOfName(nameOfQuestion(question))).toEqual(question);
   });
 

@@ -165,6 +165,17 @@ describe.each(engines())('rows in $name', (engine) => {
         expect(readFileSync(join(place.folder, file), 'latin1')).not.toContain('unmistakable');
   });
 
+  it('are taken down while they are planned, neither waiting for the other for good', async () => {
+    const { db } = await engine.fresh();
+    const ids = Array.from({ length: 60 }, (_, i) => `b${i}`);
+    for (const id of ids) await insertBoard(db, board(id), at(15));
+    await Promise.all(
+      ids.flatMap((id) => [writeBoard(db, board(id), planned([message('k')])), deleteBoard(db, id)]),
+    );
+    for (const table of ['board', 'job', 'message'] as const)
+      expect(await db.selectFrom(table).selectAll().execute(), table).toEqual([]);
+  });
+
   it('keep a setting as whoever was first made it', async () => {
     const { db } = await engine.fresh();
     const made = await Promise.all(['a', 'b', 'c'].map((value) => settingOr(db, 'push-keys', () => value)));

@@ -68,8 +68,8 @@ describe('the product', () => {
   it('reads settings on the server only, so that no key can get into a page', () => {
     const reads = filesWith(/process\.env/, SENT_TO_BROWSERS);
     const others = reads.filter((path) =>
-      // Two that the build writes in: which kind of build it is, and where the file of the page's worker lies.
-      /process\.env(?!\.(NODE_ENV|PLANNER_FILE)\b)/.test(readFileSync(join(ROOT, path), 'utf8')),
+      // What the build writes in: which kind of build it is, and where the files of the page and its worker lie.
+      /process\.env(?!\.(NODE_ENV|PLANNER_FILE|PAGE_FILES)\b)/.test(readFileSync(join(ROOT, path), 'utf8')),
     );
     expect(others).toEqual([]);
     expect(filesWith(/NEXT_PUBLIC_/)).toEqual([]);

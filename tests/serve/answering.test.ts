@@ -31,6 +31,7 @@ async function serving(
       watch: { served: (one) => served.push(one), upstreamFailed: () => {}, planned: () => {} },
       seconds: () => 0,
       fail: (thrown) => faults.push(thrown),
+      straight: () => [],
       answer,
     }),
   );

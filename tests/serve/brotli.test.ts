@@ -57,6 +57,7 @@ async function serving() {
       fail: (thrown) => {
         throw thrown;
       },
+      straight: () => [],
       answer: async (request, response) => {
         seen.push({ ...request.headers });
         const path = request.url?.split('?')[0];

@@ -17,7 +17,7 @@ export const LIB_ARROWS: Readonly<Record<string, readonly string[]>> = {
   weather: ['result', 'units', 'time', 'air', 'hours', 'contract'],
   store: ['result', 'units', 'time', 'carb', 'contract'],
   compare: ['result', 'units', 'air', 'carb', 'power', 'contract', 'store'],
-  planner: ['result', 'plan'],
+  planner: ['result', 'plan', 'store'],
   night: [
     'result',
     'units',

@@ -22,7 +22,15 @@ import { followedDemo } from '@/tests/support/followed-demo';
 import { standNight } from '@/tests/support/stand-night';
 
 /** A page that is open in a tab: what it shows may be older than what is stored. */
-type Tab = { readonly store: Store; shown: NightRecords; toast: ToastWords | null };
+type Tab = { readonly store: Store; shown: NightRecords; toast: ToastWords | null; drawn: Drawn | null };
+
+/** What is shown of records at a moment: the same records at the same moment are planned once. */
+type Drawn = {
+  readonly of: NightRecords;
+  readonly at: Instant;
+  readonly night: Night;
+  readonly standing: Standing;
+};
 
 /** The machine and the air of an evening. */
 export type EveningStart = {
@@ -58,8 +66,8 @@ export class WalkedEvening {
     expectOk(await one.put('events', DEMO_EVENT_ID, colderBy(demo.event, colder), null));
     const shown = await recordsIn(one, DEMO_EVENT_ID, DEMO_MACHINE_ID);
     return new WalkedEvening([
-      { store: one, shown, toast: null },
-      { store: two, shown, toast: null },
+      { store: one, shown, toast: null, drawn: null },
+      { store: two, shown, toast: null, drawn: null },
     ]);
   }
 
@@ -86,8 +94,13 @@ export class WalkedEvening {
 
   /** What a tab shows now. */
   shown(tab: 0 | 1): { readonly night: Night; readonly standing: Standing } {
-    const night = expectOk(nightFrom(this.tabs[tab].shown));
-    return { night, standing: expectOk(standNight(night, this.now)) };
+    const here = this.tabs[tab];
+    if (here.drawn?.of !== here.shown || here.drawn.at !== this.now) {
+      const night = expectOk(nightFrom(here.shown));
+      const standing = expectOk(standNight(night, this.now));
+      here.drawn = { of: here.shown, at: this.now, night, standing };
+    }
+    return here.drawn;
   }
 
   /** What a press on something that a tab shows does. */

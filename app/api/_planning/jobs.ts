@@ -2,7 +2,9 @@ import { planAnswers } from '@/app/api/plan/plan-answers';
 import { boardRequests } from '@/lib/board/board-requests';
 import { planPosted } from '@/lib/board/plan-posted';
 import { planRequestsFromJson } from '@/lib/contract/plan-from-json';
+import type { ContractProblem } from '@/lib/contract/problem';
 import { workOf } from '@/lib/plan/work';
+import { ok, type Result } from '@/lib/result/result';
 import { livePlans } from '@/lib/share/live-plans';
 import { nightRequests, sharedSeries } from '@/lib/share/night-requests';
 
@@ -17,10 +19,14 @@ export type Job<I extends readonly unknown[], O> = {
 /** What any job takes beside its planning, in the same units. Measured: some milliseconds. */
 const AROUND = 400_000;
 
-/** Plans in JSON for the engines of a request. */
-export const ANSWERS: Job<Parameters<typeof planAnswers>, ReturnType<typeof planAnswers>> = {
+/** Plans for the engines of a request, as the text that is sent: a copy of it costs next to nothing. */
+export const ANSWERS: Job<Parameters<typeof planAnswers>, Result<string, readonly ContractProblem[]>> = {
   name: 'answers',
-  work: planAnswers,
+  work: (body, given) => {
+    const plans = planAnswers(body, given);
+    if (!plans.ok) return plans;
+    return ok(JSON.stringify(body.machines === undefined ? plans.value[0] : { plans: plans.value }));
+  },
   cost: (body, given) => {
     const requests = planRequestsFromJson(body, given);
     return AROUND + (requests.ok ? workOf(requests.value.map(({ request }) => request)) : 0);

@@ -1,4 +1,5 @@
 // The program of a planning thread: does one job after the other. The build bundles it beside the server.
+import { getPriority, platform, setPriority } from 'node:os';
 import { parentPort } from 'node:worker_threads';
 import { ANSWERS, BOARD, type Job, LIVE } from './jobs';
 
@@ -20,5 +21,11 @@ function perform({ name, input }: ThreadTask): ThreadReply {
     return { done: false, fault, stack };
   }
 }
+
+/** Whoever answers requests goes first where there is more to do than processors. Judgement. */
+const STANDS_BACK = 5;
+const MOST_NICENESS = 19;
+// On Linux this is the thread's own (setpriority(2), from memory); elsewhere the whole process would stand back.
+if (platform() === 'linux') setPriority(Math.min(MOST_NICENESS, getPriority() + STANDS_BACK));
 
 parentPort?.on('message', (task: ThreadTask) => parentPort?.postMessage(perform(task)));

@@ -5,6 +5,7 @@ import { callerOfSocket } from './caller-address';
 import type { RouteOf } from './routes';
 import { CALLER_HEADER } from './served-process';
 import type { ServeSettings } from './settings';
+import { answerStraight, type StraightRoute } from './straight';
 import type { Watch } from './watch';
 
 type Answering = {
@@ -16,6 +17,8 @@ type Answering = {
   readonly seconds: () => number;
   /** Hears of what nobody expected. */
   readonly fail: (thrown: unknown) => void;
+  /** What is answered without the framework. */
+  readonly straight: () => readonly StraightRoute[];
   /** The framework. */
   readonly answer: (request: IncomingMessage, response: ServerResponse) => Promise<void>;
 };
@@ -57,11 +60,11 @@ function refuse(response: ServerResponse, allow: readonly string[]): void {
 }
 
 /**
- * Answers requests with the framework. Before it sees one: the headers of every answer, who asks, and a refusal of what
+ * Answers requests, most of them with the framework. Before anybody sees one: the headers of every answer, who asks, and a refusal of what
  * it would fail on aloud: strange methods, and calls of server actions, which there are none of.
  */
 export function answering(how: Answering): RequestListener {
-  const { settings, routeOf, compressed, watch, seconds, fail, answer } = how;
+  const { settings, routeOf, compressed, watch, seconds, fail, straight, answer } = how;
   return (request, response) => {
     const began = seconds();
     const path = pathOf(request);
@@ -78,7 +81,8 @@ export function answering(how: Answering): RequestListener {
     if (!allowed.includes(request.method ?? '')) refuse(response, allowed);
     else {
       if (OF_PAGES.includes(request.method ?? '')) answerInBrotli(request, response, compressed, path);
-      answer(request, response).catch((fault: unknown) => {
+      const answered = answerStraight(straight(), path, { request, response }) ?? answer(request, response);
+      answered.catch((fault: unknown) => {
         fail(fault);
         if (!response.headersSent) response.writeHead(500, { 'cache-control': 'no-store' });
         response.end();

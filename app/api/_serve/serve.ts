@@ -59,7 +59,12 @@ async function serve(log: Log): Promise<void> {
       watch.planned({ outcome, waitedSeconds, workedSeconds }),
   });
   const watch = await watchOf(log, settings, planning.waiting);
-  const served: ServedProcess = { ending: false, planning, upstreamFailed: watch.upstreamFailed };
+  const served: ServedProcess = {
+    ending: false,
+    straight: [],
+    planning,
+    upstreamFailed: watch.upstreamFailed,
+  };
   announceServedProcess(served);
   const app = await loadApp(folder, settings);
   const server = createServer({
@@ -72,7 +77,11 @@ async function serve(log: Log): Promise<void> {
   const handler = app.getRequestHandler();
   const routeOf = readRoutes(folder);
   const compressed = readCompressed(folder);
-  server.on('request', answering({ settings, routeOf, compressed, watch, seconds, fail, answer: handler }));
+  const straight = () => served.straight;
+  server.on(
+    'request',
+    answering({ settings, routeOf, compressed, watch, seconds, fail, straight, answer: handler }),
+  );
   await new Promise<void>((resolve, reject) => {
     server.once('error', reject);
     server.listen(settings.port, settings.host, resolve);

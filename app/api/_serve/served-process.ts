@@ -1,9 +1,12 @@
 import type { Threads } from '@/app/api/_planning/threads';
+import type { StraightRoute } from './straight';
 
 /** What whoever serves this process tells those who answer in it, and hears from them. */
 export type ServedProcess = {
   /** It takes nothing new and will be gone in seconds. */
   ending: boolean;
+  /** What is answered without the framework; nothing until it has loaded the routes. */
+  straight: readonly StraightRoute[];
   readonly planning: Threads;
   readonly upstreamFailed: (host: string, code: string) => void;
 };

@@ -23,7 +23,7 @@ export function POST(request: Request): Promise<Response> {
     if (!json.ok) return json;
     const parsed = parseWith(planRequestSchema, json.value);
     if (!parsed.ok) return fail(fieldsProblem(parsed.reason, { zone: 'UTC', units: METRIC_UNITS }));
-    const { event, options, machines, now } = parsed.value;
+    const { event, options, now } = parsed.value;
     const clock = instant(Date.now());
     const voice = {
       zone: event.timezone,
@@ -44,7 +44,8 @@ export function POST(request: Request): Promise<Response> {
     if (!planned.ok) return planned;
     const plans = planned.value;
     if (!plans.ok) return fail(fieldsProblem(plans.reason, voice));
-    return ok(machines === undefined ? plans.value[0] : { plans: plans.value });
+    const headers = { 'content-type': 'application/json', 'cache-control': 'no-store' };
+    return ok(new Response(plans.value, { headers }));
   });
 }
 

@@ -1,7 +1,9 @@
 /// <reference lib="webworker" />
-// The program of the page's worker: it plans, and before it is asked to it draws the first screen of who comes for the
-// first time. The build bundles it into a file of its own, with .scripts/plain-jsx.mjs in React's place.
+// The program of the page's worker: it plans, and before it is asked to it draws the first screen: of the night that was
+// shown last, or for who comes for the first time. The build bundles it into a file of its own, with .scripts/plain-jsx.mjs in React's place.
 import { demoNight, demoRequest, nightOfDemo } from '@/lib/night/demo-night';
+import { isLiving } from '@/lib/night/living-demo';
+import { type Night, nightFrom } from '@/lib/night/night';
 import { makePlan } from '@/lib/plan/make-plan';
 import type { PlanRequest } from '@/lib/plan/types';
 import { type EarlyQuestion, questionOfName } from '@/lib/planner/early-start';
@@ -9,9 +11,12 @@ import { answerTasks } from '@/lib/planner/tasks';
 import { expectOk } from '@/lib/result/result';
 import { standingOf } from '@/lib/standing/standing';
 import { DATABASE_NAME } from '@/lib/store/database-name';
+import { DEFAULT_PREFERENCES } from '@/lib/store/default-preferences';
+import type { Preferences } from '@/lib/store/records';
 import { deviceHours } from '@/lib/time/device-hours';
-import { clockStep } from '@/lib/time/instant';
+import { clockStep, type Instant } from '@/lib/time/instant';
 import { EarlyAnswer } from './early-answer';
+import { keptFromJson } from './kept-json';
 
 declare const self: DedicatedWorkerGlobalScope;
 
@@ -26,14 +31,34 @@ function planOnce(request: PlanRequest): ReturnType<typeof makePlan> {
   return plan;
 }
 
-function drawnDemo({ now: ms, language }: EarlyQuestion): unknown {
+function drawnDemo(ms: number, language: string): unknown {
   const now = clockStep(ms);
   const request = demoRequest(now);
   const demo = demoNight(now, request === null ? null : expectOk(planOnce(request)));
-  const night = nightOfDemo(demo);
+  return drawn(nightOfDemo(demo), now, DEFAULT_PREFERENCES, language);
+}
+
+/** null where the page has to do something first: it gives the invented night another date. */
+function drawnKept(ms: number, language: string, kept: string): unknown {
+  const now = clockStep(ms);
+  const { records, preferences } = keptFromJson(kept);
+  const event = records.event.value;
+  return event.demo && !isLiving(event, now)
+    ? null
+    : drawn(expectOk(nightFrom(records)), now, preferences, language);
+}
+
+function drawn(night: Night, now: Instant, preferences: Preferences, language: string): unknown {
   const asked = { ...night.request, now };
   const standing = standingOf(asked, expectOk(planOnce(asked)));
-  return <EarlyAnswer {...{ night, standing }} hours={deviceHours(language)} />;
+  const { clock = 'auto', temperature, pressure, elevation } = preferences;
+  return (
+    <EarlyAnswer
+      {...{ night, standing }}
+      hours={clock === 'auto' ? deviceHours(language) : clock}
+      units={{ temperature, pressure, elevation }}
+    />
+  );
 }
 
 /** Somebody who has been here has a night of their own; a browser that does not say is asked nothing. */
@@ -42,10 +67,16 @@ async function isFirstVisit(): Promise<boolean> {
   return databases.every(({ name }) => name !== DATABASE_NAME);
 }
 
-async function answerEarly(question: EarlyQuestion): Promise<void> {
-  if (await isFirstVisit()) self.postMessage({ drawn: drawnDemo(question) });
+async function answerEarly({ now, language, kept }: EarlyQuestion): Promise<void> {
+  const first = await isFirstVisit();
+  // A copy of what is no longer there is none.
+  if (first !== (kept === null)) return;
+  const answer = kept === null ? drawnDemo(now, language) : drawnKept(now, language, kept);
+  if (answer !== null) self.postMessage({ drawn: answer });
 }
 
+// The page's own scripts have waited for these.
+self.postMessage({ here: true });
 const question = questionOfName(self.name);
 answerTasks(self, planOf);
 // Where it cannot be, the page answers a little later.

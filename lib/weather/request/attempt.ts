@@ -30,13 +30,18 @@ export type Outside = { readonly fetch: typeof fetch; readonly now: () => Instan
  */
 export async function attempt(ask: Attempt, outside: Outside): Promise<Result<Answer, FetchProblem>> {
   const over = new AbortController();
-  const signal = AbortSignal.any([ask.deadline, over.signal]);
+  // Not AbortSignal.any: Node never lets go of a signal made of others while somebody listens to it, nor of all that its
+  // reason's stack holds, this answer among it.
+  const end = (): void => over.abort();
+  if (ask.deadline.aborted) end();
+  ask.deadline.addEventListener('abort', end);
   const late = (): Result<Answer, FetchProblem> => fail({ code: 'timeout' });
   try {
-    return await inTime(send(ask, signal, outside), { ms: ask.attemptMs, signal: ask.deadline, late });
+    return await inTime(send(ask, over.signal, outside), { ms: ask.attemptMs, signal: ask.deadline, late });
   } finally {
+    ask.deadline.removeEventListener('abort', end);
     // Whatever is still coming in is not wanted.
-    over.abort();
+    end();
   }
 }
 

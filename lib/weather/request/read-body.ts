@@ -12,7 +12,20 @@ export async function readBody(
 ): Promise<Result<string, 'too-large'>> {
   const reader = response.body?.getReader();
   if (reader === undefined) return ok('');
-  signal.addEventListener('abort', () => stop(reader));
+  const unwanted = (): void => stop(reader);
+  signal.addEventListener('abort', unwanted);
+  try {
+    return await readWhole(reader, response, mostBytes);
+  } finally {
+    signal.removeEventListener('abort', unwanted);
+  }
+}
+
+async function readWhole(
+  reader: ReadableStreamDefaultReader<Uint8Array>,
+  response: Response,
+  mostBytes: number,
+): Promise<Result<string, 'too-large'>> {
   if (Number(response.headers.get('content-length') ?? 0) > mostBytes) {
     stop(reader);
     return fail('too-large');

@@ -1,3 +1,4 @@
+import { getEventListeners } from 'node:events';
 import { HttpResponse, http } from 'msw';
 import { setupServer } from 'msw/node';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
@@ -54,6 +55,23 @@ describe('a question to a service', () => {
         validity: { expires: Date.UTC(2027, 0, 16, 22, 42), lastModified: 'x' },
       },
     });
+  });
+
+  // A server asks all day: Node keeps a signal made of others, and all it leads to, as long as somebody listens to it.
+  it.each([
+    ['is answered', () => HttpResponse.json({ fine: true })],
+    ['is answered with too much', () => new HttpResponse('x'.repeat(MOST_BYTES + 1))],
+    ['is refused', () => HttpResponse.json({}, { status: 404 })],
+  ])('leaves nobody listening once it %s', async (_, answer) => {
+    const signals: AbortSignal[] = [];
+    const seen = vi.fn<typeof fetch>(async (_url, init) => {
+      signals.push(init?.signal as AbortSignal);
+      return answer();
+    });
+    const asked = question();
+    await ask(asked, weatherDeps({ timings: BRISK_TIMINGS, fetch: seen }));
+    expect(signals.length).toBeGreaterThan(0);
+    for (const signal of [asked.deadline, ...signals]) expect(getEventListeners(signal, 'abort')).toEqual([]);
   });
 
   it('goes out with its headers and follows no redirect', async () => {
