@@ -31,7 +31,14 @@ const PAPERS = { phone: 'A4', desk: 'Letter' };
 
 async function settled(page) {
   await page.waitForLoadState('networkidle');
-  await page.getByText(/^Opening .*…$/).waitFor({ state: 'hidden' });
+  // What was asked for by a press may not have begun to come yet.
+  await page.waitForTimeout(200);
+  await page.waitForLoadState('networkidle');
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('main p, main [role="status"]')].every(
+      ({ textContent }) => !/^Opening .*…$/.test(textContent),
+    ),
+  );
   await page.evaluate(() => document.fonts.ready);
   await page.evaluate(
     () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),

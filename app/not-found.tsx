@@ -3,7 +3,7 @@ import { Way } from '@/components/ui/way';
 
 export default function NotFound() {
   return (
-    <main style={{ padding: '24px 16px', maxWidth: '68ch', margin: '0 auto' }}>
+    <main style={{ padding: 'var(--s5) var(--s4) var(--s8)', maxWidth: 'var(--page)', margin: '0 auto' }}>
       <Stack>
         <h1>There is no such page</h1>
         <p>The address may be old or mistyped.</p>

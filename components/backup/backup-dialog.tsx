@@ -22,6 +22,7 @@ import {
 import { asOfAnother, isOfCopy } from '@/lib/store/copied-profile';
 import { ownDevice, renameDevice } from '@/lib/store/device';
 import { backupProblemSentence, OF_COPY, tableText } from '@/lib/words/backup';
+import { dateText } from '@/lib/words/day-text';
 import { homeScreenSentence, keepingSentence } from '@/lib/words/keeping';
 import { stayAwaySentence } from '@/lib/words/merged';
 import { MergeChanges } from './merge-changes';
@@ -131,7 +132,7 @@ function Preview({ file, backup, ofCopy, preview, onDone, onLeave }: PreviewProp
   return (
     <Stack>
       <p>
-        {file} is whole. It was saved on {backup.madeAt.slice(0, 10)}. Nothing is changed yet.
+        {file} is whole. It was saved on {dateText(backup.madeAt)}. Nothing is changed yet.
       </p>
       <Table
         caption="What is in the file"

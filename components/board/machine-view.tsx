@@ -62,7 +62,7 @@ function Question({ machine: { id, question }, view }: PartProps) {
       {question.answers.map(({ label, setting, at }, i) => (
         <Button
           key={label}
-          kind={i === question.answers.length - 1 ? 'plain' : 'primary'}
+          kind={i === 0 ? 'primary' : 'plain'}
           size="large"
           wide
           disabled={view.busy}
@@ -77,10 +77,8 @@ function Question({ machine: { id, question }, view }: PartProps) {
 
 function InNow({ machine }: { readonly machine: BoardMachineAnswer }) {
   return (
-    <section className={styles.block} aria-label="Fitted">
-      <h3 className={styles.small}>
-        {machine.known ? 'In the engine' : 'In the engine, as far as anybody said'}
-      </h3>
+    <section className={styles.block} aria-label="In now">
+      <h3 className={styles.small}>{machine.known ? 'In now' : 'In now, as far as anybody said'}</h3>
       <p className={styles.figure}>{machine.inNow}</p>
       {machine.state === null ? null : <p className={styles.state}>{STATE_WORD[machine.state]}</p>}
       <p>{stateSentence(machine)}</p>

@@ -96,11 +96,11 @@ const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProp
       </span>
       <Button
         className={styles.done}
-        aria-label={`Fitted: ${name}, ${words.change}`}
+        aria-label={`It is in: ${name}, ${words.change}`}
         disabled={acts === null}
         onClick={() => void acts?.fitted(racer, act.swap.to)}
       >
-        Fitted
+        It is in
       </Button>
     </li>
   );

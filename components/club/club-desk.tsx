@@ -131,7 +131,7 @@ function ReadingLine({ briefing, zone }: Omit<CallProps, 'names'>) {
   const sentence = clubReadingSentence(briefing, zone);
   if (sentence === null) return null;
   return (
-    <p>
+    <p className={styles.reading}>
       {sentence} <Way href="#reading">Enter what it says</Way>
     </p>
   );

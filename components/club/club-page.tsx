@@ -9,7 +9,7 @@ function OpeningClub() {
     <main className={styles.words} aria-busy="true">
       <h1>Club</h1>
       <p>Opening the event…</p>
-      <p>One place, one forecast, every racer: who fits which jets when, on one sheet.</p>
+      <p>One place, one forecast, every racer: who puts in which jets when, on one sheet.</p>
     </main>
   );
 }

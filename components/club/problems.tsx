@@ -24,10 +24,10 @@ export function ClubProblems({ club, briefing, zone, units }: ClubProblemsProps)
         <Notice
           key={id}
           tone="caution"
-          title={`${name}: the machine needs mending.`}
+          title={`${name}: fix the machine first.`}
           act={
             <Way kind="firm" href={`/machines?edit=${encodeURIComponent(id)}`}>
-              Mend the machine
+              Fix the machine
             </Way>
           }
         >
@@ -60,7 +60,7 @@ function HoursProblem({ problem, zone, units }: HoursProblemProps) {
       title={problemTitle(night)}
       act={
         <Way kind="firm" href="#hours">
-          {problem.code === 'no-hours' ? 'Enter the hours' : 'Mend the hours'}
+          {problem.code === 'no-hours' ? 'Type the hours' : 'Fix the hours'}
         </Way>
       }
     >

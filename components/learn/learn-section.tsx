@@ -44,7 +44,7 @@ export function LearnSection({ stored, log, units }: LearnProps) {
     () => entryNames(stored.value, log, { units, hours }),
     [stored.value, log, units, hours],
   );
-  if (learning === null) return <p>The machine has to be mended before anything can be learned about it.</p>;
+  if (learning === null) return <p>Fix the machine first: then the app can learn about it.</p>;
   const { learned, machine, leftOut, logStep } = learning;
   const outliers = learned.entries.filter(({ outlier }) => outlier).map(({ id }) => names.get(id) ?? id);
   const said = [

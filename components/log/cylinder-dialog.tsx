@@ -9,7 +9,7 @@ import { type CylinderVerdicts, leanestVerdict, type Verdict } from '@/lib/carb/
 
 export const CYLINDER_VERDICTS: readonly { readonly value: Verdict | 'none'; readonly label: string }[] = [
   { value: 'lean', label: 'Lean' },
-  { value: 'right', label: 'Right' },
+  { value: 'right', label: 'Good' },
   { value: 'rich', label: 'Rich' },
   { value: 'none', label: 'Not looked at' },
 ];

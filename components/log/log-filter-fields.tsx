@@ -8,7 +8,7 @@ import type { LogFilter } from '@/lib/store/log-filter';
 const VERDICTS: readonly { readonly value: LogFilter['verdict']; readonly label: string }[] = [
   { value: '', label: 'Any' },
   { value: 'lean', label: 'Lean' },
-  { value: 'right', label: 'Right' },
+  { value: 'right', label: 'Good' },
   { value: 'rich', label: 'Rich' },
   { value: 'none', label: 'Not judged' },
 ];

@@ -16,7 +16,7 @@ import styles from './log.module.css';
 
 const TAPS: readonly { readonly verdict: Verdict | null; readonly label: string }[] = [
   { verdict: 'lean', label: 'Lean' },
-  { verdict: 'right', label: 'Right' },
+  { verdict: 'right', label: 'Good' },
   { verdict: 'rich', label: 'Rich' },
   { verdict: null, label: 'Not judged' },
 ];

@@ -3,6 +3,7 @@ import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
 import { type CallVoice, loudSentences, quietSentences } from '@/lib/words/call';
 import { purposeSentence } from '@/lib/words/purpose';
+import { together } from '@/lib/words/together';
 import styles from './call.module.css';
 
 type CallProps = { readonly standing: Standing; readonly voice: CallVoice };
@@ -17,14 +18,14 @@ export function Call({ standing, voice }: CallProps) {
   return (
     <Section title="The call">
       {loud.map((sentence) => (
-        <p key={sentence}>{sentence}</p>
+        <p key={sentence}>{together(sentence)}</p>
       ))}
-      {sentences.length === 0 ? null : <p className={styles.call}>{sentences.join(' ')}</p>}
+      {sentences.length === 0 ? null : <p className={styles.call}>{together(sentences.join(' '))}</p>}
       {acts.length === 0 ? null : (
         <ul className={styles.reasons}>
           {acts.map(({ act, why, ifSkipped }) => (
             <li key={`${act} ${why}`}>
-              <strong>{act}:</strong> {why} {ifSkipped}
+              <strong>{together(act)}:</strong> {together(why)} {ifSkipped}
             </li>
           ))}
         </ul>

@@ -5,6 +5,7 @@ import type { Standing } from '@/lib/standing/standing';
 import { dataSentence } from '@/lib/words/data-sentence';
 import { nightFacts } from '@/lib/words/night-facts';
 import { riskSentence } from '@/lib/words/risk';
+import { together } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
 import styles from './fall.module.css';
 
@@ -13,11 +14,21 @@ type FallProps = { readonly night: Night; readonly standing: Standing; readonly 
 /** The night from top to bottom: its risk at its head, what it rests on at its foot. */
 export function Fall({ night, standing, voice }: FallProps) {
   const { event, machine } = night.records;
+  const risk = together(riskSentence(standing));
   return (
     <section className={styles.fall} aria-label="The night">
       <h2 className={styles.title}>
-        <VisuallyHidden>The night. </VisuallyHidden>
-        {riskSentence(standing)}
+        {/* Where nothing helps, the risk is the first thing on the page already. */}
+        {standing.job.kind === 'do-not-race' ? (
+          <>
+            The night<VisuallyHidden>. {risk}</VisuallyHidden>
+          </>
+        ) : (
+          <>
+            <VisuallyHidden>The night. </VisuallyHidden>
+            {risk}
+          </>
+        )}
       </h2>
       <NightFigure {...{ standing, voice }} machine={night.machine} />
       <p className={styles.quiet}>

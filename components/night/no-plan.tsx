@@ -3,13 +3,15 @@
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { Notice } from '@/components/ui/notice';
+import { Way } from '@/components/ui/way';
 import { FollowedWeather } from '@/components/weather/followed-weather';
 import type { NightProblem, NightRecords } from '@/lib/night/night';
 import { eventOfRacer } from '@/lib/store/racer-event';
 import type { EventRecord, Stored } from '@/lib/store/records';
-import { problemSentences, problemTitle } from '@/lib/words/night-problems';
+import { problemSentences, problemTitle, waysOut } from '@/lib/words/night-problems';
 import { NightHead } from './night-head';
 import styles from './night-page.module.css';
+import { SetupOnRequest } from './setup/setup-on-request';
 import { SetupSection } from './setup/setup-section';
 
 export function NoEvent() {
@@ -41,7 +43,7 @@ export function NoMachine({ event }: { readonly event: Stored<EventRecord> }) {
 
 type NoPlanProps = { readonly records: NightRecords; readonly problem: NightProblem };
 
-/** Why there is no plan, and what to do next. */
+/** What is missing for a plan, and the one way to give it; what is there already stands behind a link. */
 export function NoPlan({ records, problem }: NoPlanProps) {
   const { preferences } = usePreferences();
   const { event, machine } = records;
@@ -52,16 +54,28 @@ export function NoPlan({ records, problem }: NoPlanProps) {
     units: { temperature, pressure, elevation },
     runNames: eventOfRacer(event.value, machine.id).runs.map(({ name }) => name),
   });
+  const [first, ...others] = waysOut(problem);
   return (
     <main className={styles.alone}>
       <NightHead event={event.value} machine={machine.value} />
-      <Notice tone="caution" title={problemTitle(problem)}>
+      <section className={styles.missing} aria-labelledby="missing">
+        <h2 id="missing" className={styles.question}>
+          {problemTitle(problem)}
+        </h2>
         {sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
-      </Notice>
+        <Way kind="act" href={`#${first.form}`}>
+          {first.label}
+        </Way>
+        {others.map(({ form, label }) => (
+          <Way key={form} href={`#${form}`}>
+            {label}
+          </Way>
+        ))}
+      </section>
       <FollowedWeather event={event} />
-      <SetupSection event={event} machine={machine} />
+      <SetupOnRequest event={event} machine={machine} />
     </main>
   );
 }

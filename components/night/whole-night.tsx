@@ -65,15 +65,13 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
             <Call standing={standing} voice={voice} />
             <Warnings plan={plan} records={records} voice={voice} />
           </div>
+          <div className={styles.proof}>
+            {behind === null ? null : <Proof behind={behind} onCarburettor={setCarburettor} />}
+          </div>
           {behind === null ? null : (
-            <>
-              <div className={styles.proof}>
-                <Proof behind={behind} onCarburettor={setCarburettor} />
-              </div>
-              <div className={styles.screenOnly}>
-                <WatchSection watch={live.watch} onAccept={acts.accept} />
-              </div>
-            </>
+            <div className={styles.screenOnly}>
+              <WatchSection watch={live.watch} onAccept={acts.accept} />
+            </div>
           )}
         </div>
       </div>

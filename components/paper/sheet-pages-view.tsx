@@ -2,6 +2,7 @@
 
 import type { CSSProperties, ReactNode } from 'react';
 import { classNames } from '@/components/ui/class-names';
+import { ShrunkToFit } from '@/components/ui/shrunk-to-fit';
 import { type PlacedSheet, type SheetPage, sheetPages } from '@/lib/share/sheet-pages';
 import type { SheetPaper } from '@/lib/share/sheet-paper';
 import styles from './paper.module.css';
@@ -38,11 +39,13 @@ export function SheetPagesView({ paper, sheets, tooLong }: SheetPagesViewProps) 
   );
   const long = shown.filter(({ key }) => needs.get(key) === 'more').map(({ name }) => name);
   return (
-    <div ref={ref} className={classNames(styles.blackOnWhite, styles.pages)}>
+    <div ref={ref} className={styles.blackOnWhite}>
       {long.length === 0 || tooLong === undefined ? null : <div className={styles.note}>{tooLong(long)}</div>}
-      {pages.map((page) => (
-        <PageView key={page.sheets[0]?.sheet} page={page} paper={paper} sheets={shown} />
-      ))}
+      <ShrunkToFit className={styles.pages}>
+        {pages.map((page) => (
+          <PageView key={page.sheets[0]?.sheet} page={page} paper={paper} sheets={shown} />
+        ))}
+      </ShrunkToFit>
     </div>
   );
 }

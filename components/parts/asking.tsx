@@ -21,7 +21,7 @@ const STATES = [
 
 const OPTIONS = [
   { value: 'lean', label: 'Lean' },
-  { value: 'right', label: 'Right' },
+  { value: 'right', label: 'Good' },
   { value: 'rich', label: 'Rich', disabled: true },
 ] as const;
 

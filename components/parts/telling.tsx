@@ -8,6 +8,7 @@ import { FieldError } from '@/components/ui/field';
 import { Notice } from '@/components/ui/notice';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import { Section } from '@/components/ui/section';
+import { ShrunkToFit } from '@/components/ui/shrunk-to-fit';
 import { Table } from '@/components/ui/table';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 
@@ -48,6 +49,9 @@ export function Telling() {
           empty="No jets yet."
         />
       </ScrollRegion>
+      <ShrunkToFit>
+        <p style={{ width: '1600px' }}>Wider than its place, and shown as much smaller as it has to be.</p>
+      </ShrunkToFit>
       <FaultBoundary part="A part that fails">
         <Failing />
       </FaultBoundary>

@@ -111,7 +111,7 @@ function StationsOnRequest(props: ReadingsSectionProps) {
   const [wanted, setWanted] = useState(false);
   if (wanted) return <NearbyStations {...props} />;
   return (
-    <Button kind="quiet" onClick={() => setWanted(true)}>
+    <Button kind="quiet" className={styles.station} onClick={() => setWanted(true)}>
       No thermometer? Ask a weather station
     </Button>
   );

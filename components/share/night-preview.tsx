@@ -108,7 +108,7 @@ function MachineFacts({ shared }: { readonly shared: SharedMachine }) {
   return (
     <p>
       {`Baseline ${baseline}. ${counted(machine.box.length, 'size')} in the box.`}
-      {fitted === undefined ? '' : ` Fitted when shared: ${jetsText(fitted.mains)}.`}
+      {fitted === undefined ? '' : ` In when shared: ${jetsText(fitted.mains)}.`}
     </p>
   );
 }

@@ -23,7 +23,7 @@ export function WentWrong({ error, retry }: WentWrongProps) {
         }
       >
         <p>
-          What you entered is kept in this browser. Until the page works again, do not fit jets by it: go by
+          What you entered is kept in this browser. Until the page works again, put in no jets by it: go by
           your last call or your proven baseline.
         </p>
         {error instanceof Error ? <p>The fault, for a report: {error.message}</p> : null}

@@ -40,7 +40,7 @@ export function CardSection({ draft, machine, name }: TrailSectionProps & { read
       ) : null}
       {complete === null ? (
         <p role="status">
-          {reading.axes === null ? 'Mend the lines and columns below.' : 'Working the card out…'}
+          {reading.axes === null ? 'Fix the lines and columns below.' : 'Working the card out…'}
         </p>
       ) : (
         <>

@@ -48,7 +48,7 @@ function TrailDesk({ units }: { readonly units: UnitChoice }) {
             <p key={sentence}>{sentence}</p>
           ))}
           <p>
-            Mend it on the <a href="/machines">machines</a> page.
+            Fix it on the <a href="/machines">machines</a> page.
           </p>
         </Notice>
       </>

@@ -1,6 +1,8 @@
 'use client';
 
+import { useState } from 'react';
 import { useNow } from '@/components/store/use-now';
+import { useHash } from '@/components/ui/use-hash';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { useForecast } from './use-forecast';
@@ -14,6 +16,15 @@ export function FollowedWeather({ event }: FollowedWeatherProps) {
   return now === null ? null : <WeatherNow event={event} now={now} />;
 }
 
+/** What opens it: its own link, and the form that stands in it. */
+const OPENERS: readonly string[] = ['weather', 'forecast'];
+
 function WeatherNow({ event, now }: FollowedWeatherProps & { readonly now: Instant }) {
-  return <WeatherSection event={event} now={now} forecast={useForecast(event, now)} />;
+  const forecast = useForecast(event, now);
+  const hash = useHash();
+  const asked = OPENERS.includes(hash);
+  const [open, setOpen] = useState(asked);
+  if (asked && !open) setOpen(true);
+  // A night that follows no forecast has nothing to tell of it.
+  return open || forecast.status !== 'off' ? <WeatherSection {...{ event, now, forecast }} /> : null;
 }

@@ -116,6 +116,9 @@ function stairsOf(plan: Plan, machine: Machine, carburettor: number, span: Span)
   });
 }
 
+/** Share of the range. */
+const ROOM_FOR_WORD = 0.12;
+
 type RangeRequest = {
   readonly hours: readonly PlanHour[];
   readonly carburettor: number;
@@ -130,7 +133,8 @@ function sizeRange({ hours, carburettor, stairs, sizes }: RangeRequest) {
   const least = Math.min(...low, ...stairs.map(({ richEdge }) => richEdge));
   const most = Math.max(...high, ...stairs.map(({ leanEdge }) => leanEdge));
   const step = smallestStep(sizes) ?? (most - least) / 4;
-  return { least: least - step / 2, most: most + step / 2 };
+  // A word stands over the uppermost edge.
+  return { least: least - step / 2, most: most + Math.max(step / 2, (most - least) * ROOM_FOR_WORD) };
 }
 
 function smallestStep(sizes: readonly number[]): number | null {

@@ -5,6 +5,7 @@ import { provenanceOf } from '@/lib/hours/provenance';
 import { relativePower } from '@/lib/power/relative-power';
 import type { Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
+import { leanCountOf } from './grade';
 import { meanLogIdeal } from './machine-need';
 import { normalQuantile } from './normal';
 import { chanceOver, levelAt, spreadAt } from './spread';
@@ -32,6 +33,7 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
     const { leanest } = view.deliveredOf(settingAt(at));
     const drift = ratio(Math.expm1(leanest - ideal));
     const baselineDrift = ratio(Math.expm1(baseline - ideal));
+    const chanceOfLean = ratio(chanceOver(spread, leanest - leanLog));
     return {
       at,
       origin,
@@ -45,7 +47,8 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
       baselineDrift,
       baselineState: stateOf(baselineDrift, machine.limits),
       drift,
-      chanceOfLean: ratio(chanceOver(spread, leanest - leanLog)),
+      chanceOfLean,
+      leanCount: leanCountOf(chanceOfLean, machine.limits.risk, night.normals.draws),
       relativePower: relativePower({
         air: breathed.hourAirs[i]!,
         baselineAir: need.intake,

@@ -112,6 +112,7 @@ export type PlanHour = {
   readonly drift: Ratio;
   /** Chance that the planned setting is lean at this instant, from the spread of the air and of the response. */
   readonly chanceOfLean: Ratio;
+  readonly leanCount: LeanCount;
   /** Power of the planned setting relative to the baseline in its own air. */
   readonly relativePower: Ratio;
 };
@@ -235,9 +236,7 @@ export type PlanWarning =
 
 /** Why there is no plan at all. */
 export type PlanProblem =
-  | { readonly code: 'no-runs' }
-  | { readonly code: 'no-hours' }
-  | { readonly code: 'empty-box' }
+  | { readonly code: 'no-runs' | 'no-hours' | 'empty-box' }
   | { readonly code: 'too-few-jets'; readonly carburettors: number }
   /** What is fitted or was made names another number of jets than the machine has carburettors. */
   | { readonly code: 'setting-does-not-fit'; readonly mains: number; readonly carburettors: number }

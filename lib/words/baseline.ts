@@ -4,6 +4,8 @@ import { airFromJson } from '@/lib/contract/air-from-json';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatElevation, formatTemperature } from '@/lib/units/format';
+import { dateText } from './day-text';
+import { STATE_WORD } from './grades';
 import { settingText } from './settings';
 
 type ProvenJets = {
@@ -12,10 +14,10 @@ type ProvenJets = {
   readonly baseline: { readonly provenOn?: string | undefined };
 };
 
-/** "410/400/410 of 2027-01-10". */
+/** "410 400 410 of 10 Jan 2027". */
 export function baselineText({ mains, trim, baseline }: ProvenJets): string {
   const jets = settingText({ mains, trim });
-  return baseline.provenOn === undefined ? `${jets}, undated` : `${jets} of ${baseline.provenOn}`;
+  return baseline.provenOn === undefined ? `${jets}, undated` : `${jets} of ${dateText(baseline.provenOn)}`;
 }
 
 /** "10 °F, density altitude −3,200 ft". */
@@ -29,7 +31,7 @@ export function provenAirText(air: AirStateJson, units: UnitChoice): string {
 
 const JUDGED: Readonly<Record<Judged, string>> = {
   edge: 'on the edge of lean',
-  right: 'right',
+  right: STATE_WORD.right,
   'size-rich': 'a size rich',
 };
 

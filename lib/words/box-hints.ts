@@ -20,8 +20,8 @@ export function boxHints(box: Box, mains: readonly number[]): readonly string[] 
   return [
     ...lacking.map(([size, count]) =>
       count === 1
-        ? `The baseline’s ${size} is not in the box. Count the jets that are fitted too.`
-        : `The baseline needs ${count} jets of ${size}, the box has ${owned.get(size) ?? 0}. Count the jets that are fitted too.`,
+        ? `The baseline’s ${size} is not in the box. Count the jets in the engine too.`
+        : `The baseline needs ${count} jets of ${size}, the box has ${owned.get(size) ?? 0}. Count the jets in the engine too.`,
     ),
     ...(few.length > 0 && new Set(mains).size <= 1
       ? [

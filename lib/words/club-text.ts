@@ -38,7 +38,7 @@ export function briefingText(briefing: Briefing, { event, names, zone, now }: Sp
     idle.length === 0
       ? []
       : [
-          `Nothing to fit: ${listing(
+          `Nothing to put in: ${listing(
             idle.map(
               ({ racer, standing }) => `${names.racer(racer.id)} (${settingText(standing.inNow.setting)})`,
             ),

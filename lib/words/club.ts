@@ -157,7 +157,7 @@ function loudRacers(
   );
 }
 
-/** One racer's alarm for the wall: "Round 5 to Round 8 lean", "is 420 in?". */
+/** One racer's alarm for the wall: "Round 5 to 8 lean", "is 420 in?". */
 export function alarmText({ question, dangers, plan }: Standing): string {
   const runs = dangers.map(({ grade, runs: bad }) => {
     const named = runNames(

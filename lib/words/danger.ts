@@ -24,7 +24,7 @@ export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
 /** What is left to do, at the track: the whole of it stands on the page of the whole night. */
 export const DANGER_AT_TRACK = 'Sit them out, or lift early.';
 
-/** The same below "Do not race on 410": "Round 5 to Round 8: lean up to 63 in 64. Borrow 430." */
+/** The same below "Do not race on 410": "Round 5 to 8: lean up to 63 in 64. Borrow 430." */
 export function dangerPoints(dangers: readonly Danger[], plan: Plan): readonly string[] {
   return dangers.map((danger) => `${namesOf(danger, plan)}: ${pointOf(danger)}`);
 }
@@ -52,7 +52,7 @@ function worstCount({ runs: [first, ...rest] }: Danger): string {
   return `${rest.length > 0 ? 'up to ' : ''}${shortCount(worst.leanCount)}`;
 }
 
-/** "Do not race Round 5 to Round 8 on 410: risk of lean up to 63 in 64." */
+/** "Do not race Round 5 to 8 on 410: risk of lean up to 63 in 64." */
 function doNotRace(danger: Danger, plan: Plan): string {
   const how =
     danger.grade === 'lean'

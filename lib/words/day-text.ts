@@ -6,6 +6,11 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 
 /** "Sat 16 Jan 2027". */
 export function dayText(at: Instant, zone: ClockZone): string {
-  const [year, month, day] = localDate(at, zone).split('-').map(Number);
-  return `${DAYS[localWeekday(at, zone) - 1]} ${day} ${MONTHS[(month ?? 1) - 1]} ${year}`;
+  return `${DAYS[localWeekday(at, zone) - 1]} ${dateText(localDate(at, zone))}`;
+}
+
+/** "16 Jan 2027" of a date, or a time, in ISO 8601, by its own clock. */
+export function dateText(iso: string): string {
+  const [year, month, day] = iso.slice(0, 10).split('-').map(Number);
+  return `${day} ${MONTHS[(month ?? 1) - 1]} ${year}`;
 }

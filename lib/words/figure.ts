@@ -1,8 +1,8 @@
 import { isShown } from '@/lib/night/figure';
 import type { Plan, RunPlan, Swap } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
+import { formatTemperature } from '@/lib/units/format';
 import { fractionCount, shortCount } from './counts';
-import { runTemperatureText } from './given-air';
 import { GRADE_WORD, RUN_STATE_WORD } from './grades';
 import { planClock, runName } from './runs';
 import { type ActPart, actParts, settingText } from './settings';
@@ -33,7 +33,7 @@ export function runRowWords(plan: Plan, run: RunPlan, { zone, units }: Voice): R
     start: times === undefined ? '' : clockText(times.start, clock),
     window: times === undefined ? '' : windowText(times.start, times.end, clock),
     jets: settingText(setting),
-    temperature: shown ? runTemperatureText(run, units) : '',
+    temperature: shown ? formatTemperature(run.air.temperature, units) : '',
     risk: state === 'planned' ? `lean ${fractionCount(leanCount)}` : SHORT_STATE[state],
     stands: shown
       ? `${RUN_STATE_WORD[state]}: ${GRADE_WORD[grade]}, risk of lean ${shortCount(leanCount)}`
@@ -45,7 +45,7 @@ export function runRowWords(plan: Plan, run: RunPlan, { zone, units }: Voice): R
 const SHORT_STATE: Readonly<Record<RunPlan['state'], string>> = {
   planned: '',
   made: 'made',
-  past: 'not told',
+  past: 'made?',
   out: 'out',
   'beyond-hours': 'no hours',
 };

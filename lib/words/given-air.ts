@@ -1,7 +1,6 @@
 import type { PlanHour } from '@/lib/plan/types';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber, formatPercent, formatPressure, formatTemperature } from '@/lib/units/format';
-import type { Kelvin } from '@/lib/units/quantity';
 import { provenanceText } from './provenance';
 
 /** Where an hour came from, as a word beside its number. */
@@ -40,14 +39,6 @@ export function givenWords({ air, given, origin, from }: Hour, units: UnitChoice
     humidity,
     from: corrected ? `${provenanceText(from)}, corrected by a reading` : provenanceText(from),
   };
-}
-
-type Run = { readonly air: { readonly temperature: Kelvin }; readonly givenTemperature: Kelvin };
-
-/** A run's temperature with what the hours said before readings: "-5.2 °F (hours: -3.5 °F)". */
-export function runTemperatureText({ air, givenTemperature }: Run, units: UnitChoice): string {
-  const [now, before] = [air.temperature, givenTemperature].map((each) => formatTemperature(each, units));
-  return now === before ? `${now}` : `${now} (hours: ${before})`;
 }
 
 /** Sizes under this are bore marks or pilot-like numbers, where a tenth is worth showing. */

@@ -17,7 +17,7 @@ export const HOME_INTRO =
 
 /** What each part is and where it is read off. */
 export const HOME_PARTS = {
-  main: 'The main jet is a brass screw with a hole, at the bottom of the carburettor inside the float bowl. It meters the fuel at full throttle. A dealer or the manual can tell which one is fitted.',
+  main: 'The main jet is a brass screw with a hole, at the bottom of the carburettor inside the float bowl. It meters the fuel at full throttle. A dealer or the manual can tell which one is in.',
   air: 'Cold air and low places ask for more fuel, warm air and high places for less. The card counts from the air in which your machine runs right.',
   pilot:
     'The pilot jet is the small jet beside the main. It meters the fuel from idle to a quarter throttle, and a screw on the outside trims it. A screw on the engine side is a fuel screw, one on the air box side an air screw.',

@@ -1,5 +1,6 @@
 import type { Plan, PlanHour } from '@/lib/plan/types';
-import { formatPercent, formatTemperature } from '@/lib/units/format';
+import { formatTemperature } from '@/lib/units/format';
+import { shortCount } from '@/lib/words/counts';
 import { givenWords, idealText } from '@/lib/words/given-air';
 import { driftText } from '@/lib/words/grades';
 import { planClock } from '@/lib/words/runs';
@@ -18,6 +19,6 @@ export function hourSentence(hour: PlanHour, { plan, voice, carburettor }: Conte
     `${clock}: ${formatTemperature(hour.air.temperature, voice.units)}${before === null ? '' : ` (${before})`},`,
     `ideal ${part(hour.ideal)} (${part(hour.idealLow)} to ${part(hour.idealHigh)}).`,
     `Baseline ${settingText(plan.baseline)}: ${driftText(hour.baselineDrift, hour.baselineState)}.`,
-    `As planned: ${formatPercent(hour.chanceOfLean, 0)} chance of lean.`,
+    `As planned: risk of lean ${shortCount(hour.leanCount)}.`,
   ].join(' ');
 }

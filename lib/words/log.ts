@@ -7,6 +7,8 @@ import { clockFace, type HourStyle } from '@/lib/time/zone';
 import type { ElevationUnit } from '@/lib/units/choice';
 import { MILE_M } from '@/lib/units/convert';
 import { formatNumber, NO_BREAK_SPACE } from '@/lib/units/format';
+import { dateText } from './day-text';
+import { STATE_WORD } from './grades';
 import { listing } from './listing';
 import { settingText } from './settings';
 
@@ -17,10 +19,10 @@ type Judgement = {
   readonly sizes: number | null;
 };
 
-/** "right", "1.5 sizes rich", "lean in cylinder 2, right in cylinder 1 and 3"; "not judged" where nobody did. */
+/** "good", "1.5 sizes rich", "lean in cylinder 2, good in cylinder 1 and 3"; "not judged" where nobody did. */
 export function verdictText({ verdict, verdicts, sizes }: Judgement): string {
   if (verdict === null) return 'not judged';
-  const said = (each: Verdict) => (each === verdict ? offText(each, sizes) : each);
+  const said = (each: Verdict) => (each === verdict ? offText(each, sizes) : STATE_WORD[each]);
   if (verdicts === undefined) return said(verdict);
   const places = (wanted: Verdict | null) =>
     verdicts.flatMap((each, i) => (each === wanted ? [String(i + 1)] : []));
@@ -33,13 +35,13 @@ export function verdictText({ verdict, verdicts, sizes }: Judgement): string {
 
 function offText(verdict: Verdict, sizes: number | null): string {
   return verdict === 'right' || sizes === null
-    ? verdict
+    ? STATE_WORD[verdict]
     : `${sizes} size${sizes === 1 ? '' : 's'} ${verdict}`;
 }
 
-/** A run of the log: "Round 3, 2027-01-16 20:30", by the clock of the track. */
+/** A run of the log: "Round 3, 16 Jan 2027, 20:30", by the clock of the track. */
 export function loggedRunText({ run, at }: LogRecord, hours: HourStyle): string {
-  const when = `${at.slice(0, 10)} ${clockFace(at.slice(11, 16), hours)}`;
+  const when = `${dateText(at)}, ${clockFace(at.slice(11, 16), hours)}`;
   return run === '' ? when : `${run}, ${when}`;
 }
 

@@ -10,6 +10,7 @@ import {
   type TableValue,
 } from '@/lib/store/records';
 import type { SetAside } from '@/lib/store/set-aside-record';
+import { dateText } from './day-text';
 import { listing } from './listing';
 import { type AboutRecord, type FieldVoice, fieldText, labelOfField } from './merged-field';
 
@@ -109,7 +110,7 @@ function recordTitle({ table, value }: AboutRecord, { machineName }: FieldVoice)
   if (value === null) return KINDS[table];
   if (table === 'log') {
     const { run, machineId, at } = value as LogRecord;
-    return `Log: ${run || 'a run'} of ${machineName(machineId) || 'a machine that is not here'}, ${at.slice(0, 10)}`;
+    return `Log: ${run || 'a run'} of ${machineName(machineId) || 'a machine that is not here'}, ${dateText(at)}`;
   }
   const name = nameOf(value);
   return name === '' ? KINDS[table] : `${KINDS[table]} ${name}`;

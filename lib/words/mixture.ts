@@ -25,6 +25,6 @@ export function mixtureWords(mixture: MixtureNow, plan: Plan, zone: ClockZone): 
 /** "0.6 % leaner than your baseline": how far it drifts. */
 function driftWords({ drift }: Mixture): Pick<MixtureWords, 'drift' | 'than'> {
   const percent = formatPercent(ratio(Math.abs(drift)), 1);
-  if (percent === formatPercent(ratio(0), 1)) return { drift: 'as your baseline', than: '' };
+  if (percent === formatPercent(ratio(0), 1)) return { drift: 'as baseline', than: '' };
   return { drift: `${percent} ${drift < 0 ? 'leaner' : 'richer'}`, than: ' than your baseline' };
 }

@@ -12,13 +12,13 @@ export function planProblemSentence(
     case 'no-runs':
       return 'There is no run to plan for. Add at least one run with a start and an end.';
     case 'no-hours':
-      return 'There are no hours to plan with. Type two temperatures or more, paste a column, or get a forecast.';
+      return 'The plan needs the temperature of each hour. Get a forecast, or type two temperatures or more.';
     case 'empty-box':
-      return 'The box is empty. Add the main jets you own, the fitted ones included.';
+      return 'The box is empty. Add the main jets you own, those in the engine too.';
     case 'too-few-jets':
       return `The box does not hold enough jets for ${problem.carburettors} carburettors. Add how many you own of each size.`;
     case 'setting-does-not-fit':
-      return `What is fitted, or what a run was made with, names ${problem.mains} jets for ${problem.carburettors} carburettors. Type one jet for each carburettor.`;
+      return `What is in now, or what a run was made with, names ${problem.mains} jets for ${problem.carburettors} carburettors. Type one jet for each carburettor.`;
     case 'hours-do-not-cover-any-run':
       return `The hours run from ${dateClockText(problem.hoursStart, zone)} to ${dateClockText(problem.hoursEnd, zone)}; no run lies in them. Check the date of the runs and of the hours.`;
     case 'run-ends-before-it-starts':
@@ -37,6 +37,6 @@ function tooMuch({
 }: Extract<PlanProblem, { code: 'too-much-at-once' }>): string {
   const asked = `${settings} settings (jets times trim positions) over ${Math.round(runHours)} hours of runs`;
   return machines === 1
-    ? `This is too much to work out at once: ${asked}. Leave out jets and trim positions that won’t be fitted, or split the event.`
+    ? `This is too much to work out at once: ${asked}. Leave out jets and trim positions you won’t use, or split the event.`
     : `${machines} machines are too much to work out at once, with up to ${asked}. Ask for fewer machines at a time.`;
 }

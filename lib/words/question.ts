@@ -15,7 +15,7 @@ export type QuestionWords = {
   readonly short: string;
   /** What it means until it is answered. */
   readonly meaning: string;
-  /** "Yes, 420 is in", one for each time it may have gone in; `at` is when it then counts from. */
+  /** "Yes, 420 is in", or "Yes, before Round 3", one for each time it may have gone in; `at` is when it then counts from. */
   readonly yes: readonly { readonly label: string; readonly at: OpenSwap['since'] }[];
   /** "No, still 410". */
   readonly no: string;
@@ -36,8 +36,8 @@ export function questionWords({ question, plan, now }: Standing, zone: ClockZone
       last === undefined
         ? [{ label: `Yes, ${fresh} is in`, at: now }]
         : [
-            { label: `Yes, ${fresh} since before ${runName(plan, beforeRun)}`, at: since },
-            { label: `Yes, ${fresh} since ${runName(plan, last)}`, at: now },
+            { label: `Yes, before ${runName(plan, beforeRun)}`, at: since },
+            { label: `Yes, after ${runName(plan, last)}`, at: now },
           ],
     no: `No, still ${old}`,
   };

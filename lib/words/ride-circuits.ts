@@ -23,7 +23,7 @@ function pilotSentence({ advice, ...cost }: RidePilot, told: Told): string {
   const { pilot, limits } = told.machine;
   if (pilot === null) return '';
   const turns = `${pilot.screw} screw ${turnsText(advice.turns, pilot)} ${turnWord(advice.turns)} out`;
-  const jet = advice.jet === pilot.jet ? `pilot ${advice.jet} stays` : `fit pilot ${advice.jet}`;
+  const jet = advice.jet === pilot.jet ? `pilot ${advice.jet} stays` : `put in pilot ${advice.jet}`;
   const lean = cost.thickest.drift < -limits.lean;
   const what = `Idle to a quarter throttle, for the whole ride: ${jet}, ${turns}.`;
   return lean

@@ -47,7 +47,7 @@ export function pilotSentence(advice: PilotAdvice, pilot: Pilot): string {
     case 'turn':
       return `Pilot ${pilot.jet} stays, ${pilot.screw} screw ${turns}.`;
     case 'change-jet':
-      return `The screw’s range ends: fit pilot ${advice.jet}, ${pilot.screw} screw ${turns}.`;
+      return `The screw’s range ends: put in pilot ${advice.jet}, ${pilot.screw} screw ${turns}.`;
     case 'none-left':
       return advice.logLeft < 0
         ? `No pilot owned is rich enough: ${advice.jet} with the screw at its rich end still lacks ${formatPercent(shareOf(advice.logLeft))} fuel. Borrow the next size up.`
@@ -64,7 +64,7 @@ function shareOf(log: number): Ratio {
 export function hangingIdleSentence(step: HangingIdleStep): string {
   switch (step.act) {
     case 'find-leak':
-      return 'First rule out an air leak or a worn crank seal: they make the engine lean and can seize it. Stop it, look at boots, clamps and gaskets, and have it pressure tested. Do not ride it hard before. No screw or pilot mends a leak.';
+      return 'First rule out an air leak or a worn crank seal: they make the engine lean and can seize it. Stop it, look at boots, clamps and gaskets, and have it pressure tested. Do not ride it hard before. No screw or pilot cures a leak.';
     case 'lower-idle':
       return 'Then lower the idle. A high stop hangs by itself; start again from a normal idle.';
     case 'richer-by-screw':

@@ -15,5 +15,5 @@ export function seasonMainText(setup: SeasonSetup, limits: Limits): string {
 
 /** What to do on a day for which the jets owned are lean. */
 export function leanDaySentence({ condition, setting }: SeasonSetup): string {
-  return `${condition.name}: do not hold it wide open on ${jetsText(setting.mains)}. Wait for a warmer day, or fit a larger main first.`;
+  return `${condition.name}: do not hold it wide open on ${jetsText(setting.mains)}. Wait for a warmer day, or put in a larger main first.`;
 }

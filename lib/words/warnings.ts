@@ -3,28 +3,47 @@ import { formatPressure, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, pascal } from '@/lib/units/quantity';
 import { markingWarning } from './marking';
 import { pressureWarningSentence } from './pressure-doubts';
-import { planClock, runName } from './runs';
+import { planClock, runName, runNames } from './runs';
 import { jetsText } from './settings';
 import { clockText } from './times';
 import type { Voice } from './voice';
 
 export type WarningWords = { readonly code: PlanWarning['code']; readonly message: string };
 
+/** All of them; what is to be said of several runs alike is said once. */
 export function warningSentences(plan: Plan, voice: Voice): readonly WarningWords[] {
-  return plan.warnings.map((warning) => ({
-    code: warning.code,
-    message: warningSentence(warning, plan, voice),
-  }));
+  const kinds = plan.warnings.map(kindOf);
+  return plan.warnings.flatMap((warning, i) => {
+    if (kinds.indexOf(kindOf(warning)) !== i) return [];
+    const alike = plan.warnings.filter((_, other) => kinds[other] === kinds[i]);
+    const runs = alike.flatMap(runsOf);
+    return [{ code: warning.code, message: warningSentence(warning, plan, voice, runs) }];
+  });
 }
 
-/** One warning in words, with what to do about it. */
-export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice): string {
+function runsOf(warning: PlanWarning): readonly number[] {
+  return 'run' in warning ? [warning.run] : [];
+}
+
+/** Alike where nothing tells two apart but the run; of runs that overlap every pair is its own. */
+const kindOf = (warning: PlanWarning): string =>
+  JSON.stringify(warning, (key, value) => (key === 'run' && !('other' in warning) ? undefined : value));
+
+/** One warning in words, with what to do about it; `runs` where it is said of several alike. */
+export function warningSentence(
+  warning: PlanWarning,
+  plan: Plan,
+  voice: Voice,
+  runs = runsOf(warning),
+): string {
+  const names = runNames(plan, runs);
+  const [one, is] = runs.length > 1 ? ([false, 'are'] as const) : ([true, 'is'] as const);
   switch (warning.code) {
     case 'no-jet-rich-enough':
     case 'no-jet-lean-enough':
-      return noJetWarning(warning, plan);
+      return noJetWarning(warning, names, one);
     case 'swap-does-not-fit':
-      return `The gap before ${runName(plan, warning.run)} is ${minutes(warning.gapMinutes)}; a swap takes ${minutes(warning.swapMinutes)}. The plan does not count on a swap there.`;
+      return `The gap${one ? '' : 's'} before ${names} ${is} ${minutes(warning.gapMinutes)}${one ? '' : ' each'}; a swap takes ${minutes(warning.swapMinutes)}. The plan does not count on a swap there.`;
     case 'runs-overlap':
       return `${runName(plan, warning.run)} and ${runName(plan, warning.other)} overlap: check their times.`;
     case 'runs-reordered':
@@ -34,7 +53,7 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
     case 'marking-in-doubt':
       return markingWarning(warning.doubt);
     case 'far-from-baseline-air':
-      return `${runName(plan, warning.run)} is far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.`;
+      return `${names} ${is} far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.`;
     case 'reading-outside-hours':
     case 'reading-far-off':
     case 'reading-pressure-far-off':
@@ -45,19 +64,23 @@ export function warningSentence(warning: PlanWarning, plan: Plan, voice: Voice):
     case 'baseline-pressure-without-elevation':
       return pressureWarningSentence(warning, voice.units);
     default:
-      return hoursWarning(warning, plan, voice);
+      return hoursWarning(warning, { plan, voice, names, is });
   }
 }
 
 type NoJetWarning = Extract<PlanWarning, { code: 'no-jet-rich-enough' | 'no-jet-lean-enough' }>;
 
-function noJetWarning({ code, run, sizes }: NoJetWarning, plan: Plan): string {
+function noJetWarning({ code, sizes }: NoJetWarning, names: string, one: boolean): string {
   const [lack, ask, end] =
     code === 'no-jet-rich-enough'
-      ? ['No jet in the box will do', 'borrow', '. Without it do not race this run.']
+      ? [
+          'No jet in the box will do',
+          'borrow',
+          one ? '. Without it do not race this run.' : '. Without it do not race these runs.',
+        ]
       : ['No jet in the box is lean enough', 'ask for', ', no smaller. It runs rich, which costs power.'];
   const what = sizes === null ? 'your list of jets has none that would do' : `${ask} ${jetsText(sizes)}`;
-  return `${lack} for ${runName(plan, run)}: ${what}${end}`;
+  return `${lack} for ${names}: ${what}${end}`;
 }
 
 type HoursWarning = Extract<
@@ -73,22 +96,30 @@ type HoursWarning = Extract<
   }
 >;
 
-function hoursWarning(warning: HoursWarning, plan: Plan, { zone, units }: Voice): string {
+type SaidOf = {
+  readonly plan: Plan;
+  readonly voice: Voice;
+  readonly names: string;
+  readonly is: 'is' | 'are';
+};
+
+function hoursWarning(warning: HoursWarning, { plan, voice, names, is }: SaidOf): string {
+  const { zone, units } = voice;
   const clock = planClock(plan, zone);
   switch (warning.code) {
     case 'run-beyond-hours':
-      return `The hours end at ${clockText(warning.hoursEnd, clock)}, before ${runName(plan, warning.run)} is over: no call for it. Add hours.`;
+      return `The hours end at ${clockText(warning.hoursEnd, clock)}, before ${names} ${is} over: no call there. Add hours.`;
     case 'run-before-hours':
-      return `The hours begin at ${clockText(warning.hoursStart, clock)}, after ${runName(plan, warning.run)} starts: no call for it. Add hours.`;
+      return `The hours begin at ${clockText(warning.hoursStart, clock)}, after the start of ${names}: no call there. Add hours.`;
     case 'gap-in-hours':
       return `There are no hours from ${clockText(warning.from, clock)} to ${clockText(warning.to, clock)}: what lies between is a guess. Add an hour there if you can.`;
     case 'pressure-is-estimate':
       return 'No pressure was given, so the standard atmosphere at this elevation stands in. Weather moves it by up to 3 %, about one jet size: a barometer or a forecast is better.';
     case 'season-not-forecast':
-      return `${runName(plan, warning.run)} is ${warning.daysAhead} days ahead: this is a season, not a forecast. Plan again within ten days of it.`;
+      return `${names} ${is} ${warning.daysAhead} days ahead: this is a season, not a forecast. Plan again less than ten days before.`;
     case 'model-misses-clear-cold': {
       const step = formatTemperatureStep(kelvinDifference(warning.colder), units);
-      return `Clear, calm and cold over snow at ${runName(plan, warning.run)}: weather models often miss how cold it gets. The plan counts on up to ${step} colder. Read a thermometer at the track before you run; tonight it is worth more than any forecast.`;
+      return `Clear, calm and cold over snow at ${names}: weather models often miss how cold it gets. The plan counts on up to ${step} colder. Read a thermometer at the track before you run; tonight it is worth more than any forecast.`;
     }
   }
 }

@@ -249,7 +249,7 @@ describe('POST /api/plan, refusing', () => {
   test('an empty box', async () => {
     expect(await refused(withMachine({ box: [] }))).toEqual({
       status: 422,
-      errors: [['machine.box', 'The box is empty. Add the main jets you own, the fitted ones included.']],
+      errors: [['machine.box', 'The box is empty. Add the main jets you own, those in the engine too.']],
     });
   });
 

@@ -147,7 +147,7 @@ test('a night without hours and a night that is opening can be used by all', asy
   await expect(region(night, 'Next')).toBeVisible();
   await takeHoursAway(night);
   await night.reload();
-  await expect(night.getByText(/^There are no hours to plan with\./)).toBeVisible();
+  await expect(night.getByText(/^The plan needs the temperature of each hour\./)).toBeVisible();
   await expectClean(night, 'empty');
 
   await night.goto('/?stuck');

@@ -46,8 +46,8 @@ test(
     expect(await accessFaults(night)).toEqual([]);
     await night.getByRole('link', { name: 'Log it: Round 6' }).click();
     await night.getByText('Earlier runs not in the log').click();
-    await night.getByRole('button', { name: 'Round 6: Right' }).click();
-    await expect(round('Round 6')).toContainText('right');
+    await night.getByRole('button', { name: 'Round 6: Good' }).click();
+    await expect(round('Round 6')).toContainText('good');
     await night.goto('/after');
     await expect(night.getByText('Judged by 4 readings and 3 verdicts.')).toBeVisible();
   },

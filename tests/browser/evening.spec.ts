@@ -31,11 +31,11 @@ test('a swap that was accepted and not made is asked about, and nothing is said 
   for (const view of ['/', '/#track']) {
     await night.goto(view);
     await expect(asked).toContainText('Is 420 410 420 in?');
-    await expect(asked).toContainText(/410 400 410 counts as in: lean \d+ in 64, Round \d/);
+    await expect(asked).toContainText(/410\s400\s410 counts as in: lean \d+\sin\s64, Round\s\d/);
     await expect(region(night, 'In now')).toContainText(
       /410 400 410.*(LEAN|GOOD).*leaner than your baseline/,
     );
-    await expect(region(night, 'Next')).toContainText(/Put in 4\d0 4\d0 4\d0/);
+    await expect(region(night, 'Next')).toContainText(/Put in 4\d0\s4\d0\s4\d0/);
     await expect(main(night)).not.toContainText(/Stay on 4[2-9]|\bholds all/);
   }
   await night.goto('/');
@@ -45,7 +45,7 @@ test('a swap that was accepted and not made is asked about, and nothing is said 
   await expect(asked).toHaveCount(0);
   await night.reload();
   await expect(region(night, 'In now')).toContainText('410 400 410');
-  await expect(region(night, 'Next')).toContainText(/Put in 4\d0 4\d0 4\d0/);
+  await expect(region(night, 'Next')).toContainText(/Put in 4\d0\s4\d0\s4\d0/);
   await expect(asked).toHaveCount(0);
   await expect(rounds(table, 'past, jets not told')).toHaveCount(4);
 });
@@ -59,7 +59,7 @@ test('with no jet rich enough it says not to race, what to borrow, and nowhere t
   for (const view of ['/', '/#track']) {
     await night.goto(view);
     await expect(loud).toContainText(
-      /Do not race on 400.*Round 3.*: lean (up to )?\d+ in 64\. Borrow 4\d0\./,
+      /Do not race on 400.*Round\s1 to 3: lean up to \d+\sin\s64\. Borrow\s4\d0\./,
     );
     await expect(region(night, 'Next')).toContainText('Do not race on 400');
     await expect(main(night)).not.toContainText(/\bholds\b|No swap:|Stay on/);
@@ -90,7 +90,7 @@ test.describe('at three in the morning', () => {
   test('the demo stands on a night with runs to come', async ({ night }) => {
     await night.goto('/');
     await expect(region(night, 'In now')).toContainText(/(LEAN|GOOD|RICH).*than your baseline/);
-    await expect(region(night, 'Next')).toContainText(/Put in 4\d0 4\d0 4\d0/);
+    await expect(region(night, 'Next')).toContainText(/Put in 4\d0\s4\d0\s4\d0/);
     await expect(main(night)).not.toContainText('No run to come');
     await expect(rounds(main(night), 'planned')).toHaveCount(8);
   });

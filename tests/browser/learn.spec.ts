@@ -75,7 +75,7 @@ test('changed hardware marks the baseline, a new baseline from a past hour settl
   await night.getByRole('radio', { name: 'A size rich' }).check();
   await night.getByRole('button', { name: 'Save baseline' }).click();
   const inForce = night.getByRole('row', { name: /In force/ });
-  await expect(inForce).toContainText('430 of 2027-01-18');
+  await expect(inForce).toContainText('430 of 18 Jan 2027');
   await expect(night.getByText(/to be proven again/)).toHaveCount(0);
   await night.getByRole('button', { name: /^Use 410 400 410/ }).click();
   await expect(inForce).toContainText('410 400 410');

@@ -68,6 +68,10 @@ const ONE = machine('carburettors: value.machine.carburettors.slice(0, 1)');
 const SIX = machine(
   'carburettors: [1, 2].flatMap(() => value.machine.carburettors), box: value.machine.box.map((jet) => ({ ...jet, count: 6 }))',
 );
+/** Jets with a half in their number, which take half as much room again. */
+const HALVES =
+  machine(`carburettors: value.machine.carburettors.map((each) => ({ ...each, main: each.main + 2.5 })),
+  box: value.machine.box.map((jet) => ({ ...jet, size: jet.size + 2.5 }))`);
 /** Sixty runs, one every six minutes. */
 const SIXTY = event(`event: { ...value.event, runs: Array.from({ length: 60 }, (_, i) => ({
   ...value.event.runs[0],
@@ -94,6 +98,7 @@ export const NIGHT_STATES: readonly NightState[] = [
   { name: 'steep', path: '/', clock: '19:40', steps: [STEEP, reload] },
   { name: 'one', path: '/', clock: '19:40', steps: [ONE, reload] },
   { name: 'six', path: '/', clock: '19:40', steps: [SIX, reload] },
+  { name: 'halves', path: '/', clock: '19:40', steps: [HALVES, reload] },
   { name: 'sixty', path: '/', clock: '19:40', steps: [SIXTY, reload] },
   { name: 'out', path: '/', clock: '19:40', steps: [press('Knocked out'), press('Dismiss')] },
   { name: 'no-hours', path: '/', clock: '19:40', steps: [event('typed: null'), reload] },

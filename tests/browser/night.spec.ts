@@ -13,7 +13,7 @@ test.describe('half an hour before a swap', () => {
       night.getByRole('region', { name: 'In now', exact: true }),
       night.getByRole('region', { name: 'Next', exact: true }),
       night.getByRole('button', { name: 'Done: 420 410 420 is in' }),
-      night.getByText(/Put in 420 410 420/).first(),
+      night.getByText(/Put in 420\s410\s420/).first(),
       night.getByText('invented', { exact: true }),
     ];
     for (const part of plate) await expect(part).toBeInViewport({ ratio: 1 });

@@ -61,7 +61,7 @@ test('the demo night can be removed once there is another, and comes back by Und
   await expect(dialog(night).getByRole('heading', { name: 'Hours', exact: true })).toBeVisible();
   await night.keyboard.press('Escape');
   await expect(dialog(night)).toHaveCount(0);
-  await expect(night.getByText(/^There are no hours to plan with\./)).toBeVisible();
+  await expect(night.getByText(/^The plan needs the temperature of each hour\./)).toBeVisible();
   await night.getByLabel('Night shown').selectOption({ label: 'Night drags on Lake Orvana (invented)' });
   await night.getByRole('button', { name: 'Remove this night' }).click();
   await expect(night.getByLabel('Night shown')).toHaveCount(0);

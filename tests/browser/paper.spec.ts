@@ -51,6 +51,34 @@ function looked(page: Page) {
   });
 }
 
+test('what will be printed is seen whole on a phone, without going sideways', async ({ night }) => {
+  await clubNightOf(night, 3);
+  await night.goto('/club#print');
+  const shown = night.getByRole('region', { name: 'As it will be printed' });
+  await expect(shown).toBeVisible();
+  const papers = await night.getByLabel('What, on which paper').locator('option').all();
+  const values = await Promise.all(papers.map((paper) => paper.getAttribute('value')));
+  for (const width of [280, 360, 1280]) {
+    await night.setViewportSize({ width, height: 740 });
+    for (const paper of values) {
+      await night.getByLabel('What, on which paper').selectOption(paper);
+      await expect
+        .poll(() => shown.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth), {
+          message: `${paper} at ${width}`,
+        })
+        .toBeLessThanOrEqual(0);
+      const sheets = await night.locator('[data-sheet], [data-page]').all();
+      expect(sheets.length).toBeGreaterThan(0);
+      for (const sheet of sheets) {
+        const box = await sheet.boundingBox();
+        expect((box?.x ?? -1) + (box?.width ?? 0)).toBeLessThanOrEqual(width);
+        // As large as there is room for.
+        if (width < 700) expect(box?.width ?? 0).toBeGreaterThan(0.4 * (width - 32));
+      }
+    }
+  }
+});
+
 /** Paper, and how many pages three, five and nine racers take on it: 4 up as 4+3+2, so that nobody is left over. */
 const SHEETS = [
   { paper: 'sheet-a4', size: [210, 297], of3: 3, of5: 5 },
@@ -131,7 +159,8 @@ test('a long sled leaves the name in one line', async ({ night }) => {
     await expect(sheet).toContainText('Old blue twin of the brothers · Open Modified');
     const lines = await sheet.getByRole('heading').evaluate((heading) => {
       const { lineHeight } = getComputedStyle(heading);
-      return Math.round(heading.getBoundingClientRect().height / Number.parseFloat(lineHeight));
+      // As it is laid out, however small it is shown.
+      return Math.round((heading as HTMLElement).offsetHeight / Number.parseFloat(lineHeight));
     });
     expect(lines, paper).toBe(1);
   }

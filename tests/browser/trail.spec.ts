@@ -88,7 +88,7 @@ test.describe('the trail page', () => {
     await open(night);
     const seasons = night.getByRole('region', { name: 'Seasons side by side' });
     await expect(seasons.getByRole('row', { name: /^Pilot/ })).toContainText('47.5');
-    await expect(seasons.getByText(/The screw’s range ends: fit pilot 47.5/)).toBeVisible();
+    await expect(seasons.getByText(/The screw’s range ends: put in pilot 47.5/)).toBeVisible();
     await expect(night.getByText(/Below −\d+.°F pilot 47.5 takes over/)).toBeVisible();
     await expect(night.getByText(/one setting for the whole ride, safe for its thickest air/)).toBeVisible();
     const card = night.getByRole('region', { name: 'The jet card' });

@@ -39,24 +39,24 @@ const event = async () => (await room.store.get('events', DEMO_EVENT_ID))!.value
 describe('after a run that was told', () => {
   it('one tap logs it, holds the place, so that a second tap logs nothing more, and says what was noted', async () => {
     const user = await open('21:40');
-    const right = await button('Round 4: Right');
+    const right = await button('Round 4: Good');
     await user.click(right);
     await waitFor(async () => expect(await log()).toHaveLength(1));
-    expect(screen.getByRole('button', { name: 'Round 4: Right' })).toBe(right);
+    expect(screen.getByRole('button', { name: 'Round 4: Good' })).toBe(right);
     await user.click(right);
     const noted = (await screen.findByText(/^Noted:/)).textContent;
-    expect(noted).toMatch(/^Noted: Round 4, right, on 4/);
-    await waitFor(() => expect(screen.queryByRole('button', { name: 'Round 4: Right' })).toBeNull());
+    expect(noted).toMatch(/^Noted: Round 4, good, on 4/);
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'Round 4: Good' })).toBeNull());
     expect((await log()).map(({ run }) => run)).toEqual(['Round 4']);
     await user.click(await button('Take Round 4 back'));
-    await button('Round 4: Right');
+    await button('Round 4: Good');
     expect(screen.queryByText(/^Noted:/)).toBeNull();
     expect(await log()).toEqual([]);
   });
 
   it('holds the rows below too, where the next one would slide under the finger', async () => {
     const user = await open('21:40');
-    await button('Round 4: Right');
+    await button('Round 4: Good');
     await user.click(screen.getByText(/^Earlier runs not in the log/));
     const third = await button('Round 3: Rich');
     await user.click(third);
@@ -74,7 +74,7 @@ describe('after a run that was told', () => {
       true,
     );
     const cylinder = (place: number) => within(dialog.getByRole('group', { name: `Cylinder ${place}` }));
-    await user.click(cylinder(1).getByRole('radio', { name: 'Right' }));
+    await user.click(cylinder(1).getByRole('radio', { name: 'Good' }));
     await user.click(cylinder(2).getByRole('radio', { name: 'Lean' }));
     await user.selectOptions(dialog.getByLabelText('By how many sizes lean'), '2');
     await user.click(dialog.getByRole('button', { name: 'Put it into the log' }));
@@ -82,7 +82,7 @@ describe('after a run that was told', () => {
     expect((await log())[0]).toMatchObject({ verdict: 'lean', verdicts: ['right', 'lean', null], sizes: 2 });
     await screen.findByText(/was logged lean in cylinder 2: planned/);
     const table = within(screen.getByRole('table', { name: 'Runs, the newest first' }));
-    table.getByText('2 sizes lean in cylinder 2, right in cylinder 1, cylinder 3 not looked at');
+    table.getByText('2 sizes lean in cylinder 2, good in cylinder 1, cylinder 3 not looked at');
   });
 
   it('an entry is changed to cylinder by cylinder in its form, and comes back so', async () => {
@@ -113,12 +113,12 @@ describe('after a run that was told', () => {
     expect(said.textContent).toMatch(/read plugs and piston wash/);
     expect(said.textContent).toMatch(/lift off/);
     await waitFor(() =>
-      expect(screen.getByRole('button', { name: 'Round 4: Right' }).getAttribute('aria-disabled')).toBe(
+      expect(screen.getByRole('button', { name: 'Round 4: Good' }).getAttribute('aria-disabled')).toBe(
         'false',
       ),
     );
-    await user.click(screen.getByRole('button', { name: 'Round 4: Right' }));
-    await screen.findByText(/^Round 4 was logged right on .*(counted in|baseline again)\.$/);
+    await user.click(screen.getByRole('button', { name: 'Round 4: Good' }));
+    await screen.findByText(/^Round 4 was logged good on .*(counted in|baseline again)\.$/);
   });
 });
 

@@ -71,7 +71,7 @@ describe('the walk through the hours', () => {
     expect(new Set(said).size).toBe(hours.length);
     hours.forEach(({ at, air, ideal, baselineDrift, baselineState }, i) => {
       const [, time, celsius, size, drift, state] =
-        /^(\S+): (\S+) °C, ideal (\d+) \(\d+ to \d+\)\. Baseline [\d ]+: (\S+) %, (\w+)\. As planned: \d+ % chance of lean\.$/.exec(
+        /^(\S+): (\S+) °C, ideal (\d+) \(\d+ to \d+\)\. Baseline [\d ]+: (\S+) %, (\w+)\. As planned: risk of lean (?:under )?\d+ in 64\.$/.exec(
           said[i] ?? '',
         ) ?? [];
       const number = (text = '') => Number(text.replace('−', '-'));

@@ -86,7 +86,7 @@ describe('a night that cannot be planned', () => {
     const night = nightFrom(withEvent({ typed: null }));
     if (night.ok) throw new Error('there are no hours');
     expect(problemSentences(night.reason, voice)).toEqual([
-      'There are no hours to plan with. Type two temperatures or more, paste a column, or get a forecast.',
+      'The plan needs the temperature of each hour. Get a forecast, or type two temperatures or more.',
     ]);
   });
 
@@ -94,7 +94,7 @@ describe('a night that cannot be planned', () => {
     const plan = planNight(expectOk(nightFrom(withMachine({ box: [] }))), NOW);
     if (plan.ok) throw new Error('the box is empty');
     expect(problemSentences(plan.reason, voice)).toEqual([
-      'The box is empty. Add the main jets you own, the fitted ones included.',
+      'The box is empty. Add the main jets you own, those in the engine too.',
     ]);
   });
 

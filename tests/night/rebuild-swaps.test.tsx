@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+
 import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Call } from '@/components/night/call';
@@ -8,6 +9,7 @@ import type { MachineJson } from '@/lib/contract/machine';
 import { type NightRecords, nightFrom } from '@/lib/night/night';
 import { expectOk } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
+import { textOf } from '@/tests/support/text-of';
 import { BEFORE_THE_FIRST_RUN, demoRecords, type NightCase, nightAt } from './night-case';
 import { NO_ACTS } from './no-acts';
 
@@ -82,7 +84,7 @@ function asTold(jets: string): string {
 /** What the page says is in the engine now. */
 function inNow(): string {
   const region = screen.getByRole('region', { name: 'In now' });
-  return asTold(JETS.exec((region.textContent ?? '').replace(/ ?trim/, ', trim'))?.[0] ?? '');
+  return asTold(JETS.exec(textOf(region).replace(/ ?trim/, ', trim'))?.[0] ?? '');
 }
 
 /** Row by row: a row of its own between two runs tells what is put in and when, and the next run is on it. */
@@ -91,10 +93,10 @@ function swapsInTable(): readonly ReadSwap[] {
   const rows = within(table)
     .getAllByRole('row')
     .slice(1)
-    .filter((row) => !/^Now /.test(row.textContent ?? ''));
+    .filter((row) => !/^Now /.test(textOf(row)));
   const read = rows.map((row) => {
-    const head = within(row).getByRole('rowheader').textContent ?? '';
-    const cell = within(row).getAllByRole('cell')[0]?.textContent ?? '';
+    const head = textOf(within(row).getByRole('rowheader'));
+    const cell = textOf(within(row).getAllByRole('cell')[0]);
     return {
       name: /^Round \d+(?= )/.exec(head)?.[0] ?? null,
       jets: new RegExp(`^${JETS.source}`).exec(cell)?.[0] ?? '',
@@ -121,7 +123,7 @@ const ACT = new RegExp(
 
 /** The same from the sentences: each act changes what was in before it, the first one what is fitted now. */
 function swapsInCall(): readonly ReadSwap[] {
-  const text = screen.getByRole('region', { name: 'The call' }).querySelector('p')?.textContent ?? '';
+  const text = textOf(screen.getByRole('region', { name: 'The call' }).querySelector('p'));
   let from = inNow();
   return [...text.matchAll(ACT)].map(([, fit, trim, after = null, before = '', window = '']) => {
     const [jets, turned] = from.split(', trim ');

@@ -83,7 +83,7 @@ describe('turns of a screw', () => {
   it('end, and then it is the next pilot, or none is left', () => {
     const advice = { jet: 47.5, turns: 1, turnsWanted: 2.4, logLeft: 0 } as const;
     expect(pilotSentence({ ...advice, act: 'change-jet' }, SPRING_PILOT)).toBe(
-      'The screw’s range ends: fit pilot 47.5, fuel screw 1 turn out.',
+      'The screw’s range ends: put in pilot 47.5, fuel screw 1 turn out.',
     );
     expect(plain(pilotSentence({ ...advice, act: 'none-left', logLeft: -0.04 }, SPRING_PILOT))).toContain(
       'still lacks 4 % fuel. Borrow the next size up',

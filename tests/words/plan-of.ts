@@ -88,6 +88,7 @@ export function hourAt(time: Instant, celsius: number): PlanHour {
     baselineState: 'right',
     drift: ratio(0.01),
     chanceOfLean: ratio(0.01),
+    leanCount: { lean: 1, of: 64 },
     relativePower: ratio(1.02),
   };
 }

@@ -36,9 +36,9 @@ describe('What the lean runs of a night come to', () => {
   it('says how a later run counts: right on the richer jet keeps it, right on the old one ends it', () => {
     const kept = lines(run(3, lean), run(4, on(420)));
     expect(kept).toHaveLength(2);
-    expect(kept[1]).toBe('Round 4 was logged right on 420: that is counted in.');
+    expect(kept[1]).toBe('Round 4 was logged good on 420: that is counted in.');
     expect(lines(run(3, lean), run(4, {}))).toEqual([
-      'Round 4 was logged right on 410: the plan goes by the baseline again.',
+      'Round 4 was logged good on 410: the plan goes by the baseline again.',
     ]);
     // A run without a verdict says nothing.
     expect(lines(run(3, lean), run(4, { verdict: null }))).toHaveLength(1);

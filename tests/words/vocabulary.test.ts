@@ -19,6 +19,8 @@ const ONE_WORD: readonly (readonly [word: string, others: RegExp])[] = [
   ['reading', /\b(observations?|observed values?|sensor values?|data points?)\b/i],
   ['hours', /\b(time ?series|forecast points?)\b/i],
   ['elevation', /(?<!density )\baltitude (of|above)\b/i],
+  ['put in', /\bfit(ted)? (jets?|pilots?|mains?|it|ones)\b|\b(what|jets?|pilots?|mains?) (is|are) fitted\b/i],
+  ['fix', /\bmend(s|ed|ing)?\b/i],
   ['lean and rich', /\b(too hot|overfuell?ed|underfuell?ed)\b/i],
 ];
 

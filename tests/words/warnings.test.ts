@@ -83,6 +83,29 @@ describe('A warning', () => {
     );
   });
 
+  test('is said once of all runs it holds for', () => {
+    const runs = planOf([1, 2, 3, 4, 5, 6].map(() => on(410)));
+    const gap = (run: number, gapMinutes = 2) =>
+      ({ code: 'swap-does-not-fit', run, gapMinutes, swapMinutes: 15 }) as const;
+    const far = (run: number) => ({ code: 'far-from-baseline-air', run }) as const;
+    const lean = (run: number) => ({ code: 'no-jet-rich-enough', run, sizes: [430] }) as const;
+    const overlap = (run: number) => ({ code: 'runs-overlap', run, other: run + 1 }) as const;
+    const said = (...warnings: readonly PlanWarning[]) =>
+      warningSentences({ ...runs, warnings }, { zone: ZONE, units: US_UNITS }).map(({ message }) =>
+        plain(message),
+      );
+    expect(said(gap(1), far(0), gap(2), far(5), gap(3), gap(4, 9))).toEqual([
+      'The gaps before Round 2 to 4 are 2 minutes each; a swap takes 15 minutes. The plan does not count on a swap there.',
+      'Round 1 and Round 6 are far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.',
+      'The gap before Round 5 is 9 minutes; a swap takes 15 minutes. The plan does not count on a swap there.',
+    ]);
+    expect(said(lean(2), lean(3))).toEqual([
+      'No jet in the box will do for Round 3 and Round 4: borrow 430. Without it do not race these runs.',
+    ]);
+    // Every pair is to be looked at.
+    expect(said(overlap(0), overlap(1))).toHaveLength(2);
+  });
+
   test("speaks in the person's units", () => {
     expect(say(ALL['reading-far-off'])).toContain('22 °F warmer');
     expect(say(ALL['reading-far-off'], METRIC_UNITS)).toContain('12.0 °C warmer');

@@ -8,6 +8,7 @@ import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { Notice } from '@/components/ui/notice';
 import { Select } from '@/components/ui/select';
+import { ShrunkToFit } from '@/components/ui/shrunk-to-fit';
 import { ButtonRow } from '@/components/ui/stack';
 import type { Briefing } from '@/lib/club/briefing';
 import { CLUB_PAPERS, type ClubPaper, clubPaperOf } from '@/lib/share/club-papers';
@@ -53,12 +54,12 @@ export function PrintView(props: PrintViewProps) {
       <section
         ref={ref}
         aria-label="As it will be printed"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: on a narrow screen it scrolls sideways, by keyboard too
-        tabIndex={0}
         className={classNames(paperStyles.blackOnWhite, styles.sheets, styles[paper.value])}
       >
         {paper.what === 'briefing' ? (
-          <BriefingPrint {...props} names={names} hoursAcross={paper.hoursAcross} />
+          <ShrunkToFit className={styles.page}>
+            <BriefingPrint {...props} names={names} hoursAcross={paper.hoursAcross} />
+          </ShrunkToFit>
         ) : (
           <SheetPagesView
             paper={paper.paper}

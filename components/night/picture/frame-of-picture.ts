@@ -11,16 +11,16 @@ const WIDE = 640;
 
 /** As it is drawn for paper, wider than on any screen: across the sheet, and no taller than it has room for. */
 export const PAPER_WIDTH = 1020;
-const PAPER_HEIGHT = 280;
+const PAPER_HEIGHT = 250;
 
 /** Whether there is room for the lanes; where there is none they are left to the table. */
 export function hasLanes(width: number): boolean {
   return width >= WIDE;
 }
 
-/** On the right stand the lanes where there is room, else nothing. */
+/** On the right stand the lanes where there is room, else half of the last hour's label. */
 export function rightOf(width: number): number {
-  return !hasLanes(width) ? 8 : LANE_COLUMNS * LANE_COLUMN + 6;
+  return !hasLanes(width) ? 22 : LANE_COLUMNS * LANE_COLUMN + 6;
 }
 
 /** Half as tall as wide, but readable on a phone and no wall on a desk. */

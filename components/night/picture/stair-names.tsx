@@ -1,6 +1,6 @@
 import type { Picture, Stair } from '@/lib/plan/night-picture';
-import { type ClockZone, localClock } from '@/lib/time/zone';
-import { formatNumber } from '@/lib/units/format';
+import type { ClockZone } from '@/lib/time/zone';
+import { stairName } from '@/lib/words/stair-name';
 import styles from './night-chart.module.css';
 import { usePixels } from './use-pixels';
 
@@ -19,13 +19,14 @@ export function StairNames({ picture, zone }: StairNamesProps) {
             <text
               key={side}
               className={styles[`${side}Word`]}
-              x={x(stair.to) - 6}
+              {...(isCurveAbove(picture, stair)
+                ? { x: x(stair.from) + 6 }
+                : { x: x(stair.to) - 6, textAnchor: 'end' })}
               y={
                 side === 'lean'
                   ? Math.max(top + 14, y(stair.leanEdge) - 12)
                   : Math.min(bottom - 6, y(stair.richEdge) + 20)
               }
-              textAnchor="end"
             >
               {side.toUpperCase()}
             </text>
@@ -38,20 +39,24 @@ export function StairNames({ picture, zone }: StairNamesProps) {
           className={styles.stairName}
           {...placeOfName(picture.stairs, i, { x, y, right })}
         >
-          {i === 0 ? '' : 'Put in '}
-          {formatNumber(stair.size, Number.isInteger(stair.size) ? 0 : 1)}
-          {stair.trim === null ? '' : ` trim ${stair.trim}`}
-          {i === 0
-            ? ''
-            : `, ${localClock(picture.swaps.findLast(({ from }) => from <= stair.from)?.from ?? stair.from, zone)}`}
+          {stairName(picture, i, zone)}
         </text>
       ))}
     </g>
   );
 }
 
+/** Whether the curve's likely range reaches over the step's lean edge at its end, where LEAN would stand. */
+function isCurveAbove({ hours, carburettor }: Picture, { from, to, leanEdge }: Stair): boolean {
+  const last = hours.findLast(({ at }) => at >= from && at <= to);
+  return last !== undefined && (last.idealHigh[carburettor] ?? 0) > leanEdge;
+}
+
 /** As wide as "Put in 420, 20:00" [px]. */
 const STEP_NAME = 160;
+
+/** As high as a name over its step and the stripes at its lean edge [px]. */
+const NAME_HEIGHT = 25;
 
 /** Above its step; below it where the next step rises through the words; before the end of the plot. */
 function placeOfName(
@@ -64,7 +69,9 @@ function placeOfName(
   const from = x(stair.from);
   const rises =
     next !== undefined && next.worth > stair.worth && x(next.from) < from + (i === 0 ? 48 : STEP_NAME);
-  const place = { y: y(stair.worth) + (rises ? 24 : -10) };
+  // No stripe of the lean side goes through it either.
+  const isLow = y(stair.worth) - y(stair.leanEdge) < NAME_HEIGHT;
+  const place = { y: y(stair.worth) + (rises || isLow ? 24 : -10) };
   return from + STEP_NAME > right && i > 0
     ? { ...place, x: right - 6, textAnchor: 'end' as const }
     : { ...place, x: from + 8 };

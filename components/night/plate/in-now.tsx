@@ -76,10 +76,13 @@ type JetsProps = { readonly mains: readonly number[]; readonly trim: number | nu
 
 /** A column for every carburettor, also where all are alike: nobody has to guess whether one was forgotten. */
 function Jets({ mains, trim }: JetsProps) {
-  const columns = { '--columns': Math.min(mains.length, 3) } as CSSProperties;
+  const across = Math.min(mains.length, 3);
+  const longest = Math.max(...mains.map((main) => String(main).length));
+  // "162.5" takes more room than "410": three of those are what the largest figures have room for.
+  const sizes = { '--columns': across, '--glyphs': Math.max(9, across * longest) } as CSSProperties;
   return (
     <>
-      <p className={classNames(styles.jets, mains.length === 1 && styles.single)} style={columns}>
+      <p className={classNames(styles.jets, mains.length === 1 && styles.single)} style={sizes}>
         {mains.map((main, place) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: carburettors are told apart by their place
           <span key={place}>{main} </span>

@@ -10,6 +10,7 @@ import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
 import { jobWords } from '@/lib/words/job';
 import type { ActPart } from '@/lib/words/settings';
+import { gapBeforePart, together } from '@/lib/words/together';
 import styles from './next-block.module.css';
 import { ScheduleDialog } from './schedule-dialog';
 
@@ -44,7 +45,7 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
         <p className={styles.lead}>
           <Lead parts={words.parts} />
         </p>
-        <p className={styles.lines}>{words.lines.join(' ')}</p>
+        <p className={styles.lines}>{together(words.lines.join(' '))}</p>
         {done === null ? null : (
           <Button
             kind="primary"
@@ -87,8 +88,8 @@ function Lead({ parts }: { readonly parts: readonly ActPart[] }) {
   return parts.map(({ text, changed }, place) => (
     // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one sentence, told apart by their place
     <span key={place}>
-      {place === 0 ? '' : ' '}
-      <span className={changed ? styles.changed : undefined}>{text}</span>
+      {gapBeforePart(parts, place)}
+      <span className={changed ? styles.changed : undefined}>{together(text)}</span>
     </span>
   ));
 }

@@ -5,6 +5,7 @@ import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { dangerLine } from '@/lib/words/danger';
+import { together } from '@/lib/words/together';
 import { tonightSentence } from '@/lib/words/tonight';
 import { InNowBlock } from './in-now';
 import { NextBlock } from './next-block';
@@ -34,7 +35,9 @@ export function Plate({ night, standing, acts, zone, units, large = false }: Pla
       <TopLine {...{ night, standing, zone, units }} />
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
       {stop ? <NextBlock {...{ standing, zone, acts, large }} /> : null}
-      {stop || dangers.length === 0 ? null : <Notice tone="danger" title={dangerLine(dangers, plan)} />}
+      {stop || dangers.length === 0 ? null : (
+        <Notice tone="danger" title={together(dangerLine(dangers, plan))} />
+      )}
       <InNowBlock {...{ machine, standing, zone, acts, large }} />
       {stop ? null : <NextBlock {...{ standing, zone, acts, large }} />}
       {verdict === null ? null : <p>{verdict}</p>}

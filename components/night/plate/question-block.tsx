@@ -7,6 +7,7 @@ import type { Machine } from '@/lib/carb/machine';
 import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
 import { questionWords } from '@/lib/words/question';
+import { together } from '@/lib/words/together';
 import { FitDialog } from './fit-dialog';
 import styles from './plate.module.css';
 
@@ -28,10 +29,17 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
   const size = large ? 'decide' : 'act';
   return (
     <section className={styles.question} aria-label="Not told">
-      <h2 className={styles.ask}>{words.ask}</h2>
-      <p>{words.short}</p>
-      {words.yes.map(({ label, at }) => (
-        <Button key={label} kind="primary" size={size} wide onClick={() => acts.fit(question.to, at)}>
+      <h2 className={styles.ask}>{together(words.ask)}</h2>
+      <p>{together(words.short)}</p>
+      {words.yes.map(({ label, at }, place) => (
+        // Only one looks like the answer that is expected: it went in when it was to.
+        <Button
+          key={label}
+          kind={place === 0 ? 'primary' : 'plain'}
+          size={size}
+          wide
+          onClick={() => acts.fit(question.to, at)}
+        >
           {label}
         </Button>
       ))}

@@ -1,3 +1,4 @@
+import { classNames } from '@/components/ui/class-names';
 import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import type { Plan, PlanHour } from '@/lib/plan/types';
@@ -10,6 +11,7 @@ import {
   formatSignedPercent,
   formatTemperature,
 } from '@/lib/units/format';
+import { shortCount } from '@/lib/words/counts';
 import { crossingsSentence } from '@/lib/words/drift';
 import { givenWords, idealText } from '@/lib/words/given-air';
 import { STATE_WORD } from '@/lib/words/grades';
@@ -62,9 +64,9 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
       ),
     },
     {
-      head: 'Planned jets lean',
+      head: 'Risk of lean, as planned',
       figures: true,
-      cell: ({ chanceOfLean }) => formatPercent(chanceOfLean, 0),
+      cell: ({ leanCount }) => shortCount(leanCount),
     },
     ...airColumns(units),
     { head: 'Density', figures: true, cell: ({ air }) => formatDensity(air.density) },
@@ -75,7 +77,9 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
     },
     {
       head: 'From',
-      cell: (hour) => <span className={styles[hour.origin]}>{givenWords(hour, units).from}</span>,
+      cell: (hour) => (
+        <span className={classNames(styles.from, styles[hour.origin])}>{givenWords(hour, units).from}</span>
+      ),
     },
   ];
 }

@@ -8,6 +8,7 @@ import { idealText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
 import { signedHorsepower } from '@/lib/words/power-words';
 import { runName } from '@/lib/words/runs';
+import { together } from '@/lib/words/together';
 import styles from './tables.module.css';
 
 type RunNumbersProps = { readonly plan: Plan };
@@ -28,7 +29,7 @@ export function RunNumbers({ plan }: RunNumbersProps) {
 
 function columnsOf(plan: Plan): readonly Column<RunPlan>[] {
   return [
-    { head: 'Run', names: true, cell: ({ run }) => runName(plan, run) },
+    { head: 'Run', names: true, cell: ({ run }) => together(runName(plan, run)) },
     {
       head: 'Mixture',
       figures: true,

@@ -34,7 +34,7 @@ export const NEW_BASELINE = {
       blank: 'right',
       options: [
         { value: 'edge', label: 'On the edge of lean' },
-        { value: 'right', label: 'Right' },
+        { value: 'right', label: 'Good' },
         { value: 'size-rich', label: 'A size rich' },
       ],
       hint: {

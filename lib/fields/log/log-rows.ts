@@ -40,7 +40,7 @@ export const LOG = {
       blank: 'none',
       options: [
         { value: 'lean', label: 'Lean' },
-        { value: 'right', label: 'Right' },
+        { value: 'right', label: 'Good' },
         { value: 'rich', label: 'Rich' },
         { value: 'none', label: 'Not judged' },
         { value: 'each', label: 'Cylinder by cylinder' },

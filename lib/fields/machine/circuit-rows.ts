@@ -81,7 +81,7 @@ export const PILOT = groupOf(
     jets: f.own<readonly number[]>({
       label: 'Pilot jets you own',
       at: 'pilot.jets',
-      hint: 'For example 35 37.5 40; leave empty if only the one fitted.',
+      hint: 'For example 35 37.5 40; leave empty if you own only the one that is in.',
       read: readPilotJets,
       write: (sizes) => sizes.map((size) => numberText(size)).join(' '),
     }),

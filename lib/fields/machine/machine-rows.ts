@@ -97,7 +97,7 @@ const BOX = groupOf({
     at: 'box',
     control: 'area',
     rows: 3,
-    hint: 'Size, then x and how many, the fitted ones too: 400x3 410x3 420',
+    hint: 'Size, then x and how many, those in the engine too: 400x3 410x3 420',
   }),
   from: f.number({ label: 'Smallest', example: '380' }),
   to: f.number({ label: 'Largest', example: '460' }),
@@ -114,7 +114,7 @@ const BASELINE = groupOf(
       blank: 'right',
       options: [
         { value: 'edge', label: 'On the edge' },
-        { value: 'right', label: 'Right' },
+        { value: 'right', label: 'Good' },
         { value: 'size-rich', label: 'A size rich' },
       ],
       hint: {

@@ -1,0 +1,33 @@
+import type { ActPart } from './settings';
+
+const NO_BREAK = '\u00a0';
+const JETS_A_LINE = 3;
+
+/**
+ * The same words, with what is read as one kept on one line: the jets of a machine (of six, three and three), a name
+ * with its number ("Round 3"), a count ("5 in 64").
+ */
+export function together(text: string): string {
+  return text
+    .replace(/(\d) in (\d)/g, `$1${NO_BREAK}in${NO_BREAK}$2`)
+    .replace(/(^|[\s(])(\p{Lu}\p{L}*) (\d)/gu, `$1$2${NO_BREAK}$3`)
+    .replace(/\d+(?:\.\d+)?(?: \d+(?:\.\d+)?)+/g, (jets) =>
+      jets
+        .split(' ')
+        .map((jet, place) => `${gapBeforeJet(place)}${jet}`)
+        .join(''),
+    );
+}
+
+/** What stands between a piece of an act and the one before it: a jet stays on the line of the jet before. */
+export function gapBeforePart(parts: readonly ActPart[], place: number): string {
+  const isJet = (at: number) => /^[\d.]+$/.test(parts[at]?.text ?? '');
+  if (place === 0) return '';
+  return isJet(place) && isJet(place - 1) ? gapBeforeJet(place - parts.findIndex((_, at) => isJet(at))) : ' ';
+}
+
+/** What stands before a machine's jet by its place, from 0. */
+function gapBeforeJet(place: number): string {
+  if (place === 0) return '';
+  return place % JETS_A_LINE === 0 ? ' ' : NO_BREAK;
+}

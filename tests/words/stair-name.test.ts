@@ -1,0 +1,29 @@
+import { expect, it } from 'vitest';
+import type { Stair } from '@/lib/plan/night-picture';
+import { stairName } from '@/lib/words/stair-name';
+import { at, ZONE } from './plan-of';
+
+const clock = (time: string) => at(`2027-01-16T${time}:00-06:00`);
+const stair = (size: number, from: string, to: string, trim: number | null = null): Stair => ({
+  size,
+  worth: size,
+  leanEdge: size + 8,
+  richEdge: size - 20,
+  from: clock(from),
+  to: clock(to),
+  trim,
+});
+
+it('names what is in, and says "Put in" only of what is still to be put in', () => {
+  const stairs = [
+    stair(410, '18:00', '19:45'),
+    stair(450, '19:45', '20:07'),
+    stair(422.5, '20:07', '23:30', 2),
+  ];
+  const picture = { stairs, swaps: [{ from: clock('20:00'), to: clock('20:15') }] };
+  expect(stairs.map((_, place) => stairName(picture, place, ZONE))).toEqual([
+    '410',
+    '450',
+    'Put in 422.5 trim 2, 20:00',
+  ]);
+});

@@ -1,0 +1,24 @@
+import { describe, expect, it } from 'vitest';
+import { together } from '@/lib/words/together';
+
+/** Where a line may end, shown by a bar. */
+const pieces = (text: string) => together(text).replaceAll(' ', '|').replaceAll('\u00a0', ' ');
+
+describe('what is read as one', () => {
+  it.each([
+    ['Do not race on 410 400 410', 'Do|not|race|on|410 400 410'],
+    ['Round 3 to 8: lean up to 46 in 64.', 'Round 3|to|8:|lean|up|to|46 in 64.'],
+    ['Start by 20:15. 410 400 410 goes lean', 'Start|by|20:15.|410 400 410|goes|lean'],
+    ['Put in 420 410 420 420 410 420', 'Put|in|420 410 420|420 410 420'],
+    ['162.5 160 162.5 is in', '162.5 160 162.5|is|in'],
+    ['Leave 420, trim 3', 'Leave 420,|trim|3'],
+    ['No swap tonight', 'No|swap|tonight'],
+  ])('stands on one line: %s', (text, expected) => {
+    expect(pieces(text)).toBe(expected);
+  });
+
+  it('is the same words', () => {
+    const text = 'Is 420 410 420 in? Due by 20:15: lean 21 in 64, Round 5.';
+    expect(together(text).replaceAll('\u00a0', ' ')).toBe(text);
+  });
+});
