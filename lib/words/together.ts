@@ -11,7 +11,7 @@ export function together(text: string): string {
   return text
     .replace(/(\d) in (\d)/g, `$1${NO_BREAK}in${NO_BREAK}$2`)
     .replace(/(^|[\s(])(\p{Lu}\p{L}*) (\d)/gu, `$1$2${NO_BREAK}$3`)
-    .replace(/\d+(?:\.\d+)?(?: \d+(?:\.\d+)?)+/g, (jets) =>
+    .replace(/\d{1,4}(?:\.\d{1,3})?(?: \d{1,4}(?:\.\d{1,3})?){1,5}/g, (jets) =>
       jets
         .split(' ')
         .map((jet, place) => `${gapBeforeJet(place)}${jet}`)

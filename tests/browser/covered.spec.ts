@@ -44,6 +44,9 @@ const DIALOGS: readonly Place[] = [
 async function throughAll(page: Page, place: string): Promise<void> {
   for (const size of SIZES) {
     await page.setViewportSize(size);
+    // The page hears of its new size a little later, and what then moves under a stop covers nothing.
+    await page.waitForFunction(({ width, height }) => innerWidth === width && innerHeight === height, size);
+    await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve))));
     const { stops, faults } = await coveredStops(page);
     const at = `${place} at ${size.width} x ${size.height}`;
     expect.soft(faults, at).toEqual([]);

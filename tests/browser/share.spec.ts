@@ -51,7 +51,7 @@ test.describe('sharing a night', () => {
     const other = await (await newContext()).newPage();
     await other.goto(link);
     await expect(other.getByRole('heading', { name: 'Night drags on Lake Orvana' })).toBeVisible();
-    const sentence = /Put in [\d ]+ between Round \d and Round \d \([\d: to]+\)/;
+    const sentence = /Put in [\d\s]+ between Round\s\d and Round\s\d \([\d: to]+\)/;
     expect(call ?? '').toMatch(sentence);
     await expect(other.locator('main')).toContainText(sentence.exec(call ?? '')![0]);
     expect(await stored(other)).not.toContain('Lake Orvana');

@@ -52,7 +52,7 @@ describe('Verdicts cylinder by cylinder', () => {
 
   it('read by place', () => {
     expect(verdictText(verdictFields(['right', 'lean', 'right'], 1.5))).toBe(
-      '1.5 sizes lean in cylinder 2, right in cylinder 1 and 3',
+      '1.5 sizes lean in cylinder 2, good in cylinder 1 and 3',
     );
     expect(verdictText(verdictFields(['rich', null], null))).toBe(
       'rich in cylinder 1, cylinder 2 not looked at',

@@ -13,6 +13,9 @@ export function useNightCopy(records: NightRecords, preferences: Preferences): v
   const onDisk = useStoreHealth()?.keeps === 'disk';
   useEffect(() => {
     if (!onDisk) return undefined;
-    return whenAtRest(() => copyNight(shownNightJson({ records, preferences })));
+    return whenAtRest(() => {
+      // A page in the background may not have heard yet of what was just written on the one before it.
+      if (document.visibilityState === 'visible') copyNight(shownNightJson({ records, preferences }));
+    });
   }, [onDisk, records, preferences]);
 }
