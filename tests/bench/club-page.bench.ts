@@ -45,12 +45,13 @@ async function enterClub(page: Page): Promise<void> {
   await form.getByLabel('How many', { exact: true }).fill('12');
   await form.getByLabel('Each lasting').fill('10');
   await form.getByRole('button', { name: 'Save event' }).click();
-  await form.getByRole('textbox', { name: /18:00/ }).first().fill('18 F');
-  await form.getByRole('textbox', { name: /23:00/ }).first().fill('-6 F');
-  await form
-    .getByRole('textbox', { name: /01:00|02:00/ })
-    .first()
-    .fill('-9 F');
+  // The phone's language has the twelve-hour clock.
+  for (const [name, typed] of [
+    [/6:00.pm/, '18 F'],
+    [/11:00.pm/, '-6 F'],
+    [/^1:00.am|^2:00.am/, '-9 F'],
+  ] as const)
+    await form.getByRole('textbox', { name }).first().fill(typed);
   await form.getByRole('button', { name: 'Save hours' }).click();
   await form.getByRole('textbox', { name: 'Table' }).fill(rosterText());
   await form.getByRole('button', { name: /^Add \d/ }).click();

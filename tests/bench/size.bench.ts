@@ -1,14 +1,14 @@
-import type { Browser } from '@playwright/test';
+import type { Browser, Page } from '@playwright/test';
 import { kilobytes, scrollThrough, watchTransfers } from '@/tests/support/transfers';
 import { startBuiltApp } from './built-app';
 import { tell, times } from './outcome';
 import { launchBrowser, newPhone } from './phone';
 
 /** What a first visit to the night page weighs over the wire, against a page of words of the same build. */
-const WANTED = { first: 170, answer: 350, all: 350, requests: 25 };
+const WANTED = { first: 110, answer: 350, all: 350, requests: 25 };
 
 type Weight = {
-  /** Scripts that the HTML names [kB]. */
+  /** What runs until the first screen can be read: the worker on the night page, else scripts that the HTML names [kB]. */
   readonly first: number;
   /** All until the page comes to rest [kB]. */
   readonly answer: number;
@@ -16,6 +16,18 @@ type Weight = {
   readonly all: number;
   readonly requests: number;
 };
+
+/** The page's worker, which asks for its own script: the page's network tells nothing of it, its timings do. */
+function workerKilobytes(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    const files = performance.getEntriesByType('resource') as PerformanceResourceTiming[];
+    return (
+      files
+        .filter(({ name }) => name.endsWith('/planner.js'))
+        .reduce((sum, { transferSize }) => sum + transferSize, 0) / 1000
+    );
+  });
+}
 
 async function weigh(browser: Browser, address: string): Promise<Weight> {
   const context = await newPhone(browser);
@@ -29,11 +41,13 @@ async function weigh(browser: Browser, address: string): Promise<Weight> {
     await scrollThrough(page);
     await page.waitForLoadState('networkidle');
     const all = transfers();
+    const worker = await workerKilobytes(page);
+    const named = kilobytes(answer.filter(({ kind, first }) => first && kind === 'Script'));
     return {
-      first: kilobytes(answer.filter(({ kind, first }) => first && kind === 'Script')),
-      answer: kilobytes(answer),
-      all: kilobytes(all),
-      requests: all.length,
+      first: named + worker,
+      answer: kilobytes(answer) + worker,
+      all: kilobytes(all) + worker,
+      requests: all.length + (worker > 0 ? 1 : 0),
     };
   } finally {
     await context.close();
@@ -53,7 +67,7 @@ try {
       ratio: `${times(night[part] / words[part])} as much`,
       wanted: { goal: `${WANTED[part]} kB or less`, met: night[part] <= WANTED[part] },
     });
-  row('script the night page names', 'first');
+  row('script until the first screen can be read', 'first');
   row('   everything until the picture is looked at', 'answer');
   row('   everything with the chart', 'all');
   tell({
