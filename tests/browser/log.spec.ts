@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test';
+import { dateText } from '@/lib/words/day-text';
 import { instantOf, TONIGHT } from './clock';
 import { test } from './watched-page';
 
@@ -14,9 +15,9 @@ async function openLog(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { name: 'How was the last run?' })).toBeVisible({ timeout: 30_000 });
 }
 
+/** Tonight as the log writes it. */
+const SAID = dateText(TONIGHT);
 /** The fourth round as the log names it. */
-/** The same day as the log writes it. */
-const SAID = '16 Jan 2027';
 const ROUND_4 = `Round 4, ${SAID}, 21:15`;
 
 const row = (page: Page, name: RegExp | string) => page.getByRole('row', { name });
