@@ -5,12 +5,18 @@ import { AWAKE } from '@/lib/planner/early-start';
 import styles from './asleep.module.css';
 import { ASLEEP_ID } from './asleep-script';
 
+declare global {
+  /** The button that was pressed last before the page was awake; the page presses it as it wakes up. */
+  var heavyAirPressed: HTMLButtonElement | null | undefined;
+}
+
 /** Says why the page stands still, where it does. A script shows it; the page hides it as soon as it wakes up. */
 export function Asleep() {
   const words = useRef<HTMLDivElement>(null);
   useEffect(() => {
     document.documentElement.setAttribute(AWAKE, '');
     if (words.current !== null) words.current.hidden = true;
+    globalThis.heavyAirPressed?.click();
   }, []);
   return (
     <div ref={words} id={ASLEEP_ID} className={styles.asleep} role="alert" hidden suppressHydrationWarning>

@@ -170,7 +170,9 @@ test('a copy of a night that the browser has since thrown away is not shown, nor
   await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
   await expect.poll(() => kept(night)).not.toBeNull();
   const copy = await kept(night);
-  await night.goto('/about');
+  // No page of ours, which would make the database anew.
+  await night.route('**/empty', (route) => route.fulfill({ contentType: 'text/html', body: '<title>' }));
+  await night.goto('/empty');
   await night.evaluate(
     (text) =>
       new Promise<void>((resolve, reject) => {
@@ -187,6 +189,15 @@ test('a copy of a night that the browser has since thrown away is not shown, nor
   await expect(night.getByText('Opening the night…')).toBeVisible();
   letThrough();
   await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+});
+
+test('what is pressed before the page is awake is done when it wakes up', async ({ night }) => {
+  const letThrough = await holdScripts(night);
+  await night.goto('/', { waitUntil: 'commit' });
+  await night.getByRole('button', { name: 'Display' }).click();
+  await expect(night.locator('html')).not.toHaveAttribute(AWAKE);
+  letThrough();
+  await expect(night.getByRole('dialog', { name: 'Display' })).toBeVisible();
 });
 
 test('a link into the page is not answered with the first screen', async ({ night }) => {

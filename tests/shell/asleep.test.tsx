@@ -15,6 +15,7 @@ afterEach(() => {
   cleanup();
   document.body.innerHTML = '';
   document.documentElement.removeAttribute(AWAKE);
+  globalThis.heavyAirPressed = undefined;
 });
 
 const run = () => new Function(ASLEEP_SCRIPT)();
@@ -57,5 +58,19 @@ describe('a page that does not wake up', () => {
     document.body.innerHTML = '';
     render(<Asleep />);
     expect(isShown()).toBe(false);
+  });
+
+  it('does what was pressed last before, once, when it wakes up', () => {
+    run();
+    const pressed = vi.fn();
+    const button = document.body.appendChild(document.createElement('button'));
+    button.innerHTML = '<span>Display</span>';
+    button.querySelector('span')?.click();
+    button.addEventListener('click', pressed);
+    render(<Asleep />);
+    expect(pressed).toHaveBeenCalledOnce();
+    cleanup();
+    button.click();
+    expect(pressed).toHaveBeenCalledTimes(2);
   });
 });
