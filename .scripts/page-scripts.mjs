@@ -54,7 +54,12 @@ const nameOf = (route) => (route === '/' ? 'index' : route.slice(1));
 const pageSources = (routes) => ({
   name: 'page sources',
   enforce: 'pre',
-  resolveId: (id) => (id.startsWith(ENTRY) || id === DRAWN ? `\0${id}` : undefined),
+  resolveId(id, importer) {
+    if (id.startsWith(ENTRY) || id === DRAWN) return `\0${id}`;
+    // What stands in for the framework has its place by now.
+    if (/^next(\/|$)/.test(id)) throw new Error(`${importer}: nothing stands in for ${id}`);
+    return undefined;
+  },
   load(id) {
     if (id === `\0${DRAWN}`) {
       const drawn = routes.map((route, index) => `import Page${index} from '${fileOf(route)}';`);
