@@ -65,7 +65,6 @@ const pageSources = (routes) => ({
       const drawn = routes.map((route, index) => `import Page${index} from '${fileOf(route)}';`);
       const list = routes.map((route, index) => `[${JSON.stringify(route)}, Page${index}]`);
       return [
-        `import '${join(ROOT, 'app', 'globals.css')}';`,
         ...drawn,
         `export { drawPage } from '${join(ROOT, 'app', '_page', 'draw.tsx')}';`,
         `export const pages = [${list}];`,

@@ -1,8 +1,7 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { useState } from 'react';
-import { useHash } from '@/components/ui/use-hash';
+import { useOpenedBy } from '@/components/ui/use-opened-by';
 import { Way } from '@/components/ui/way';
 import styles from './night-page.module.css';
 import type { NumbersProps } from './numbers';
@@ -17,10 +16,7 @@ const Numbers = dynamic(() => import('./numbers').then((module) => module.Number
 
 /** One link; what stands behind it is loaded by whoever follows it, and stays open. */
 export function NumbersOnRequest(props: NumbersProps) {
-  const hash = useHash();
-  const asked = OPENERS.includes(hash);
-  const [open, setOpen] = useState(asked);
-  if (asked && !open) setOpen(true);
+  const open = useOpenedBy(OPENERS);
   return (
     <div id="numbers" className={styles.numbers}>
       {open ? <Numbers {...props} /> : <Way href="#numbers">Numbers</Way>}

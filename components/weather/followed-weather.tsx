@@ -1,8 +1,7 @@
 'use client';
 
-import { useState } from 'react';
 import { useNow } from '@/components/store/use-now';
-import { useHash } from '@/components/ui/use-hash';
+import { useOpenedBy } from '@/components/ui/use-opened-by';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { useForecast } from './use-forecast';
@@ -21,10 +20,7 @@ const OPENERS: readonly string[] = ['weather', 'forecast'];
 
 function WeatherNow({ event, now }: FollowedWeatherProps & { readonly now: Instant }) {
   const forecast = useForecast(event, now);
-  const hash = useHash();
-  const asked = OPENERS.includes(hash);
-  const [open, setOpen] = useState(asked);
-  if (asked && !open) setOpen(true);
+  const open = useOpenedBy(OPENERS);
   // A night that follows no forecast has nothing to tell of it.
   return open || forecast.status !== 'off' ? <WeatherSection {...{ event, now, forecast }} /> : null;
 }

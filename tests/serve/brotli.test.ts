@@ -7,8 +7,9 @@ import { Readable } from 'node:stream';
 import { brotliDecompressSync } from 'node:zlib';
 import { afterEach, describe, expect, it } from 'vitest';
 import { writeBrotli } from '@/.scripts/brotli.mjs';
+import { wantsCoding } from '@/app/api/_serve/accept-encoding';
 import { answering } from '@/app/api/_serve/answering';
-import { readCompressed, wantsBrotli } from '@/app/api/_serve/brotli';
+import { readCompressed } from '@/app/api/_serve/brotli';
 import { readServeSettings } from '@/app/api/_serve/settings';
 
 const stops: (() => void)[] = [];
@@ -119,7 +120,7 @@ describe('brotli', () => {
     ['', false],
     [undefined, false],
   ])('for "accept-encoding: %s": %s', (header, wanted) => {
-    expect(wantsBrotli(header)).toBe(wanted);
+    expect(wantsCoding(header, 'br')).toBe(wanted);
   });
 
   it.each([

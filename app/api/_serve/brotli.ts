@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import * as z from 'zod/mini';
+import { wantsCoding } from './accept-encoding';
 
 const listSchema = z.array(
   z.object({ path: z.string(), file: z.string(), plainBytes: z.int().check(z.positive()) }),
@@ -20,17 +21,6 @@ export function readCompressed(folder: string): CompressedFiles {
   return new Map(
     list.map(({ path, file, plainBytes }) => [path, { body: readFileSync(join(at, file)), plainBytes }]),
   );
-}
-
-/** A coding and how much it is wanted, a fraction of three digits at most (RFC 9110, section 12.4.2). */
-const BROTLI = /^br(?:[ \t]*;[ \t]*q=(0(?:\.\d{0,3})?|1(?:\.0{0,3})?))?$/i;
-
-/** Whether brotli is asked for by its name with a weight above 0 (RFC 9110, section 12.5.3). */
-export function wantsBrotli(acceptEncoding: string | undefined): boolean {
-  return (acceptEncoding ?? '').split(',').some((part) => {
-    const found = BROTLI.exec(part.trim());
-    return found !== null && Number(found[1] ?? 1) > 0;
-  });
 }
 
 /** A part of a file is counted in bytes of the plain one, and so left to the framework. */
@@ -53,7 +43,7 @@ export function answerInBrotli(
 ): void {
   const compressed = files.get(path);
   if (compressed === undefined || wantsPart(request)) return;
-  if (!wantsBrotli(String(request.headers['accept-encoding'] ?? ''))) return;
+  if (!wantsCoding(String(request.headers['accept-encoding'] ?? ''), 'br')) return;
   delete request.headers['accept-encoding'];
   const { body, plainBytes } = compressed;
   const { writeHead, write, end } = response;

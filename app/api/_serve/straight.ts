@@ -1,6 +1,7 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { promisify } from 'node:util';
 import { gzip } from 'node:zlib';
+import { wantsCoding } from './accept-encoding';
 
 /** A route that our server answers by its own handler, past the framework, whose way to it takes a millisecond. */
 export type StraightRoute = {
@@ -16,8 +17,6 @@ export type StraightRoute = {
 const packed = promisify(gzip);
 /** Less than this fits a packet as it is. */
 const LEAST_PACKED_BYTES = 1024;
-/** Gzip by its name, with a weight above 0 (RFC 9110, sections 12.4.2 and 12.5.3). */
-const GZIP = /(?:^|,)[ \t]*gzip[ \t]*(?:;[ \t]*q=(?:1(?:\.0{0,3})?|0\.\d{0,2}[1-9]\d{0,2})[ \t]*)?(?:,|$)/i;
 
 type Exchange = { readonly request: IncomingMessage; readonly response: ServerResponse };
 
@@ -48,7 +47,7 @@ async function answer(route: StraightRoute, id: string, { request, response }: E
 async function sendText(text: string, { request, response }: Exchange): Promise<void> {
   response.appendHeader('vary', 'accept-encoding');
   const bytes = Buffer.byteLength(text);
-  if (bytes < LEAST_PACKED_BYTES || !GZIP.test(String(request.headers['accept-encoding'] ?? ''))) {
+  if (bytes < LEAST_PACKED_BYTES || !wantsCoding(String(request.headers['accept-encoding'] ?? ''), 'gzip')) {
     response.setHeader('content-length', bytes);
     response.end(text);
     return;

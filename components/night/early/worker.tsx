@@ -1,6 +1,7 @@
 /// <reference lib="webworker" />
 // The program of the page's worker: it plans, and before it is asked to it draws the first screen: of the night that was
-// shown last, or for who comes for the first time. The build bundles it into a file of its own, with .scripts/plain-jsx.mjs in React's place.
+// shown last, or for who comes for the first time. The build bundles it into a file of its own, with
+// .scripts/plain-jsx.mjs in React's place.
 import { demoNight, demoRequest, nightOfDemo } from '@/lib/night/demo-night';
 import { isLiving } from '@/lib/night/living-demo';
 import { type Night, nightFrom } from '@/lib/night/night';
@@ -31,16 +32,14 @@ function planOnce(request: PlanRequest): ReturnType<typeof makePlan> {
   return plan;
 }
 
-function drawnDemo(ms: number, language: string): unknown {
-  const now = clockStep(ms);
+function drawnDemo(now: Instant, language: string): unknown {
   const request = demoRequest(now);
   const demo = demoNight(now, request === null ? null : expectOk(planOnce(request)));
   return drawn(nightOfDemo(demo), now, DEFAULT_PREFERENCES, language);
 }
 
 /** null where the page has to do something first: it gives the invented night another date. */
-function drawnKept(ms: number, language: string, kept: string): unknown {
-  const now = clockStep(ms);
+function drawnKept(now: Instant, language: string, kept: string): unknown {
   const { records, preferences } = shownNightFromJson(kept);
   const event = records.event.value;
   return event.demo && !isLiving(event, now)
@@ -67,7 +66,8 @@ async function isFirstVisit(): Promise<boolean> {
   return databases.every(({ name }) => name !== DATABASE_NAME);
 }
 
-async function answerEarly({ now, language, kept }: EarlyQuestion): Promise<void> {
+async function answerEarly({ now: ms, language, kept }: EarlyQuestion): Promise<void> {
+  const now = clockStep(ms);
   const first = await isFirstVisit();
   // A copy of what is no longer there is none.
   if (first !== (kept === null)) return;

@@ -1,7 +1,7 @@
 'use client';
 
-import { type ComponentProps, useState } from 'react';
-import { useHash } from '@/components/ui/use-hash';
+import type { ComponentProps } from 'react';
+import { useOpenedBy } from '@/components/ui/use-opened-by';
 import { Way } from '@/components/ui/way';
 import { SetupSection } from './setup-section';
 
@@ -10,9 +10,5 @@ const OPENERS: readonly string[] = ['set-up', 'event', 'hours', 'machine', 'new-
 
 /** One link; what stands behind it stays open once it was asked for. */
 export function SetupOnRequest(props: ComponentProps<typeof SetupSection>) {
-  const hash = useHash();
-  const asked = OPENERS.includes(hash);
-  const [open, setOpen] = useState(asked);
-  if (asked && !open) setOpen(true);
-  return open ? <SetupSection {...props} /> : <Way href="#set-up">Set-up</Way>;
+  return useOpenedBy(OPENERS) ? <SetupSection {...props} /> : <Way href="#set-up">Set-up</Way>;
 }
