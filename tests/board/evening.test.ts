@@ -1,5 +1,4 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { createTicker } from '@/app/api/_boards/ticker';
 import { onClock } from '@/lib/words/board-clock';
 import {
   ask,
@@ -165,23 +164,3 @@ const moved = (hours: number) => (time: string) =>
   new Date(Date.parse(time) + hours * 3_600_000).toISOString();
 const later = moved(14);
 const in20 = moved(1 / 3);
-
-describe('the timer', () => {
-  const NOW = boardWorld({} as never).deps.now();
-
-  it('is none where nothing was ever posted', async () => {
-    let looked = 0;
-    const ticker = createTicker({
-      dbIfAny: () => Promise.resolve(null),
-      now: () => NOW,
-      runDue: () => Promise.resolve(),
-      tell: () => {
-        looked += 1;
-      },
-      lookInMs: null,
-    });
-    ticker.wake();
-    await new Promise((resolve) => setImmediate(resolve));
-    expect([ticker.waits(), looked]).toEqual([false, 0]);
-  });
-});

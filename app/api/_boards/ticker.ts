@@ -18,8 +18,12 @@ type Given = {
   readonly lookInMs: number | null;
 };
 
-/** A timer keeps no more than this (2^31 - 1 ms); a job that is later is looked for again then. */
-const LONGEST_MS = 2_147_483_647;
+/**
+ * A timer that is set for longer looks at the clock again after this. A clock may be put right meanwhile, a laptop may
+ * sleep (a timer does not count that); and Node keeps something for each length of a timer that was given up, until its
+ * time would have come: with waits of hours, set anew after each act, a server would hold more and more.
+ */
+const LONGEST_MS = 60_000;
 /** After a fault, such as a database that does not answer. */
 const AFTER_FAULT_MS = 30_000;
 
@@ -29,35 +33,43 @@ export function createTicker({ dbIfAny, now, runDue, tell, lookInMs }: Given): T
   let running = false;
   let again = false;
 
-  async function run(): Promise<number | null> {
+  /** When something is due next; null: nothing is. */
+  async function run(): Promise<Instant | null> {
     const db = await dbIfAny();
     if (db === null) return null;
     await runDue(db);
     const due = await nextDue(db);
-    const wait = due === null ? null : Math.max(0, due - now());
-    return lookInMs === null ? wait : Math.min(wait ?? lookInMs, lookInMs);
+    if (lookInMs === null) return due;
+    const look = now() + lookInMs;
+    return due === null ? look : Math.min(due, look);
   }
 
-  function later(ms: number | null): void {
+  function stop(): void {
     if (timer !== null) clearTimeout(timer);
-    timer = ms === null ? null : setTimeout(wake, Math.min(ms, LONGEST_MS));
-    timer?.unref();
+    timer = null;
+  }
+
+  function at(due: Instant): void {
+    stop();
+    const wait = Math.max(0, due - now());
+    timer = wait > LONGEST_MS ? setTimeout(() => at(due), LONGEST_MS) : setTimeout(wake, wait);
+    timer.unref();
   }
 
   function wake(): void {
     again = running;
     if (running) return;
     running = true;
-    later(null);
+    stop();
     run()
       .catch((error: unknown) => {
         tell(error);
-        return AFTER_FAULT_MS;
+        return now() + AFTER_FAULT_MS;
       })
-      .then((ms) => {
+      .then((due) => {
         running = false;
         if (again) wake();
-        else later(ms);
+        else if (due !== null) at(due);
       });
   }
 
