@@ -1,13 +1,25 @@
 import type { FollowerRow, MessageRow, PostedDb } from './tables';
 
-/** A phone that asks again has its machines and its clock changed. */
-export async function putFollower(db: PostedDb, follower: FollowerRow): Promise<void> {
-  const { p256dh, auth, machines, clock } = follower;
-  await db
-    .insertInto('follower')
-    .values(follower)
-    .onConflict((at) => at.columns(['board_id', 'id']).doUpdateSet({ p256dh, auth, machines, clock }))
-    .execute();
+/**
+ * A phone that asks again has its machines and its clock changed. False where the board has gone: its row is held until
+ * the phone's is in, so that a board that is taken down at that moment leaves no phone behind.
+ */
+export function putFollower(db: PostedDb, follower: FollowerRow): Promise<boolean> {
+  const { board_id, p256dh, auth, machines, clock } = follower;
+  return db.transaction().execute(async (all) => {
+    const { numUpdatedRows } = await all
+      .updateTable('board')
+      .set((each) => ({ version: each.ref('version') }))
+      .where('id', '=', board_id)
+      .executeTakeFirst();
+    if (numUpdatedRows === 0n) return false;
+    await all
+      .insertInto('follower')
+      .values(follower)
+      .onConflict((at) => at.columns(['board_id', 'id']).doUpdateSet({ p256dh, auth, machines, clock }))
+      .execute();
+    return true;
+  });
 }
 
 type Who = Pick<FollowerRow, 'board_id' | 'id'>;

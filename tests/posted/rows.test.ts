@@ -148,6 +148,32 @@ describe.each(engines())('rows in $name', (engine) => {
     expect(await db.selectFrom('job').select('id').where('kind', '=', 'send').execute()).toEqual([]);
   });
 
+  it('takes no phone for a board that is not there', async () => {
+    const { db } = await engine.fresh();
+    expect(await putFollower(db, follower('x', ['1'], 'never'))).toBe(false);
+    expect(await db.selectFrom('follower').selectAll().execute()).toEqual([]);
+  });
+
+  it('leaves no phone behind where a board is taken down as it asks', async () => {
+    const { db, place } = await engine.fresh();
+    // Another server, where there can be one.
+    const other = place.engine === 'postgres' ? await openPosted(place) : db;
+    const afterTicks = async (ticks: number) => {
+      for (let i = 0; i < ticks; i += 1) await new Promise((resolve) => setImmediate(resolve));
+    };
+    for (let race = 0; race < 16; race += 1) {
+      const id = `b${race}`;
+      await insertBoard(db, board(id), at(15));
+      await Promise.all([
+        afterTicks(race % 8).then(() => putFollower(other, follower('x', ['1'], id))),
+        afterTicks(3).then(() => deleteBoard(db, id)),
+      ]);
+    }
+    const left = await db.selectFrom('follower').selectAll().execute();
+    if (other !== db) await other.destroy();
+    expect(left).toEqual([]);
+  });
+
   it('are all gone with their board', async () => {
     const { db, place } = await engine.fresh();
     await insertBoard(db, board('b'), at(15));

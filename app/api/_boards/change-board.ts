@@ -16,7 +16,7 @@ import type { Instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import type { BoardDeps } from './board-deps';
-import type { Inside } from './door';
+import { type Inside, TAKEN_DOWN } from './door';
 import { replan } from './replan';
 
 const VOICE = { zone: 'UTC', units: METRIC_UNITS };
@@ -38,7 +38,7 @@ async function change(
 ): Promise<Result<Changed, Problem>> {
   for (let race = 0; race < MOST_RACES; race += 1) {
     const row = await readBoard(db, door.id);
-    if (row === null) return fail({ status: 404, detail: 'This board has just been taken down.' });
+    if (row === null) return fail(TAKEN_DOWN);
     const night = next(JSON.parse(row.night), row);
     if (!night.ok) return night;
     const written = await writeChanged({ db, deps, caller }, row, { night: night.value, saidBy });

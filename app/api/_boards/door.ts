@@ -26,6 +26,9 @@ const NO_BOARD: Problem = {
     'There is no such board, or this is not its secret. It may have been taken down, or its night is over.',
 };
 
+/** Who was let in may find the board gone a moment later. */
+export const TAKEN_DOWN: Problem = { status: 404, detail: 'This board has just been taken down.' };
+
 /** Lets in whoever holds one of a board's two secrets. A board that is not there answers as one that stays shut. */
 export async function enter(request: Request, id: string, deps: BoardDeps): Promise<Result<Inside, Problem>> {
   const secret = /^Bearer ([\w-]{1,64})$/i.exec(request.headers.get('authorization') ?? '')?.[1];

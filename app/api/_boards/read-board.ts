@@ -8,7 +8,7 @@ import type { BoardRow, PostedDb } from '@/lib/posted/tables';
 import { fail, ok, type Result } from '@/lib/result/result';
 import { instant } from '@/lib/time/instant';
 import { isoLocal } from '@/lib/time/zone';
-import type { Inside } from './door';
+import { type Inside, TAKEN_DOWN } from './door';
 import { boardTag } from './replan';
 
 /** More of what was told than anybody reads back through. */
@@ -21,7 +21,7 @@ export async function readAnswer(
 ): Promise<Result<Response, Problem>> {
   if (role === 'follower' && knows(ifNoneMatch, door.etag)) return ok(answer(null, door.etag));
   const row = await readBoard(db, door.id);
-  if (row === null) return fail({ status: 404, detail: 'This board has just been taken down.' });
+  if (row === null) return fail(TAKEN_DOWN);
   if (role === 'follower') return ok(answer(row.body, row.etag));
   return ok(await keeperAnswer(db, row, ifNoneMatch));
 }

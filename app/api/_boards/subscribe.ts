@@ -10,7 +10,7 @@ import { fail, ok, type Result } from '@/lib/result/result';
 import { METRIC_UNITS } from '@/lib/units/choice';
 import type { BoardDeps } from './board-deps';
 import { noMachine } from './change-board';
-import type { Inside } from './door';
+import { type Inside, TAKEN_DOWN } from './door';
 
 const VOICE = { zone: 'UTC', units: METRIC_UNITS };
 /** Phones of one board. */
@@ -35,7 +35,7 @@ export async function subscribe(
         'This server sends to the push services of known browsers only, and subscription.endpoint is none of them.',
     });
   const row = await readBoard(db, door.id);
-  if (row === null) return fail({ status: 404, detail: 'This board has just been taken down.' });
+  if (row === null) return fail(TAKEN_DOWN);
   const night: BoardNight = JSON.parse(row.night);
   const known = new Set(night.machines.map(entryId));
   const strange = machines.find((id) => !known.has(id));
@@ -44,7 +44,7 @@ export async function subscribe(
   const followers = await readFollowers(db, door.id);
   if (followers.length >= MOST_FOLLOWERS && !followers.some((each) => each.id === id))
     return fail({ status: 422, detail: `At most ${MOST_FOLLOWERS} phones follow one board.` });
-  await putFollower(db, {
+  const put = await putFollower(db, {
     board_id: door.id,
     id,
     endpoint,
@@ -54,7 +54,7 @@ export async function subscribe(
     clock,
     created_at: deps.now(),
   });
-  return ok(done());
+  return put ? ok(done()) : fail(TAKEN_DOWN);
 }
 
 /** A phone wants to hear no more. */

@@ -1,6 +1,6 @@
 import { nextDue } from '@/lib/posted/job-rows';
 import type { PostedDb } from '@/lib/posted/tables';
-import type { Instant } from '@/lib/time/instant';
+import { type Instant, instant } from '@/lib/time/instant';
 
 export type Ticker = {
   /** Something may be due, now or later. */
@@ -40,8 +40,7 @@ export function createTicker({ dbIfAny, now, runDue, tell, lookInMs }: Given): T
     await runDue(db);
     const due = await nextDue(db);
     if (lookInMs === null) return due;
-    const look = now() + lookInMs;
-    return due === null ? look : Math.min(due, look);
+    return instant(Math.min(due ?? Number.POSITIVE_INFINITY, now() + lookInMs));
   }
 
   function stop(): void {
@@ -64,7 +63,7 @@ export function createTicker({ dbIfAny, now, runDue, tell, lookInMs }: Given): T
     run()
       .catch((error: unknown) => {
         tell(error);
-        return now() + AFTER_FAULT_MS;
+        return instant(now() + AFTER_FAULT_MS);
       })
       .then((due) => {
         running = false;
