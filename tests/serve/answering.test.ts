@@ -97,6 +97,23 @@ describe('the server in front of the framework', () => {
     expect(new Set(served.map(({ method }) => method))).toEqual(new Set(['other', 'POST', 'DELETE']));
   });
 
+  it('refuses an address that cannot be read, wherever it stands, and no other', async () => {
+    const { get } = await serving();
+    for (const path of [
+      '/%',
+      '/api/boards/%zz',
+      '/api/boards/%C3%28/done',
+      '/trail/%e2%82',
+      '/api/%ff?x=1',
+    ]) {
+      const { status, headers, text } = await get(path);
+      expect([status, headers['content-type']], path).toEqual([400, 'application/problem+json']);
+      expect(JSON.parse(text), path).toMatchObject({ title: 'Bad Request', status: 400 });
+    }
+    for (const path of ['/%2F', '/api/boards/%C3%A9', '/trail?d=%zz', '/a%20b'])
+      expect((await get(path)).status, path).toBe(200);
+  });
+
   it('answers what the framework fails at without its inside, and tells the log', async () => {
     const fault = new Error('inside');
     const { get, served, faults } = await serving({}, () => Promise.reject(fault));

@@ -1,5 +1,6 @@
 import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
 import { ASSET_POLICY, DATA_POLICY, SECURITY_HEADERS } from '@/app/_headers/security-headers';
+import { type Problem, problemResponse } from '@/app/api/_http/problem';
 import { answerInBrotli, type CompressedFiles } from './brotli';
 import { callerOfSocket } from './caller-address';
 import type { RouteOf } from './routes';
@@ -47,21 +48,36 @@ function pathOf({ url = '/' }: IncomingMessage): string {
   return end < 0 ? url : url.slice(0, end);
 }
 
-function refuse(response: ServerResponse, allow: readonly string[]): void {
-  const methods = allow.join(', ');
-  response.writeHead(405, {
-    allow: methods,
-    'content-type': 'application/problem+json',
-    'cache-control': 'no-store',
-    connection: 'close',
-  });
-  const detail = `This address takes ${methods} only.`;
-  response.end(JSON.stringify({ type: 'about:blank', title: 'Method Not Allowed', status: 405, detail }));
+/** An address is written in percent signs and hexadecimal digits that are UTF-8 (RFC 3986, section 2.5), or it names nothing. */
+function canBeRead(path: string): boolean {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Why a request is not for the framework to see; null: it is. */
+function refusalOf({ method = '' }: IncomingMessage, path: string): Problem | null {
+  if (!canBeRead(path))
+    return { status: 400, detail: 'This address has a percent sign that stands for no letter.' };
+  const allowed = isOfTheApi(path) ? OF_THE_API : OF_PAGES;
+  if (allowed.includes(method)) return null;
+  const allow = allowed.join(', ');
+  return { status: 405, detail: `This address takes ${allow} only.`, headers: { allow } };
+}
+
+async function refuse(response: ServerResponse, problem: Problem): Promise<void> {
+  const refused = problemResponse(problem);
+  response.writeHead(refused.status, { ...Object.fromEntries(refused.headers), connection: 'close' });
+  response.end(await refused.text());
 }
 
 /**
- * Answers requests, most of them with the framework. Before anybody sees one: the headers of every answer, who asks, and a refusal of what
- * it would fail on aloud: strange methods, and calls of server actions, which there are none of.
+ * Answers requests, most of them with the framework. Before anybody sees one: the headers of every answer, who asks, and
+ * a refusal of what it would fail on aloud: strange methods, addresses that cannot be read, and calls of server actions,
+ * which there are none of.
  */
 export function answering(how: Answering): RequestListener {
   const { settings, routeOf, compressed, watch, seconds, fail, straight, answer } = how;
@@ -77,16 +93,17 @@ export function answering(how: Answering): RequestListener {
     for (const { key, value } of headersFor(path, settings)) response.setHeader(key, value);
     request.headers[CALLER_HEADER] = callerOfSocket(request.socket.remoteAddress);
     delete request.headers['next-action'];
-    const allowed = isOfTheApi(path) ? OF_THE_API : OF_PAGES;
-    if (!allowed.includes(request.method ?? '')) refuse(response, allowed);
-    else {
-      if (OF_PAGES.includes(request.method ?? '')) answerInBrotli(request, response, compressed, path);
-      const answered = answerStraight(straight(), path, { request, response }) ?? answer(request, response);
-      answered.catch((fault: unknown) => {
-        fail(fault);
-        if (!response.headersSent) response.writeHead(500, { 'cache-control': 'no-store' });
-        response.end();
-      });
-    }
+    const refusal = refusalOf(request, path);
+    if (refusal === null && OF_PAGES.includes(request.method ?? ''))
+      answerInBrotli(request, response, compressed, path);
+    const answered =
+      refusal === null
+        ? (answerStraight(straight(), path, { request, response }) ?? answer(request, response))
+        : refuse(response, refusal);
+    answered.catch((fault: unknown) => {
+      fail(fault);
+      if (!response.headersSent) response.writeHead(500, { 'cache-control': 'no-store' });
+      response.end();
+    });
   };
 }
