@@ -1,9 +1,10 @@
-import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { type ChildProcess, execFileSync } from 'node:child_process';
 import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Client } from 'pg';
+import { startGroup } from '@/.scripts/process-group.mjs';
 
 /** Where Debian puts the programs of PostgreSQL, the newest first; null where it is not installed. */
 function programs(): string | null {
@@ -54,7 +55,8 @@ export async function startPostgres(): Promise<Postgres> {
     stdio: 'ignore',
   });
   const port = await freePort();
-  const server = spawn(
+  // A group of its own, so that it ends with whoever started it, however that ends.
+  const { child: server, ended } = startGroup(
     join(bin, 'postgres'),
     ['-D', data, '-h', '127.0.0.1', '-p', String(port), '-k', folder, '-F'],
     { ...options, stdio: 'ignore' },
@@ -64,7 +66,6 @@ export async function startPostgres(): Promise<Postgres> {
   return {
     address,
     stop: async () => {
-      const ended = new Promise((resolve) => server.once('exit', resolve));
       server.kill('SIGQUIT');
       await ended;
       rmSync(folder, { recursive: true, force: true });
