@@ -16,7 +16,9 @@ export function Asleep() {
   useEffect(() => {
     document.documentElement.setAttribute(AWAKE, '');
     if (words.current !== null) words.current.hidden = true;
-    globalThis.heavyAirPressed?.click();
+    const pressed = globalThis.heavyAirPressed;
+    globalThis.heavyAirPressed = null;
+    pressed?.click();
   }, []);
   return (
     <div ref={words} id={ASLEEP_ID} className={styles.asleep} role="alert" hidden suppressHydrationWarning>

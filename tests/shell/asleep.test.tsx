@@ -1,5 +1,6 @@
 // @vitest-environment jsdom
 import { cleanup, render, screen } from '@testing-library/react';
+import { StrictMode } from 'react';
 import { renderToString } from 'react-dom/server';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Asleep } from '@/components/shell/asleep';
@@ -67,7 +68,12 @@ describe('a page that does not wake up', () => {
     button.innerHTML = '<span>Display</span>';
     button.querySelector('span')?.click();
     button.addEventListener('click', pressed);
-    render(<Asleep />);
+    // As while developing, where every effect is run twice.
+    render(
+      <StrictMode>
+        <Asleep />
+      </StrictMode>,
+    );
     expect(pressed).toHaveBeenCalledOnce();
     cleanup();
     button.click();
