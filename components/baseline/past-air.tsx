@@ -5,6 +5,7 @@ import { deviceZone } from '@/components/event/zones';
 import { FindTown } from '@/components/place/find-town';
 import type { FoundPlace } from '@/components/place/use-places';
 import { askFor } from '@/components/server/ask-for';
+import { useClockFace } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
@@ -24,6 +25,7 @@ type PastAirProps = { readonly onFound: (found: PastAirFound) => void };
 export function PastAirFields({ onFound }: PastAirProps) {
   const [date, setDate] = useState('');
   const [clock, setClock] = useState('');
+  const face = useClockFace();
   const lookup = useLookup();
   const find = async (place: FoundPlace) => {
     const found = await lookup.run((signal) => pastAir({ place, date, clock }, signal));
@@ -37,7 +39,7 @@ export function PastAirFields({ onFound }: PastAirProps) {
             <TextField label="Date" type="date" value={date} onChange={setDate} />
             <TextField
               label="Time of day there"
-              placeholder="18:30 or 6:30 pm"
+              placeholder={face('18:30')}
               autoComplete="off"
               hint={place.timezone ?? `Zone unknown: ${deviceZone()}`}
               value={clock}

@@ -1,3 +1,4 @@
+import { useClockFace } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { NumberField } from '@/components/ui/number-field';
 import { Select } from '@/components/ui/select';
@@ -29,10 +30,16 @@ type FieldControlProps = {
   readonly onChange: (value: string | boolean) => void;
 };
 
+function standingHint({ hint }: FieldRow, value: string, units: UnitChoice): string | undefined {
+  if (typeof hint === 'function') return hint(units);
+  return typeof hint === 'object' ? hint[value] : hint;
+}
+
 /** The control of a row. */
 export function FieldControl({ row, value, units, binding, more, onChange }: FieldControlProps) {
-  const { kind, control, type, placeholder, inputMode, autoComplete, maxLength, rows } = row;
-  const standing = typeof row.hint === 'object' ? row.hint[String(value)] : row.hint;
+  const face = useClockFace();
+  const { kind, control, type, clock, inputMode, autoComplete, maxLength, rows } = row;
+  const standing = standingHint(row, String(value), units);
   const words = { label: more.label ?? binding.label, hint: 'hint' in more ? more.hint : standing };
   if (typeof value === 'boolean') return <Switch {...words} checked={value} onChange={onChange} />;
   if (kind === 'choice') {
@@ -41,7 +48,8 @@ export function FieldControl({ row, value, units, binding, more, onChange }: Fie
   }
   const text = { ...binding, ...words, value, onChange, maxLength };
   if (control === 'area') return <TextArea {...text} rows={rows} />;
-  const typing = { inputMode, autoComplete, placeholder: more.placeholder ?? placeholder };
+  const placeholder = more.placeholder ?? (clock === undefined ? row.placeholder : face(clock));
+  const typing = { inputMode, autoComplete, placeholder };
   const input = { ...text, ...Object.fromEntries(Object.entries(typing).filter(([, each]) => each)) };
   const number = isNumberKind(kind) ? NUMBER_KINDS[kind] : null;
   if (number === null && row.signed === undefined) return <TextField {...input} type={type} />;

@@ -3,6 +3,7 @@
 import { EditorForm } from '@/components/draft/editor-form';
 import { useFields } from '@/components/draft/use-fields';
 import type { Save } from '@/components/draft/use-form';
+import { useHours } from '@/components/store/use-clock-zone';
 import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
 import type { EventJson } from '@/lib/contract/event';
@@ -38,6 +39,7 @@ type EventEditorProps = {
  * `onSave` answers, if anything, says why it was not kept. Unsaved typing is kept in the browser under `id`.
  */
 export function EventEditor({ id, initial, units, onSave, onCancel }: EventEditorProps) {
+  const hours = useHours();
   const fields = useFields<typeof EVENT, EventDraft, TypedEvent>({
     key: `event.${id}`,
     table: EVENT,
@@ -47,7 +49,7 @@ export function EventEditor({ id, initial, units, onSave, onCancel }: EventEdito
       const date = localDate(instant(Date.now()), timezone);
       return initial === null
         ? blankEventDraft({ units, timezone, date })
-        : draftFromEvent(initial, { units, date });
+        : draftFromEvent(initial, { units, date, hours });
     },
     read: readEvent,
     labelOf: eventLabel,

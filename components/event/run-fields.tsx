@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react';
 import { NarrowColumns } from '@/components/draft/narrow-columns';
-import { useClockZone } from '@/components/store/use-clock-zone';
+import { useClockZone, useHours } from '@/components/store/use-clock-zone';
 import { Choice } from '@/components/ui/choice';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
@@ -19,6 +19,7 @@ import { RunList } from './run-list';
 /** The runs, with what stands out about them. */
 export function RunFields({ draft, form, all }: Pick<EventFields, 'draft' | 'form' | 'all'>) {
   const { how } = draft.value;
+  const hours = useHours();
   const zone = useClockZone(draft.value.timezone);
   const { runs, notes } = useMemo(() => eventNotes(draft.value, zone), [draft.value, zone]);
   return (
@@ -28,7 +29,9 @@ export function RunFields({ draft, form, all }: Pick<EventFields, 'draft' | 'for
         value={how}
         options={EVENT.top.rows.how.options ?? []}
         onChange={(way) =>
-          draft.change(null, (before) => (way === 'list' ? asList(before) : { ...before, how: 'series' }))
+          draft.change(null, (before) =>
+            way === 'list' ? asList(before, hours) : { ...before, how: 'series' },
+          )
         }
       />
       {how === 'series' ? (

@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import { groupFields } from '@/components/draft/fields-of';
 import type { FormState } from '@/components/draft/use-form';
+import { useHours } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import type { Option } from '@/components/ui/select';
@@ -19,6 +20,7 @@ import styles from './run-list.module.css';
 /** The runs one by one. */
 export function RunList({ draft, form }: Pick<EventFields, 'draft' | 'form'>) {
   const { runs, date, units } = draft.value;
+  const hours = useHours();
   const placed = useMemo(() => placeRuns(runs, draft.value), [runs, draft.value]);
   return (
     <div className={styles.list}>
@@ -42,7 +44,7 @@ export function RunList({ draft, form }: Pick<EventFields, 'draft' | 'form'>) {
       <Button
         name="runs"
         disabled={runs.length >= MOST_RUNS}
-        onClick={() => draft.change(null, withAddedRun)}
+        onClick={() => draft.change(null, (before) => withAddedRun(before, hours))}
       >
         Add a run
       </Button>

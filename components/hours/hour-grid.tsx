@@ -1,7 +1,7 @@
 'use client';
 
 import { Fragment, useMemo, useState } from 'react';
-import { useClockZone } from '@/components/store/use-clock-zone';
+import { useClockFace, useClockZone } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { FieldError } from '@/components/ui/field';
 import { Notice } from '@/components/ui/notice';
@@ -108,10 +108,11 @@ function SpareNote({ minutes }: { readonly minutes: number | null }) {
 function AddHours({ draft, event }: NightOf) {
   const { addedClock: clock } = draft.value;
   const [wrong, setWrong] = useState<string>();
+  const face = useClockFace();
   function add() {
     const typed = clockOf(clock);
     const next = typed === null ? null : withClock(draft.value, typed, event.timezone);
-    if (next === null) return setWrong('Type a time, such as 19:40.');
+    if (next === null) return setWrong(`Type a time, such as ${face('19:40')}.`);
     draft.change(null, () => ({ ...next, addedClock: '' }));
     setWrong(undefined);
   }
@@ -128,7 +129,7 @@ function AddHours({ draft, event }: NightOf) {
         <TextField
           label="A time between the hours"
           error={wrong}
-          placeholder="19:40"
+          placeholder={face('19:40')}
           autoComplete="off"
           value={clock}
           onChange={(text) => draft.change('addedClock', (before) => ({ ...before, addedClock: text }))}

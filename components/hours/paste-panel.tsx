@@ -1,7 +1,7 @@
 'use client';
 
 import { wholeOf } from '@/components/draft/part';
-import { useClockZone } from '@/components/store/use-clock-zone';
+import { useClockFace, useClockZone } from '@/components/store/use-clock-zone';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Notice } from '@/components/ui/notice';
 import { TextArea } from '@/components/ui/text-area';
@@ -26,6 +26,7 @@ export function PastePanel({ draft, event, paste, onTaken }: PastePanelProps) {
   const { pasted, units, pressureKind } = draft.value;
   const { reading, start, setStart } = paste;
   const zone = useClockZone(event.timezone);
+  const face = useClockFace();
   const counted = reading?.ok ? reading.value.understood.times === 'counted-from-start' : false;
   return (
     <Disclosure summary="Paste hours from a spreadsheet" open={pasted !== ''}>
@@ -40,7 +41,7 @@ export function PastePanel({ draft, event, paste, onTaken }: PastePanelProps) {
       {counted || asksForStart(reading?.ok === false ? reading.reason : null) ? (
         <TextField
           label="First line is the hour"
-          placeholder="18:00"
+          placeholder={face('18:00')}
           autoComplete="off"
           value={start}
           onChange={setStart}

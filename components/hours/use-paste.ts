@@ -1,6 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
+import { useHours } from '@/components/store/use-clock-zone';
 import { clockOf } from '@/lib/fields/clock-text';
 import type { HoursDraft } from '@/lib/fields/hours/hours-draft';
 import { readPastedHours } from '@/lib/hours/paste';
@@ -39,9 +40,10 @@ export function optionsAt(draft: HoursDraft, at: Instant, zone: string): PasteOp
 
 /** Reads the pasted text with the answers given so far. Counting starts at the first hour of the night. */
 export function usePaste(draft: HoursDraft, zone: string): PasteState {
+  const hours = useHours();
   const first = draft.rows[0];
   const [at, setAt] = useState<Instant>(() => instant(first === undefined ? 0 : Date.parse(first.at)));
-  const [start, setStart] = useState(() => localClock(at, zone));
+  const [start, setStart] = useState(() => localClock(at, { zone, hours }));
   const [answers, setAnswers] = useState<PasteAnswers>({});
   const { pasted } = draft;
   const reading = useMemo(() => {
@@ -57,7 +59,7 @@ export function usePaste(draft: HoursDraft, zone: string): PasteState {
     reading,
     startAt: (moment) => {
       setAt(moment);
-      setStart(localClock(moment, zone));
+      setStart(localClock(moment, { zone, hours }));
       setAnswers({});
     },
     reset: () => setAnswers({}),

@@ -5,6 +5,7 @@ import { AirFields } from '@/components/air/air-fields';
 import { EditorForm } from '@/components/draft/editor-form';
 import { useFields } from '@/components/draft/use-fields';
 import type { Save } from '@/components/draft/use-form';
+import { useHours } from '@/components/store/use-clock-zone';
 import { Section } from '@/components/ui/section';
 import { Columns } from '@/components/ui/stack';
 import { blankLogDraft, LOG, LOG_SHAPE, type LogDraft, logDraft } from '@/lib/fields/log/log-rows';
@@ -31,6 +32,7 @@ type LogEntryFormProps = {
 /** One run of the log, in full. */
 export function LogEntryForm(props: LogEntryFormProps) {
   const { id, before, machines, units, today, zone, onSave, onCancel } = props;
+  const hours = useHours();
   const read = useCallback(
     (typed: LogDraft) => readLogEntry(typed, { machines, before, zone }),
     [machines, before, zone],
@@ -40,7 +42,7 @@ export function LogEntryForm(props: LogEntryFormProps) {
     table: LOG,
     shape: LOG_SHAPE,
     initial: () => {
-      if (before !== null) return logDraft(before, units);
+      if (before !== null) return logDraft(before, units, hours);
       const machineId = machines[0]?.id ?? '';
       return blankLogDraft({ units, machineId, date: today, mains: mainsOf(machines, machineId) });
     },

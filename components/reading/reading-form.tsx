@@ -42,7 +42,7 @@ export function ReadingForm({ planned, units, id, initial, onSave, onCancel }: R
   const fields = useFields({
     key: `reading.${night.records.event.id}.${initial === null ? 'new' : id}`,
     table: READING,
-    initial: () => readingDraft(initial, { units, zone, now }),
+    initial: () => readingDraft(initial, { units, zone: voice.zone, now }),
     read,
     onSave: async (reading) => {
       const question = questionAbout(reading, planned);

@@ -2,13 +2,19 @@
 
 import { useMemo } from 'react';
 import { deviceHours } from '@/lib/time/device-hours';
-import type { ClockZone, HourStyle } from '@/lib/time/zone';
+import { type ClockZone, clockFace, type HourStyle } from '@/lib/time/zone';
 import { usePreferences } from './use-preferences';
 
 /** The zone with its clock as the person reads it: as chosen, else as the device's language writes it. */
 export function useClockZone(zone: string): ClockZone {
   const hours = useHours();
   return useMemo(() => ({ zone, hours }), [zone, hours]);
+}
+
+/** Writes a time of the 24-hour clock as the person reads it. */
+export function useClockFace(): (time: string) => string {
+  const hours = useHours();
+  return (time) => clockFace(time, hours);
 }
 
 /** The clock alone, for times that need no zone. */

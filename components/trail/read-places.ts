@@ -16,7 +16,7 @@ import { heightOf } from './read-ride-fields';
 export function typedRide(draft: RideDraft, zone: string, fields: FieldReader): Ride | null {
   const clocks = draft.places.map(({ clock }, i) => {
     const read = clockOf(clock);
-    if (read === null) fields.complain(`places.${i}.clock`, 'Type a clock time, such as 10:30.');
+    if (read === null) fields.complain(`places.${i}.clock`, 'Type a clock time, such as 10:30 or 10:30 am.');
     return read;
   });
   const heights = draft.places.map(({ elevation }, i) =>

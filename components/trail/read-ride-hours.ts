@@ -70,7 +70,7 @@ function typedProblem(reason: TypedReason, units: UnitChoice): string {
 
 function hourOf({ clock, temperature }: HourDraft, i: number, fields: FieldReader) {
   const read = clockOf(clock);
-  if (read === null) fields.complain(`hours.${i}.clock`, 'Type a clock time, such as 07:00.');
+  if (read === null) fields.complain(`hours.${i}.clock`, 'Type a clock time, such as 07:00 or 7 am.');
   const celsius = readNumberRow(RIDE_HOUR.rows.temperature, temperature, `hours.${i}.temperature`, fields);
   return read === null || celsius === undefined ? [] : [{ clock: read, celsius }];
 }

@@ -70,7 +70,7 @@ function startOf(draft: RideDraft, zone: string, fields: FieldReader): Instant |
   if (draft.startClock.trim() === '') return null;
   const clock = clockOf(draft.startClock);
   if (clock === null) {
-    fields.complain('startClock', 'Type a clock time, such as 08:00.');
+    fields.complain('startClock', 'Type a clock time, such as 08:00 or 8 am.');
     return null;
   }
   const times = ridingTimes(draft.date, [clock], zone);

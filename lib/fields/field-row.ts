@@ -25,6 +25,8 @@ export type FieldInput = {
   /** A browser's own clock field may show another clock than the page (12 or 24 hours), so times are texts. */
   readonly type?: 'date' | 'search';
   readonly placeholder?: string;
+  /** A clock time that could stand there, of the 24-hour clock; shown as the person reads clocks. */
+  readonly clock?: string;
   readonly inputMode?: 'text' | 'numeric';
   readonly autoComplete?: 'off';
   readonly maxLength?: number;
@@ -39,8 +41,8 @@ export type FieldRow<V extends string | boolean = string | boolean> = FieldInput
   readonly blank: V;
   /** Where its value stands in the record, steps parted by dots; absent: the form reads it by itself. */
   readonly at?: string;
-  /** Standing help; for a choice also one sentence for each of its values. */
-  readonly hint?: string | Readonly<Record<string, string>>;
+  /** Standing help; where it names a measure, in the person's units; for a choice also one sentence for each of its values. */
+  readonly hint?: string | ((units: UnitChoice) => string) | Readonly<Record<string, string>>;
   /** What could stand there, told where what stands there cannot be read. */
   readonly example?: string | ((units: UnitChoice) => string);
   /** A unit that no choice of units changes. */

@@ -1,9 +1,10 @@
+import type { UnitChoice } from '@/lib/units/choice';
 import type { FieldInput, FieldOption, FieldRow, NumberKind, OwnReading } from './field-row';
 import type { PathOf, PathTo } from './record-path';
 
 type Words = FieldInput &
   Pick<FieldRow, 'label' | 'optional' | 'needed' | 'within' | 'digits' | 'unit' | 'signed'> & {
-    readonly hint?: string;
+    readonly hint?: string | ((units: UnitChoice) => string);
     readonly example?: FieldRow['example'];
     readonly blank?: string;
   };

@@ -8,7 +8,7 @@ export function clockProblemSentence(problem: ClockProblem | InstantProblem): st
     case 'not-a-date':
       return `"${problem.text}" is not a date. Type year, month and day, such as 2027-01-16.`;
     case 'not-a-clock':
-      return `"${problem.text}" is not a time. Type hours and minutes, such as 21:30.`;
+      return `"${problem.text}" is not a time. Type hours and minutes, such as 21:30 or 9:30 pm.`;
     case 'unknown-zone':
       return `"${problem.zone}" is not a time zone. Choose one such as America/Chicago.`;
     case 'missing-hour':

@@ -228,8 +228,16 @@ describe('an event opened for editing', () => {
   });
 
   it('reads back as the same event, also where the clocks went back in between', () => {
-    for (const units of [US_UNITS, METRIC_UNITS]) {
-      const { value, errors } = readEvent(draftFromEvent(ORIGINAL, { units, date: '2020-01-01' }));
+    for (const [units, hours] of [
+      [US_UNITS, '12'],
+      [METRIC_UNITS, '24'],
+    ] as const) {
+      const draft = draftFromEvent(ORIGINAL, { units, date: '2020-01-01', hours });
+      // On the clock that the person reads elsewhere on the page.
+      expect(draft.runs.map(({ start }) => / [ap]m$/.test(start.replaceAll('\u00a0', ' ')))).toEqual(
+        Array(3).fill(hours === '12'),
+      );
+      const { value, errors } = readEvent(draft);
       expect(errors).toEqual({});
       expect(value?.event).toMatchObject({ ...ORIGINAL, elevationM: expect.closeTo(402, 2) });
       expect(value?.from).toEqual([0, 1, 2]);
@@ -239,7 +247,7 @@ describe('an event opened for editing', () => {
   it('keeps typical times that differ from run to run', () => {
     const runs = ORIGINAL.runs.map((run, i) => ({ ...run, typicalSeconds: 6 + i }));
     const { value } = readEvent(
-      draftFromEvent({ ...ORIGINAL, runs }, { units: US_UNITS, date: '2020-01-01' }),
+      draftFromEvent({ ...ORIGINAL, runs }, { units: US_UNITS, date: '2020-01-01', hours: '24' }),
     );
     expect(value?.event.runs.map(({ typicalSeconds }) => typicalSeconds)).toEqual([6, 7, 8]);
   });

@@ -67,7 +67,7 @@ describe('a run typed into the log', () => {
     const each = typed({ verdict: 'each', verdicts: ['right', 'lean'], sizes: '1.5' });
     const { value } = readLogEntry(each, context);
     expect(value).toMatchObject({ verdict: 'lean', verdicts: ['right', 'lean'], sizes: 1.5 });
-    const again = readLogEntry(logDraft(value!, US_UNITS), { ...context, before: value });
+    const again = readLogEntry(logDraft(value!, US_UNITS, '24'), { ...context, before: value });
     expect(again.value?.verdicts).toEqual(['right', 'lean']);
     const alike = readLogEntry({ ...each, verdicts: ['right', 'right'] }, context).value;
     expect(alike).toMatchObject({ verdict: 'right', sizes: 0 });
@@ -85,8 +85,11 @@ describe('a run typed into the log', () => {
       seconds: 6.42,
       note: 'dark left plug',
     }).value;
-    const { value } = readLogEntry(logDraft(before, US_UNITS), { ...context, before });
-    expect(value?.at).toBe(before.at);
+    const [{ value }, on12] = (['24', '12'] as const).map((hours) =>
+      readLogEntry(logDraft(before, US_UNITS, hours), { ...context, before }),
+    ) as [ReturnType<typeof readLogEntry>, ReturnType<typeof readLogEntry>];
+    expect([value?.at, on12.value?.at]).toEqual([before.at, before.at]);
+    expect(logDraft(before, US_UNITS, '12').clock).toBe('8:30\u00a0pm');
     expect({ ...value, air: null }).toEqual({ ...before, air: null });
     expect(value?.air.temperatureC).toBeCloseTo(before.air.temperatureC, 3);
     expect(value?.air.pressureHpa).toBeCloseTo(before.air.pressureHpa ?? 0, 2);

@@ -6,6 +6,7 @@ import type { RosterActs } from '@/components/club/use-roster-acts';
 import { EditorForm } from '@/components/draft/editor-form';
 import { useFields } from '@/components/draft/use-fields';
 import { RunFields } from '@/components/event/run-fields';
+import { useHours } from '@/components/store/use-clock-zone';
 import { Dialog } from '@/components/ui/dialog';
 import { Notice } from '@/components/ui/notice';
 import { Columns } from '@/components/ui/stack';
@@ -67,6 +68,7 @@ type ClassFormProps = {
 };
 
 function ClassForm({ kept, known, event, units, onSave }: ClassFormProps) {
+  const hours = useHours();
   const fields = useFields<typeof EVENT, EventDraft, TypedEvent>({
     key: kept,
     table: EVENT,
@@ -75,7 +77,10 @@ function ClassForm({ kept, known, event, units, onSave }: ClassFormProps) {
       const first = event.runs[0];
       const at = first === undefined ? instant(Date.now()) : instantFromJson(first.start);
       const date = localDate(at, event.timezone);
-      return draftFromEvent({ ...event, name: known?.name ?? '', runs: known?.runs ?? [] }, { units, date });
+      return draftFromEvent(
+        { ...event, name: known?.name ?? '', runs: known?.runs ?? [] },
+        { units, date, hours },
+      );
     },
     read: readClass,
     labelOf: classLabel,

@@ -4,7 +4,6 @@ import { type Column, Table } from '@/components/ui/table';
 import type { Plan, PlanHour } from '@/lib/plan/types';
 import type { UnitChoice } from '@/lib/units/choice';
 import {
-  formatDensity,
   formatElevation,
   formatPercent,
   formatPressure,
@@ -12,6 +11,7 @@ import {
   formatTemperature,
 } from '@/lib/units/format';
 import { shortCount } from '@/lib/words/counts';
+import { densityText } from '@/lib/words/density';
 import { crossingsSentence } from '@/lib/words/drift';
 import { givenWords, idealText } from '@/lib/words/given-air';
 import { STATE_WORD } from '@/lib/words/grades';
@@ -69,7 +69,7 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
       cell: ({ leanCount }) => shortCount(leanCount),
     },
     ...airColumns(units),
-    { head: 'Density', figures: true, cell: ({ air }) => formatDensity(air.density) },
+    { head: 'Density', figures: true, cell: ({ air }) => densityText(air, units) },
     {
       head: 'Density altitude',
       figures: true,

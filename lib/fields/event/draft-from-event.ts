@@ -1,7 +1,7 @@
 import type { EventJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { blankDraft, draftFrom } from '@/lib/fields/table-values';
-import { localDate } from '@/lib/time/zone';
+import { type HourStyle, localDate } from '@/lib/time/zone';
 import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
 import { EVENT, type EventDraft, emptyRun } from './event-rows';
@@ -20,8 +20,10 @@ export const EVENT_SHAPE: EventDraft = {
   runs: [emptyRun('new-1', '')],
 };
 
-/** The draft that reads back as `event`; `date` stands in where it has no runs. */
-export function draftFromEvent(event: EventJson, { units, date }: Omit<EventStart, 'timezone'>): EventDraft {
+type EventReader = Omit<EventStart, 'timezone'> & { readonly hours: HourStyle };
+
+/** The draft that reads back as `event`, its times on the person's clock; `date` stands in where it has no runs. */
+export function draftFromEvent(event: EventJson, { units, date, hours }: EventReader): EventDraft {
   const { timezone } = event;
   const first = Math.min(...event.runs.map((run) => instantFromJson(run.start)));
   const firstRun = event.runs.find((run) => instantFromJson(run.start) === first);
@@ -41,7 +43,7 @@ export function draftFromEvent(event: EventJson, { units, date }: Omit<EventStar
     ...draftFrom(EVENT, event, units),
     date: firstDate,
     how: event.runs.length === 0 ? 'series' : 'list',
-    runs: runRows(rows, { date: firstDate, timezone }),
+    runs: runRows(rows, { date: firstDate, timezone, hours }),
     typicalSeconds: shared === undefined ? '' : numberText(shared),
   };
 }

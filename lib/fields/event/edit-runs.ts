@@ -1,6 +1,6 @@
 import { fieldReader } from '@/lib/fields/field-reader';
 import { instant, MINUTE_MS } from '@/lib/time/instant';
-import { localClock } from '@/lib/time/zone';
+import { type HourStyle, localClock } from '@/lib/time/zone';
 import { numberText } from '@/lib/units/entry-text';
 import { type EventDraft, emptyRun, type RunDraft } from './event-rows';
 import { placeRuns } from './place-runs';
@@ -14,14 +14,15 @@ function newKey(rows: readonly RunDraft[]): string {
 }
 
 /** The draft with one more run, as far after the last as that was after the one before it, and as long. */
-export function withAddedRun(draft: EventDraft): EventDraft {
+export function withAddedRun(draft: EventDraft, hours: HourStyle): EventDraft {
   const { runs, timezone } = draft;
   const placed = placeRuns(runs, draft).map((run) => (run.ok ? run.value : null));
   const [before, last] = [placed.at(-2) ?? null, placed.at(-1) ?? null];
   const row = emptyRun(newKey(runs), nextName(runs));
   if (last === null) return { ...draft, runs: [...runs, row] };
   const gap = before === null ? null : last.start - before.start;
-  const start = gap === null || gap <= 0 ? '' : localClock(instant(last.start + gap), timezone);
+  const start =
+    gap === null || gap <= 0 ? '' : localClock(instant(last.start + gap), { zone: timezone, hours });
   const end = `${numberText((last.end - last.start) / MINUTE_MS)} min`;
   return { ...draft, runs: [...runs, { ...row, start, end }] };
 }
@@ -50,7 +51,7 @@ export function withRun(draft: EventDraft, index: number, change: Partial<RunDra
 }
 
 /** The draft with its runs one by one; a series that can be read becomes the list, unless there is one already. */
-export function asList(draft: EventDraft): EventDraft {
+export function asList(draft: EventDraft, hours: HourStyle): EventDraft {
   if (draft.how === 'list') return draft;
   if (draft.runs.length > 0) return { ...draft, how: 'list' };
   const timed = timedRuns(draft, fieldReader(draft.units));
@@ -62,5 +63,9 @@ export function asList(draft: EventDraft): EventDraft {
     weight: 1,
     typicalSeconds: '',
   }));
-  return { ...draft, how: 'list', runs: rows.length > 0 ? runRows(rows, draft) : [emptyRun('new-1', '')] };
+  return {
+    ...draft,
+    how: 'list',
+    runs: rows.length > 0 ? runRows(rows, { ...draft, hours }) : [emptyRun('new-1', '')],
+  };
 }

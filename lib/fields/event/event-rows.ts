@@ -67,7 +67,7 @@ export const EVENT = {
     { asked: { swapMinutes: ({ ride }) => !ride }, sets: { latitude: both, longitude: both } },
   ),
   series: groupOf({
-    first: f.text({ label: 'First at', placeholder: '19:00', inputMode: 'numeric', autoComplete: 'off' }),
+    first: f.text({ label: 'First at', clock: '19:00', inputMode: 'numeric', autoComplete: 'off' }),
     every: f.number({ label: 'Every', unit: 'min', example: '25' }),
     count: f.number({ label: 'How many', example: '8' }),
     lasting: f.number({ label: 'Each lasting', unit: 'min', example: '6' }),
@@ -79,7 +79,7 @@ export const EVENT = {
 /** One run of a list. */
 export const RUN = groupOf({
   name: f.text({ label: 'Name', autoComplete: 'off' }),
-  start: f.text({ label: 'Start', placeholder: '19:00', autoComplete: 'off' }),
+  start: f.text({ label: 'Start', clock: '19:00', autoComplete: 'off' }),
   /** A clock time, or minutes. */
   end: f.text({ label: 'End or minutes', placeholder: '6 min', autoComplete: 'off' }),
   /** Days after the event's date, '' where the order of the clock times says it. */

@@ -1,6 +1,6 @@
 import { type Instant, MINUTE_MS } from '@/lib/time/instant';
 import { addDays, fromLocal } from '@/lib/time/local';
-import { localClock, localDate } from '@/lib/time/zone';
+import { clockFace, type HourStyle, localClock, localDate } from '@/lib/time/zone';
 import { numberText } from '@/lib/units/entry-text';
 import type { RunDraft } from './event-rows';
 import { placeRuns } from './place-runs';
@@ -11,7 +11,7 @@ export type RowRun = Pick<RunDraft, 'key' | 'name' | 'weight' | 'typicalSeconds'
   readonly end: Instant;
 };
 
-type Zoned = { readonly date: string; readonly timezone: string };
+type Zoned = { readonly date: string; readonly timezone: string; readonly hours: HourStyle };
 
 /** Rows that read back as these runs; their days are left to the order of the clock times where that says them. */
 export function runRows(runs: readonly RowRun[], zoned: Zoned): readonly RunDraft[] {
@@ -27,7 +27,7 @@ export function runRows(runs: readonly RowRun[], zoned: Zoned): readonly RunDraf
 
 const DAY_MS = 24 * 60 * MINUTE_MS;
 
-function runRow({ start, end, ...rest }: RowRun, { date, timezone }: Zoned): RunDraft {
+function runRow({ start, end, ...rest }: RowRun, { date, timezone, hours }: Zoned): RunDraft {
   const [clock, endClock] = [localClock(start, timezone), localClock(end, timezone)];
   const startDate = localDate(start, timezone);
   const typed = fromLocal(startDate, clock, timezone);
@@ -37,9 +37,9 @@ function runRow({ start, end, ...rest }: RowRun, { date, timezone }: Zoned): Run
   return {
     ...rest,
     day: String(daysBetween(date, startDate)),
-    start: clock,
+    start: clockFace(clock, hours),
     which: doubled === null ? '' : start >= doubled.later ? 'second' : 'first',
-    end: plainEnd ? endClock : `${numberText((end - start) / MINUTE_MS)} min`,
+    end: plainEnd ? clockFace(endClock, hours) : `${numberText((end - start) / MINUTE_MS)} min`,
   };
 }
 

@@ -109,9 +109,9 @@ function listedRuns(draft: EventDraft, reader: FieldReader, shared: number | und
 
 function sentenceFor({ problem }: RunProblem, text: string): string {
   if (problem.code === 'no-end')
-    return 'Type when it ends, such as 19:06, or how long it takes, such as 6 min.';
+    return 'Type when it ends, such as 19:06 or 7:06 pm, or how long it takes, such as 6 min.';
   if (problem.code === 'ends-at-its-start') return 'This run ends when it starts. Check both times.';
-  if (problem.code === 'not-a-clock' && text.trim() === '') return 'Type a time, such as 19:00.';
+  if (problem.code === 'not-a-clock' && text.trim() === '') return 'Type a time, such as 19:00 or 7 pm.';
   return clockProblemSentence(problem);
 }
 

@@ -4,6 +4,7 @@ import { type DraftOf, type FieldTable, groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { blankDraft, draftFrom } from '@/lib/fields/table-values';
 import type { LogRecord } from '@/lib/store/records';
+import { clockFace, type HourStyle } from '@/lib/time/zone';
 import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
 import { judgedByText } from '@/lib/words/log';
 import { jetsText } from '@/lib/words/settings';
@@ -28,7 +29,7 @@ export const LOG = {
     clock: f.raw({
       label: 'Time of day',
       at: 'at',
-      placeholder: '18:30 or 6:30 pm',
+      clock: '18:30',
       inputMode: 'text',
       autoComplete: 'off',
     }),
@@ -81,14 +82,14 @@ export function blankLogDraft({ units, ...start }: Start): LogDraft {
 /** The shape of a kept draft. */
 export const LOG_SHAPE: LogDraft = { ...blankDraft(LOG, METRIC_UNITS), verdicts: ['none'] };
 
-/** The draft that reads back as `entry`. */
-export function logDraft(entry: LogRecord, units: UnitChoice): LogDraft {
+/** The draft that reads back as `entry`, its time on the person's clock. */
+export function logDraft(entry: LogRecord, units: UnitChoice, hours: HourStyle): LogDraft {
   const { at, setting, verdict, verdicts } = entry;
   const draft = draftFrom(LOG, entry, units);
   return {
     ...draft,
     date: at.slice(0, 10),
-    clock: at.slice(11, 16),
+    clock: clockFace(at.slice(11, 16), hours),
     mains: jetsText(setting.mains),
     verdict: verdicts === undefined ? (verdict ?? 'none') : 'each',
     verdicts: (verdicts ?? []).map((each) => each ?? 'none'),

@@ -36,7 +36,8 @@ export const PLACE = {
         label: 'Elevation of the track',
         at: 'elevationM',
         example: '402',
-        hint: 'It counts: 50 m (160 ft) are 0.65 % of density.',
+        hint: ({ elevation }) =>
+          `It counts: ${elevation === 'm' ? '50 m are 0.65' : '150 ft are 0.6'} % of density.`,
       }),
     },
     { sets: { latitude: both, longitude: both } },

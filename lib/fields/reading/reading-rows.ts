@@ -4,7 +4,7 @@ import { type DraftOf, type FieldTable, groupOf } from '@/lib/fields/field-row';
 import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { blankDraft, draftFrom } from '@/lib/fields/table-values';
 import type { Instant } from '@/lib/time/instant';
-import { localClock } from '@/lib/time/zone';
+import { type ClockZone, localClock } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { PRESSURE_CHOICES, PRESSURE_MEANINGS, PRESSURE_NAMES } from '@/lib/words/pressure-kinds';
 
@@ -59,7 +59,7 @@ export const READING = {
 
 export type ReadingDraft = DraftOf<typeof READING>;
 
-type Start = { readonly units: UnitChoice; readonly zone: string; readonly now: Instant };
+type Start = { readonly units: UnitChoice; readonly zone: ClockZone; readonly now: Instant };
 
 /** The draft that reads back as a reading that was kept; a new one is taken now until the person says otherwise. */
 export function readingDraft(reading: ReadingJson | null, { units, zone, now }: Start): ReadingDraft {

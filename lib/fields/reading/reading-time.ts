@@ -34,7 +34,7 @@ export function readingTime(text: string, { now, zone, was }: Around): Result<In
 }
 
 const WORDS: Readonly<Record<ReadingTimeProblem, string>> = {
-  'not-a-clock': 'Type the time on the clock at the track, such as 19:40.',
+  'not-a-clock': 'Type the time on the clock at the track, such as 19:40 or 7:40 pm.',
   'not-yet': 'That time has not come yet. A reading is of now or earlier.',
   'missing-hour': 'The clocks jump over that time today. Type the time the clock shows.',
 };

@@ -34,13 +34,13 @@ export const CONDITION = groupOf({
 
 export const RIDE_PLACE = groupOf({
   name: f.text({ label: 'Place', maxLength: 40 }),
-  clock: f.text({ label: 'Gets there', placeholder: '10:30', autoComplete: 'off' }),
+  clock: f.text({ label: 'Gets there', clock: '10:30', autoComplete: 'off' }),
   stop: minutes('Stays'),
   elevation: height('Elevation'),
 });
 
 export const RIDE_HOUR = groupOf({
-  clock: f.text({ label: 'Time', placeholder: '07:00', autoComplete: 'off' }),
+  clock: f.text({ label: 'Time', clock: '07:00', autoComplete: 'off' }),
   temperature: f.temperature({ label: 'Temperature', example: '-12' }),
 });
 
@@ -61,7 +61,7 @@ const RIDE = groupOf(
     untimed: f.kept<string>(''),
     /** The zone of the track's start; empty where it is not known. */
     trackZone: f.kept<string>(''),
-    startClock: f.text({ label: 'Starts at', placeholder: '08:00', autoComplete: 'off' }),
+    startClock: f.text({ label: 'Starts at', clock: '08:00', autoComplete: 'off' }),
     speed: f.way({ label: 'Average speed, stops included', optional: true, example: '30' }),
     heightStart: height('Elevation of the start'),
     heightMiddle: height('Half way along'),
