@@ -1,5 +1,7 @@
+import { readdirSync } from 'node:fs';
 import { Agent, request as ask, createServer, type IncomingHttpHeaders } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { basename, dirname, join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterEach, describe, expect, it } from 'vitest';
 import { readJsonBody } from '@/app/api/_http/read-json-body';
@@ -10,6 +12,7 @@ import type { StraightRoute } from '@/app/api/_serve/straight';
 import { STRAIGHT_ROUTES } from '@/app/api/_serve/straight-routes';
 import type { Served } from '@/app/api/_serve/watch';
 import { NIGHT } from '@/tests/api/night';
+import { ROOT } from '@/tests/support/source-tree';
 
 const stops: (() => void)[] = [];
 afterEach(() => {
@@ -69,6 +72,11 @@ const route = (answer: StraightRoute['answer'], method: StraightRoute['method'] 
   answer,
 });
 const LONG = JSON.stringify({ words: 'colder '.repeat(400) });
+
+const folder = join(ROOT, 'app', 'api', 'boards', '[id]');
+const OF_A_BOARD = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+  .filter((file) => basename(file) === 'route.ts')
+  .map((file) => join('[id]', dirname(file)));
 
 describe('a route that our server answers itself', () => {
   it('is called as the framework calls it, and nothing but its very address and method is', async () => {
@@ -154,7 +162,7 @@ describe('a route that our server answers itself', () => {
     expect(faults).toEqual([fault]);
   });
 
-  it('is health, a look at a board, or a plan', async () => {
+  it('is health, a plan, or whatever is asked of one board', async () => {
     const { get } = await serving(STRAIGHT_ROUTES);
     expect(JSON.parse((await get('/api/health')).text)).toEqual({ status: 'ok' });
     expect((await get('/api/boards/abc')).status).toBe(401);
@@ -162,7 +170,29 @@ describe('a route that our server answers itself', () => {
     const plan = await get('/api/plan', { method: 'POST', headers, body: JSON.stringify(NIGHT) });
     expect(plan.status).toBe(200);
     expect(JSON.parse(plan.text).swaps.length).toBeGreaterThan(0);
+    const bodied = { headers: { ...headers, authorization: 'Bearer none', 'content-length': '2' }, body: '{}' };
+    for (const [method, path] of [
+      ['PATCH', ''],
+      ['DELETE', ''],
+      ['POST', '/done'],
+      ['PUT', '/subscriptions'],
+      ['DELETE', '/subscriptions'],
+    ] as const)
+      expect((await get(`/api/boards/abc${path}`, { method, ...bodied })).status, `${method} ${path}`).toBe(
+        404,
+      );
     for (const path of ['/api', '/api/forecast', '/api/boards', '/api/boards/abc/done', '/api/plan.ics'])
       expect((await get(path)).status, path).toBe(299);
+  });
+
+  it.each(OF_A_BOARD)('is each that takes an address for each board: %s', async (path) => {
+    const { OPTIONS } = (await import(join(folder, '..', path, 'route.ts'))) as {
+      OPTIONS: (request: Request) => Promise<Response> | Response;
+    };
+    const allowed = (await OPTIONS(new Request('http://localhost/'))).headers.get('allow') ?? '';
+    const taken = allowed.split(', ').filter((method) => !['HEAD', 'OPTIONS'].includes(method));
+    const address = `/api/boards/${path.replace('[id]', 'a-1').replace(/\/\.$/, '')}`;
+    const straight = STRAIGHT_ROUTES.filter((each) => each.path.test(address)).map(({ method }) => method);
+    expect(straight.toSorted()).toEqual(taken.toSorted());
   });
 });

@@ -5,7 +5,7 @@ import { wantsCoding } from './accept-encoding';
 
 /** A route that our server answers by its own handler, past the framework, whose way to it takes a millisecond. */
 export type StraightRoute = {
-  readonly method: 'GET' | 'POST';
+  readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   /** As it is asked for, without its query; a group is the route's `id`. Anything else goes to the framework. */
   readonly path: RegExp;
   readonly answer: (
