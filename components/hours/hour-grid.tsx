@@ -1,8 +1,9 @@
 'use client';
 
 import { Fragment, useMemo, useState } from 'react';
-import { useClockFace, useClockZone } from '@/components/store/use-clock-zone';
+import { useClockFace, useHours } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
+import { classNames } from '@/components/ui/class-names';
 import { FieldError } from '@/components/ui/field';
 import { Notice } from '@/components/ui/notice';
 import { ButtonRow } from '@/components/ui/stack';
@@ -33,9 +34,10 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
   const { rows, units, humidityByHour, pressureByHour, pressureKind } = draft.value;
   const values = useMemo(() => rowValues(rows, units), [rows, units]);
   const zone = event.timezone;
-  const clock = useClockZone(zone);
+  const hours = useHours();
+  const clock = useMemo(() => ({ zone, hours }), [zone, hours]);
   return (
-    <div className={styles.grid}>
+    <div className={classNames(styles.grid, hours === '12' && styles.twelve)}>
       {rows.map((row, index) => (
         <Fragment key={row.at}>
           {startsDay(rows, index, zone) ? <p className={styles.day}>{dayText(rowTime(row), zone)}</p> : null}

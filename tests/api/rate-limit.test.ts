@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { clientOf, EVERYONE } from '@/app/api/_http/client-of';
 import { createRateLimit } from '@/app/api/_http/rate-limit';
 import { createTokenBuckets } from '@/app/api/_http/token-bucket';
+import { withMadeMaps } from '@/tests/support/made-maps';
 
 const asked = (forwarded?: string) =>
   new Request(
@@ -23,6 +24,20 @@ describe('the limit on requests', () => {
     expect(buckets.take('a', 1_000)).toBe(1);
     expect(buckets.take('a', 2_000)).toBeNull();
     expect(buckets.take('b', 2_000)).toBeNull();
+  });
+
+  it('forgets who was silent until all was earned back, and nobody before, however many come', () => {
+    const { made: buckets, maps } = withMadeMaps(() => createTokenBuckets({ burst: 3, perSecond: 0.5 }));
+    const [remembered] = maps;
+    for (let i = 0; i < 5000; i += 1) buckets.take(`once-${i}`, i);
+    expect(remembered?.size).toBe(5000);
+    // All earned back after six seconds: those of the first millisecond are forgotten, not those after them.
+    for (const at of [0, 1, 2]) expect(buckets.take('steady', 5998 + at)).toBeNull();
+    expect(remembered?.has('once-0')).toBe(false);
+    expect(remembered?.has('once-1')).toBe(true);
+    expect(buckets.take('steady', 6001)).toBe(2);
+    buckets.take('last', 20_000);
+    expect([...(remembered ?? [])].map(([client]) => client)).toEqual(['last']);
   });
 
   it('is not widened by a forged forwarding header where no proxy is trusted', () => {

@@ -39,7 +39,28 @@ async function readAll(page: Page): Promise<readonly string[]> {
   return [...(await whole.allInnerTexts()).join('\n').split('\n'), ...others];
 }
 
-async function strangeWords(page: Page, strange: readonly RegExp[]): Promise<readonly string[]> {
+/** Times and measures that are cut in two by the end of a line. */
+function brokenWords(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const whole = document.querySelector('dialog[open]') ?? document.body;
+    const walker = document.createTreeWalker(whole, NodeFilter.SHOW_TEXT);
+    const broken: string[] = [];
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      for (const { 0: words, index } of (node.textContent ?? '').matchAll(
+        /\d[\d:.,]*(\s?[ap]m\b|\u00a0\S+)?/g,
+      )) {
+        const range = document.createRange();
+        range.setStart(node, index);
+        range.setEnd(node, index + words.length);
+        const tops = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)));
+        if (tops.size > 1) broken.push(words);
+      }
+    }
+    return broken;
+  });
+}
+
+async function offences(page: Page, strange: readonly RegExp[]): Promise<readonly string[]> {
   test.setTimeout(180_000);
   const found = new Set<string>();
   for (const [path, act] of PLACES) {
@@ -47,6 +68,10 @@ async function strangeWords(page: Page, strange: readonly RegExp[]): Promise<rea
     await page.getByRole('button', { name: act }).last().waitFor();
     for (const text of await readAll(page))
       if (strange.some((pattern) => pattern.test(text))) found.add(`${path} ${text.slice(0, 120)}`);
+    for (const width of [360, 320]) {
+      await page.setViewportSize({ width, height: 740 });
+      for (const words of await brokenWords(page)) found.add(`${path} at ${width} px cut in two: ${words}`);
+    }
   }
   return [...found];
 }
@@ -57,7 +82,7 @@ test.describe('whoever reads °F and am and pm', () => {
   test('meets no other measure and no other clock, in words or in a form', async ({ night }) => {
     await night.goto('/');
     await night.getByRole('region', { name: 'The call' }).waitFor();
-    expect(await strangeWords(night, [OF_THE_METRE, TWENTY_FOUR_HOURS])).toEqual([]);
+    expect(await offences(night, [OF_THE_METRE, TWENTY_FOUR_HOURS])).toEqual([]);
   });
 });
 
@@ -68,5 +93,5 @@ test('whoever reads °C and 24 hours meets no other measure and no other clock',
   for (const unit of ['°C', 'hPa', 'metres'])
     await night.getByRole('radio', { name: unit, exact: true }).check();
   await night.getByRole('button', { name: 'Close' }).click();
-  expect(await strangeWords(night, [OF_THE_FOOT, TWELVE_HOURS])).toEqual([]);
+  expect(await offences(night, [OF_THE_FOOT, TWELVE_HOURS])).toEqual([]);
 });

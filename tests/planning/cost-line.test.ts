@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createCostLine } from '@/app/api/_planning/cost-line';
+import { withMadeMaps } from '@/tests/support/made-maps';
 
 const drain = <T>(line: { next: () => T | undefined }): readonly T[] => {
   const out: T[] = [];
@@ -61,5 +62,38 @@ describe('a line by cost', () => {
     expect([line.length(), line.cost()]).toEqual([1, 10]);
     expect(drain(line)).toEqual(['two']);
     expect([line.length(), line.cost(), line.next()]).toEqual([0, 0, undefined]);
+  });
+
+  it('remembers nobody once nobody waits, and only some while it is never empty', () => {
+    const { made: line, maps } = withMadeMaps(() => createCostLine<string>({ ofOne: 500, ofAll: 1e9 }));
+    const [remembered] = maps;
+    for (let i = 0; i < 50; i += 1) {
+      line.join(`once-${i}`, `o${i}`, 100);
+      expect(drain(line)).toEqual([`o${i}`]);
+      expect(remembered?.size).toBe(0);
+    }
+    line.join('waits', 'w', 100);
+    for (let i = 0; i < 5000; i += 1) {
+      line.join(`one-${i}`, `o${i}`, 100);
+      line.join(`two-${i}`, `t${i}`, 100);
+      line.next();
+      line.next();
+    }
+    expect(remembered?.size).toBeLessThan(1010);
+    expect(line.length()).toBe(1);
+  });
+
+  it('lets whoever had much wait for those who had less until the line is empty', () => {
+    const line = createCostLine<string>({ ofOne: 1000, ofAll: 10_000 });
+    line.join('much', 'm0', 500);
+    line.join('little', 'l0', 10);
+    expect([line.next(), line.next()]).toEqual(['m0', 'l0']);
+    // Nobody has found it empty yet.
+    line.join('much', 'm1', 10);
+    line.join('little', 'l1', 10);
+    expect(drain(line)).toEqual(['l1', 'm1']);
+    line.join('much', 'm2', 10);
+    line.join('little', 'l2', 10);
+    expect(drain(line)).toEqual(['m2', 'l2']);
   });
 });

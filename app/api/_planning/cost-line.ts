@@ -20,10 +20,13 @@ type Limits = {
 type Place<T> = { readonly one: T; readonly cost: number };
 type Own<T> = { readonly places: Place<T>[]; cost: number; had: number };
 
+/** More callers than this are remembered only while they wait. */
+const MOST_CALLERS = 1000;
+
 /**
  * Start-time fair queueing (Goyal, Vin and Cheng 1996): next is who has had the least work done, newcomers beginning
- * where the others are now. A full line sends away the newest of the caller with most work in it, so that a flood drowns
- * itself and takes nobody's place.
+ * where the others are now; once nobody waits, all begin anew. A full line sends away the newest of the caller with most
+ * work in it, so that a flood drowns itself and takes nobody's place.
  */
 export function createCostLine<T>({ ofOne, ofAll }: Limits): CostLine<T> {
   const lines = new Map<string, Own<T>>();
@@ -38,7 +41,9 @@ export function createCostLine<T>({ ofOne, ofAll }: Limits): CostLine<T> {
   };
   /** Whoever waits for nothing and is not ahead of the others need not be remembered. */
   const forget = (): void => {
-    for (const [caller, own] of lines) if (own.places.length === 0 && own.had <= now) lines.delete(caller);
+    const crowded = lines.size > MOST_CALLERS;
+    for (const [caller, own] of lines)
+      if (own.places.length === 0 && (crowded || own.had <= now)) lines.delete(caller);
   };
   return {
     join(caller, one, cost) {
@@ -59,7 +64,11 @@ export function createCostLine<T>({ ofOne, ofAll }: Limits): CostLine<T> {
     },
     next() {
       const asking = waiting().filter(({ places }) => places.length > 0);
-      if (asking.length === 0) return undefined;
+      if (asking.length === 0) {
+        lines.clear();
+        now = 0;
+        return undefined;
+      }
       const own = asking.reduce((a, b) => (b.had < a.had ? b : a));
       now = own.had;
       own.had += own.places[0]?.cost ?? 0;
