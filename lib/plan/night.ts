@@ -1,6 +1,7 @@
 import type { Air } from '@/lib/air/air';
 import { airAt } from '@/lib/air/air-from';
 import { intakeAir } from '@/lib/carb/intake';
+import { type Provenance, provenanceOf } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import {
@@ -42,6 +43,8 @@ export type PreparedNight = {
   readonly runGiven: readonly Kelvin[];
   readonly hours: Track;
   readonly hourAirs: readonly Air[];
+  /** Who told each hour. */
+  readonly hoursFrom: readonly Provenance[];
   readonly now: Instant;
   /** The whole night in even steps. */
   readonly grid: Track;
@@ -127,7 +130,9 @@ export function prepareNight(request: NightRequest): PreparedNight {
   );
   const middles = sortedRuns.map((run) => within((run.start + run.end) / 2));
   // Tracks want rising instants; overlapping runs can have their middles in another order.
-  const runAirs = middles.map((at) => airOf(corrected.trackAt(Float64Array.of(at)), 0, series));
+  const rising = Float64Array.from(middles).sort();
+  const middleTrack = corrected.trackAt(rising);
+  const runAirs = middles.map((at) => airOf(middleTrack, rising.indexOf(at), series));
   const hours = corrected.trackAt(Float64Array.from(series.hours, (hour) => hour.at));
   const night = {
     series,
@@ -141,6 +146,7 @@ export function prepareNight(request: NightRequest): PreparedNight {
     runGiven: middles.map(corrected.givenAt),
     hours,
     hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
+    hoursFrom: series.hours.map((hour) => provenanceOf(hour, series.source)),
     grid: corrected.trackAt(evenSteps(first, last)),
     now: request.now,
   };

@@ -1,7 +1,6 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { sizesAt } from '@/lib/carb/ideal';
 import type { Setting } from '@/lib/carb/machine';
-import { provenanceOf } from '@/lib/hours/provenance';
 import { relativePower } from '@/lib/power/relative-power';
 import type { Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
@@ -37,7 +36,7 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
     return {
       at,
       origin,
-      from: provenanceOf(hour, night.series.source),
+      from: night.hoursFrom[i]!,
       air: night.hourAirs[i]!,
       given: { temperature, pressure, relativeHumidity },
       temperatureSd: night.hours.temperatureSd[i]!,
