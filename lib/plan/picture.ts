@@ -26,7 +26,8 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
   const leanLog = Math.log1p(-machine.limits.lean);
   const baseline = view.deliveredOf(baselineSetting(machine)).leanest;
   return night.series.hours.map((hour, i) => {
-    const { at, origin, temperature, pressure, relativeHumidity } = hour;
+    const { at, origin } = hour;
+    const { from, given } = night.hoursTold[i]!;
     const ideal = ideals[i]!;
     const spread = spreadAt(need, { curve: breathed.hours, track: night.hours, i, mean: ideal });
     const { leanest } = view.deliveredOf(settingAt(at));
@@ -36,9 +37,9 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
     return {
       at,
       origin,
-      from: night.hoursFrom[i]!,
+      from,
       air: night.hourAirs[i]!,
-      given: { temperature, pressure, relativeHumidity },
+      given,
       temperatureSd: night.hours.temperatureSd[i]!,
       ideal: sizesAt(machine, ideal),
       idealLow: sizesAt(machine, levelAt(spread, -FAN)),

@@ -69,22 +69,35 @@ function oncePerSetting<T>(answer: (setting: Setting) => T): (setting: Setting) 
 /** What is known of one setting, its grades and losses by sorted run, as far as they were asked for. */
 type Book = { readonly passed: Delivered; readonly grades: Grade[]; readonly losses: Ratio[] };
 
+/**
+ * A function of its own, so that what it hands back does not keep the draws of all runs in memory for as long as there is
+ * a plan: a hundred kilobytes for each.
+ */
+function crossingsIn(
+  { grid }: PreparedNight,
+  { machine, need, judge, breathed }: Pick<View, 'machine' | 'need' | 'judge' | 'breathed'>,
+): (setting: Setting) => readonly Crossing[] {
+  const curve = breathed.grid;
+  return (setting) => {
+    const passed = passedBy(machine, setting);
+    const passages = nightPassages({ machine: need, curve, track: grid, mean: meanLogIdeal(need, curve) });
+    return crossingsOf(passages, { lean: leanThreshold(passed, judge), rich: richThreshold(passed, judge) });
+  };
+}
+
+function passedBy(machine: Machine, setting: Setting): Delivered {
+  const delivered = logDelivered(machine, setting);
+  return { delivered, leanest: Math.min(...delivered), richest: Math.max(...delivered) };
+}
+
 export function viewOf(machine: Machine, night: PreparedNight): View {
   const need = machineNeed(machine);
   const judge = judgeOf(machine);
   const breathed = breathedBy(machine, night);
   const { windows, normals } = night;
   const odds = oddsOfRuns({ machine: need, curves: breathed.windows, windows, normals });
-  const passages = nightPassages({
-    machine: need,
-    curve: breathed.grid,
-    track: night.grid,
-    mean: meanLogIdeal(need, breathed.grid),
-  });
   const bookOf = oncePerSetting((setting): Book => {
-    const delivered = logDelivered(machine, setting);
-    const passed = { delivered, leanest: Math.min(...delivered), richest: Math.max(...delivered) };
-    return { passed, grades: [], losses: [] };
+    return { passed: passedBy(machine, setting), grades: [], losses: [] };
   });
   const deliveredOf = (setting: Setting) => bookOf(setting).passed;
   return {
@@ -105,12 +118,6 @@ export function viewOf(machine: Machine, night: PreparedNight): View {
       losses[run] ??= grades[run]?.loss ?? ratio(lossOf(odds[run]!, passed, judge));
       return losses[run]!;
     },
-    crossingsOf: oncePerSetting((setting) => {
-      const delivered = deliveredOf(setting);
-      return crossingsOf(passages, {
-        lean: leanThreshold(delivered, judge),
-        rich: richThreshold(delivered, judge),
-      });
-    }),
+    crossingsOf: oncePerSetting(crossingsIn(night, { machine, need, judge, breathed })),
   };
 }
