@@ -4,7 +4,6 @@ import { bySwapCount, runnerUp } from './alternatives';
 import { type Decision, decide } from './decide';
 import { gradeName, leanCountOf } from './grade';
 import { worthOf } from './matrix';
-import type { PreparedNight } from './night';
 import { picture } from './picture';
 import { pressureDoubts } from './pressure-doubts';
 import { runPlans } from './run-plans';
@@ -12,13 +11,13 @@ import type { Situation } from './situation';
 import { stintsOf, swapsOf } from './swaps';
 import { timeline } from './timeline';
 import type { Plan, PlanRequest, Swap } from './types';
-import { type View, viewOf } from './view';
+import type { View } from './view';
 import { machineWarnings, nightWarnings } from './warnings';
 
-/** Puts a plan together for a request that has been checked, on a night prepared from it. */
-export function assemblePlan(request: PlanRequest, night: PreparedNight): Plan {
+/** Puts a plan together for a request that has been checked, on a view of its machine in its night. */
+export function assemblePlan(request: PlanRequest, view: View): Plan {
   const { machine, options } = request;
-  const view = viewOf(machine, night);
+  const { night } = view;
   const decision = decide(request, view);
   const { situation, settings } = decision;
   const swaps = plannedSwaps(view, decision, options.swapMinutes);

@@ -1,22 +1,30 @@
 import type { Stored, TableName, TableValue } from './records';
-import type { Store } from './store-type';
+import type { Store, StoreChange } from './store-type';
 
 export type CachedTable<T extends TableName> = readonly Stored<TableValue[T]>[];
 
 export type TableCache = {
-  /** What a table held when last read; null until it has been read once. */
+  /** What a table held when last read or written to; null until it has been read once. */
   readonly read: <T extends TableName>(table: T) => CachedTable<T> | null;
   /** Waits until all that the store has told so far is read, too. */
   readonly settled: () => Promise<unknown>;
   /** Reads the table, if nobody did yet, and keeps it current until the way out is called. */
   readonly watch: (table: TableName, listener: () => void) => () => void;
+  /** As the store's: once it is kept, what was written stands in its table, without reading all of that again. */
+  readonly put: Store['put'];
 };
 
+/** A record that is being written, and the highest revision of it that was told meanwhile. */
+type Writing = { readonly table: TableName; readonly id: string; told: number };
+type RowChange = Extract<StoreChange, { readonly table: TableName }>;
+
 /** Keeps the tables that are on screen in memory, so that a render can read them at once. */
-export function tableCache(store: Pick<Store, 'list' | 'subscribe'>): TableCache {
+export function tableCache(store: Pick<Store, 'list' | 'subscribe' | 'put'>): TableCache {
   const tables: { [T in TableName]?: CachedTable<T> } = {};
   const listeners = new Map<TableName, Set<() => void>>();
   const reading = new Map<TableName, Promise<void>>();
+  /** Records that `put` is writing. The store tells of one a moment before it answers, and its answer is all we need. */
+  const writing = new Set<Writing>();
 
   function refresh(table: TableName): Promise<void> {
     const turn = readAnew(table).finally(() => {
@@ -31,14 +39,37 @@ export function tableCache(store: Pick<Store, 'list' | 'subscribe'>): TableCache
     const before: CachedTable<T> = tables[table] ?? [];
     const rows = withUnchanged(before, stored);
     if (tables[table] !== undefined && sameItems(rows, before)) return;
+    stand(table, rows);
+  }
+
+  function stand<T extends TableName>(table: T, rows: CachedTable<T>): void {
     Object.assign(tables, { [table]: rows });
     for (const listener of listeners.get(table) ?? []) listener();
+  }
+
+  /** Puts a written record in its place; where there is none yet, or the table is being read, it is read anew. */
+  function take<T extends TableName>(table: T, written: Stored<TableValue[T]>): void {
+    const rows: CachedTable<T> = tables[table] ?? [];
+    const known = rows.find(({ id }) => id === written.id);
+    if (known === undefined || reading.has(table)) void refresh(table);
+    else if (known.revision < written.revision)
+      stand(
+        table,
+        rows.map((row) => (row === known ? written : row)),
+      );
+  }
+
+  /** Notes what is told of a record that is being written; false where it is none. */
+  function isBeingWritten({ table, id, revision, kind }: RowChange): boolean {
+    const own = [...writing].filter((one) => kind === 'put' && one.table === table && one.id === id);
+    for (const one of own) one.told = Math.max(one.told, revision);
+    return own.length > 0;
   }
 
   store.subscribe((change) => {
     if (change.kind === 'health') return;
     if (change.kind === 'everything') for (const table of listeners.keys()) void refresh(table);
-    else if (listeners.has(change.table)) void refresh(change.table);
+    else if (listeners.has(change.table) && !isBeingWritten(change)) void refresh(change.table);
   });
 
   return {
@@ -51,6 +82,21 @@ export function tableCache(store: Pick<Store, 'list' | 'subscribe'>): TableCache
       // Once watched, a table is kept current by what the store tells.
       if (known === undefined) void refresh(table);
       return () => watching.delete(listener);
+    },
+    put: async (table, id, value, basedOn) => {
+      const one: Writing = { table, id, told: 0 };
+      let kept = 0;
+      writing.add(one);
+      try {
+        const written = await store.put(table, id, value, basedOn);
+        if (written.ok) kept = written.value.revision;
+        if (written.ok && listeners.has(table)) take(table, written.value);
+        return written;
+      } finally {
+        writing.delete(one);
+        // Somebody else wrote it meanwhile.
+        if (one.told > kept && listeners.has(table)) void refresh(table);
+      }
     },
   };
 }
