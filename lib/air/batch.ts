@@ -17,7 +17,7 @@ export type DensityColumns = { readonly density: Float64Array; readonly dryDensi
  * thousands of states. Divisions are slow, so with v = f e = x p, the partial pressure of the vapour, compressibility is
  * multiplied through by T² p, and one division is left:
  *
- *     Z T² p = T [T p − p (p (a0 + a1 t + a2 t²) + v (b0 + b1 t)) − v² (c0 + c1 t)] + p (d p² + e v²)
+ *     Z T² p = p [T (T − p (a0 + a1 t + a2 t²) − v (b0 + b1 t)) + d p² + e v²] − T v² (c0 + c1 t)
  *     ρ = M_a/R · p T (p − (1 − M_v/M_a) v) / (Z T² p),   ρ_dry = M_a/R · p T (p − v) / (Z T² p)
  *
  * Agrees with them to 1e-12. Values are not checked; give it states that are air, in columns
@@ -43,13 +43,11 @@ export function fillDensities(input: StateColumns, output: DensityColumns): void
     const t = T - zeroCelsius;
     const vapour =
       (alpha + beta * p + gamma * t * t) * (relativeHumidity[i] as number) * (density[i] as number);
+    const vapours = vapour * vapour;
     const zTTp =
-      T *
-        (T * p -
-          p * (p * (a0 + t * (a1 + a2 * t)) + vapour * (b0 + b1 * t)) -
-          vapour * vapour * (c0 + c1 * t)) +
-      p * (d * p * p + e * vapour * vapour);
-    const each = (molarMassOverR * p * T) / zTTp;
+      p * (T * (T - p * (a0 + t * (a1 + a2 * t)) - vapour * (b0 + b1 * t)) + d * p * p + e * vapours) -
+      T * vapours * (c0 + c1 * t);
+    const each = (molarMassOverR * (p * T)) / zTTp;
     density[i] = each * (p - vapour * lighter);
     dryDensity[i] = each * (p - vapour);
   }

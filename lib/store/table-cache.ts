@@ -23,8 +23,7 @@ export function tableCache(store: Pick<Store, 'list' | 'subscribe' | 'put'>): Ta
   const tables: { [T in TableName]?: CachedTable<T> } = {};
   const listeners = new Map<TableName, Set<() => void>>();
   const reading = new Map<TableName, Promise<void>>();
-  /** Records that `put` is writing. The store tells of one a moment before it answers, and its answer is all we need. */
-  const writing = new Set<Writing>();
+  const writing = writesUnderWay();
 
   function refresh(table: TableName): Promise<void> {
     const turn = readAnew(table).finally(() => {
@@ -49,54 +48,70 @@ export function tableCache(store: Pick<Store, 'list' | 'subscribe' | 'put'>): Ta
 
   /** Puts a written record in its place; where there is none yet, or the table is being read, it is read anew. */
   function take<T extends TableName>(table: T, written: Stored<TableValue[T]>): void {
-    const rows: CachedTable<T> = tables[table] ?? [];
-    const known = rows.find(({ id }) => id === written.id);
-    if (known === undefined || reading.has(table)) void refresh(table);
-    else if (known.revision < written.revision)
-      stand(
-        table,
-        rows.map((row) => (row === known ? written : row)),
-      );
-  }
-
-  /** Notes what is told of a record that is being written; false where it is none. */
-  function isBeingWritten({ table, id, revision, kind }: RowChange): boolean {
-    const own = [...writing].filter((one) => kind === 'put' && one.table === table && one.id === id);
-    for (const one of own) one.told = Math.max(one.told, revision);
-    return own.length > 0;
+    const rows = withWritten<T>(tables[table] ?? [], written);
+    if (rows === null || reading.has(table)) void refresh(table);
+    else stand(table, rows);
   }
 
   store.subscribe((change) => {
-    if (change.kind === 'health') return;
     if (change.kind === 'everything') for (const table of listeners.keys()) void refresh(table);
-    else if (listeners.has(change.table) && !isBeingWritten(change)) void refresh(change.table);
+    else if (change.kind !== 'health' && listeners.has(change.table) && !writing.hear(change))
+      void refresh(change.table);
   });
 
   return {
     read: (table) => tables[table] ?? null,
     settled: () => Promise.all(reading.values()),
     watch: (table, listener) => {
-      const known = listeners.get(table);
-      const watching = known ?? new Set();
-      listeners.set(table, watching.add(listener));
       // Once watched, a table is kept current by what the store tells.
-      if (known === undefined) void refresh(table);
+      if (!listeners.has(table)) void refresh(table);
+      const watching = listeners.get(table) ?? new Set();
+      listeners.set(table, watching.add(listener));
       return () => watching.delete(listener);
     },
     put: async (table, id, value, basedOn) => {
+      const { written, told } = await writing.during(table, id, () => store.put(table, id, value, basedOn));
+      const watched = listeners.has(table);
+      if (written.ok && watched) take(table, written.value);
+      // Where another tab wrote it meanwhile, what stands there now is not what was written here.
+      if (watched && told > (written.ok ? written.value.revision : 0)) void refresh(table);
+      return written;
+    },
+  };
+}
+
+/** The rows with a newer state of one of them; null where it is none of them. */
+function withWritten<T extends TableName>(
+  rows: CachedTable<T>,
+  written: Stored<TableValue[T]>,
+): CachedTable<T> | null {
+  if (!rows.some(({ id }) => id === written.id)) return null;
+  return rows.map((row) => (row.id === written.id && row.revision < written.revision ? written : row));
+}
+
+/**
+ * The records that are being written here. The store tells of one a moment before it answers, and its answer is all that is
+ * needed; what it tells meanwhile is noted, lest another's write goes unheard.
+ */
+function writesUnderWay() {
+  const writing = new Set<Writing>();
+  return {
+    /** Does a write, and hands back the highest revision that was told of its record meanwhile; 0: none. */
+    during: async <W>(table: TableName, id: string, write: () => Promise<W>) => {
       const one: Writing = { table, id, told: 0 };
-      let kept = 0;
       writing.add(one);
       try {
-        const written = await store.put(table, id, value, basedOn);
-        if (written.ok) kept = written.value.revision;
-        if (written.ok && listeners.has(table)) take(table, written.value);
-        return written;
+        const written = await write();
+        return { written, told: one.told };
       } finally {
         writing.delete(one);
-        // Somebody else wrote it meanwhile.
-        if (one.told > kept && listeners.has(table)) void refresh(table);
       }
+    },
+    /** False where what is told is not of a record that is being written. */
+    hear: ({ table, id, revision, kind }: RowChange): boolean => {
+      const own = [...writing].filter((one) => kind === 'put' && one.table === table && one.id === id);
+      for (const one of own) one.told = Math.max(one.told, revision);
+      return own.length > 0;
     },
   };
 }
