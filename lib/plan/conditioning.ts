@@ -77,7 +77,9 @@ export function conditionOn(process: ErrorProcess, observations: readonly Measur
       lasting: new Float64Array(count),
       left: new Float64Array(count),
     };
-    let [sdBefore, clockBefore, knownBefore] = [0, 0, knownLasting];
+    let sdBefore = 0;
+    let clockBefore = 0;
+    let knownBefore = knownLasting;
     for (let i = 0; i < count; i++) {
       const at = instants[i]!;
       const sd = process.sd(at);
@@ -91,7 +93,9 @@ export function conditionOn(process: ErrorProcess, observations: readonly Measur
       if (i > 0)
         track.toNext[i - 1] =
           covarianceOver(lasting, sdBefore * sd, clockBefore - clock) - innerProduct(knownBefore, known);
-      [sdBefore, clockBefore, knownBefore] = [sd, clock, known];
+      sdBefore = sd;
+      clockBefore = clock;
+      knownBefore = known;
     }
     return track;
   };

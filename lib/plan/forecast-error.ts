@@ -78,7 +78,8 @@ function betweenHours({ hours }: HourSeries, values: readonly number[]): (at: nu
     while (after < hours.length && hours[after]!.at <= at) after += 1;
     if (after === 0) return values[0]!;
     if (after === hours.length) return values.at(-1)!;
-    const [a, b] = [hours[after - 1]!, hours[after]!];
+    const a = hours[after - 1]!;
+    const b = hours[after]!;
     return values[after - 1]! + ((values[after]! - values[after - 1]!) * (at - a.at)) / (b.at - a.at);
   };
 }

@@ -82,7 +82,8 @@ function splitErrors(errors: Errors, walk: Walk): SplitErrors {
   const { lasting, sd } = errors;
   const { centre, normals } = walk;
   const { level: wandering, rest } = wander(errors, walk);
-  const [staysShare, wandersShare] = [lasting[centre]! / sd[centre]!, wandering[centre]! / sd[centre]!];
+  const staysShare = lasting[centre]! / sd[centre]!;
+  const wandersShare = wandering[centre]! / sd[centre]!;
   const y = normals.input(INPUT.lasting);
   const count = lasting.length;
   const level = new Float64Array(count);
@@ -133,5 +134,8 @@ export type DrawnWindow = {
 
 /** The instant a window is drawn around: its coldest, where a run turns lean if it does. */
 export function coldest(track: Track): number {
-  return track.temperature.reduce((best, t, i) => (t < track.temperature[best]! ? i : best), 0);
+  const { temperature } = track;
+  let best = 0;
+  for (let i = 1; i < temperature.length; i++) if (temperature[i]! < temperature[best]!) best = i;
+  return best;
 }
