@@ -14,13 +14,7 @@ export type DensityColumns = { readonly density: Float64Array; readonly dryDensi
 
 /**
  * Density and dry density of many states: the equations of density.ts written out in one loop, for planning over
- * thousands of states. Divisions are slow, so with v = f e = x p, the partial pressure of the vapour, compressibility is
- * multiplied through by T² p, and one division is left:
- *
- *     Z T² p = p [T (T − p (a0 + a1 t + a2 t²) − v (b0 + b1 t)) + d p² + e v²] − T v² (c0 + c1 t)
- *     ρ = M_a/R · p T (p − (1 − M_v/M_a) v) / (Z T² p),   ρ_dry = M_a/R · p T (p − v) / (Z T² p)
- *
- * Agrees with them to 1e-12. Values are not checked; give it states that are air, in columns
+ * thousands of states. Agrees with them to 1e-12. Values are not checked; give it states that are air, in columns
  * that share no memory with the output.
  */
 export function fillDensities(input: StateColumns, output: DensityColumns): void {
@@ -41,14 +35,15 @@ export function fillDensities(input: StateColumns, output: DensityColumns): void
     const T = temperature[i] as number;
     const p = pressure[i] as number;
     const t = T - zeroCelsius;
-    const vapour =
-      (alpha + beta * p + gamma * t * t) * (relativeHumidity[i] as number) * (density[i] as number);
-    const vapours = vapour * vapour;
-    const zTTp =
-      p * (T * (T - p * (a0 + t * (a1 + a2 * t)) - vapour * (b0 + b1 * t)) + d * p * p + e * vapours) -
-      T * vapours * (c0 + c1 * t);
-    const each = (molarMassOverR * (p * T)) / zTTp;
-    density[i] = each * (p - vapour * lighter);
-    dryDensity[i] = each * (p - vapour);
+    const vapour = (relativeHumidity[i] as number) * (density[i] as number);
+    // One division serves p/T and vapour/p: divisions are slow.
+    const perPT = 1 / (p * T);
+    const pT = p * p * perPT;
+    const x = (alpha + beta * p + gamma * t * t) * vapour * T * perPT;
+    const z =
+      1 - pT * (a0 + t * (a1 + a2 * t) + x * (b0 + b1 * t + x * (c0 + c1 * t))) + pT * pT * (d + e * x * x);
+    const dryEquivalent = (pT * molarMassOverR) / z;
+    density[i] = dryEquivalent * (1 - x * lighter);
+    dryDensity[i] = dryEquivalent * (1 - x);
   }
 }
