@@ -34,7 +34,7 @@ export function NightRoom() {
     case 'problem':
       return <NoPlan records={state.records} problem={state.problem} />;
     case 'ready':
-      return <ReadyNight {...state} />;
+      return <ReadyNight night={state.night} standing={state.standing} preferences={state.preferences} />;
   }
 }
 

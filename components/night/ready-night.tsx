@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import { TrackView } from '@/components/night/plate/track-view';
 import { NewReading, TRACK_READING } from '@/components/reading/reading-dialog';
 import { ReadingNewsNotice } from '@/components/reading/reading-news';
@@ -23,8 +23,11 @@ type ReadyNightProps = {
   readonly preferences: Preferences;
 };
 
-/** A planned night, whole or as seen at the track. */
-export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
+/**
+ * A planned night, whole or as seen at the track. What is being planned anew stays as it was until the plan is there, so
+ * it need not be drawn for the change itself.
+ */
+export const ReadyNight = memo(function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
   const { records } = night;
   const { now } = standing;
   useNightCopy(records, preferences);
@@ -57,4 +60,4 @@ export function ReadyNight({ night, standing, preferences }: ReadyNightProps) {
   if (hash === 'track' || hash === TRACK_READING)
     return <TrackView {...{ night, standing, acts, zone, notices }} units={voice.units} />;
   return <WholeNight {...{ night, standing, voice, acts, live, notices }} />;
-}
+});

@@ -33,7 +33,8 @@ export function StoreProvider({ open = openBrowserStore, children }: StoreProvid
     open().then((store) => {
       opened = store;
       if (stopped) return store.close();
-      setState({ opened: { store, tables: tableCache(store) }, health: store.health() });
+      const tables = tableCache(store);
+      setState({ opened: { store: { ...store, put: tables.put }, tables }, health: store.health() });
       store.subscribe((change) => {
         if (change.kind === 'health') setState((before) => ({ ...before, health: change.health }));
       });

@@ -6,7 +6,7 @@ import { changeRecord, putOnTop, type RecordKey, type Soon } from '@/lib/store/c
 import { newId } from '@/lib/store/new-id';
 import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
-import type { StoreProblem } from '@/lib/store/store-type';
+import type { Store, StoreProblem } from '@/lib/store/store-type';
 import {
   NOT_OPEN_YET,
   NOT_TAKEN_BACK,
@@ -121,6 +121,22 @@ export function endings({ tables }: OpenedStore, say: Say) {
   };
 }
 
+/**
+ * What is on the screen is what is stored, but for a moment: the first try goes on top of that and spares a reading. Where
+ * another tab wrote meanwhile it is refused, and then the store itself is asked.
+ */
+function fromScreenFirst({ store, tables }: OpenedStore): Pick<Store, 'get' | 'put'> {
+  let first = true;
+  return {
+    put: store.put,
+    get: async <T extends TableName>(table: T, id: string) => {
+      const shown = first ? tables.read(table)?.find((row) => row.id === id) : undefined;
+      first = false;
+      return shown ?? store.get(table, id);
+    },
+  };
+}
+
 export function writeTo(opened: OpenedStore, say: Say): Write {
   const { store } = opened;
   const { refuse, done } = endings(opened, say);
@@ -131,7 +147,7 @@ export function writeTo(opened: OpenedStore, say: Say): Write {
       return done(words, () => store.remove(table, id, written.value.revision));
     },
     change: async (key, change, words, wayBack = whole()) => {
-      const written = await changeRecord(store, key, change);
+      const written = await changeRecord(fromScreenFirst(opened), key, change);
       if (!written.ok) return refuse(notKeptSentence(written.reason), words);
       const { before, after } = written.value;
       const { part, back, onUndo } = wayBack;

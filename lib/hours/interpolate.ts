@@ -51,7 +51,8 @@ function slopes(points: readonly Point[]): readonly number[] {
 
 /** Index of the stretch that holds x: points[i].x <= x <= points[i + 1].x. */
 function stretchOf(points: readonly Point[], x: number): number {
-  let [low, high] = [0, points.length - 2];
+  let low = 0;
+  let high = points.length - 2;
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
     if ((points[middle] as Point).x <= x) low = middle;
@@ -78,12 +79,16 @@ export function shapePreservingCurve(points: readonly Point[]): Curve {
       throw new RangeError(`points must be finite and rising in x, point ${i} is not`);
   const m = slopes(points);
   return (x) => {
-    const [first, last] = [points[0], points.at(-1)];
+    const first = points[0];
+    const last = points[points.length - 1];
     if (first === undefined || last === undefined || !(x >= first.x && x <= last.x)) return null;
     if (points.length === 1) return first.y;
     const i = stretchOf(points, x);
-    const [a, b] = [points[i] as Point, points[i + 1] as Point]; // two points at least, i <= length - 2
-    const [h, m0, m1] = [b.x - a.x, m[i] ?? 0, m[i + 1] ?? 0];
+    const a = points[i] as Point; // two points at least, i <= length - 2
+    const b = points[i + 1] as Point;
+    const h = b.x - a.x;
+    const m0 = m[i] ?? 0;
+    const m1 = m[i + 1] ?? 0;
     const t = (x - a.x) / h;
     const s = 1 - t;
     return (1 + 2 * t) * s * s * a.y + t * s * s * h * m0 + t * t * (3 - 2 * t) * b.y - t * t * s * h * m1;

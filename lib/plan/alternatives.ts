@@ -39,9 +39,7 @@ export function bySwapCount(view: View, decision: Decision): readonly BySwapCoun
   const most = Math.max(MOST_SWAPS_LISTED, countSwaps(choice, steady.plan));
   return bestBySwaps(choice, most).map(({ plan, swaps }) => {
     const indexes = plan.map((candidate, i) => i * choice.candidates + candidate);
-    const losses = plan.map(
-      (candidate, i) => view.gradeOf(open[i]!.run, candidates[candidate]!.setting).loss,
-    );
+    const losses = plan.map((candidate, i) => view.lossOf(open[i]!.run, candidates[candidate]!.setting));
     const weighted = losses.reduce((sum, loss, i) => sum + loss * open[i]!.timed.weight, 0);
     return {
       swaps,

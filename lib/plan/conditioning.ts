@@ -18,11 +18,39 @@ export type ErrorTrack = {
 
 export type Conditioned = (instants: ArrayLike<number>) => ErrorTrack;
 
-type Point = { readonly mean: number; readonly sd: number; readonly clock: number };
+/** σ(s) σ(t) [c + (1 − c) exp(−|θ(s) − θ(t)|)], from the two sds and how far apart the clocks are. */
+function covarianceOver(lasting: number, sds: number, apart: number): number {
+  return sds * (lasting + (1 - lasting) * Math.exp(-Math.abs(apart)));
+}
 
-/** k(s, t) = σ(s) σ(t) [c + (1 − c) exp(−|θ(s) − θ(t)|)]. */
-function covarianceOf({ lasting }: ErrorProcess): (a: Point, b: Point) => number {
-  return (a, b) => a.sd * b.sd * (lasting + (1 - lasting) * Math.exp(-Math.abs(a.clock - b.clock)));
+/** The observations in the form in which the error is conditioned on them: L of K = L Lᵀ, and L⁻¹ (y − m). */
+function heard(process: ErrorProcess, observations: readonly MeasuredError[]) {
+  const seen = observations.map(({ at }) => ({ sd: process.sd(at), clock: process.clock(at) }));
+  const withSeen = (sd: number, clock: number, i: number) =>
+    covarianceOver(process.lasting, sd * seen[i]!.sd, clock - seen[i]!.clock);
+  const lower = cholesky(
+    seen.length,
+    (i, j) => withSeen(seen[i]!.sd, seen[i]!.clock, j) + (i === j ? observations[i]!.sd ** 2 : 0),
+  );
+  return {
+    lower,
+    whitened: forward(lower, (i) => observations[i]!.value - process.mean(observations[i]!.at)),
+    knownLasting: forward(lower, (i) => seen[i]!.sd * Math.sqrt(process.lasting)),
+    /** L⁻¹ k(t) of an instant with this sd and clock. */
+    knownAt: (sd: number, clock: number) => forward(lower, (i) => withSeen(sd, clock, i)),
+  };
+}
+
+/** Only the mean of what `conditionOn` gives. */
+export function expectedError(
+  process: ErrorProcess,
+  observations: readonly MeasuredError[],
+): (instants: Float64Array) => Float64Array {
+  const { whitened, knownAt } = heard(process, observations);
+  return (instants) =>
+    instants.map(
+      (at) => process.mean(at) + innerProduct(knownAt(process.sd(at), process.clock(at)), whitened),
+    );
 }
 
 /**
@@ -36,27 +64,12 @@ function covarianceOf({ lasting }: ErrorProcess): (a: Point, b: Point) => number
  * covariance of neighbours and of each instant with a is all that paths need.
  */
 export function conditionOn(process: ErrorProcess, observations: readonly MeasuredError[]): Conditioned {
-  const pointAt = (at: number): Point => ({
-    mean: process.mean(at),
-    sd: process.sd(at),
-    clock: process.clock(at),
-  });
-  const covariance = covarianceOf(process);
-  const withLasting = ({ sd }: Point) => sd * Math.sqrt(process.lasting);
-  const seen = observations.map(({ at }) => pointAt(at));
-  const lower = cholesky(
-    seen.length,
-    (i, j) => covariance(seen[i]!, seen[j]!) + (i === j ? observations[i]!.sd ** 2 : 0),
-  );
-  const whitened = forward(lower, (i) => observations[i]!.value - seen[i]!.mean);
-  const knownLasting = forward(lower, (i) => withLasting(seen[i]!));
+  const { whitened, knownLasting, knownAt } = heard(process, observations);
+  const { lasting } = process;
+  const lastingRoot = Math.sqrt(lasting);
   const lastingSd = Math.sqrt(1 - innerProduct(knownLasting, knownLasting));
   return (instants) => {
-    const points = Array.from(instants, pointAt);
-    const known = points.map((point) => forward(lower, (i) => covariance(point, seen[i]!)));
-    const left = (i: number, j: number) =>
-      covariance(points[i]!, points[j]!) - innerProduct(known[i]!, known[j]!);
-    const count = points.length;
+    const count = instants.length;
     const track = {
       mean: new Float64Array(count),
       sd: new Float64Array(count),
@@ -64,12 +77,25 @@ export function conditionOn(process: ErrorProcess, observations: readonly Measur
       lasting: new Float64Array(count),
       left: new Float64Array(count),
     };
+    let sdBefore = 0;
+    let clockBefore = 0;
+    let knownBefore = knownLasting;
     for (let i = 0; i < count; i++) {
-      track.mean[i] = points[i]!.mean + innerProduct(known[i]!, whitened);
-      track.sd[i] = Math.sqrt(Math.max(0, left(i, i)));
-      track.left[i] = track.sd[i]! / points[i]!.sd;
-      track.lasting[i] = (withLasting(points[i]!) - innerProduct(known[i]!, knownLasting)) / lastingSd;
-      if (i < count - 1) track.toNext[i] = left(i, i + 1);
+      const at = instants[i]!;
+      const sd = process.sd(at);
+      const clock = process.clock(at);
+      const known = knownAt(sd, clock);
+      track.mean[i] = process.mean(at) + innerProduct(known, whitened);
+      const variance = covarianceOver(lasting, sd * sd, 0) - innerProduct(known, known);
+      track.sd[i] = Math.sqrt(Math.max(0, variance));
+      track.left[i] = track.sd[i]! / sd;
+      track.lasting[i] = (sd * lastingRoot - innerProduct(known, knownLasting)) / lastingSd;
+      if (i > 0)
+        track.toNext[i - 1] =
+          covarianceOver(lasting, sdBefore * sd, clockBefore - clock) - innerProduct(knownBefore, known);
+      sdBefore = sd;
+      clockBefore = clock;
+      knownBefore = known;
     }
     return track;
   };

@@ -44,44 +44,67 @@ type Place = {
   readonly curve: NeedCurve;
   readonly window: DrawnWindow;
   readonly inputs: Inputs;
+  readonly moved: Moved;
   readonly draws: number;
   readonly run: number;
   /** Where this run starts in the columns. */
   readonly from: number;
 };
 
-/** What one draw fixes: where its five inputs stand once moved along the direction to u = U0. */
+/**
+ * What each draw fixes: where its five inputs stand once moved along the direction to u = U0. Columns over the draws,
+ * written anew for each run: an object for every draw was the largest part of what a plan left to be collected.
+ */
 type Moved = {
-  readonly u: number;
-  readonly temperature: number;
-  readonly pressure: number;
+  readonly u: Float64Array;
+  readonly temperature: Float64Array;
+  readonly pressure: Float64Array;
   /** n_p − ½, n_T − ½ and the baseline's shift. */
-  readonly np: number;
-  readonly nT: number;
-  readonly shift: number;
+  readonly np: Float64Array;
+  readonly nT: Float64Array;
+  readonly shift: Float64Array;
 };
 
-function moveDraw({ machine, inputs }: Place, unit: Causes, s: number): Moved {
-  const { response } = machine;
-  const [t, p] = [inputs.temperature[s]!, inputs.pressure[s]!];
-  const [r, o, b] = [inputs.response[s]!, inputs.responseOther[s]!, inputs.baseline[s]!];
-  const u =
-    unit.temperature * t + unit.pressure * p + unit.response * r + unit.responseOther * o + unit.baseline * b;
-  const k = U0 - u;
-  const first = r + k * unit.response;
-  const second = o + k * unit.responseOther;
-  const across = Math.sqrt(1 - response.correlation ** 2);
+function roomForMoved(draws: number): Moved {
+  const column = () => new Float64Array(draws);
   return {
-    u,
-    temperature: t + k * unit.temperature,
-    pressure: p + k * unit.pressure,
-    np: response.pressureExponent - 0.5 + response.pressureSd * first,
-    nT:
+    u: column(),
+    temperature: column(),
+    pressure: column(),
+    np: column(),
+    nT: column(),
+    shift: column(),
+  };
+}
+
+function moveDraws({ machine, inputs, draws, moved }: Place, unit: Causes): void {
+  const { response } = machine;
+  const across = Math.sqrt(1 - response.correlation ** 2);
+  for (let s = 0; s < draws; s++) {
+    const t = inputs.temperature[s]!;
+    const p = inputs.pressure[s]!;
+    const r = inputs.response[s]!;
+    const o = inputs.responseOther[s]!;
+    const b = inputs.baseline[s]!;
+    const u =
+      unit.temperature * t +
+      unit.pressure * p +
+      unit.response * r +
+      unit.responseOther * o +
+      unit.baseline * b;
+    const k = U0 - u;
+    const first = r + k * unit.response;
+    const second = o + k * unit.responseOther;
+    moved.u[s] = u;
+    moved.temperature[s] = t + k * unit.temperature;
+    moved.pressure[s] = p + k * unit.pressure;
+    moved.np[s] = response.pressureExponent - 0.5 + response.pressureSd * first;
+    moved.nT[s] =
       response.temperatureExponent -
       0.5 +
-      response.temperatureSd * (response.correlation * first + across * second),
-    shift: machine.shift + machine.shiftSd * (b + k * unit.baseline),
-  };
+      response.temperatureSd * (response.correlation * first + across * second);
+    moved.shift[s] = machine.shift + machine.shiftSd * (b + k * unit.baseline);
+  }
 }
 
 /** What n_p, n_T and the baseline change by along u. */
@@ -97,7 +120,7 @@ function alongOf({ response, shiftSd }: MachineNeed, unit: Causes) {
 
 /** Writes one run's curves into the store: L, dL/du and ½ d²L/du² of every draw and instant at u = U0. */
 function fillRun(place: Place, columns: DrawColumns): void {
-  const { machine, curve, window, draws, run, from } = place;
+  const { machine, curve, window, moved, draws, run, from } = place;
   const { level: warmer, rest: warmerRest } = window.draws.temperature;
   const { level: higher, rest: higherRest } = window.draws.lnPressure;
   const { level, slope, bend, pressureSlope, lnPressure, lnTemperature, temperature } = curve;
@@ -105,34 +128,41 @@ function fillRun(place: Place, columns: DrawColumns): void {
   const unit = steepest(causesAt(machine, { curve, track: window.track, i: window.centre }));
   const instants = window.track.at.length;
   const { alongPressure, alongCold, alongBaseline } = alongOf(machine, unit);
+  moveDraws(place, unit);
   let at = 0;
   for (let s = 0; s < draws; s++) {
-    const moved = moveDraw(place, unit, s);
-    const back = moved.u - U0;
+    // The engine keeps these in registers; columns it would read anew for every instant.
+    const u = moved.u[s]!;
+    const warm = moved.temperature[s]!;
+    const high = moved.pressure[s]!;
+    const np = moved.np[s]!;
+    const nT = moved.nT[s]!;
+    const shift = moved.shift[s]!;
+    const back = u - U0;
     let highest = Number.NEGATIVE_INFINITY;
     for (let j = 0; j < instants; j++, at++) {
-      const dT = warmer[j]! * moved.temperature + warmerRest[at]!;
-      const dq = higher[j]! * moved.pressure + higherRest[at]!;
+      const dT = warmer[j]! * warm + warmerRest[at]!;
+      const dq = higher[j]! * high + higherRest[at]!;
       // ln(T0/T) to second order in δT/T; the third is below 1e-5.
       const y = dT / temperature[j]!;
       const cold = machine.lnTemperature - lnTemperature[j]! - y + (y * y) / 2;
       const pressure = lnPressure[j]! - machine.lnPressure + dq;
       const need = level[j]! - machine.need + dT * (slope[j]! + bend[j]! * dT) + pressureSlope[j]! * dq;
-      const base = need + moved.np * pressure + moved.nT * cold + moved.shift;
-      const perKelvin = slope[j]! + 2 * bend[j]! * dT - (moved.nT * (1 - y)) / temperature[j]!;
+      const base = need + np * pressure + nT * cold + shift;
+      const perKelvin = slope[j]! + 2 * bend[j]! * dT - (nT * (1 - y)) / temperature[j]!;
       const stepT = warmer[j]! * unit.temperature;
       const stepY = stepT / temperature[j]!;
       const stepP = higher[j]! * unit.pressure;
       const rise =
         perKelvin * stepT +
-        (pressureSlope[j]! + moved.np) * stepP +
+        (pressureSlope[j]! + np) * stepP +
         alongPressure * pressure +
         alongCold * cold +
         alongBaseline;
       const curl =
         bend[j]! * stepT * stepT +
         alongPressure * stepP +
-        (moved.nT * stepY * stepY) / 2 -
+        (nT * stepY * stepY) / 2 -
         alongCold * stepY * (1 - y);
       const ideal = base + back * (rise + curl * back);
       bases[from + at] = base;
@@ -141,7 +171,7 @@ function fillRun(place: Place, columns: DrawColumns): void {
       perIdeal[from + at] = Math.exp(-ideal);
       if (ideal > highest) highest = ideal;
     }
-    columns.u[run * draws + s] = moved.u;
+    columns.u[run * draws + s] = u;
     columns.highest[run * draws + s] = highest;
   }
 }
@@ -226,7 +256,11 @@ export function oddsOfRuns(given: {
     highest: new Float64Array(draws * windows.length),
   };
   const inputs = inputsOf(normals);
+  const moved = roomForMoved(draws);
   return windows.map((window, run) =>
-    oddsOfRun({ machine, curve: curves[run]!, window, inputs, draws, run, from: starts[run]! }, columns),
+    oddsOfRun(
+      { machine, curve: curves[run]!, window, inputs, moved, draws, run, from: starts[run]! },
+      columns,
+    ),
   );
 }

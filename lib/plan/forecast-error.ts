@@ -74,10 +74,12 @@ export function issuedAt({ series, now }: ErrorRequest): Instant {
 /** A value of every hour, straight lines between, the ends held. */
 function betweenHours({ hours }: HourSeries, values: readonly number[]): (at: number) => number {
   return (at) => {
-    const after = hours.findIndex((hour) => hour.at > at);
+    let after = 0;
+    while (after < hours.length && hours[after]!.at <= at) after += 1;
     if (after === 0) return values[0]!;
-    if (after === -1) return values.at(-1)!;
-    const [a, b] = [hours[after - 1]!, hours[after]!];
+    if (after === hours.length) return values.at(-1)!;
+    const a = hours[after - 1]!;
+    const b = hours[after]!;
     return values[after - 1]! + ((values[after]! - values[after - 1]!) * (at - a.at)) / (b.at - a.at);
   };
 }

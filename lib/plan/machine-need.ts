@@ -38,14 +38,27 @@ export function machineNeed(machine: Machine): MachineNeed {
 /** L at the mean of the air and of the response, instant by instant. */
 export function meanLogIdeal(machine: MachineNeed, curve: NeedCurve): Float64Array {
   const { pressureExponent, temperatureExponent } = machine.response;
-  return curve.level.map(
-    (need, i) =>
-      need -
+  const { level, lnPressure, lnTemperature } = curve;
+  const ideals = new Float64Array(level.length);
+  for (let i = 0; i < level.length; i++)
+    ideals[i] =
+      level[i]! -
       machine.need +
-      (pressureExponent - 0.5) * (curve.lnPressure[i]! - machine.lnPressure) +
-      (temperatureExponent - 0.5) * (machine.lnTemperature - curve.lnTemperature[i]!) +
-      machine.shift,
-  );
+      (pressureExponent - 0.5) * (lnPressure[i]! - machine.lnPressure) +
+      (temperatureExponent - 0.5) * (machine.lnTemperature - lnTemperature[i]!) +
+      machine.shift;
+  return ideals;
+}
+
+/** The lowest and the highest of it over the curve. */
+export function meanLogIdealRange(machine: MachineNeed, curve: NeedCurve) {
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const ideal of meanLogIdeal(machine, curve)) {
+    lowest = Math.min(lowest, ideal);
+    highest = Math.max(highest, ideal);
+  }
+  return { lowest, highest };
 }
 
 /** dL/dT [1/K] and dL/d(ln p) at the mean of instant i. */
@@ -85,20 +98,24 @@ export function causesAt(
 ): Causes {
   const { curve, track, i } = at;
   const slopes = slopesAt(machine, curve, i);
+  // Written out: spreading it here takes longer than working it out.
+  const { response, responseOther } = responseCauses(machine, curve, i);
   return {
     temperature: slopes.temperature * track.temperatureSd[i]!,
     pressure: (slopes.lnPressure * track.pressureSd[i]!) / track.pressure[i]!,
-    ...responseCauses(machine, curve, i),
+    response,
+    responseOther,
     baseline: machine.shiftSd,
   };
 }
 
-export function causesSd(causes: Causes): number {
-  return Math.hypot(
-    causes.temperature,
-    causes.pressure,
-    causes.response,
-    causes.responseOther,
-    causes.baseline,
+/** Not by Math.hypot: it guards against squares too large for a number, and takes ten times as long. */
+export function causesSd({ temperature, pressure, response, responseOther, baseline }: Causes): number {
+  return Math.sqrt(
+    temperature * temperature +
+      pressure * pressure +
+      response * response +
+      responseOther * responseOther +
+      baseline * baseline,
   );
 }

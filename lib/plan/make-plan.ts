@@ -3,6 +3,7 @@ import { assemblePlan } from './assemble';
 import { planProblem } from './check';
 import { type NightRequest, type PreparedNight, prepareNight } from './night';
 import type { Plan, PlanProblem, PlanRequest } from './types';
+import { type View, viewOf } from './view';
 import { workProblem } from './work';
 
 /**
@@ -11,7 +12,9 @@ import { workProblem } from './work';
  */
 export function makePlan(request: PlanRequest): Result<Plan, PlanProblem> {
   const problem = planProblem(request);
-  return problem === null ? ok(assemblePlan(request, prepareNight(request))) : fail(problem);
+  return problem === null
+    ? ok(assemblePlan(request, viewOf(request.machine, prepareNight(request))))
+    : fail(problem);
 }
 
 /** Plans one machine after another; what the same night has in common is done once, when it is first needed. */
@@ -26,7 +29,35 @@ export function nightPlanner(): (request: PlanRequest) => Result<Plan, PlanProbl
   };
   return (request) => {
     const problem = planProblem(request);
-    return problem === null ? ok(assemblePlan(request, nightOf(request))) : fail(problem);
+    return problem === null
+      ? ok(assemblePlan(request, viewOf(request.machine, nightOf(request))))
+      : fail(problem);
+  };
+}
+
+/** Nights with their machine that a keeping planner has at hand: the one on screen and the one before. */
+const MOST_KEPT = 2;
+
+/**
+ * The same plans for somebody who asks again and again about one machine in one night, as a page does with every jet that
+ * is fitted and every run that is made. The weather, the draws, the ideal jets and their chances hang on neither, so the
+ * last of them are kept, told by all that they do hang on; requests that came from another thread are never the same
+ * objects.
+ */
+export function keepingPlanner(): (request: PlanRequest) => Result<Plan, PlanProblem> {
+  const kept = new Map<string, View>();
+  return (request) => {
+    const problem = planProblem(request);
+    if (problem !== null) return fail(problem);
+    const { machine, runs, series, readings, now, placeOffset, options } = request;
+    const { scenarios, seed } = options;
+    const key = JSON.stringify({ machine, runs, series, readings, now, placeOffset, scenarios, seed });
+    const view = kept.get(key) ?? viewOf(machine, prepareNight(request));
+    // Taken out and put back, it is the latest.
+    kept.delete(key);
+    kept.set(key, view);
+    for (const oldest of kept.keys()) if (kept.size > MOST_KEPT) kept.delete(oldest);
+    return ok(assemblePlan(request, view));
   };
 }
 

@@ -19,9 +19,9 @@ function stepsBetween(machine: Machine, candidates: readonly Candidate[]): Float
     return logs.reduce((sum, log) => sum + log, 0) / logs.length;
   });
   const steps = new Float64Array(areas.length ** 2);
-  for (const [i, from] of areas.entries())
-    for (const [j, to] of areas.entries())
-      steps[i * areas.length + j] = inUnits(Math.abs(to - from), STEP_UNIT);
+  for (let i = 0; i < areas.length; i++)
+    for (let j = 0; j < areas.length; j++)
+      steps[i * areas.length + j] = inUnits(Math.abs(areas[j]! - areas[i]!), STEP_UNIT);
   return steps;
 }
 
@@ -48,14 +48,18 @@ function gradesOf({
   };
   const [leanestFirst, richestLast] = [risingBy(candidates, 'leanest'), risingBy(candidates, 'richest')];
   const deliveries = deliveriesOf(candidates);
+  const losses = new Float64Array(deliveries.values.length);
   for (const [run, { weight }] of runs.entries()) {
     const each = odds[run]!;
     const safe = firstFrom(count, (i) => leanOver(each, candidates[leanestFirst[i]!]!, judge) === 0);
-    for (const c of leanestFirst.subarray(0, safe))
+    for (let i = 0; i < safe; i++) {
+      const c = leanestFirst[i]!;
       grades.lean[run * count + c] = inUnits(leanOver(each, candidates[c]!, judge), LEAN_UNIT);
+    }
     const tooRich = firstFrom(count, (i) => isTooRich(each, candidates[richestLast[i]!]!, judge));
-    for (const c of richestLast.subarray(tooRich)) grades.rich[run * count + c] = 1;
-    const losses = deliveries.values.map((delivered) => meanLoss(each, delivered, judge.richPowerLoss));
+    for (let i = tooRich; i < count; i++) grades.rich[run * count + richestLast[i]!] = 1;
+    for (let i = 0; i < losses.length; i++)
+      losses[i] = meanLoss(each, deliveries.values[i]!, judge.richPowerLoss);
     for (let c = 0; c < count; c++) {
       const loss = deliveries.mean(losses, c);
       grades.loss[run * count + c] = inUnits(loss * Math.min(weight, MOST_WEIGHT), LOSS_UNIT);

@@ -30,44 +30,79 @@ const WIDTH = 4;
 /** Step for the slope with ln p. */
 const PRESSURE_STEP = 0.01;
 
-/** ln(ρ_dry/√ρ) at the carburettor for ambient states, humidity carried in as vapour. */
-function logNeeds(
-  track: Track,
-  at: { readonly warmer: number; readonly higher: number; readonly offset: number },
-) {
-  const ambient = track.temperature.map((t) => t + at.warmer);
-  const temperature = ambient.map((t) => t + at.offset);
-  const pressure = track.pressure.map((p) => p * Math.exp(at.higher));
-  // The intake warms the air at the same vapour mole fraction; cooling below the dew point leaves it saturated.
-  const saturated = (t: number, p: number) =>
-    saturationOverWater(kelvin(t)) * enhancementFactor(kelvin(t), pascal(p));
-  const relativeHumidity = track.relativeHumidity.map((rh, i) =>
-    at.offset === 0
-      ? rh
-      : Math.min(1, (rh * saturated(ambient[i]!, pressure[i]!)) / saturated(temperature[i]!, pressure[i]!)),
-  );
-  const density = new Float64Array(ambient.length);
-  const dryDensity = new Float64Array(ambient.length);
+/** Ambient states in one column, stretch after stretch of it: as the hours say, and moved. */
+const MOVES = [
+  { warmer: 0, higher: 0 },
+  { warmer: -WIDTH, higher: 0 },
+  { warmer: WIDTH, higher: 0 },
+  { warmer: 0, higher: PRESSURE_STEP },
+] as const;
+
+/**
+ * ln(ρ_dry/√ρ) at the carburettor, humidity carried in as vapour: of instant i moved by move m at [m * instants + i].
+ */
+function logNeeds(track: Track, offset: number): Float64Array {
+  const count = track.at.length;
+  const temperature = new Float64Array(MOVES.length * count);
+  const pressure = new Float64Array(MOVES.length * count);
+  const relativeHumidity = new Float64Array(MOVES.length * count);
+  let at = 0;
+  for (const { warmer, higher } of MOVES) {
+    const grow = Math.exp(higher);
+    for (let i = 0; i < count; i++, at++) {
+      const ambient = track.temperature[i]! + warmer;
+      const rh = track.relativeHumidity[i]!;
+      temperature[at] = ambient + offset;
+      pressure[at] = track.pressure[i]! * grow;
+      // The intake warms the air at the same vapour mole fraction; cooling below the dew point leaves it saturated.
+      relativeHumidity[at] =
+        offset === 0
+          ? rh
+          : Math.min(
+              1,
+              (rh * saturated(ambient, pressure[at]!)) / saturated(temperature[at]!, pressure[at]!),
+            );
+    }
+  }
+  const density = new Float64Array(at);
+  const dryDensity = new Float64Array(at);
   fillDensities({ temperature, pressure, relativeHumidity }, { density, dryDensity });
-  return density.map((all, i) => Math.log(dryDensity[i]!) - Math.log(all) / 2);
+  for (let i = 0; i < at; i++) density[i] = Math.log(dryDensity[i]!) - Math.log(density[i]!) / 2;
+  return density;
+}
+
+/** Vapour pressure of saturated air [Pa], as real air has it. */
+function saturated(t: number, p: number): number {
+  return saturationOverWater(kelvin(t)) * enhancementFactor(kelvin(t), pascal(p));
 }
 
 /** @param offset carburettor air minus ambient air [K] */
 export function needCurve(track: Track, offset: KelvinDifference): NeedCurve {
-  const level = logNeeds(track, { warmer: 0, higher: 0, offset });
-  const colder = logNeeds(track, { warmer: -WIDTH, higher: 0, offset });
-  const warmer = logNeeds(track, { warmer: WIDTH, higher: 0, offset });
-  const higher = logNeeds(track, { warmer: 0, higher: PRESSURE_STEP, offset });
-  const temperature = track.temperature.map((t) => t + offset);
-  return {
-    level,
-    slope: level.map((_, i) => (warmer[i]! - colder[i]!) / (2 * WIDTH)),
-    bend: level.map((middle, i) => (warmer[i]! - 2 * middle + colder[i]!) / (2 * WIDTH * WIDTH)),
-    pressureSlope: level.map((middle, i) => (higher[i]! - middle) / PRESSURE_STEP),
-    lnPressure: track.pressure.map(Math.log),
-    lnTemperature: temperature.map(Math.log),
-    temperature,
+  const count = track.at.length;
+  const needs = logNeeds(track, offset);
+  const column = () => new Float64Array(count);
+  const curve = {
+    level: needs.subarray(0, count),
+    slope: column(),
+    bend: column(),
+    pressureSlope: column(),
+    lnPressure: column(),
+    lnTemperature: column(),
+    temperature: column(),
   };
+  for (let i = 0; i < count; i++) {
+    const middle = needs[i]!;
+    const colder = needs[count + i]!;
+    const warmer = needs[2 * count + i]!;
+    const temperature = track.temperature[i]! + offset;
+    curve.slope[i] = (warmer - colder) / (2 * WIDTH);
+    curve.bend[i] = (warmer - 2 * middle + colder) / (2 * WIDTH * WIDTH);
+    curve.pressureSlope[i] = (needs[3 * count + i]! - middle) / PRESSURE_STEP;
+    curve.lnPressure[i] = Math.log(track.pressure[i]!);
+    curve.lnTemperature[i] = Math.log(temperature);
+    curve.temperature[i] = temperature;
+  }
+  return curve;
 }
 
 /** The same curve where the fuel's own density counts: − ½ ln(ρ_f/ρ_f0) joins the need. */

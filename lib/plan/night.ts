@@ -1,6 +1,7 @@
 import type { Air } from '@/lib/air/air';
 import { airAt } from '@/lib/air/air-from';
 import { intakeAir } from '@/lib/carb/intake';
+import { provenanceOf } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import { type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
 import {
@@ -16,7 +17,7 @@ import { type NeedCurve, needCurve } from './need-curve';
 import { type CorrectedHours, correctHours, type Track } from './readings';
 import { airDraws, coldest, type DrawnWindow } from './scenarios';
 import { keptNormals, type Normals } from './stratified';
-import type { PlanRequest, Run } from './types';
+import type { PlanHour, PlanRequest, Run } from './types';
 
 /** The part of a request that is the same for every machine at the event. */
 export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now' | 'placeOffset'> & {
@@ -25,6 +26,8 @@ export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'n
 
 /** Whether the hours say anything about a run. */
 export type Coverage = 'covered' | 'before' | 'after';
+
+type HourTold = Pick<PlanHour, 'from' | 'given'>;
 
 /** Sorted runs with the weather of each, readings heard, paths drawn: everything but the machine. */
 export type PreparedNight = {
@@ -42,6 +45,8 @@ export type PreparedNight = {
   readonly runGiven: readonly Kelvin[];
   readonly hours: Track;
   readonly hourAirs: readonly Air[];
+  /** Each hour as it was told, and by whom. */
+  readonly hoursTold: readonly HourTold[];
   readonly now: Instant;
   /** The whole night in even steps. */
   readonly grid: Track;
@@ -127,7 +132,9 @@ export function prepareNight(request: NightRequest): PreparedNight {
   );
   const middles = sortedRuns.map((run) => within((run.start + run.end) / 2));
   // Tracks want rising instants; overlapping runs can have their middles in another order.
-  const runAirs = middles.map((at) => airOf(corrected.trackAt(Float64Array.of(at)), 0, series));
+  const rising = Float64Array.from(middles).sort();
+  const middleTrack = corrected.trackAt(rising);
+  const runAirs = middles.map((at) => airOf(middleTrack, rising.indexOf(at), series));
   const hours = corrected.trackAt(Float64Array.from(series.hours, (hour) => hour.at));
   const night = {
     series,
@@ -141,6 +148,10 @@ export function prepareNight(request: NightRequest): PreparedNight {
     runGiven: middles.map(corrected.givenAt),
     hours,
     hourAirs: series.hours.map((_, i) => airOf(hours, i, series)),
+    hoursTold: series.hours.map((hour): HourTold => {
+      const { temperature, pressure, relativeHumidity } = hour;
+      return { from: provenanceOf(hour, series.source), given: { temperature, pressure, relativeHumidity } };
+    }),
     grid: corrected.trackAt(evenSteps(first, last)),
     now: request.now,
   };

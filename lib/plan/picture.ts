@@ -1,7 +1,6 @@
 import { baselineSetting } from '@/lib/carb/baseline-setting';
 import { sizesAt } from '@/lib/carb/ideal';
 import type { Setting } from '@/lib/carb/machine';
-import { provenanceOf } from '@/lib/hours/provenance';
 import { relativePower } from '@/lib/power/relative-power';
 import type { Instant } from '@/lib/time/instant';
 import { ratio } from '@/lib/units/quantity';
@@ -27,7 +26,8 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
   const leanLog = Math.log1p(-machine.limits.lean);
   const baseline = view.deliveredOf(baselineSetting(machine)).leanest;
   return night.series.hours.map((hour, i) => {
-    const { at, origin, temperature, pressure, relativeHumidity } = hour;
+    const { at, origin } = hour;
+    const { from, given } = night.hoursTold[i]!;
     const ideal = ideals[i]!;
     const spread = spreadAt(need, { curve: breathed.hours, track: night.hours, i, mean: ideal });
     const { leanest } = view.deliveredOf(settingAt(at));
@@ -37,9 +37,9 @@ export function picture(view: View, settingAt: (at: Instant) => Setting): readon
     return {
       at,
       origin,
-      from: provenanceOf(hour, night.series.source),
+      from,
       air: night.hourAirs[i]!,
-      given: { temperature, pressure, relativeHumidity },
+      given,
       temperatureSd: night.hours.temperatureSd[i]!,
       ideal: sizesAt(machine, ideal),
       idealLow: sizesAt(machine, levelAt(spread, -FAN)),

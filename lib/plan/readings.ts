@@ -3,7 +3,7 @@ import { shapePreservingCurve } from '@/lib/hours/interpolate';
 import type { HourSeries } from '@/lib/hours/series';
 import { type Instant, instant } from '@/lib/time/instant';
 import { type Kelvin, kelvin, pascal } from '@/lib/units/quantity';
-import { type Conditioned, conditionOn, type MeasuredError } from './conditioning';
+import { type Conditioned, conditionOn, expectedError, type MeasuredError } from './conditioning';
 import { pressureError, temperatureError } from './forecast-error';
 import {
   DEPRESSION_SD,
@@ -181,7 +181,7 @@ export function correctHours(request: ReadingsRequest): CorrectedHours {
     trackAt: trackFrom(curves, {
       temperature: conditionOn(temperatureProcess, temperature),
       pressure: conditionOn(pressureError(request), pressure),
-      depression: conditionOn(
+      depression: expectedError(
         { ...temperatureProcess, mean: () => 0, sd: () => DEPRESSION_SD },
         judged.flatMap((each) => each.depression),
       ),
@@ -193,17 +193,32 @@ export function correctHours(request: ReadingsRequest): CorrectedHours {
   };
 }
 
-type Errors = { readonly [name in keyof Curves]: Conditioned };
+type Errors = {
+  readonly temperature: Conditioned;
+  readonly pressure: Conditioned;
+  /** Of the depression its mean alone is asked for. */
+  readonly depression: (instants: Float64Array) => Float64Array;
+};
 
 function trackFrom(curves: Curves, errors: Errors): (instants: Float64Array) => Track {
   return (at) => {
-    const [warmer, higher, drier] = [errors.temperature(at), errors.pressure(at), errors.depression(at)];
-    const temperature = at.map((t, i) => curves.temperature(t) + warmer.mean[i]!);
+    const warmer = errors.temperature(at);
+    const higher = errors.pressure(at);
+    const drier = errors.depression(at);
+    const temperature = new Float64Array(at.length);
+    const pressure = new Float64Array(at.length);
+    const relativeHumidity = new Float64Array(at.length);
+    for (let i = 0; i < at.length; i++) {
+      const t = at[i]!;
+      temperature[i] = curves.temperature(t) + warmer.mean[i]!;
+      pressure[i] = curves.pressure(t) + higher.mean[i]!;
+      relativeHumidity[i] = humidityAt(temperature[i]!, curves.depression(t) + drier[i]!);
+    }
     return {
       at,
       temperature,
-      pressure: at.map((t, i) => curves.pressure(t) + higher.mean[i]!),
-      relativeHumidity: at.map((t, i) => humidityAt(temperature[i]!, curves.depression(t) + drier.mean[i]!)),
+      pressure,
+      relativeHumidity,
       temperatureSd: warmer.sd,
       temperatureToNext: warmer.toNext,
       temperatureLasting: warmer.lasting,

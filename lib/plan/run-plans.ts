@@ -3,7 +3,7 @@ import { relativePower } from '@/lib/power/relative-power';
 import { ratio } from '@/lib/units/quantity';
 import type { Decision } from './decide';
 import { gradeName, leanCountOf } from './grade';
-import { meanLogIdeal } from './machine-need';
+import { meanLogIdealRange } from './machine-need';
 import type { PastRun } from './situation';
 import type { RunPlan } from './types';
 import type { View } from './view';
@@ -16,8 +16,7 @@ function runPlan(view: View, { settings, situation }: Decision, run: number): Ru
   const { machine, night, need, breathed, judge } = view;
   const setting = settings[run]!;
   const delivered = view.deliveredOf(setting);
-  const ideals = meanLogIdeal(need, breathed.windows[run]!);
-  const [lowest, highest] = [Math.min(...ideals), Math.max(...ideals)];
+  const { lowest, highest } = meanLogIdealRange(need, breathed.windows[run]!);
   const leanest = ratio(Math.expm1(delivered.leanest - highest));
   const { chanceOfLean, chanceOfRich, loss } = view.gradeOf(run, setting);
   const kept = view.gradeOf(run, situation.fitted);

@@ -54,7 +54,8 @@ type Walk = { readonly centre: number; readonly normals: Normals; readonly of: '
 function wander({ sd, toNext, lasting }: Errors, { centre, normals, of }: Walk): SplitErrors {
   const { draws } = normals;
   const count = sd.length;
-  const variance = sd.map((each, j) => each ** 2 - lasting[j]! ** 2);
+  const variance = new Float64Array(count);
+  for (let j = 0; j < count; j++) variance[j] = sd[j]! ** 2 - lasting[j]! ** 2;
   const level = new Float64Array(count);
   const rest = new Float64Array(count * draws);
   level[centre] = Math.sqrt(variance[centre]!);
@@ -81,11 +82,16 @@ function splitErrors(errors: Errors, walk: Walk): SplitErrors {
   const { lasting, sd } = errors;
   const { centre, normals } = walk;
   const { level: wandering, rest } = wander(errors, walk);
-  const [staysShare, wandersShare] = [lasting[centre]! / sd[centre]!, wandering[centre]! / sd[centre]!];
-  const level = lasting.map((stays, j) => staysShare * stays + wandersShare * wandering[j]!);
-  const across = lasting.map((stays, j) => wandersShare * stays - staysShare * wandering[j]!);
+  const staysShare = lasting[centre]! / sd[centre]!;
+  const wandersShare = wandering[centre]! / sd[centre]!;
   const y = normals.input(INPUT.lasting);
   const count = lasting.length;
+  const level = new Float64Array(count);
+  const across = new Float64Array(count);
+  for (let j = 0; j < count; j++) {
+    level[j] = staysShare * lasting[j]! + wandersShare * wandering[j]!;
+    across[j] = wandersShare * lasting[j]! - staysShare * wandering[j]!;
+  }
   for (let s = 0, at = 0; s < normals.draws; s++)
     for (let j = 0; j < count; j++, at++) rest[at] = rest[at]! + across[j]! * y[s]!;
   return { level, rest };
@@ -97,12 +103,11 @@ export type AirDraws = {
   readonly lnPressure: SplitErrors;
 };
 
-/** Errors of pressure as errors of its logarithm, instant after instant, draw after draw. */
+/** Makes errors of pressure, instant after instant, draw after draw, errors of its logarithm where they stand. */
 function overPressure(errors: Float64Array, { pressure }: Track): Float64Array {
-  const logs = new Float64Array(errors.length);
   for (let i = 0; i < errors.length; i += pressure.length)
-    for (let j = 0; j < pressure.length; j++) logs[i + j] = errors[i + j]! / pressure[j]!;
-  return logs;
+    for (let j = 0; j < pressure.length; j++) errors[i + j]! /= pressure[j]!;
+  return errors;
 }
 
 export function airDraws(track: Track, normals: Normals, centre: number): AirDraws {
@@ -129,5 +134,8 @@ export type DrawnWindow = {
 
 /** The instant a window is drawn around: its coldest, where a run turns lean if it does. */
 export function coldest(track: Track): number {
-  return track.temperature.reduce((best, t, i) => (t < track.temperature[best]! ? i : best), 0);
+  const { temperature } = track;
+  let best = 0;
+  for (let i = 1; i < temperature.length; i++) if (temperature[i]! < temperature[best]!) best = i;
+  return best;
 }

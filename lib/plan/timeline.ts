@@ -22,5 +22,9 @@ export function timeline(
     return { from: swap?.latestStart ?? night.sortedRuns[run]!.start, setting };
   });
   const before = done[0]?.setting ?? fitted;
-  return (at) => fittings.findLast(({ from }) => from <= at)?.setting ?? before;
+  return (at) => {
+    let last = fittings.length - 1;
+    while (last >= 0 && fittings[last]!.from > at) last -= 1;
+    return fittings[last]?.setting ?? before;
+  };
 }

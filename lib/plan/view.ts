@@ -1,5 +1,6 @@
 import { logDelivered } from '@/lib/carb/drift';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { type Ratio, ratio } from '@/lib/units/quantity';
 import { crossingsOf } from './crossings';
 import { oddsOfRuns } from './draw-needs';
 import {
@@ -9,6 +10,7 @@ import {
   type Judge,
   judgeOf,
   leanThreshold,
+  lossOf,
   richThreshold,
 } from './grade';
 import { type MachineNeed, machineNeed, meanLogIdeal } from './machine-need';
@@ -29,6 +31,8 @@ export type View = {
   readonly odds: readonly RunOdds[];
   readonly deliveredOf: (setting: Setting) => Delivered;
   readonly gradeOf: (run: number, setting: Setting) => Grade;
+  /** The loss of `gradeOf` alone, which takes a fraction of its time. */
+  readonly lossOf: (run: number, setting: Setting) => Ratio;
   readonly crossingsOf: (setting: Setting) => readonly Crossing[];
 };
 
@@ -44,15 +48,46 @@ function breathedBy({ intakeOffset, fuelDensity }: Machine, night: PreparedNight
   };
 }
 
-/** Answers a question about a setting once, and from memory after that. */
+/**
+ * Answers a question about a setting once, and from memory after that. Most are asked with the very same object, which is
+ * found without writing its name.
+ */
 function oncePerSetting<T>(answer: (setting: Setting) => T): (setting: Setting) => T {
+  const same = new Map<Setting, T>();
   const known = new Map<string, T>();
   return (setting) => {
+    const heard = same.get(setting);
+    if (heard !== undefined) return heard;
     const key = `${setting.trim} ${setting.mains.join('/')}`;
     const found = known.get(key) ?? answer(setting);
     known.set(key, found);
+    same.set(setting, found);
     return found;
   };
+}
+
+/** What is known of one setting, its grades and losses by sorted run, as far as they were asked for. */
+type Book = { readonly passed: Delivered; readonly grades: Grade[]; readonly losses: Ratio[] };
+
+/**
+ * A function of its own, so that what it hands back does not keep the draws of all runs in memory for as long as there is
+ * a plan: a hundred kilobytes for each.
+ */
+function crossingsIn(
+  { grid }: PreparedNight,
+  { machine, need, judge, breathed }: Pick<View, 'machine' | 'need' | 'judge' | 'breathed'>,
+): (setting: Setting) => readonly Crossing[] {
+  const curve = breathed.grid;
+  return (setting) => {
+    const passed = passedBy(machine, setting);
+    const passages = nightPassages({ machine: need, curve, track: grid, mean: meanLogIdeal(need, curve) });
+    return crossingsOf(passages, { lean: leanThreshold(passed, judge), rich: richThreshold(passed, judge) });
+  };
+}
+
+function passedBy(machine: Machine, setting: Setting): Delivered {
+  const delivered = logDelivered(machine, setting);
+  return { delivered, leanest: Math.min(...delivered), richest: Math.max(...delivered) };
 }
 
 export function viewOf(machine: Machine, night: PreparedNight): View {
@@ -61,17 +96,10 @@ export function viewOf(machine: Machine, night: PreparedNight): View {
   const breathed = breathedBy(machine, night);
   const { windows, normals } = night;
   const odds = oddsOfRuns({ machine: need, curves: breathed.windows, windows, normals });
-  const passages = nightPassages({
-    machine: need,
-    curve: breathed.grid,
-    track: night.grid,
-    mean: meanLogIdeal(need, breathed.grid),
+  const bookOf = oncePerSetting((setting): Book => {
+    return { passed: passedBy(machine, setting), grades: [], losses: [] };
   });
-  const deliveredOf = oncePerSetting((setting): Delivered => {
-    const delivered = logDelivered(machine, setting);
-    return { delivered, leanest: Math.min(...delivered), richest: Math.max(...delivered) };
-  });
-  const books = odds.map((run) => oncePerSetting((setting) => gradeOf(run, deliveredOf(setting), judge)));
+  const deliveredOf = (setting: Setting) => bookOf(setting).passed;
   return {
     machine,
     night,
@@ -80,13 +108,16 @@ export function viewOf(machine: Machine, night: PreparedNight): View {
     breathed,
     odds,
     deliveredOf,
-    gradeOf: (run, setting) => books[run]!(setting),
-    crossingsOf: oncePerSetting((setting) => {
-      const delivered = deliveredOf(setting);
-      return crossingsOf(passages, {
-        lean: leanThreshold(delivered, judge),
-        rich: richThreshold(delivered, judge),
-      });
-    }),
+    gradeOf: (run, setting) => {
+      const { passed, grades } = bookOf(setting);
+      grades[run] ??= gradeOf(odds[run]!, passed, judge);
+      return grades[run]!;
+    },
+    lossOf: (run, setting) => {
+      const { passed, grades, losses } = bookOf(setting);
+      losses[run] ??= grades[run]?.loss ?? ratio(lossOf(odds[run]!, passed, judge));
+      return losses[run]!;
+    },
+    crossingsOf: oncePerSetting(crossingsIn(night, { machine, need, judge, breathed })),
   };
 }

@@ -97,22 +97,23 @@ function runWarnings(
 ): readonly PlanWarning[] {
   const { i, swapMinutes } = at;
   const { run } = open[i]!;
-  const indexOf = (candidate: number) => i * choice.candidates + candidate;
-  const all = Array.from({ length: choice.candidates }, (_, candidate) => candidate);
   // Rounded to the richer step: the smallest jets that exist and keep the lean limit.
   const sizes = () =>
     nextSizesUp(
       machine,
       sizesAt(machine, levelAbove(odds[run]!, machine.limits.risk) + Math.log1p(-machine.limits.lean)),
     );
-  const safe = all.filter((candidate) => choice.lean[indexOf(candidate)] === 0);
-  if (safe.length === 0) {
-    const lean = candidates.some((each) => leanOver(odds[run]!, each, judge) > 0);
-    return [{ code: lean ? 'no-jet-rich-enough' : 'no-jet-lean-enough', run, sizes: sizes() }];
+  const first = i * choice.candidates;
+  const lean = choice.lean.subarray(first, first + choice.candidates);
+  const rich = choice.rich.subarray(first, first + choice.candidates);
+  if (!lean.includes(0)) {
+    const tooLean = candidates.some((each) => leanOver(odds[run]!, each, judge) > 0);
+    return [{ code: tooLean ? 'no-jet-rich-enough' : 'no-jet-lean-enough', run, sizes: sizes() }];
   }
-  const good = safe.filter((candidate) => choice.rich[indexOf(candidate)] === 0);
-  if (good.length === 0) return [{ code: 'no-jet-lean-enough', run, sizes: sizes() }];
-  if (good.includes(steady.plan[i]!)) return [];
+  const isGood = (candidate: number) => lean[candidate] === 0 && rich[candidate] === 0;
+  if (isGood(steady.plan[i]!)) return [];
+  if (!lean.some((_, candidate) => isGood(candidate)))
+    return [{ code: 'no-jet-lean-enough', run, sizes: sizes() }];
   // Where the gap before this run would do, it is the one after it that ties two runs together.
   const short = open[open[i]!.gap.fits === 'swap' ? i + 1 : i];
   if (short === undefined || short.gap.fits === 'swap') return [];

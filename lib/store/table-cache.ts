@@ -1,22 +1,29 @@
 import type { Stored, TableName, TableValue } from './records';
-import type { Store } from './store-type';
+import type { Store, StoreChange } from './store-type';
 
 export type CachedTable<T extends TableName> = readonly Stored<TableValue[T]>[];
 
 export type TableCache = {
-  /** What a table held when last read; null until it has been read once. */
+  /** What a table held when last read or written to; null until it has been read once. */
   readonly read: <T extends TableName>(table: T) => CachedTable<T> | null;
   /** Waits until all that the store has told so far is read, too. */
   readonly settled: () => Promise<unknown>;
   /** Reads the table, if nobody did yet, and keeps it current until the way out is called. */
   readonly watch: (table: TableName, listener: () => void) => () => void;
+  /** As the store's: once it is kept, what was written stands in its table, without reading all of that again. */
+  readonly put: Store['put'];
 };
 
+/** A record that is being written, and the highest revision of it that was told meanwhile. */
+type Writing = { readonly table: TableName; readonly id: string; told: number };
+type RowChange = Extract<StoreChange, { readonly table: TableName }>;
+
 /** Keeps the tables that are on screen in memory, so that a render can read them at once. */
-export function tableCache(store: Pick<Store, 'list' | 'subscribe'>): TableCache {
+export function tableCache(store: Pick<Store, 'list' | 'subscribe' | 'put'>): TableCache {
   const tables: { [T in TableName]?: CachedTable<T> } = {};
   const listeners = new Map<TableName, Set<() => void>>();
   const reading = new Map<TableName, Promise<void>>();
+  const writing = writesUnderWay();
 
   function refresh(table: TableName): Promise<void> {
     const turn = readAnew(table).finally(() => {
@@ -31,26 +38,80 @@ export function tableCache(store: Pick<Store, 'list' | 'subscribe'>): TableCache
     const before: CachedTable<T> = tables[table] ?? [];
     const rows = withUnchanged(before, stored);
     if (tables[table] !== undefined && sameItems(rows, before)) return;
+    stand(table, rows);
+  }
+
+  function stand<T extends TableName>(table: T, rows: CachedTable<T>): void {
     Object.assign(tables, { [table]: rows });
     for (const listener of listeners.get(table) ?? []) listener();
   }
 
+  /** Puts a written record in its place; where there is none yet, or the table is being read, it is read anew. */
+  function take<T extends TableName>(table: T, written: Stored<TableValue[T]>): void {
+    const rows = withWritten<T>(tables[table] ?? [], written);
+    if (rows === null || reading.has(table)) void refresh(table);
+    else stand(table, rows);
+  }
+
   store.subscribe((change) => {
-    if (change.kind === 'health') return;
     if (change.kind === 'everything') for (const table of listeners.keys()) void refresh(table);
-    else if (listeners.has(change.table)) void refresh(change.table);
+    else if (change.kind !== 'health' && listeners.has(change.table) && !writing.hear(change))
+      void refresh(change.table);
   });
 
   return {
     read: (table) => tables[table] ?? null,
     settled: () => Promise.all(reading.values()),
     watch: (table, listener) => {
-      const known = listeners.get(table);
-      const watching = known ?? new Set();
-      listeners.set(table, watching.add(listener));
       // Once watched, a table is kept current by what the store tells.
-      if (known === undefined) void refresh(table);
+      if (!listeners.has(table)) void refresh(table);
+      const watching = listeners.get(table) ?? new Set();
+      listeners.set(table, watching.add(listener));
       return () => watching.delete(listener);
+    },
+    put: async (table, id, value, basedOn) => {
+      const { written, told } = await writing.during(table, id, () => store.put(table, id, value, basedOn));
+      const watched = listeners.has(table);
+      if (written.ok && watched) take(table, written.value);
+      // Where another tab wrote it meanwhile, what stands there now is not what was written here.
+      if (watched && told > (written.ok ? written.value.revision : 0)) void refresh(table);
+      return written;
+    },
+  };
+}
+
+/** The rows with a newer state of one of them; null where it is none of them. */
+function withWritten<T extends TableName>(
+  rows: CachedTable<T>,
+  written: Stored<TableValue[T]>,
+): CachedTable<T> | null {
+  if (!rows.some(({ id }) => id === written.id)) return null;
+  return rows.map((row) => (row.id === written.id && row.revision < written.revision ? written : row));
+}
+
+/**
+ * The records that are being written here. The store tells of one a moment before it answers, and its answer is all that is
+ * needed; what it tells meanwhile is noted, lest another's write goes unheard.
+ */
+function writesUnderWay() {
+  const writing = new Set<Writing>();
+  return {
+    /** Does a write, and hands back the highest revision that was told of its record meanwhile; 0: none. */
+    during: async <W>(table: TableName, id: string, write: () => Promise<W>) => {
+      const one: Writing = { table, id, told: 0 };
+      writing.add(one);
+      try {
+        const written = await write();
+        return { written, told: one.told };
+      } finally {
+        writing.delete(one);
+      }
+    },
+    /** False where what is told is not of a record that is being written. */
+    hear: ({ table, id, revision, kind }: RowChange): boolean => {
+      const own = [...writing].filter((one) => kind === 'put' && one.table === table && one.id === id);
+      for (const one of own) one.told = Math.max(one.told, revision);
+      return own.length > 0;
     },
   };
 }

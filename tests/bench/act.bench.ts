@@ -6,11 +6,11 @@ import { openStore } from '@/lib/store/open-store';
 import { HOUR_MS, instant } from '@/lib/time/instant';
 import { isoUtc } from '@/lib/time/zone';
 import { startBuiltApp } from './built-app';
-import { ms, tell, times } from './outcome';
+import { median, ms, tell, times } from './outcome';
 import { launchBrowser, newPhone, tasksDuring } from './phone';
 
 /**
- * How soon the night page follows a finger with four days of hours in 64 scenarios, against the same acts on the demo
+ * How soon the night page follows a finger on a slow phone with four days of hours in 64 scenarios, against the same acts on the demo
  * night of some fifteen hours.
  */
 const HOURS = 96;
@@ -18,14 +18,17 @@ const RUNS = 23;
 const PRESSES = 10;
 const LONGEST_TASK_MS = 50;
 const FRAMES = 2;
+const SLOWED = 4;
 const SETTLED_MS = 2000;
+/** Between two presses, on a phone so slow. */
+const PAUSE_MS = 600;
 
 type Act = {
   readonly press: (page: Page, time: number) => Promise<void>;
   /** What must show another value after each press. */
   readonly shows: string;
 };
-type Followed = { readonly longest: number; readonly frames: number };
+type Followed = { readonly longest: number; readonly frames: number; readonly usual: number };
 
 const ACTS = {
   /** Another main jet is fitted: the plan is made anew, and every number with it. */
@@ -135,16 +138,19 @@ async function followed(browser: Browser, page: Page, { press, shows }: Act): Pr
   await page.keyboard.press('Home');
   await page.waitForTimeout(SETTLED_MS);
   await watchFrames(page, shows);
+  const slow = await page.context().newCDPSession(page);
+  await slow.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
   const { all } = await tasksDuring(browser, page, async () => {
     for (let i = 0; i < PRESSES; i += 1) {
       await press(page, i);
-      await page.waitForTimeout(150);
+      await page.waitForTimeout(PAUSE_MS);
     }
   });
+  await slow.detach();
   // Put there by watchFrames.
   const frames = await page.evaluate(() => (window as unknown as { frames: number[] }).frames);
   if (frames.length < PRESSES) throw new Error(`${frames.length} of ${PRESSES} presses were seen`);
-  return { longest: all[0] ?? 0, frames: Math.max(...frames) };
+  return { longest: all[0] ?? 0, frames: Math.max(...frames), usual: median(frames) };
 }
 
 const app = await startBuiltApp();
@@ -162,8 +168,8 @@ try {
     walked: await followed(browser, page, ACTS.walked),
   };
   for (const [what, title] of [
-    ['fitted', `other jets fitted ${PRESSES} times, ${HOURS} h in 64 scenarios`],
-    ['walked', `${PRESSES} steps along ${HOURS} h by the arrow key`],
+    ['fitted', `other jets fitted ${PRESSES} times, ${HOURS} h in 64 scenarios, ${SLOWED} times slower`],
+    ['walked', `${PRESSES} steps along ${HOURS} h by the arrow key, ${SLOWED} times slower`],
   ] as const) {
     tell({
       what: `${title}: longest task`,
@@ -173,13 +179,12 @@ try {
       wanted: { goal: `${LONGEST_TASK_MS} ms or less`, met: ours[what].longest <= LONGEST_TASK_MS },
     });
     tell({
-      what: '   until the numbers follow, at worst',
-      ours: `${ours[what].frames} frames`,
-      peer: `the demo night ${peer[what].frames}`,
-      ratio: `${times(ours[what].frames / peer[what].frames)} as long`,
+      what: '   until the numbers follow',
       // Other jets show when they are kept in the browser's database, not before; a step along the hours keeps nothing.
-      wanted:
-        what === 'walked' ? { goal: `${FRAMES} frames or less`, met: ours.walked.frames <= FRAMES } : null,
+      ours: `${ours[what].usual} frames, at worst ${ours[what].frames}`,
+      peer: `the demo night ${peer[what].usual}`,
+      ratio: `${times(ours[what].usual / peer[what].usual)} as long`,
+      wanted: { goal: `${FRAMES} frames or less at worst`, met: ours[what].frames <= FRAMES },
     });
   }
 } finally {

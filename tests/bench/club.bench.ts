@@ -9,7 +9,7 @@ import { airOf, raceMachine } from '@/tests/support/race-machine';
 import { median, ms, tell, times } from './outcome';
 
 /** The longest that planning a whole club may take. */
-const WANTED_MS = 100;
+const WANTED_MS = 40;
 const RACERS = 100;
 const RUNS = 12;
 const ROUNDS = 25;

@@ -7,18 +7,29 @@ import { ms, tell, times } from './outcome';
 const ROUNDS = 300;
 const RACERS = 100;
 
-type Taken = { readonly median: number; readonly p95: number; readonly cpu: number };
+/** What is wanted of one plan, and of a field's. */
+const WANTED_P95_MS = 2;
+const WANTED_TOGETHER_MS = 40;
 
-/** On the clock, and what the processor spent: on a machine that is busy with other things the two differ. */
+type Taken = { readonly least: number; readonly median: number; readonly p95: number; readonly cpu: number };
+
+/**
+ * Of each round the smaller of the clock's time and the processor's: on a busy machine the clock counts what other programs
+ * took meanwhile, and the processor what the collector does beside the work, which keeps nobody waiting.
+ */
 function take(rounds: number, work: () => void): Taken {
   const before = process.cpuUsage();
   const taken = Array.from({ length: rounds }, () => {
+    const spent = process.cpuUsage();
     const start = performance.now();
     work();
-    return performance.now() - start;
+    const clock = performance.now() - start;
+    const { user, system } = process.cpuUsage(spent);
+    return Math.min(clock, (user + system) / 1000);
   }).sort((a, b) => a - b);
   const { user, system } = process.cpuUsage(before);
   return {
+    least: taken[0]!,
     median: taken[Math.floor(rounds / 2)]!,
     p95: taken[Math.floor(rounds * 0.95)]!,
     cpu: (user + system) / 1000 / rounds,
@@ -48,15 +59,15 @@ const alone = take(5, () => field.map((request) => makePlan(request)));
 
 tell({
   what: 'one plan, 12 runs x 12 jets x 64 scenarios',
-  ours: `${ms(single.median)}, p95 ${ms(single.p95)}`,
+  ours: `${ms(single.median)}, least ${ms(single.least)}, p95 ${ms(single.p95)}`,
   peer: 'none',
   ratio: `${ms(single.cpu)} of processor`,
-  wanted: { goal: 'p95 4 ms or less', met: single.p95 <= 4 },
+  wanted: { goal: `p95 ${WANTED_P95_MS} ms or less`, met: single.p95 <= WANTED_P95_MS },
 });
 tell({
   what: `plans of ${RACERS} racers over 48 h, together`,
-  ours: ms(together.median),
+  ours: `${ms(together.median)}, least ${ms(together.least)}, p95 ${ms(together.p95)}`,
   peer: `each alone ${ms(alone.median)}`,
   ratio: `${times(alone.cpu / together.cpu)} as fast`,
-  wanted: { goal: '100 ms or less', met: together.median <= 100 },
+  wanted: { goal: `${WANTED_TOGETHER_MS} ms or less`, met: together.median <= WANTED_TOGETHER_MS },
 });

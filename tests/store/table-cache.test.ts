@@ -47,3 +47,51 @@ describe('the tables on screen', () => {
     expect(tables.read('boxes')?.map(({ id }) => id)).toEqual(['b']);
   });
 });
+
+describe('a write through the tables', () => {
+  it('stands there once it is kept, without reading the table again', async () => {
+    const { store, tables, first, told } = await watchedBoxes();
+    const [before, toldBefore] = [tables.read('boxes'), told()];
+    let lists = 0;
+    const list = store.list;
+    store.list = (table) => {
+      lists += 1;
+      return list(table);
+    };
+    const written = expectOk(await tables.put('boxes', 'a', box('Shop'), first.revision));
+    await tables.settled();
+    expect(lists).toBe(0);
+    expect(told()).toBe(toldBefore + 1);
+    expect(tables.read('boxes')?.[0]).toBe(written);
+    expect(tables.read('boxes')?.[1]).toBe(before?.[1]);
+    expect(tables.read('boxes')).toEqual(await store.list('boxes'));
+  });
+
+  it('that is refused changes nothing, and what stands in its place is read', async () => {
+    const { store, tables, first } = await watchedBoxes();
+    const [theirs, mine] = [
+      store.put('boxes', 'a', box('Shop'), first.revision),
+      tables.put('boxes', 'a', box('Shed'), first.revision),
+    ];
+    expectOk(await theirs);
+    expect((await mine).ok).toBe(false);
+    await tables.settled();
+    expect(tables.read('boxes')?.map(({ value }) => value.name)).toEqual(['Shop', 'Truck']);
+  });
+
+  it('of a new record puts it where the store has it', async () => {
+    const { store, tables } = await watchedBoxes();
+    expectOk(await tables.put('boxes', 'c', box('Shop'), null));
+    await tables.settled();
+    expect(tables.read('boxes')).toEqual(await store.list('boxes'));
+    expect(tables.read('boxes')).toHaveLength(3);
+  });
+
+  it('in a row, each on top of the one before, ends with the last', async () => {
+    const { tables, first } = await watchedBoxes();
+    const writes = [1, 2, 3].map((n) => tables.put('boxes', 'a', box(`Shop ${n}`), first.revision + n - 1));
+    for (const written of await Promise.all(writes)) expectOk(written);
+    await tables.settled();
+    expect(tables.read('boxes')?.[0]?.value.name).toBe('Shop 3');
+  });
+});

@@ -6,7 +6,7 @@ import { demoNight, demoRequest, nightOfDemo } from '@/lib/night/demo-night';
 import { isLiving } from '@/lib/night/living-demo';
 import { type Night, nightFrom } from '@/lib/night/night';
 import { shownNightFromJson } from '@/lib/night/shown-night';
-import { makePlan } from '@/lib/plan/make-plan';
+import { keepingPlanner } from '@/lib/plan/make-plan';
 import type { PlanRequest } from '@/lib/plan/types';
 import { type EarlyQuestion, questionOfName } from '@/lib/planner/early-start';
 import { answerTasks } from '@/lib/planner/tasks';
@@ -22,11 +22,14 @@ import { EarlyAnswer } from './early-answer';
 declare const self: DedicatedWorkerGlobalScope;
 
 /** What was planned for the early answer, for the page that asks the same a moment later. */
-const planned = new Map<string, ReturnType<typeof makePlan>>();
+const planned = new Map<string, ReturnType<typeof planAgain>>();
 
-const planOf = (request: PlanRequest) => planned.get(JSON.stringify(request)) ?? makePlan(request);
+/** What the worker is asked is mostly the night it was asked about before, with other jets in. */
+const planAgain = keepingPlanner();
 
-function planOnce(request: PlanRequest): ReturnType<typeof makePlan> {
+const planOf = (request: PlanRequest) => planned.get(JSON.stringify(request)) ?? planAgain(request);
+
+function planOnce(request: PlanRequest): ReturnType<typeof planAgain> {
   const plan = planOf(request);
   planned.set(JSON.stringify(request), plan);
   return plan;
