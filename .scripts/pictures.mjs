@@ -55,6 +55,8 @@ async function open(browser, { path, clock, steps = [] }, [width, height]) {
     timezoneId: 'America/Chicago',
     serviceWorkers: 'block',
   });
+  // No more than a bound on what is waited for: a machine with other work takes its time.
+  context.setDefaultTimeout(180_000);
   await context.clock.setFixedTime(at(clock));
   const page = await context.newPage();
   await page.goto('/');
@@ -132,9 +134,16 @@ try {
     executablePath: chromiumHere() ?? undefined,
     args: ['--no-sandbox'],
   });
-  for (const scene of SCENES.filter(({ name }) => name.startsWith(ONLY))) await take(browser, scene);
+  // One that cannot be taken is named at the end, and keeps no other from being seen.
+  const failed = [];
+  for (const scene of SCENES.filter(({ name }) => name.startsWith(ONLY)))
+    await take(browser, scene).catch((problem) => failed.push(`${scene.name}: ${problem.message}`));
   await browser.close();
   console.log(`In ${TO}`);
+  if (failed.length > 0) {
+    console.error(failed.join('\n'));
+    process.exitCode = 1;
+  }
 } finally {
   for (const server of servers) await server.end();
 }
