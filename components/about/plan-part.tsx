@@ -8,7 +8,7 @@ export function PlanPart() {
     <Section title="Power and the choice">
       <div className={styles.text}>
         <Formula
-          text="P / P₀ = (p_dry / p_dry₀) √(T₀ / T) · (1 − k drift²)"
+          text="P / P_0 = (p_dry / p_dry,0) √(T_0 / T) · (1 − k drift²)"
           where="drift is how much richer than right the delivered mixture is; k = 2 on the rich side. Lean of the baseline, published curves differ by ten points, so lean counts as risk and never as power."
           source="the form shared by SAE J607 and the indicated part of SAE J1349 (from memory); k is an assumption you can change."
         />

@@ -11,6 +11,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatTemperature } from '@/lib/units/format';
 import { settingText } from '@/lib/words/settings';
+import { together } from '@/lib/words/together';
 import { RUN_VERDICTS } from '@/lib/words/verdict-choices';
 import { CylinderDialog } from './cylinder-dialog';
 import styles from './log.module.css';
@@ -42,7 +43,7 @@ export function RunTaps({ run, units, held, large, onSay }: RunTapsProps) {
   return (
     <div className={styles.run}>
       <p className={styles.facts}>
-        <strong>{name}</strong> {facts.join(', ')}
+        <strong>{name}</strong>, {together(facts.join(', '))}
       </p>
       <div className={styles.verdicts}>
         {RUN_VERDICTS.map(({ value, label }) => (

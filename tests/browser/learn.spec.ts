@@ -19,7 +19,7 @@ async function openHistory(page: Page): Promise<void> {
     timeout: 30_000,
   });
   await page.goto('/machines');
-  await page.getByRole('button', { name: /^Baselines, parts and learning/ }).click();
+  await page.getByRole('button', { name: /^Baselines, parts, learning/ }).click();
   await expect(page.getByRole('heading', { name: 'Baselines', exact: true })).toBeVisible();
 }
 

@@ -8,8 +8,10 @@ import { acrossOf } from '@/lib/night/across';
 import { type Figure, type FigureRow, figureOf } from '@/lib/night/figure';
 import type { Standing } from '@/lib/standing/standing';
 import { localClock } from '@/lib/time/zone';
+import { NO_BREAK_SPACE } from '@/lib/units/format';
 import { runRowWords, swapRowWords } from '@/lib/words/figure';
-import { settingText } from '@/lib/words/settings';
+import { type ActPart, PUT_IN, settingText } from '@/lib/words/settings';
+import { together } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
 import styles from './night-figure.module.css';
 import { RowDrawing } from './row-drawing';
@@ -115,7 +117,9 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
           <VisuallyHidden>{words.window}</VisuallyHidden>
         </th>
         <td>
-          <strong className={styles.act}>{words.act.map(({ text }) => text).join(' ')}</strong>
+          <strong className={styles.act}>
+            <Act parts={words.act} />
+          </strong>
         </td>
         <td>{drawing}</td>
       </tr>
@@ -136,9 +140,10 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         <VisuallyHidden>{words.window}</VisuallyHidden>
       </th>
       <td>
-        <span className={styles.jets}>{words.jets}</span>{' '}
+        <span className={styles.jets}>{together(words.jets)}</span>{' '}
         <span className={styles.under}>
-          <span>{words.temperature}</span> <span aria-hidden="true">{words.risk}</span>
+          {words.temperature === '' ? null : <span>{words.temperature}</span>}{' '}
+          <span aria-hidden="true">{words.risk}</span>
         </span>
       </td>
       <td>
@@ -146,6 +151,18 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         {drawing}
       </td>
     </tr>
+  );
+}
+
+/** "Put in 420 410 420", the words on the line of the jets; on the narrowest screens the jets alone are seen. */
+function Act({ parts }: { readonly parts: readonly ActPart[] }) {
+  const [first, ...rest] = parts;
+  if (first?.text !== PUT_IN) return parts.map(({ text }) => text).join(' ');
+  return (
+    <>
+      <span className={styles.verb}>{`${PUT_IN} `.replaceAll(' ', NO_BREAK_SPACE)}</span>
+      {together(rest.map(({ text }) => text).join(' '))}
+    </>
   );
 }
 

@@ -58,7 +58,7 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
               acts.fit(job.swap.to);
             }}
           >
-            {done}
+            {together(done)}
           </Button>
         )}
         {job.kind === 'out' ? (
