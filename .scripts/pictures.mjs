@@ -41,7 +41,7 @@ function watchRequests(page) {
   for (const end of ['requestfinished', 'requestfailed']) page.on(end, (request) => open.delete(request));
 }
 
-/** Two frames on; whether by then nothing on the page says of itself that something is still to come. */
+/** Two frames on; whether by then nothing in sight says of itself that something is still to come. */
 const isStill = () =>
   new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))
     .then(() => document.fonts.ready)
@@ -49,9 +49,11 @@ const isStill = () =>
       () =>
         document.readyState === 'complete' &&
         document.querySelector('main[aria-busy="true"]') === null &&
-        [...document.querySelectorAll('main p, main output, main [role="status"]')].every(
-          ({ textContent }) => !/^[A-Z][^.]*…$/.test(textContent),
-        ),
+        [...document.querySelectorAll('main p, main output, main [role="status"]')].every((said) => {
+          // What is out of sight comes when it is scrolled to.
+          const { top, bottom } = said.getBoundingClientRect();
+          return !/^[A-Z][^.]*…$/.test(said.textContent) || bottom < 0 || top > window.innerHeight;
+        }),
     );
 
 /** Nothing is asked for any more and nothing said to be coming, three looks in a row: what a press began has begun by then. */
@@ -164,11 +166,14 @@ try {
   // One that cannot be taken is named at the end, and keeps no other from being seen.
   const failed = [];
   for (const scene of SCENES.filter(({ name }) => isWanted(name)))
-    await take(browser, scene).catch((problem) => failed.push(`${scene.name}: ${problem.message}`));
+    await take(browser, scene).catch((problem) => {
+      console.error(`${scene.name}: ${problem.message}`);
+      failed.push(scene.name);
+    });
   await browser.close();
   console.log(`In ${TO}`);
   if (failed.length > 0) {
-    console.error(failed.join('\n'));
+    console.error(`Not taken: ${failed.join(', ')}`);
     process.exitCode = 1;
   }
 } finally {

@@ -132,7 +132,7 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
       <th scope="row">
         {/* The name first for the ear, the time first for the eye. */}
         <span className={styles.when}>
-          <span className={styles.name}>{words.name} </span>
+          <span className={styles.name}>{together(words.name)} </span>
           <span className={styles.time} aria-hidden="true">
             {words.start}
           </span>
