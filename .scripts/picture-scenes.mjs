@@ -3,7 +3,7 @@
 import { register } from 'tsx/esm/api';
 
 register();
-const { clubNightOf } = await import('../tests/browser/club-hand.ts');
+const { clubHand, clubNightOf, enterEvent, enterHours } = await import('../tests/browser/club-hand.ts');
 const { NIGHT_STATES } = await import('../tests/browser/night-states.ts');
 
 /** A clock of the demo night, in its own zone, in January. */
@@ -15,6 +15,22 @@ const later = (clock) => async (page) => {
   await page.clock.setFixedTime(at(clock));
   await page.reload();
 };
+/** A club in which one racer has no jet rich enough for the end of the night. */
+async function clubWithStop(page) {
+  await page.goto('/club');
+  const hand = clubHand(page);
+  await enterEvent(hand);
+  await enterHours(hand);
+  const rows = [
+    'Ilsa Vorn;Open;410/400/410;390x3 400x3 410x3 420x3 430x3 440x3;13;1320 ft',
+    'Juri Tavel;Stock;162.5x2;160x2 162.5x2 165x2 167.5x2 170x2 172.5x2;18;1320 ft',
+    'Oda Rask;;400x3;390x3 400x3 410x3;22;900 ft',
+    'Mika Brandvold;;380x3;370x3 380x3 390x3 400x3 410x3 420x3;22;900 ft',
+  ];
+  await hand.fill('Table', ['Racer;Class;Mains;Box;Temp (F);Elevation', ...rows].join('\n'));
+  await hand.press('Add 4 racers');
+  await page.getByRole('region', { name: 'Racers by the hour' }).waitFor();
+}
 /** As it stands the next time it is opened, with nothing left of how it was typed. */
 const again = (page) => page.reload();
 const NO_HOURS = NIGHT_STATES.find(({ name }) => name === 'no-hours')?.steps ?? [];
@@ -121,6 +137,7 @@ export const SCENES = [
       steps: club(racers, go('/club#wall')),
     },
   ]),
+  { name: 'wall-stop', path: '/club', clock: '18:15', wall: true, steps: [clubWithStop, go('/club#wall')] },
   {
     name: 'wall-40-soon',
     path: '/club',

@@ -1,7 +1,8 @@
 // `npm run pictures`: every page and every state of the night as they look, at the sizes people hold, by day, by night,
 // without colour and on paper, into .cache/pictures. For the eye of whoever changes the look: nothing is compared.
 // `npm run pictures night club-six` takes only those whose name begins so; PORT=3300 keeps clear of another checkout.
-import { mkdirSync } from 'node:fs';
+// `npm run pictures readme` makes the README's anew.
+import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium } from '@playwright/test';
 import { fakeWeatherEnvironment } from './fake-weather-environment.mjs';
@@ -15,7 +16,15 @@ import { ROOT } from './sources.mjs';
 const TO = join(ROOT, '.cache', 'pictures');
 const PORT = Number(process.env.PORT ?? 3000);
 const BASE = `http://127.0.0.1:${PORT}`;
-const ONLY = process.argv.slice(2);
+/** The README's pictures, each by what it is made from. */
+const README = {
+  'night-phone': 'night-ahead-phone-night',
+  'trail-phone': 'trail-phone-day',
+  'night-desk': 'night-ahead-desk-day',
+  'club-wall': 'wall-stop-low-night',
+};
+const forReadme = process.argv[2] === 'readme';
+const ONLY = forReadme ? ['night-ahead', 'trail', 'wall-stop'] : process.argv.slice(2);
 
 const SIZES = {
   phone: [360, 740],
@@ -172,6 +181,9 @@ try {
     });
   await browser.close();
   console.log(`In ${TO}`);
+  if (forReadme)
+    for (const [to, from] of Object.entries(README))
+      copyFileSync(join(TO, `${from}.png`), join(ROOT, '.pictures', `${to}.png`));
   if (failed.length > 0) {
     console.error(`Not taken: ${failed.join(', ')}`);
     process.exitCode = 1;

@@ -14,7 +14,7 @@ export function PlanPart() {
         />
         <p>
           <strong>The plan</strong> is made over 64 paths of weather and response, always the same ones for
-          the same input; the chance of a lean run is graded on many more. First no run may be lean more often
+          the same input; the risk of a lean run is graded on many more. First no run may be lean more often
           than the limit allows, then none too rich in over half of the paths, then power lost plus the price
           of a swap is as small as it can be. The choice is exact: it equals a search of all choices on small
           nights and a mixed-integer optimum on larger ones. A plan you accepted is kept unless another is

@@ -46,7 +46,7 @@ export function BaselineSection({ stored, log, units, today }: HistoryProps) {
     <Section title="Baselines" aside={<Button onClick={() => setAdding(true)}>Add a baseline</Button>}>
       <p>Plans count from the baseline in force: jets proven right, and the air they were proven in.</p>
       {record.toBeReproven ? (
-        <Notice tone="caution" title="The baseline is to be proven again: hardware was changed since.">
+        <Notice tone="caution" title="Test the baseline again: a part was changed since.">
           <p>Until then plans widen their doubt by what the parts below may have moved.</p>
         </Notice>
       ) : null}

@@ -39,9 +39,7 @@ export function MachineList({ machines, units, onEdit, onHistory }: MachineListP
             <div>
               <h2 className={styles.name}>{name}</h2>
               <p>{summary(machine.value, units)}</p>
-              {machine.value.toBeReproven ? (
-                <p>The baseline is to be proven again: hardware was changed since.</p>
-              ) : null}
+              {machine.value.toBeReproven ? <p>Test the baseline again: a part was changed since.</p> : null}
             </div>
             <div className={styles.acts}>
               <Button aria-label={`Edit ${name}`} onClick={() => onEdit(machine.id)}>

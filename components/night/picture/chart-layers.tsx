@@ -48,7 +48,7 @@ export function RunLayer({ picture, named = false }: LayerProps & { readonly nam
 }
 
 /** As wide as "dusk 17:26" with the air beside it [px]. */
-const SUN_WORD = 66;
+const SUN_WORD = 62;
 
 /**
  * Where the word of dusk or dawn begins, or ends: beside its line, on the side that the line of now does not cross; where

@@ -183,7 +183,7 @@ const LIMITS = groupOf(
       blank: RACE.leanPercent,
       unit: '%',
       example: '2',
-      hint: 'Leaner than right.',
+      hint: 'Leaner than good.',
     }),
     richPercent: f.number({
       label: 'Rich limit',
@@ -191,10 +191,10 @@ const LIMITS = groupOf(
       blank: RACE.richPercent,
       unit: '%',
       example: '5',
-      hint: 'Richer than right.',
+      hint: 'Richer than good.',
     }),
     risk: f.percent({
-      label: 'Chance of lean',
+      label: 'Risk of lean',
       at: 'limits.risk',
       blank: RACE.risk,
       example: '5',
