@@ -10,8 +10,11 @@ const JETS_A_LINE = 3;
 export function together(text: string): string {
   return text
     .replace(/(\d) in (\d)/g, `$1${NO_BREAK}in${NO_BREAK}$2`)
-    .replace(/(\d) (?=(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) \d{4})/g, `$1${NO_BREAK}`)
-    .replace(/(^|[\s(\u00a0])(\p{Lu}\p{L}*) (\d)/gu, `$1$2${NO_BREAK}$3`)
+    .replace(
+      /(\d) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) (?=\d{4})/g,
+      `$1${NO_BREAK}$2${NO_BREAK}`,
+    )
+    .replace(/(^|[\s(\u00a0])(\p{Lu}\p{L}*) (?=\d+(?:\.\d+)?(?!\d|\.\d| \d))/gu, `$1$2${NO_BREAK}`)
     .replace(/\d{1,4}(?:\.\d{1,3})?(?: \d{1,4}(?:\.\d{1,3})?){1,5}/g, (jets) =>
       jets
         .split(' ')

@@ -1,6 +1,6 @@
 'use client';
 
-import { type KeyboardEvent, useMemo, useState } from 'react';
+import { Fragment, type KeyboardEvent, useMemo, useState } from 'react';
 import { classNames } from '@/components/ui/class-names';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Machine } from '@/lib/carb/machine';
@@ -140,7 +140,9 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         <VisuallyHidden>{words.window}</VisuallyHidden>
       </th>
       <td>
-        <span className={styles.jets}>{together(words.jets)}</span>{' '}
+        <span className={styles.jets}>
+          <Together text={words.jets} />
+        </span>{' '}
         <span className={styles.under}>
           {words.temperature === '' ? null : <span>{words.temperature}</span>}{' '}
           <span aria-hidden="true">{words.risk}</span>
@@ -158,12 +160,33 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
 function Act({ parts }: { readonly parts: readonly ActPart[] }) {
   const [first, ...rest] = parts;
   if (first?.text !== PUT_IN) return parts.map(({ text }) => text).join(' ');
+  const [jets, ...others] = wholes(rest.map(({ text }) => text).join(' '));
   return (
     <>
-      <span className={styles.verb}>{`${PUT_IN} `.replaceAll(' ', NO_BREAK_SPACE)}</span>
-      {together(rest.map(({ text }) => text).join(' '))}
+      <span className={styles.whole}>
+        <span className={styles.verb}>{PUT_IN} </span>
+        {jets}
+      </span>
+      {others.length === 0 ? null : <Together text={` ${others.join(' ')}`} />}
     </>
   );
+}
+
+/** What is read as one, piece by piece. */
+const wholes = (text: string): readonly string[] =>
+  together(text)
+    .split(' ')
+    .map((piece) => piece.replaceAll(NO_BREAK_SPACE, ' '));
+
+/** Every piece on a line of its own or beside others; where letters are too large for that, broken all the same. */
+function Together({ text }: { readonly text: string }) {
+  return wholes(text).map((piece, place) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one text, told apart by their place
+    <Fragment key={place}>
+      {place === 0 ? '' : ' '}
+      <span className={styles.whole}>{piece}</span>
+    </Fragment>
+  ));
 }
 
 function keyOf(row: FigureRow): string {
