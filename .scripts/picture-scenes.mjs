@@ -46,7 +46,7 @@ const FAULTS = {
         type: 'about:blank',
         status: 503,
         detail:
-          'No weather service answered (Open-Meteo took too long and MET Norway had an error). Try again in 30 seconds. Type the hours yourself meanwhile, or use the last forecast.',
+          'No weather service answered (Open-Meteo took too long and MET Norway had an error). Try again in 30 seconds. Type the hours yourself meanwhile.',
       }),
     }),
   busy: (route) =>
@@ -137,7 +137,13 @@ export const SCENES = [
       steps: club(racers, go('/club#wall')),
     },
   ]),
-  { name: 'wall-stop', path: '/club', clock: '18:15', wall: true, steps: [clubWithStop, go('/club#wall')] },
+  {
+    name: 'wall-stop',
+    path: '/club',
+    clock: '18:15',
+    wall: true,
+    steps: [clubWithStop, go('/club#wall'), again],
+  },
   {
     name: 'wall-40-soon',
     path: '/club',

@@ -105,26 +105,13 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         <td>{drawing}</td>
       </tr>
     );
-  if (row.kind === 'swap') {
-    const words = swapRowWords(plan, row, voice);
+  if (row.kind === 'swap')
     return (
       <tr {...common} className={styles.swap}>
-        <th scope="row">
-          <span aria-hidden="true">
-            {row.due ? <span className={styles.name}>by</span> : null}
-            {words.start}
-          </span>
-          <VisuallyHidden>{words.window}</VisuallyHidden>
-        </th>
-        <td>
-          <strong className={styles.act}>
-            <Act parts={words.act} />
-          </strong>
-        </td>
+        <SwapCells words={swapRowWords(plan, row, voice)} due={row.due} />
         <td>{drawing}</td>
       </tr>
     );
-  }
   const words = runRowWords(plan, row.run, voice);
   const isOver = row.run.state === 'made' || row.run.state === 'past';
   return (
@@ -153,6 +140,32 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         {drawing}
       </td>
     </tr>
+  );
+}
+
+/** When other jets go in, and which. */
+function SwapCells({
+  words,
+  due,
+}: {
+  readonly words: ReturnType<typeof swapRowWords>;
+  readonly due: boolean;
+}) {
+  return (
+    <>
+      <th scope="row">
+        <span aria-hidden="true">
+          {due ? <span className={styles.name}>by</span> : null}
+          {words.start}
+        </span>
+        <VisuallyHidden>{words.window}</VisuallyHidden>
+      </th>
+      <td>
+        <strong className={styles.act}>
+          <Act parts={words.act} />
+        </strong>
+      </td>
+    </>
   );
 }
 

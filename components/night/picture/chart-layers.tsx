@@ -48,18 +48,20 @@ export function RunLayer({ picture, named = false }: LayerProps & { readonly nam
 }
 
 /** As wide as "dusk 17:26" with the air beside it [px]. */
-const SUN_WORD = 62;
+const SUN_WORD = 74;
+/** As wide as "dusk" alone. */
+const SUN_SHORT = 36;
 
 /**
  * Where the word of dusk or dawn begins, or ends: beside its line, on the side that the line of now does not cross; where
- * there is no room on that side, beyond that line, with an arrow back to its own.
+ * there is no room on that side, without its time, or not at all.
  */
-function sunWordAt(sun: number, now: number | null, left: number) {
+function sunWordAt(sun: number, now: number | null, left: number, [kind, clock]: readonly [string, string]) {
   const crossed = now !== null && now >= sun && now - sun < SUN_WORD;
-  if (!crossed) return { place: { x: sun + 4 }, arrow: '' };
-  return sun - SUN_WORD < left
-    ? { place: { x: now + 4 }, arrow: '← ' }
-    : { place: { x: sun - 4, textAnchor: 'end' as const }, arrow: '' };
+  const whole = `${kind} ${clock}`;
+  if (!crossed) return { place: { x: sun + 4 }, words: whole };
+  if (sun - SUN_WORD >= left) return { place: { x: sun - 4, textAnchor: 'end' as const }, words: whole };
+  return { place: { x: sun + 4 }, words: now - sun < SUN_SHORT ? '' : kind };
 }
 
 /** Dusk and dawn as lines; where the word "now" stands beside one, its own word goes above that. */
@@ -74,7 +76,7 @@ export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
       {picture.sun
         .filter(({ kind }) => kind === 'dusk' || kind === 'dawn')
         .map(({ kind, at }) => {
-          const { place, arrow } = sunWordAt(x(at), nowAt, left);
+          const { place, words } = sunWordAt(x(at), nowAt, left, [kind, localClock(at, zone)]);
           return (
             <g key={`${kind} ${at}`}>
               <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
@@ -83,8 +85,7 @@ export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
                 {...place}
                 y={bottom - (nowAt !== null && Math.abs(nowAt - x(at)) < SUN_WORD ? 22 : 4)}
               >
-                {arrow}
-                {kind} {localClock(at, zone)}
+                {words}
               </text>
             </g>
           );
