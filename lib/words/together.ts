@@ -23,6 +23,13 @@ export function together(text: string): string {
     );
 }
 
+/** The same piece by piece, each to stand on one line, for what is told by its exact words, as the name of a button is. */
+export function wholesOf(text: string): readonly string[] {
+  return together(text)
+    .split(' ')
+    .map((piece) => piece.replaceAll(NO_BREAK, ' '));
+}
+
 /** What stands between a piece of an act and the one before it: a jet stays on the line of the jet before. */
 export function gapBeforePart(parts: readonly ActPart[], place: number): string {
   const isJet = (at: number) => /^[\d.]+$/.test(parts[at]?.text ?? '');

@@ -1,6 +1,7 @@
 'use client';
 
-import { Fragment, type KeyboardEvent, useMemo, useState } from 'react';
+import { type KeyboardEvent, useMemo, useState } from 'react';
+import { Wholes } from '@/components/night/wholes';
 import { classNames } from '@/components/ui/class-names';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Machine } from '@/lib/carb/machine';
@@ -8,10 +9,9 @@ import { acrossOf } from '@/lib/night/across';
 import { type Figure, type FigureRow, figureOf } from '@/lib/night/figure';
 import type { Standing } from '@/lib/standing/standing';
 import { localClock } from '@/lib/time/zone';
-import { NO_BREAK_SPACE } from '@/lib/units/format';
 import { runRowWords, swapRowWords } from '@/lib/words/figure';
 import { type ActPart, PUT_IN, settingText } from '@/lib/words/settings';
-import { together } from '@/lib/words/together';
+import { wholesOf } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
 import styles from './night-figure.module.css';
 import { RowDrawing } from './row-drawing';
@@ -119,7 +119,9 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
       <th scope="row">
         {/* The name first for the ear, the time first for the eye. */}
         <span className={styles.when}>
-          <span className={styles.name}>{together(words.name)} </span>
+          <span className={styles.name}>
+            <Wholes text={words.name} />{' '}
+          </span>
           <span className={styles.time} aria-hidden="true">
             {words.start}
           </span>
@@ -128,7 +130,7 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
       </th>
       <td>
         <span className={styles.jets}>
-          <Together text={words.jets} />
+          <Wholes text={words.jets} />
         </span>{' '}
         <span className={styles.under}>
           {words.temperature === '' ? null : <span>{words.temperature}</span>}{' '}
@@ -173,33 +175,16 @@ function SwapCells({
 function Act({ parts }: { readonly parts: readonly ActPart[] }) {
   const [first, ...rest] = parts;
   if (first?.text !== PUT_IN) return parts.map(({ text }) => text).join(' ');
-  const [jets, ...others] = wholes(rest.map(({ text }) => text).join(' '));
+  const [jets, ...others] = wholesOf(rest.map(({ text }) => text).join(' '));
   return (
     <>
       <span className={styles.whole}>
         <span className={styles.verb}>{PUT_IN} </span>
         {jets}
       </span>
-      {others.length === 0 ? null : <Together text={` ${others.join(' ')}`} />}
+      {others.length === 0 ? null : <Wholes text={` ${others.join(' ')}`} />}
     </>
   );
-}
-
-/** What is read as one, piece by piece. */
-const wholes = (text: string): readonly string[] =>
-  together(text)
-    .split(' ')
-    .map((piece) => piece.replaceAll(NO_BREAK_SPACE, ' '));
-
-/** Every piece on a line of its own or beside others; where letters are too large for that, broken all the same. */
-function Together({ text }: { readonly text: string }) {
-  return wholes(text).map((piece, place) => (
-    // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one text, told apart by their place
-    <Fragment key={place}>
-      {place === 0 ? '' : ' '}
-      <span className={styles.whole}>{piece}</span>
-    </Fragment>
-  ));
 }
 
 function keyOf(row: FigureRow): string {
