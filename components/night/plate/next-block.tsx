@@ -59,7 +59,9 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
               acts.fit(job.swap.to);
             }}
           >
-            <Wholes text={done} />
+            <span>
+              <Wholes text={done} />
+            </span>
           </Button>
         )}
         {job.kind === 'out' ? (
