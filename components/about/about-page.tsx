@@ -15,7 +15,7 @@ export function AboutPage() {
       <h1>How it works</h1>
       <p className={styles.lead}>
         A main jet proven right in one air is carried to another: air becomes density, density becomes the jet
-        that keeps the mixture, and the doubt in forecast and engine becomes a chance of running lean. Here is
+        that keeps the mixture, and the doubt in forecast and engine becomes a risk of running lean. Here is
         every step, with its source, and one night worked through.
       </p>
       <AirPart />

@@ -12,8 +12,8 @@ export function AirPart() {
           moist air comes from the equation that laboratories use to weigh in air.
         </p>
         <Formula
-          text="ρ = p Mₐ / (Z R T) · [1 − x_v (1 − M_v / Mₐ)]"
-          where="p station pressure [Pa], T temperature [K], x_v mole fraction of water vapour, Z compressibility, Mₐ = 0.02896546 kg/mol, M_v = 0.01801528 kg/mol, R = 8.314472 J/(mol K). The dry part alone, which burns the fuel, is ρ_dry = p Mₐ / (Z R T) · (1 − x_v)."
+          text="ρ = p M_a / (Z R T) · [1 − x_v (1 − M_v / M_a)]"
+          where="p station pressure [Pa], T temperature [K], x_v mole fraction of water vapour, Z compressibility, M_a = 0.02896546 kg/mol, M_v = 0.01801528 kg/mol, R = 8.314472 J/(mol K). The dry part alone, which burns the fuel, is ρ_dry = p M_a / (Z R T) · (1 − x_v)."
           source="CIPM-2007, Picard et al., Metrologia 45 (2008) 149, equation 1. Stated for 15 to 27 °C; against the virial values of ASHRAE RP-1485 it is within 0.012 % at −60 °C."
         />
         <Formula

@@ -14,7 +14,7 @@ export function MixturePart() {
           more oxygen than it lifts fuel, and a jet left alone runs lean.
         </p>
         <Formula
-          text="need = A / A₀ = (ρ_dry / ρ_dry₀) / √(ρ / ρ₀)"
+          text="need = A / A_0 = (ρ_dry / ρ_dry,0) / √(ρ / ρ_0)"
           where="Index 0 is the air the baseline was proven in, at the carburettor. Cold fuel is denser but also more viscous, which takes about as much back in a small jet, so fuel density is held unless you switch it on."
           source="Heywood, Internal Combustion Engine Fundamentals, section 7.2, elementary carburettor. Two textbook examples of an engine taken to 4,500 m and 5,000 m are among the tests."
         />
@@ -24,7 +24,7 @@ export function MixturePart() {
           their own.
         </p>
         <Formula
-          text="ln(A / A₀) = ln need + (n_p − ½) ln(p / p₀) + (n_T − ½) ln(T₀ / T)"
+          text="ln(A / A_0) = ln need + (n_p − ½) ln(p / p_0) + (n_T − ½) ln(T_0 / T)"
           where="(½, ½) is the law above, (1, 1) is area in proportion to density: the two ends of trade practice. Until your own chart or log says otherwise each is 0.65 give or take 0.12."
           source="form ours; the starting numbers are a judgement between the two ends, no source. Your chart and log change them by Bayesian linear regression (Bishop, Pattern Recognition and Machine Learning, 2006, equations 3.50 and 3.51)."
         />

@@ -18,7 +18,9 @@ import { activeBaseline, machineWithBaseline } from '@/lib/store/machine-in-forc
 import { newId } from '@/lib/store/new-id';
 import type { LogRecord, MachineRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
+import { NO_BREAK_SPACE } from '@/lib/units/format';
 import { baselineText, judgedText, provenAirText } from '@/lib/words/baseline';
+import { together } from '@/lib/words/together';
 import { BaselineForm } from './baseline-form';
 
 export type HistoryProps = {
@@ -44,7 +46,7 @@ export function BaselineSection({ stored, log, units, today }: HistoryProps) {
     <Section title="Baselines" aside={<Button onClick={() => setAdding(true)}>Add a baseline</Button>}>
       <p>Plans count from the baseline in force: jets proven right, and the air they were proven in.</p>
       {record.toBeReproven ? (
-        <Notice tone="caution" title="The baseline is to be proven again: hardware was changed since.">
+        <Notice tone="caution" title="Test the baseline again: a part was changed since.">
           <p>Until then plans widen their doubt by what the parts below may have moved.</p>
         </Notice>
       ) : null}
@@ -98,7 +100,7 @@ type ColumnsGiven = {
 
 function columns({ inForce, units, onUse, onRemove }: ColumnsGiven): readonly Column<DatedBaseline>[] {
   return [
-    { head: 'Jets, proven on', names: true, cell: baselineText },
+    { head: 'Jets, proven on', names: true, cell: (baseline) => together(baselineText(baseline)) },
     { head: 'Air', cell: ({ baseline }) => provenAirText(baseline.air, units) },
     {
       head: 'Judged',
@@ -114,7 +116,7 @@ function columns({ inForce, units, onUse, onRemove }: ColumnsGiven): readonly Co
       head: 'Use',
       cell: (baseline) =>
         baseline.id === inForce ? (
-          <strong>In force</strong>
+          <strong>{`In${NO_BREAK_SPACE}force`}</strong>
         ) : (
           <>
             <Button aria-label={`Use ${baselineText(baseline)}`} onClick={() => onUse(baseline)}>

@@ -13,6 +13,7 @@ import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { type ClubNames, clubActWords } from '@/lib/words/club';
 import { counted } from '@/lib/words/listing';
 import { planClock } from '@/lib/words/runs';
+import { together } from '@/lib/words/together';
 import styles from './act-list.module.css';
 import { AllIn } from './all-in';
 import { Change } from './change';
@@ -91,9 +92,7 @@ const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProp
       <span className={styles.what}>
         <b>{name}</b>: <Change from={act.swap.from} to={act.swap.to} />
       </span>
-      <span className={styles.where}>
-        {words.where}, {words.window}. {words.why}
-      </span>
+      <span className={styles.where}>{together(`${words.where}, ${words.window}. ${words.why}`)}</span>
       <Button
         className={styles.done}
         aria-label={`It is in: ${name}, ${words.change}`}

@@ -45,7 +45,9 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
   const shown = groups.find(({ value }) => value === filter) ?? groups[0]!;
   const { event } = records.event.value;
   const zone = useClockZone(event.timezone);
-  const ready = briefing !== null && club.racers.length > 0 && club.night !== null;
+  const canPlan = club.racers.length > 0 && club.night !== null;
+  const ready = briefing !== null && canPlan;
+  const isComing = briefing === null && canPlan;
   return (
     <main className={styles.page}>
       <div className={styles.head}>
@@ -53,16 +55,18 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
         <ClubHead {...props} />
         {ready ? <Call briefing={briefing} names={names} zone={zone} /> : null}
         {ready ? <ReadingLine briefing={briefing} zone={zone} /> : null}
-        <div className={styles.ways}>
-          {ready ? (
-            <>
-              <Select label="Show" value={shown.value} options={groups} onChange={setFilter} />
-              <Way href="#print">Print</Way>
-              <Way href="#wall">Trailer wall</Way>
-            </>
-          ) : null}
-          <ChooseEvent event={records.event} />
-        </div>
+        {isComing ? null : (
+          <div className={styles.ways}>
+            <ChooseEvent event={records.event} />
+            {ready ? (
+              <>
+                <Select label="Show" value={shown.value} options={groups} onChange={setFilter} />
+                <Way href="#print">Print</Way>
+                <Way href="#wall">Trailer wall</Way>
+              </>
+            ) : null}
+          </div>
+        )}
       </div>
       <ClubProblems club={club} zone={zone} units={preferences} briefing={briefing} />
       {club.racers.length + club.broken.length === 0 ? <NobodyYet /> : null}
@@ -75,16 +79,18 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
           acts={acts}
         />
       ) : null}
-      {club.racers.length > 0 && club.night !== null && briefing === null ? <p>Planning…</p> : null}
-      <RosterSection records={records} club={club} acts={acts} />
-      <ClubReadings records={records} planned={briefing?.planned[0]} now={props.now} units={preferences} />
-      <WeatherSection event={records.event} now={props.now} forecast={props.forecast} />
-      <ClubSetup records={records} units={preferences} />
-      <ClubForms records={records} units={preferences} view={view} acts={acts} />
-      {ready ? (
-        <SendSection {...{ records, club, briefing, names, zone, now: props.now, units: preferences }} />
-      ) : null}
-      {ready ? <PostNight nights={nights} /> : null}
+      {isComing ? <p className={styles.coming}>Planning…</p> : null}
+      <div className={styles.desk}>
+        <RosterSection records={records} club={club} acts={acts} />
+        <ClubReadings records={records} planned={briefing?.planned[0]} now={props.now} units={preferences} />
+        <WeatherSection event={records.event} now={props.now} forecast={props.forecast} />
+        <ClubSetup records={records} units={preferences} />
+        <ClubForms records={records} units={preferences} view={view} acts={acts} />
+        {ready ? (
+          <SendSection {...{ records, club, briefing, names, zone, now: props.now, units: preferences }} />
+        ) : null}
+        {ready ? <PostNight nights={nights} /> : null}
+      </div>
       {ready ? <Cautions /> : null}
     </main>
   );
@@ -165,7 +171,7 @@ function Planned({ records, briefing, whole, names, acts, preferences }: Planned
         onAccept={() => void acts?.accept(whole.planned)}
       />
       {stage < 2 ? null : <MatrixSection briefing={briefing} names={names} zone={zone} />}
-      {stage < 3 ? null : <BorrowingSection briefing={briefing} names={names} />}
+      {stage < 3 ? <div className={styles.coming} /> : <BorrowingSection briefing={briefing} names={names} />}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { DataLine } from '@/components/night/plate/data-line';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { dayText } from '@/lib/words/day-text';
+import { together } from '@/lib/words/together';
 import styles from './club-page.module.css';
 import type { ClubViewProps } from './view-props';
 
@@ -12,9 +13,11 @@ export function ClubHead({ records, club, now }: Pick<ClubViewProps, 'records' |
     <>
       <h1>Club</h1>
       <p className={styles.event}>
-        {[event.name, first === undefined ? null : dayText(instantFromJson(first.start), event.timezone)]
-          .filter((part) => part !== null)
-          .join(' · ')}
+        {together(
+          [event.name, first === undefined ? null : dayText(instantFromJson(first.start), event.timezone)]
+            .filter((part) => part !== null)
+            .join(' · '),
+        )}
       </p>
       {club.night === null ? null : (
         <DataLine

@@ -44,11 +44,11 @@ export function HardwareSection({ stored, units, today }: HardwareProps) {
   ];
   return (
     <Section
-      title="Hardware since the baseline"
+      title="Parts since the baseline"
       aside={<Button onClick={() => setAdding(true)}>Add a change</Button>}
     >
       <Table
-        caption="Changes of hardware"
+        caption="Changed parts"
         captionHidden
         rows={rows}
         rowKey={({ change }) => change.id}
@@ -57,13 +57,13 @@ export function HardwareSection({ stored, units, today }: HardwareProps) {
           write.change(
             { table: 'machines', id: stored.id },
             (current) => withoutHardware(current, id),
-            `${hardwareText(change)} is taken off the list.`,
+            `${hardwareText(change)} is removed.`,
           ),
         )}
       />
       {shifts.ok && each.length > 0 ? <Together {...shifts.value} /> : null}
       <IntakeCost machine={machineWithBaseline(record)} units={units} />
-      <Dialog title="A change of hardware" open={adding} onClose={() => setAdding(false)}>
+      <Dialog title="A changed part" open={adding} onClose={() => setAdding(false)}>
         <HardwareForm
           today={today}
           onCancel={() => setAdding(false)}
@@ -71,7 +71,7 @@ export function HardwareSection({ stored, units, today }: HardwareProps) {
             const refused = await write.change(
               { table: 'machines', id: stored.id },
               (current) => withHardware(current, { id: newId(), ...change }),
-              `${hardwareText(change)}: the baseline is to be proven again.`,
+              `${hardwareText(change)}: test the baseline again.`,
             );
             if (refused === undefined) setAdding(false);
             return refused;

@@ -6,11 +6,10 @@ import { Choice } from '@/components/ui/choice';
 import { Dialog } from '@/components/ui/dialog';
 import { Select } from '@/components/ui/select';
 import { type CylinderVerdicts, leanestVerdict, type Verdict } from '@/lib/carb/verdicts';
+import { VERDICT_CHOICES } from '@/lib/words/verdict-choices';
 
 export const CYLINDER_VERDICTS: readonly { readonly value: Verdict | 'none'; readonly label: string }[] = [
-  { value: 'lean', label: 'Lean' },
-  { value: 'right', label: 'Good' },
-  { value: 'rich', label: 'Rich' },
+  ...VERDICT_CHOICES,
   { value: 'none', label: 'Not looked at' },
 ];
 

@@ -4,13 +4,11 @@ import { Select } from '@/components/ui/select';
 import { Columns } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
 import type { LogFilter } from '@/lib/store/log-filter';
+import { RUN_VERDICTS } from '@/lib/words/verdict-choices';
 
 const VERDICTS: readonly { readonly value: LogFilter['verdict']; readonly label: string }[] = [
   { value: '', label: 'Any' },
-  { value: 'lean', label: 'Lean' },
-  { value: 'right', label: 'Good' },
-  { value: 'rich', label: 'Rich' },
-  { value: 'none', label: 'Not judged' },
+  ...RUN_VERDICTS,
 ];
 
 type LogFilterFieldsProps = {

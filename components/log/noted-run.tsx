@@ -2,6 +2,7 @@ import { Button } from '@/components/ui/button';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import { verdictText } from '@/lib/words/log';
 import { settingText } from '@/lib/words/settings';
+import { together } from '@/lib/words/together';
 import styles from './log.module.css';
 
 type NotedRunProps = {
@@ -15,7 +16,7 @@ export function NotedRun({ noted, onTakeBack }: NotedRunProps) {
   return (
     <div className={styles.noted}>
       <p>
-        Noted: <strong>{run}</strong>, {verdictText(noted.value)}, on {settingText(setting)}.
+        Noted: <strong>{run}</strong>, {verdictText(noted.value)}, on {together(settingText(setting))}.
       </p>
       <Button kind="quiet" onClick={() => onTakeBack(noted)}>
         Take {run} back

@@ -11,15 +11,10 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { formatTemperature } from '@/lib/units/format';
 import { settingText } from '@/lib/words/settings';
+import { together } from '@/lib/words/together';
+import { RUN_VERDICTS } from '@/lib/words/verdict-choices';
 import { CylinderDialog } from './cylinder-dialog';
 import styles from './log.module.css';
-
-const TAPS: readonly { readonly verdict: Verdict | null; readonly label: string }[] = [
-  { verdict: 'lean', label: 'Lean' },
-  { verdict: 'right', label: 'Good' },
-  { verdict: 'rich', label: 'Rich' },
-  { verdict: null, label: 'Not judged' },
-];
 
 type RunTapsProps = {
   readonly run: RunToLog;
@@ -48,16 +43,16 @@ export function RunTaps({ run, units, held, large, onSay }: RunTapsProps) {
   return (
     <div className={styles.run}>
       <p className={styles.facts}>
-        <strong>{name}</strong> {facts.join(', ')}
+        <strong>{name}</strong>, {together(facts.join(', '))}
       </p>
       <div className={styles.verdicts}>
-        {TAPS.map(({ verdict, label }) => (
+        {RUN_VERDICTS.map(({ value, label }) => (
           <Button
             key={label}
             size={size}
             aria-label={`${name}: ${label}`}
             aria-disabled={held}
-            onClick={() => say(mains.map(() => verdict))}
+            onClick={() => say(mains.map(() => (value === 'none' ? null : value)))}
           >
             {label}
           </Button>

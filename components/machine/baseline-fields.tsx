@@ -13,7 +13,7 @@ import { baselineMoreNow } from './now-words';
 export function BaselineFields({ draft, field }: MachineFields) {
   const { units, baseline } = draft.value;
   return (
-    <Section title="Baseline: the air they were right in">
+    <Section title="Baseline: the air they were good in">
       <Columns>
         {field('baseline.temperature')}
         {field('baseline.elevation')}

@@ -43,7 +43,7 @@ function MainFields({ draft, form, field }: MachineFields) {
     }));
   }
   return (
-    <Section title="Main jets that were right">
+    <Section title="Main jets that were good">
       {staggered ? (
         <NarrowColumns>
           {mains.slice(0, count).map((text, i) => (

@@ -39,19 +39,17 @@ export function MachineList({ machines, units, onEdit, onHistory }: MachineListP
             <div>
               <h2 className={styles.name}>{name}</h2>
               <p>{summary(machine.value, units)}</p>
-              {machine.value.toBeReproven ? (
-                <p>The baseline is to be proven again: hardware was changed since.</p>
-              ) : null}
+              {machine.value.toBeReproven ? <p>Test the baseline again: a part was changed since.</p> : null}
             </div>
             <div className={styles.acts}>
               <Button aria-label={`Edit ${name}`} onClick={() => onEdit(machine.id)}>
                 Edit
               </Button>
               <Button
-                aria-label={`Baselines, parts and learning of ${name}`}
+                aria-label={`Baselines, parts, learning: ${name}`}
                 onClick={() => onHistory(machine.id)}
               >
-                Baselines and learning
+                Baselines, parts, learning
               </Button>
               <Button aria-label={`Duplicate ${name}`} onClick={() => duplicate(machine.value)}>
                 Duplicate
@@ -71,11 +69,11 @@ export function MachineList({ machines, units, onEdit, onHistory }: MachineListP
   );
 }
 
-/** "Mains 410/400/410, right at 18 °F and 1,319 ft. 27 jets in the box." */
+/** "Mains 410 400 410, proven at 18 °F and 1,319 ft. 27 jets in the box." */
 function summary(record: MachineRecord, units: UnitChoice): string {
   const { carburettors, baseline, box } = machineWithBaseline(record);
   const { temperatureC, elevationM } = baseline.air;
   const where = elevationM === undefined ? '' : ` and ${formatElevation(metre(elevationM), units)}`;
   const air = `${formatTemperature(celsiusToKelvin(temperatureC), units)}${where}`;
-  return `Mains ${jetsText(carburettors.map(({ main }) => main))}, right at ${air}. ${counted(pieces(box), 'jet')} in the box.`;
+  return `Mains ${jetsText(carburettors.map(({ main }) => main))}, proven at ${air}. ${counted(pieces(box), 'jet')} in the box.`;
 }

@@ -96,7 +96,7 @@ function NewMachine({ units, onClose }: NewMachineProps) {
     <main className={styles.page}>
       <h1>New machine</h1>
       <p>
-        Name, mains, box and the air they were right in are enough; the rest has working defaults.{' '}
+        Name, mains, box and the air they were good in are enough; the rest has working defaults.{' '}
         <a href="/machines?edit=home">You know no jets? Read them off.</a>
       </p>
       <MachineEditor

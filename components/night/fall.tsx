@@ -32,7 +32,7 @@ export function Fall({ night, standing, voice }: FallProps) {
       </h2>
       <NightFigure {...{ standing, voice }} machine={night.machine} />
       <p className={styles.quiet}>
-        {dataSentence(night, standing.now, voice.zone)} {nightFacts(event.value, machine.value)}
+        {dataSentence(night, standing.now, voice.zone)} {together(nightFacts(event.value, machine.value))}
       </p>
     </section>
   );

@@ -1,5 +1,6 @@
 import type { EventRecord, MachineRecord } from '@/lib/store/records';
 import { nightFacts } from '@/lib/words/night-facts';
+import { together } from '@/lib/words/together';
 import styles from './night-head.module.css';
 
 type NightHeadProps = {
@@ -15,7 +16,7 @@ export function NightHead({ event, machine, level = 1 }: NightHeadProps) {
   return (
     <div className={styles.head}>
       <Title className={styles.title}>{event.event.name}</Title>
-      <p className={styles.facts}>{nightFacts(event, machine)}</p>
+      <p className={styles.facts}>{together(nightFacts(event, machine))}</p>
     </div>
   );
 }

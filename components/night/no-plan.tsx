@@ -54,7 +54,9 @@ export function NoPlan({ records, problem }: NoPlanProps) {
     units: { temperature, pressure, elevation },
     runNames: eventOfRacer(event.value, machine.id).runs.map(({ name }) => name),
   });
-  const [first, ...others] = waysOut(problem);
+  // Where a forecast is followed and none has come, asking anew stands below, with the reason.
+  const follows = event.value.forecastId !== null;
+  const [first, ...others] = waysOut(problem).filter(({ form }) => !follows || form !== 'forecast');
   return (
     <main className={styles.alone}>
       <NightHead event={event.value} machine={machine.value} />
@@ -65,16 +67,18 @@ export function NoPlan({ records, problem }: NoPlanProps) {
         {sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
-        <Way kind="act" href={`#${first.form}`}>
-          {first.label}
-        </Way>
+        {first === undefined ? null : (
+          <Way kind="act" href={`#${first.form}`}>
+            {first.label}
+          </Way>
+        )}
         {others.map(({ form, label }) => (
           <Way key={form} href={`#${form}`}>
             {label}
           </Way>
         ))}
       </section>
-      <FollowedWeather event={event} />
+      <FollowedWeather event={event} typing={first?.form !== 'hours'} />
       <SetupOnRequest event={event} machine={machine} />
     </main>
   );

@@ -44,9 +44,9 @@ export function DisplayDialog({ open, onClose }: DisplayDialogProps) {
       await changePreferences(part);
     });
   return (
-    <Dialog title="Display and units" open={open} onClose={onClose}>
+    <Dialog title="Display" open={open} onClose={onClose}>
       <Choice
-        label="Page"
+        label="Day or night"
         hint="Day is the one to read in sunlight."
         value={shown.theme}
         options={THEMES}
@@ -54,7 +54,7 @@ export function DisplayDialog({ open, onClose }: DisplayDialogProps) {
       />
       {shown.theme === 'day' ? null : (
         <Slider
-          label="Brightness of the night page"
+          label="Brightness by night"
           value={shown.brightness}
           least={0.4}
           most={1}

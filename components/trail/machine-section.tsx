@@ -25,9 +25,7 @@ export function MachineSection({ draft, machine }: MachineSectionProps) {
         />
       </div>
       {invented ? (
-        <Notice>
-          <Way href="/machines?edit=first">This machine is invented. Add yours</Way>
-        </Notice>
+        <Notice title="This machine is invented." act={<Way href="/machines?edit=first">Add yours</Way>} />
       ) : null}
     </div>
   );

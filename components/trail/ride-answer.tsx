@@ -147,7 +147,7 @@ function LegTable({ request, answer, voice, names }: LegTableProps) {
           ),
         },
         {
-          head: 'Height',
+          head: 'Elevation',
           figures: true,
           wideOnly: true,
           cell: (run) =>

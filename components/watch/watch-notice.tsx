@@ -3,6 +3,7 @@
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
+import { together } from '@/lib/words/together';
 import type { Watch } from './use-watch';
 
 type WatchNoticeProps = {
@@ -26,7 +27,7 @@ export function WatchNotice({ watch: { state, said }, onAccept, shown }: WatchNo
           act={<Button onClick={onAccept}>This is my plan now</Button>}
         >
           {state.differences.map((sentence) => (
-            <p key={sentence}>{sentence}</p>
+            <p key={sentence}>{together(sentence)}</p>
           ))}
         </Notice>
       ) : null}

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Section } from '@/components/ui/section';
+import { together } from '@/lib/words/together';
 import { askToNotify, type NotifyPermission, notifyPermission } from './notify';
 import type { Watch } from './use-watch';
 import styles from './watch.module.css';
@@ -27,15 +28,15 @@ export function WatchSection({ watch: { state }, onAccept }: WatchSectionProps) 
     <Section title="Watch" id="watch">
       <dl className={styles.plans}>
         <dt>Your plan</dt>
-        <dd>{state.accepted}</dd>
+        <dd>{together(state.accepted)}</dd>
         <dt>Forecast now</dt>
-        <dd>{state.status === 'same' ? 'The same.' : state.now}</dd>
+        <dd>{state.status === 'same' ? 'The same.' : together(state.now)}</dd>
         {state.differences.length === 0 ? null : (
           <>
             <dt>Difference</dt>
             <dd>
               {state.differences.map((sentence) => (
-                <p key={sentence}>{sentence}</p>
+                <p key={sentence}>{together(sentence)}</p>
               ))}
             </dd>
           </>

@@ -22,12 +22,14 @@ type WeatherSectionProps = {
   readonly event: Stored<EventRecord>;
   readonly now: Instant;
   readonly forecast: ForecastState;
+  /** Whether the way to typed hours stands here; where it is the one way to a plan it stands above. */
+  readonly typing?: boolean;
 };
 
 const close = () => turnTo('weather');
 
 /** The weather a night rests on: whose forecast, how old, and the ways to get another. */
-export function WeatherSection({ event, now, forecast: state }: WeatherSectionProps) {
+export function WeatherSection({ event, now, forecast: state, typing = true }: WeatherSectionProps) {
   const { preferences } = usePreferences();
   const { temperature, pressure, elevation } = preferences;
   const units = { temperature, pressure, elevation };
@@ -39,14 +41,8 @@ export function WeatherSection({ event, now, forecast: state }: WeatherSectionPr
   return (
     <Section title="Weather" id="weather">
       {record === null ? (
-        <p className={styles.facts}>
-          <span>
-            <span className={`${styles.age} ${styles.none}`}>none</span>
-            {follows
-              ? 'No forecast has come yet for this place.'
-              : 'This night follows no forecast. Give its place to get one, or go by typed hours.'}
-          </span>
-        </p>
+        // Why none came is told below, and once.
+        state.problem === null && <NoForecast follows={follows} />
       ) : (
         <ForecastFacts
           record={record}
@@ -66,14 +62,29 @@ export function WeatherSection({ event, now, forecast: state }: WeatherSectionPr
         <a className={styles.link} href="#forecast">
           {follows ? 'Another place' : 'Get the forecast'}
         </a>
-        <a className={styles.link} href="#hours">
-          Type hours by hand
-        </a>
+        {typing ? (
+          <a className={styles.link} href="#hours">
+            Type hours by hand
+          </a>
+        ) : null}
       </div>
       {hash === 'forecast' ? (
         <PlaceDialog key={event.id} stored={event} units={units} onClose={close} />
       ) : null}
     </Section>
+  );
+}
+
+function NoForecast({ follows }: { readonly follows: boolean }) {
+  return (
+    <p className={styles.facts}>
+      <span>
+        <span className={`${styles.age} ${styles.none}`}>none</span>
+        {follows
+          ? 'No forecast has come yet for this place.'
+          : 'This night follows no forecast. Give its place to get one, or go by typed hours.'}
+      </span>
+    </p>
   );
 }
 
@@ -102,6 +113,8 @@ function renewProblemWords(problem: RenewProblem, hasForecast: boolean): string 
       return 'The night has no place to ask for. Give one under “Get the forecast”.';
     case 'not-kept':
       return `It came, but could not be kept in this browser. ${instead}`;
+    case 'refused':
+      return hasForecast ? `${problem.detail} ${instead}` : problem.detail;
     default:
       return askProblemWords(problem, instead);
   }

@@ -58,7 +58,7 @@ const limitsSchema = z.strictObject({
     .check(
       z.minimum(0.001, 'expected 0.001 to 0.5'),
       z.maximum(0.5, 'expected 0.001 to 0.5'),
-      about('Highest accepted chance of a lean run.'),
+      about('Highest accepted risk of a lean run.'),
     ),
 });
 

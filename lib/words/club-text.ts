@@ -5,7 +5,7 @@ import type { EventJson } from '@/lib/contract/event';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { SWAP_CAUTION_LINE } from './cautions';
-import { borrowingSentences, type ClubNames, clubActWords, clubCall } from './club';
+import { borrowingSentences, type ClubNames, clubActWords, clubSentences } from './club';
 import { listing } from './listing';
 import { eventLine } from './print-facts';
 import { planClock, runName } from './runs';
@@ -22,7 +22,6 @@ type Spoken = {
 /** The whole briefing as plain text, for a group chat: who puts in what by when, in the order of time. */
 export function briefingText(briefing: Briefing, { event, names, zone, now }: Spoken): string {
   const { acts, planned, borrowings } = briefing;
-  const call = clubCall(briefing, names, zone);
   const plans = new Map(planned.map(({ racer, plan }) => [racer.id, plan]));
   const busy = new Set(acts.map(({ racerId }) => racerId));
   const idle = planned.filter(({ racer }) => !busy.has(racer.id));
@@ -31,7 +30,7 @@ export function briefingText(briefing: Briefing, { event, names, zone, now }: Sp
       eventLine(event),
       `As planned at ${dateClockText(now, zone)}. The forecast moves: look again before each swap.`,
     ],
-    [...call.loud, call.calm],
+    clubSentences(briefing, names, zone),
     ...dueTogether(acts).map(({ acts: due }) =>
       due.flatMap((act) => actLine(act, briefing, { names, zone })),
     ),

@@ -135,6 +135,12 @@ export function clubCall(
   };
 }
 
+/** The same in the order of reading, for paper and for a chat. */
+export function clubSentences(...of: Parameters<typeof clubCall>): readonly string[] {
+  const { loud, calm } = clubCall(...of);
+  return [...loud, calm];
+}
+
 /** True where a racer must hear something before anything else: a swap nobody confirmed, runs not to be raced. */
 export function isLoud({ question, dangers }: Standing): boolean {
   return question !== null || dangers.length > 0;

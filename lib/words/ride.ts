@@ -86,7 +86,7 @@ function stopSentence(option: StopOption, swapMinutes: number, name: PlaceName):
 export function fuelSentence({ overBaseline, ofTheAir, litres }: RideFuel, units: UnitChoice): string {
   const over = formatSignedPercent(ratio(overBaseline - 1), 1);
   const air = formatSignedPercent(ratio(ofTheAir - 1), 1);
-  const amount = litres === null ? '' : `About ${formatFuel(litres, units)} for the day. `;
+  const amount = litres === null ? '' : `about ${formatFuel(litres, units)} for the day. `;
   return `${amount}${over} against the baseline at the same throttle and revs: ${air} is the air itself, the rest is the mixture.`;
 }
 

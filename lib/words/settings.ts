@@ -11,6 +11,9 @@ export function settingText({ mains, trim }: Setting): string {
   return trim === null ? jetsText(mains) : `${jetsText(mains)}, trim ${trim}`;
 }
 
+/** The first piece of an act with jets in it. */
+export const PUT_IN = 'Put in';
+
 /** A piece of an act: words that stay the same, or a number that is another one than before. */
 export type ActPart = { readonly text: string; readonly changed: boolean };
 
@@ -35,5 +38,5 @@ export function actParts(from: Setting, to: Setting): readonly ActPart[] {
   const jets = alike
     ? [{ text: jetsText(to.mains), changed: true }]
     : to.mains.map((size, i) => ({ text: String(size), changed: size !== from.mains[i] }));
-  return [words('Put in'), ...jets, ...(trimTurns ? [words('and set trim to'), trim] : [])];
+  return [words(PUT_IN), ...jets, ...(trimTurns ? [words('and set trim to'), trim] : [])];
 }

@@ -5,18 +5,29 @@ const JETS_A_LINE = 3;
 
 /**
  * The same words, with what is read as one kept on one line: the jets of a machine (of six, three and three), a name
- * with its number ("Round 3"), a count ("5 in 64").
+ * with its number ("Round 3"), a count ("5 in 64"), a date ("Sat 16 Jan 2027").
  */
 export function together(text: string): string {
   return text
     .replace(/(\d) in (\d)/g, `$1${NO_BREAK}in${NO_BREAK}$2`)
-    .replace(/(^|[\s(])(\p{Lu}\p{L}*) (\d)/gu, `$1$2${NO_BREAK}$3`)
+    .replace(
+      /(\d) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) (?=\d{4})/g,
+      `$1${NO_BREAK}$2${NO_BREAK}`,
+    )
+    .replace(/(^|[\s(\u00a0])(\p{Lu}\p{L}*) (?=\d+(?:\.\d+)?(?!\d|\.\d| \d))/gu, `$1$2${NO_BREAK}`)
     .replace(/\d{1,4}(?:\.\d{1,3})?(?: \d{1,4}(?:\.\d{1,3})?){1,5}/g, (jets) =>
       jets
         .split(' ')
         .map((jet, place) => `${gapBeforeJet(place)}${jet}`)
         .join(''),
     );
+}
+
+/** The same piece by piece, each to stand on one line, for what is told by its exact words, as the name of a button is. */
+export function wholesOf(text: string): readonly string[] {
+  return together(text)
+    .split(' ')
+    .map((piece) => piece.replaceAll(NO_BREAK, ' '));
 }
 
 /** What stands between a piece of an act and the one before it: a jet stays on the line of the jet before. */

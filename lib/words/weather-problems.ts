@@ -18,7 +18,7 @@ export function serviceName(name: string): string {
   return new Map<string, string>(Object.entries({ ...SERVICES, shared: 'the link' })).get(name) ?? name;
 }
 
-const UNTIL_THEN = 'Type the hours yourself meanwhile, or use the last forecast.';
+const UNTIL_THEN = 'Type the hours yourself meanwhile.';
 
 /** Why there is no forecast, and what to do next. */
 export function weatherProblemSentence(problem: WeatherProblem, voice: Voice): string {

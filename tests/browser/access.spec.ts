@@ -159,7 +159,7 @@ test('a night without hours and a night that is opening can be used by all', asy
 const PAGES = [
   { path: '/trail', there: 'Print the card' },
   { path: '/club', there: 'Start a club night' },
-  { path: '/machines', there: 'Add a machine', press: /^Baselines, parts and learning/ },
+  { path: '/machines', there: 'Add a machine', press: /^Baselines, parts, learning/ },
   { path: '/log', there: 'Add a run by hand', press: 'Round 4: Rich' },
   { path: '/open', there: 'Open the link' },
   { path: '/about', there: 'How it works' },

@@ -35,8 +35,10 @@ function stopNow(page: Page): Promise<Stop> {
     const x = middle(left, right, document.documentElement.clientWidth);
     const over = document.elementFromPoint(x, middle(top, bottom, window.innerHeight));
     return {
-      // What has no name is told by how it is written.
-      name: (element.getAttribute('aria-label') ?? said ?? '').trim() || element.outerHTML.slice(0, 120),
+      // What has no name is told by how it is written. A space that breaks no line sounds like any other.
+      name:
+        (element.getAttribute('aria-label') ?? said ?? '').replace(/\s+/g, ' ').trim() ||
+        element.outerHTML.slice(0, 120),
       lost: false,
       ring: ringOf(element) || ringOf(shown),
       seen: over !== null && (shown.contains(over) || over.contains(shown)),

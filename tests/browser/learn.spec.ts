@@ -19,7 +19,7 @@ async function openHistory(page: Page): Promise<void> {
     timeout: 30_000,
   });
   await page.goto('/machines');
-  await page.getByRole('button', { name: /^Baselines, parts and learning/ }).click();
+  await page.getByRole('button', { name: /^Baselines, parts, learning/ }).click();
   await expect(page.getByRole('heading', { name: 'Baselines', exact: true })).toBeVisible();
 }
 
@@ -56,9 +56,7 @@ test('changed hardware marks the baseline, a new baseline from a past hour settl
   await night.getByRole('button', { name: 'Add a change' }).click();
   await expect(night.getByText(/The main moves \+2.0 sizes/)).toBeVisible();
   await night.getByRole('button', { name: 'Save change' }).click();
-  await expect(
-    night.getByText('The baseline is to be proven again: hardware was changed since.'),
-  ).toBeVisible();
+  await expect(night.getByText('Test the baseline again: a part was changed since.')).toBeVisible();
   await night.getByRole('button', { name: 'Add a baseline' }).click();
   await night.getByRole('radio', { name: 'A place and past hour' }).check();
   await night.getByRole('textbox', { name: 'Town near the track' }).fill('Nowhere at all');
@@ -76,10 +74,10 @@ test('changed hardware marks the baseline, a new baseline from a past hour settl
   await night.getByRole('button', { name: 'Save baseline' }).click();
   const inForce = night.getByRole('row', { name: /In force/ });
   await expect(inForce).toContainText('430 of 18 Jan 2027');
-  await expect(night.getByText(/to be proven again/)).toHaveCount(0);
+  await expect(night.getByText(/Test the baseline again/)).toHaveCount(0);
   await night.getByRole('button', { name: /^Use 410 400 410/ }).click();
   await expect(inForce).toContainText('410 400 410');
-  await expect(night.getByText(/to be proven again/).first()).toBeVisible();
+  await expect(night.getByText(/Test the baseline again/).first()).toBeVisible();
 });
 
 test('a backup goes out, comes in after a look, and a damaged one changes nothing', async ({ night }) => {

@@ -1,19 +1,9 @@
 import { expect, type Page } from '@playwright/test';
 import { clubHand, clubNightOf, enterEvent, enterHours } from './club-hand';
+import { pagesOf } from './pdf-pages';
 import { test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago', now: '18:15' });
-
-/** Pages of a PDF and the size of the first, in millimetres. */
-function pagesOf(pdf: Buffer) {
-  const text = pdf.toString('latin1');
-  const box = /\/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]/.exec(text);
-  const millimetres = (points: string | undefined) => Math.round((Number(points) / 72) * 25.4);
-  return {
-    count: [...text.matchAll(/\/Type\s*\/Page\b(?!s)/g)].length,
-    size: [millimetres(box?.[1]), millimetres(box?.[2])],
-  };
-}
 
 async function printed(page: Page, paper: string) {
   await page.getByLabel('What, on which paper').selectOption(paper);

@@ -68,7 +68,7 @@ describe('the machines page', () => {
     await enter(user, 'Elevation', '1150');
     await user.click(screen.getByText('Save machine'));
     await screen.findByRole('heading', { name: 'Blue 600' });
-    screen.getByText('Mains 410, right at 14 °F and 1,150 ft. 7 jets in the box.');
+    screen.getByText('Mains 410, proven at 14 °F and 1,150 ft. 7 jets in the box.');
     await user.click(screen.getByText('Undo'));
     await waitFor(() => expect(screen.queryByRole('heading', { name: 'Blue 600' })).toBeNull());
     expect(await names()).toEqual([]);

@@ -12,6 +12,9 @@ describe('what is read as one', () => {
     ['Put in 420 410 420 420 410 420', 'Put|in|420 410 420|420 410 420'],
     ['162.5 160 162.5 is in', '162.5 160 162.5|is|in'],
     ['Leave 420, trim 3', 'Leave 420,|trim|3'],
+    ['On the lake · Sat 16 Jan 2027', 'On|the|lake|·|Sat 16 Jan 2027'],
+    ['410 400 410 of 10 Jan 2027', '410 400 410|of|10 Jan 2027'],
+    ['Baseline 410 400 410, proven', 'Baseline|410 400 410,|proven'],
     ['No swap tonight', 'No|swap|tonight'],
   ])('stands on one line: %s', (text, expected) => {
     expect(pieces(text)).toBe(expected);

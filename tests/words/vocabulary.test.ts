@@ -21,6 +21,9 @@ const ONE_WORD: readonly (readonly [word: string, others: RegExp])[] = [
   ['elevation', /(?<!density )\baltitude (of|above)\b/i],
   ['put in', /\bfit(ted)? (jets?|pilots?|mains?|it|ones)\b|\b(what|jets?|pilots?|mains?) (is|are) fitted\b/i],
   ['fix', /\bmend(s|ed|ing)?\b/i],
+  ['risk', /\bchances? of (running |being |a )?lean\b/i],
+  ['remove', /\btake (it )?off\b/i],
+  ['part', /\b(a change of|changes of) hardware\b/i],
   ['lean and rich', /\b(too hot|overfuell?ed|underfuell?ed)\b/i],
 ];
 

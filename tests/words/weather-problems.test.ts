@@ -30,7 +30,7 @@ describe('Having no weather', () => {
         retryAfterSeconds: 30,
       }),
     ).toBe(
-      'No weather service answered (Open-Meteo took too long, MET Norway had an error and the US National Weather Service does not cover this place). Try again in 30 seconds. Type the hours yourself meanwhile, or use the last forecast.',
+      'No weather service answered (Open-Meteo took too long, MET Norway had an error and the US National Weather Service does not cover this place). Try again in 30 seconds. Type the hours yourself meanwhile.',
     );
   });
 

@@ -82,7 +82,7 @@ const MatrixRow = memo(function MatrixRow({ row, name }: MatrixRowProps) {
 function Key() {
   return (
     <>
-      <span className={styles.leanWord}>lean 9 of 64</span> runs in danger of running lean;{' '}
+      <span className={styles.leanWord}>lean, risk 9 in 64</span> a run in danger;{' '}
       <span className={styles.richWord}>rich</span> too rich; <b className={styles.swapKey}>→ 420</b> swap in
       that hour; grey, no run.
     </>

@@ -11,7 +11,13 @@ import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { formatTemperature } from '@/lib/units/format';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { borrowingSentences, type ClubNames, clubActWords, clubCall, shortfallText } from '@/lib/words/club';
+import {
+  borrowingSentences,
+  type ClubNames,
+  clubActWords,
+  clubSentences,
+  shortfallText,
+} from '@/lib/words/club';
 import { matrixOf, type ShownMatrix } from '@/lib/words/matrix-of';
 import { eventLine, hoursLine, madeLine, racerFacts } from '@/lib/words/print-facts';
 import { planClock } from '@/lib/words/runs';
@@ -45,7 +51,6 @@ export function BriefingPrint({
     const there = airNow(air, at);
     return there === null ? '' : formatTemperature(there.air.temperature, preferences, 0);
   };
-  const call = clubCall(briefing, names, zone);
   const factsOf = (id: string): string =>
     racerFacts(records, id)
       .map((fact) => ` · ${fact}`)
@@ -54,7 +59,7 @@ export function BriefingPrint({
     <article className={styles.briefing} data-sheet="The briefing">
       <header>
         <h2 className={styles.title}>{eventLine(event)}</h2>
-        {[...call.loud, call.calm].map((sentence) => (
+        {clubSentences(briefing, names, zone).map((sentence) => (
           <p key={sentence} className={styles.call}>
             {sentence}
           </p>

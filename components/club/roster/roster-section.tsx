@@ -142,11 +142,11 @@ const RosterRow = memo(function RosterRow({ machine, name, box, event, classes, 
         </Way>
         <Button
           kind="quiet"
-          aria-label={`Take off: ${name}`}
+          aria-label={`Remove: ${name}`}
           disabled={acts === null}
           onClick={() => void acts?.leave(id, name)}
         >
-          Take off
+          Remove
         </Button>
       </div>
     </li>

@@ -1,6 +1,7 @@
 'use client';
 
 import { type KeyboardEvent, useMemo, useState } from 'react';
+import { Wholes } from '@/components/night/wholes';
 import { classNames } from '@/components/ui/class-names';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Machine } from '@/lib/carb/machine';
@@ -9,7 +10,8 @@ import { type Figure, type FigureRow, figureOf } from '@/lib/night/figure';
 import type { Standing } from '@/lib/standing/standing';
 import { localClock } from '@/lib/time/zone';
 import { runRowWords, swapRowWords } from '@/lib/words/figure';
-import { settingText } from '@/lib/words/settings';
+import { type ActPart, PUT_IN, settingText } from '@/lib/words/settings';
+import { wholesOf } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
 import styles from './night-figure.module.css';
 import { RowDrawing } from './row-drawing';
@@ -103,24 +105,13 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         <td>{drawing}</td>
       </tr>
     );
-  if (row.kind === 'swap') {
-    const words = swapRowWords(plan, row, voice);
+  if (row.kind === 'swap')
     return (
       <tr {...common} className={styles.swap}>
-        <th scope="row">
-          <span aria-hidden="true">
-            {row.due ? <span className={styles.name}>by</span> : null}
-            {words.start}
-          </span>
-          <VisuallyHidden>{words.window}</VisuallyHidden>
-        </th>
-        <td>
-          <strong className={styles.act}>{words.act.map(({ text }) => text).join(' ')}</strong>
-        </td>
+        <SwapCells words={swapRowWords(plan, row, voice)} due={row.due} />
         <td>{drawing}</td>
       </tr>
     );
-  }
   const words = runRowWords(plan, row.run, voice);
   const isOver = row.run.state === 'made' || row.run.state === 'past';
   return (
@@ -128,7 +119,9 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
       <th scope="row">
         {/* The name first for the ear, the time first for the eye. */}
         <span className={styles.when}>
-          <span className={styles.name}>{words.name} </span>
+          <span className={styles.name}>
+            <Wholes text={words.name} />{' '}
+          </span>
           <span className={styles.time} aria-hidden="true">
             {words.start}
           </span>
@@ -136,9 +129,12 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         <VisuallyHidden>{words.window}</VisuallyHidden>
       </th>
       <td>
-        <span className={styles.jets}>{words.jets}</span>{' '}
+        <span className={styles.jets}>
+          <Wholes text={words.jets} />
+        </span>{' '}
         <span className={styles.under}>
-          <span>{words.temperature}</span> <span aria-hidden="true">{words.risk}</span>
+          {words.temperature === '' ? null : <span>{words.temperature}</span>}{' '}
+          <span aria-hidden="true">{words.risk}</span>
         </span>
       </td>
       <td>
@@ -146,6 +142,48 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
         {drawing}
       </td>
     </tr>
+  );
+}
+
+/** When other jets go in, and which. */
+function SwapCells({
+  words,
+  due,
+}: {
+  readonly words: ReturnType<typeof swapRowWords>;
+  readonly due: boolean;
+}) {
+  return (
+    <>
+      <th scope="row">
+        <span aria-hidden="true">
+          {due ? <span className={styles.name}>by</span> : null}
+          {words.start}
+        </span>
+        <VisuallyHidden>{words.window}</VisuallyHidden>
+      </th>
+      <td>
+        <strong className={styles.act}>
+          <Act parts={words.act} />
+        </strong>
+      </td>
+    </>
+  );
+}
+
+/** "Put in 420 410 420", the words on the line of the jets; on the narrowest screens the jets alone are seen. */
+function Act({ parts }: { readonly parts: readonly ActPart[] }) {
+  const [first, ...rest] = parts;
+  if (first?.text !== PUT_IN) return parts.map(({ text }) => text).join(' ');
+  const [jets, ...others] = wholesOf(rest.map(({ text }) => text).join(' '));
+  return (
+    <>
+      <span className={styles.whole}>
+        <span className={styles.verb}>{PUT_IN} </span>
+        {jets}
+      </span>
+      {others.length === 0 ? null : <Wholes text={` ${others.join(' ')}`} />}
+    </>
   );
 }
 

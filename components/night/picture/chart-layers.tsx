@@ -47,17 +47,21 @@ export function RunLayer({ picture, named = false }: LayerProps & { readonly nam
   );
 }
 
-/** As wide as "dusk 17:26" [px]. */
-const SUN_WORD = 90;
+/** As wide as "dusk 17:26" with the air beside it [px]. */
+const SUN_WORD = 74;
+/** As wide as "dusk" alone. */
+const SUN_SHORT = 36;
 
 /**
  * Where the word of dusk or dawn begins, or ends: beside its line, on the side that the line of now does not cross; where
- * there is no room on that side, beyond that line.
+ * there is no room on that side, without its time, or not at all.
  */
-function sunWordAt(sun: number, now: number | null, left: number) {
+function sunWordAt(sun: number, now: number | null, left: number, [kind, clock]: readonly [string, string]) {
   const crossed = now !== null && now >= sun && now - sun < SUN_WORD;
-  if (!crossed) return { x: sun + 4 };
-  return sun - SUN_WORD < left ? { x: now + 4 } : { x: sun - 4, textAnchor: 'end' as const };
+  const whole = `${kind} ${clock}`;
+  if (!crossed) return { place: { x: sun + 4 }, words: whole };
+  if (sun - SUN_WORD >= left) return { place: { x: sun - 4, textAnchor: 'end' as const }, words: whole };
+  return { place: { x: sun + 4 }, words: now - sun < SUN_SHORT ? '' : kind };
 }
 
 /** Dusk and dawn as lines; where the word "now" stands beside one, its own word goes above that. */
@@ -71,18 +75,21 @@ export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZ
     <g>
       {picture.sun
         .filter(({ kind }) => kind === 'dusk' || kind === 'dawn')
-        .map(({ kind, at }) => (
-          <g key={`${kind} ${at}`}>
-            <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
-            <text
-              className={styles.sunWord}
-              {...sunWordAt(x(at), nowAt, left)}
-              y={bottom - (nowAt !== null && Math.abs(nowAt - x(at)) < SUN_WORD ? 22 : 4)}
-            >
-              {kind} {localClock(at, zone)}
-            </text>
-          </g>
-        ))}
+        .map(({ kind, at }) => {
+          const { place, words } = sunWordAt(x(at), nowAt, left, [kind, localClock(at, zone)]);
+          return (
+            <g key={`${kind} ${at}`}>
+              <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
+              <text
+                className={styles.sunWord}
+                {...place}
+                y={bottom - (nowAt !== null && Math.abs(nowAt - x(at)) < SUN_WORD ? 22 : 4)}
+              >
+                {words}
+              </text>
+            </g>
+          );
+        })}
     </g>
   );
 }
@@ -242,8 +249,13 @@ function stepsPath(stairs: readonly Stair[], { x, y }: Scales): string {
     .join('');
 }
 
-/** The present, over all that is drawn. */
-export function NowLayer({ picture, named = false }: LayerProps & { readonly named?: boolean }) {
+type NowLayerProps = LayerProps & {
+  /** Whether what is drawn lies at the foot of the plot then; not given, the line has no name. */
+  readonly isLow?: (at: number) => boolean;
+};
+
+/** The present, over all that is drawn; its name stands at the foot, or at the head where the curve goes through that. */
+export function NowLayer({ picture, isLow }: NowLayerProps) {
   const pixels = usePixels();
   const now = use(Moments)?.now ?? null;
   if (pixels === null || now === null || now < picture.from || now > picture.to) return null;
@@ -251,11 +263,11 @@ export function NowLayer({ picture, named = false }: LayerProps & { readonly nam
   return (
     <g>
       <line className={styles.now} x1={at} x2={at} y1={pixels.top} y2={pixels.bottom} />
-      {named ? (
-        <text className={styles.nowWord} x={at + 4} y={pixels.bottom - 4}>
+      {isLow === undefined ? null : (
+        <text className={styles.nowWord} x={at + 4} y={isLow(now) ? pixels.top + 14 : pixels.bottom - 4}>
           now
         </text>
-      ) : null}
+      )}
     </g>
   );
 }

@@ -11,7 +11,7 @@ const WIDE = 640;
 
 /** As it is drawn for paper, wider than on any screen: across the sheet, and no taller than it has room for. */
 export const PAPER_WIDTH = 1020;
-const PAPER_HEIGHT = 250;
+const PAPER_HEIGHT = 165;
 
 /** Whether there is room for the lanes; where there is none they are left to the table. */
 export function hasLanes(width: number): boolean {

@@ -5,6 +5,7 @@ import type { Picture } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { hourSentence } from '@/lib/words/hour-sentence';
+import { together } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
 import { timeScale } from './frame-of-picture';
 import styles from './hour-walk.module.css';
@@ -50,7 +51,7 @@ export function HourWalk({ picture, plan, voice, now, cursor, width, onWalk }: H
       />
       {/* The slider speaks its own value; this is for the eye. */}
       <p className={styles.text} aria-hidden="true">
-        {text}
+        {together(text)}
       </p>
     </div>
   );

@@ -98,7 +98,12 @@ export function PictureSection(props: PictureSectionProps) {
       <div className={styles.choices}>
         <CarburettorChoice {...{ machine, carburettor, onCarburettor }} />
         <Choice label="Hours shown" value={span} options={SPANS} onChange={setSpan} />
-        <Select label="Lane of another jet" value={jet} options={jetOptions(machine)} onChange={setJet} />
+        <Select
+          label="Where another jet is good"
+          value={jet}
+          options={jetOptions(machine)}
+          onChange={setJet}
+        />
       </div>
     </Section>
   );

@@ -34,11 +34,7 @@ export function StairNames({ picture, zone }: StairNamesProps) {
         </g>
       ))}
       {picture.stairs.map((stair, i) => (
-        <text
-          key={stair.from}
-          className={styles.stairName}
-          {...placeOfName(picture.stairs, i, { x, y, right })}
-        >
+        <text key={stair.from} className={styles.stairName} {...placeOfName(picture, i, { x, y, right })}>
           {stairName(picture, i, zone)}
         </text>
       ))}
@@ -58,21 +54,31 @@ const STEP_NAME = 160;
 /** As high as a name over its step and the stripes at its lean edge [px]. */
 const NAME_HEIGHT = 25;
 
-/** Above its step; below it where the next step rises through the words; before the end of the plot. */
-function placeOfName(
-  stairs: readonly Stair[],
-  i: number,
-  { x, y, right }: Pick<NonNullable<ReturnType<typeof usePixels>>, 'x' | 'y' | 'right'>,
-) {
+/** Air between a name and its step, above and below it, and how tall the name is [px]. */
+const [ABOVE, BELOW, TALL] = [10, 24, 16] as const;
+
+type Pixels = Pick<NonNullable<ReturnType<typeof usePixels>>, 'x' | 'y' | 'right'>;
+
+/** Above its step; below it where the next step, the curve or the stripes go through the words there; before the end of the plot. */
+function placeOfName({ stairs, hours, carburettor }: Picture, i: number, { x, y, right }: Pixels) {
   const [stair, next] = [stairs[i], stairs[i + 1]];
   if (stair === undefined) return {};
-  const from = x(stair.from);
-  const rises =
-    next !== undefined && next.worth > stair.worth && x(next.from) < from + (i === 0 ? 48 : STEP_NAME);
+  const width = i === 0 ? 48 : STEP_NAME;
+  const isAtEnd = x(stair.from) + STEP_NAME > right && i > 0;
+  const from = isAtEnd ? right - STEP_NAME : x(stair.from);
+  const step = y(stair.worth);
+  const rises = next !== undefined && next.worth > stair.worth && x(next.from) < from + width;
+  const curve = hours
+    .filter(({ at }) => x(at) > from - CURVE_STEP && x(at) < from + width + CURVE_STEP)
+    .map(({ ideal }) => y(ideal[carburettor] ?? 0));
+  const isCrossed = (foot: number): boolean =>
+    curve.some((height) => height > foot - TALL - ABOVE && height < foot + ABOVE);
   // No stripe of the lean side goes through it either.
-  const isLow = y(stair.worth) - y(stair.leanEdge) < NAME_HEIGHT;
-  const place = { y: y(stair.worth) + (rises || isLow ? 24 : -10) };
-  return from + STEP_NAME > right && i > 0
-    ? { ...place, x: right - 6, textAnchor: 'end' as const }
-    : { ...place, x: from + 8 };
+  const isLow = step - y(stair.leanEdge) < NAME_HEIGHT;
+  const goesBelow = rises || isLow || (isCrossed(step - ABOVE) && !isCrossed(step + BELOW));
+  const place = { y: step + (goesBelow ? BELOW : -ABOVE) };
+  return isAtEnd ? { ...place, x: right - 6, textAnchor: 'end' as const } : { ...place, x: from + 8 };
 }
+
+/** A curve is known at its hours; one this near may go through what stands beside it [px]. */
+const CURVE_STEP = 16;

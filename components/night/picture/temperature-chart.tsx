@@ -14,6 +14,9 @@ type TemperatureChartProps = Omit<NightChartProps, 'extra'> & { readonly unit: T
 
 const RUN_ROW = 26;
 
+/** In this share of the height, from the foot, a curve goes through words that stand there. */
+const LOW = 0.4;
+
 /** What the jets follow: the temperature of the same hours, in the same width, above them. */
 export const TemperatureChart = memo(function TemperatureChart(props: TemperatureChartProps) {
   const { picture, zone, width, unit } = props;
@@ -24,6 +27,10 @@ export const TemperatureChart = memo(function TemperatureChart(props: Temperatur
   }));
   const shown = rows.map(({ temperature }) => temperature);
   const [least, most] = [Math.floor(Math.min(...shown)), Math.ceil(Math.max(...shown))];
+  const isLow = (at: number): boolean => {
+    const next = rows.find((row) => row.at >= at) ?? rows.at(-1);
+    return next !== undefined && next.temperature < least + LOW * (most - least);
+  };
   return (
     <ComposedChart
       className={styles.chart}
@@ -56,7 +63,7 @@ export const TemperatureChart = memo(function TemperatureChart(props: Temperatur
         stroke="var(--ink)"
         strokeWidth={2.5}
       />
-      <NowLayer picture={picture} named />
+      <NowLayer picture={picture} isLow={isLow} />
       <CursorLayer picture={picture} />
     </ComposedChart>
   );

@@ -1,6 +1,6 @@
 'use client';
 
-import { type CSSProperties, useState } from 'react';
+import { type CSSProperties, Fragment, useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
@@ -74,18 +74,23 @@ export function InNowBlock({ machine, standing, zone, acts, large }: InNowProps)
 
 type JetsProps = { readonly mains: readonly number[]; readonly trim: number | null };
 
+const JETS_ACROSS = 3;
+
 /** A column for every carburettor, also where all are alike: nobody has to guess whether one was forgotten. */
 function Jets({ mains, trim }: JetsProps) {
-  const across = Math.min(mains.length, 3);
+  const across = Math.min(mains.length, JETS_ACROSS);
   const longest = Math.max(...mains.map((main) => String(main).length));
   // "162.5" takes more room than "410": three of those are what the largest figures have room for.
-  const sizes = { '--columns': across, '--glyphs': Math.max(9, across * longest) } as CSSProperties;
+  const sizes = { '--gaps': across - 1, '--glyphs': Math.max(9, across * longest) } as CSSProperties;
   return (
     <>
       <p className={classNames(styles.jets, mains.length === 1 && styles.single)} style={sizes}>
         {mains.map((main, place) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: carburettors are told apart by their place
-          <span key={place}>{main} </span>
+          <Fragment key={place}>
+            {place % JETS_ACROSS === 0 ? null : <i className={styles.rule} />}
+            <span>{main} </span>
+          </Fragment>
         ))}
       </p>
       {trim === null ? null : <p className={styles.trim}>trim {trim}</p>}

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
+import { Wholes } from '@/components/night/wholes';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { useHold } from '@/components/ui/use-hold';
@@ -58,7 +59,9 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
               acts.fit(job.swap.to);
             }}
           >
-            {done}
+            <span>
+              <Wholes text={done} />
+            </span>
           </Button>
         )}
         {job.kind === 'out' ? (

@@ -15,6 +15,7 @@ import { delayWarning } from '@/lib/words/delay';
 import { planClock, runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
 import { clockText } from '@/lib/words/times';
+import { together } from '@/lib/words/together';
 import styles from './plate.module.css';
 
 /** The delays a race knows, in minutes; one tap each. */
@@ -74,7 +75,7 @@ export function ScheduleDialog({ standing, zone, acts, onClose }: ScheduleDialog
           One more run after {runName(plan, plan.sortedRuns.length - 1)}
         </Button>
         <Button size="large" wide onClick={() => done(() => acts.runMade(run, inNow.setting))}>
-          {name} is run, on {settingText(inNow.setting)}
+          {together(`${name} was run on ${settingText(inNow.setting)}`)}
         </Button>
       </div>
       <OtherDelay

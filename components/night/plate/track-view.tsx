@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { TRACK_READING } from '@/components/reading/reading-dialog';
+import { classNames } from '@/components/ui/class-names';
 import { useAwake } from '@/components/ui/use-awake';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { DANGER_AT_TRACK } from '@/lib/words/danger';
@@ -45,7 +46,7 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
       {inDanger ? (
         <p className={styles.aside}>{DANGER_AT_TRACK}</p>
       ) : (
-        <p className={styles.aside}>
+        <p className={classNames(styles.aside, styles.screenOnly)}>
           {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
           {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}
         </p>

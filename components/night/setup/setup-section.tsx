@@ -8,6 +8,7 @@ import { turnTo, useHash } from '@/components/ui/use-hash';
 import { Way } from '@/components/ui/way';
 import type { EventRecord, MachineRecord, Stored, TableValue } from '@/lib/store/records';
 import { eventSummary, hoursSummary, machineSummary } from '@/lib/words/setup-summary';
+import { together } from '@/lib/words/together';
 import { ChooseNight } from './choose-night';
 import { EditEvent, EditHours, EditMachine } from './edit-dialogs';
 import { NewNight } from './new-night';
@@ -59,7 +60,7 @@ function Row({ title, text, form }: RowProps) {
   return (
     <div className={styles.row}>
       <dt className={styles.title}>{title}</dt>
-      <dd className={styles.text}>{text}</dd>
+      <dd className={styles.text}>{together(text)}</dd>
       <dd>
         <Way href={`#${form}`} aria-label={`Change: ${title}`}>
           Change

@@ -11,6 +11,7 @@ import { withHorsepower } from '@/lib/words/power-words';
 import { chosenCount, oneSwapLess, runnerUpSentence } from '@/lib/words/price';
 import { runName } from '@/lib/words/runs';
 import { settingText } from '@/lib/words/settings';
+import { together } from '@/lib/words/together';
 import { worthSentences } from '@/lib/words/worth';
 import styles from './tables.module.css';
 
@@ -23,7 +24,11 @@ export function SwapCountTable({ plan, machineId }: SwapCountTableProps) {
   const timed = plan.bySwapCount.some(({ secondsLost }) => secondsLost !== null);
   return (
     <Section title="What a swap is worth">
-      <p>{[...worthSentences(plan), oneSwapLess(plan), runnerUpSentence(plan)].filter(Boolean).join(' ')}</p>
+      <p>
+        {together(
+          [...worthSentences(plan), oneSwapLess(plan), runnerUpSentence(plan)].filter(Boolean).join(' '),
+        )}
+      </p>
       <Way href={`/machines?edit=${encodeURIComponent(machineId)}#${SWAP_WORTH}`}>
         Change what a swap is worth
       </Way>
@@ -54,7 +59,7 @@ function columnsOf(plan: Plan, timed: boolean): readonly Column<BySwapCount>[] {
       head: 'Jets',
       cell: (row) => (
         <div className={styles.jets}>
-          {stintsText(plan, row.settings)}{' '}
+          {together(stintsText(plan, row.settings))}{' '}
           {/* On a narrow screen in place of the columns that have no room. */}
           <span className={classNames(styles.under, styles.narrowOnly)}>
             {counted(row.richRuns, 'run')} too rich

@@ -7,6 +7,7 @@ import type { NewBaseline } from '@/lib/store/machine-history';
 import type { UnitChoice } from '@/lib/units/choice';
 import { numberText } from '@/lib/units/entry-text';
 import { jetsText } from '@/lib/words/settings';
+import { PROOF_CHOICES, PROOF_HINTS } from '@/lib/words/verdict-choices';
 
 /** A baseline as a person tells it; the id is given when it is kept. */
 export type ToldBaseline = Omit<NewBaseline, 'id'>;
@@ -32,16 +33,8 @@ export const NEW_BASELINE = {
       label: 'How the jets were judged',
       at: 'baseline.judged',
       blank: 'right',
-      options: [
-        { value: 'edge', label: 'On the edge of lean' },
-        { value: 'right', label: 'Good' },
-        { value: 'size-rich', label: 'A size rich' },
-      ],
-      hint: {
-        edge: 'Any leaner would have been too lean. The right jets are taken to be richer by the lean limit.',
-        right: 'Neither lean nor rich by plugs, temperatures or piston wash.',
-        'size-rich': 'Kept one size rich to be safe. The right jets are taken to be a size smaller.',
-      },
+      options: PROOF_CHOICES,
+      hint: PROOF_HINTS,
     }),
     provenOn: f.text({
       label: 'Proven on',

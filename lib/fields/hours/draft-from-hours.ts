@@ -1,5 +1,4 @@
 import type { PressureKind } from '@/lib/air/air';
-import { relativeHumidityOf } from '@/lib/air/humidity';
 import { airFromJson } from '@/lib/contract/air-from-json';
 import type { EventJson, HourJson } from '@/lib/contract/event';
 import { instantFromJson } from '@/lib/contract/event-from-json';
@@ -10,12 +9,13 @@ import { addMinutes, type Instant, instant } from '@/lib/time/instant';
 import { hourTicks, isoUtc } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
 import { celsiusToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import { elevationText, numberText, pressureText } from '@/lib/units/entry-text';
+import { elevationText, pressureText } from '@/lib/units/entry-text';
 import { metre } from '@/lib/units/quantity';
 import { ENOUGH_MINUTES } from '@/lib/words/delay';
 import { type HourRow, type HoursDraft, withMoments } from './hours-draft';
 import { hoursPressureKey } from './hours-pressure-key';
 import { HOUR, HOURS } from './hours-rows';
+import { humidityAtDewPoint } from './humidity-text';
 
 /** What the hours belong to: where and when the runs are. */
 export type HoursEvent = Pick<EventJson, 'timezone' | 'elevationM' | 'runs'>;
@@ -88,19 +88,12 @@ function hourRow(hour: HourJson, place: RowPlace): HourRow {
   return {
     ...values,
     at: isoUtc(instantFromJson(hour.time)),
-    humidity: values.humidity === '' ? dampnessText(hour) : values.humidity,
+    humidity:
+      values.humidity === '' && hour.dewPointC !== undefined
+        ? humidityAtDewPoint(celsiusToKelvin(hour.dewPointC), celsiusToKelvin(hour.temperatureC))
+        : values.humidity,
     pressure: pressureOfRow(hour, place),
   };
-}
-
-/** A dew point is shown as the humidity it is at the hour's temperature. */
-function dampnessText({ dewPointC, temperatureC }: HourJson): string {
-  if (dewPointC === undefined) return '';
-  const value = relativeHumidityOf(
-    { kind: 'dew-point', value: celsiusToKelvin(dewPointC) },
-    celsiusToKelvin(temperatureC),
-  );
-  return numberText(Math.min(1, value) * 100, 1);
 }
 
 function pressureOfRow(hour: HourJson, { kind, units, event, typed }: RowPlace): string {

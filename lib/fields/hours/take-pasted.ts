@@ -1,10 +1,10 @@
 import type { PressureKind } from '@/lib/air/air';
-import { relativeHumidityOf } from '@/lib/air/humidity';
 import type { PastedHours, PastedRow } from '@/lib/hours/pasted';
 import { isoUtc } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
-import { numberText, percentText, pressureText, temperatureText } from '@/lib/units/entry-text';
+import { percentText, pressureText, temperatureText } from '@/lib/units/entry-text';
 import { type HourRow, type HoursDraft, withRows } from './hours-draft';
+import { humidityAtDewPoint } from './humidity-text';
 
 /** The draft with pasted hours in it. They replace what stood at the same moments; other rows stay. */
 export function takePasted(draft: HoursDraft, pasted: PastedHours, kind: PressureKind | null): HoursDraft {
@@ -37,10 +37,7 @@ function hourRow(row: PastedRow, units: UnitChoice): HourRow {
   };
 }
 
-/** A dew point is shown as the humidity it is at the hour's temperature. */
 function humidityText({ relativeHumidity, dewPoint, temperature }: PastedRow): string {
   if (relativeHumidity !== null) return percentText(relativeHumidity);
-  if (dewPoint === null) return '';
-  const value = relativeHumidityOf({ kind: 'dew-point', value: dewPoint }, temperature);
-  return numberText(Math.min(1, value) * 100, 1);
+  return dewPoint === null ? '' : humidityAtDewPoint(dewPoint, temperature);
 }

@@ -8,6 +8,7 @@ import { clockFace, type HourStyle } from '@/lib/time/zone';
 import { METRIC_UNITS, type UnitChoice } from '@/lib/units/choice';
 import { judgedByText } from '@/lib/words/log';
 import { jetsText } from '@/lib/words/settings';
+import { RUN_VERDICTS } from '@/lib/words/verdict-choices';
 
 const f = fieldRowsFor<LogRecord>();
 const air = airRowsAt<LogRecord>('air');
@@ -39,13 +40,7 @@ export const LOG = {
     verdict: f.choice({
       label: 'Verdict',
       blank: 'none',
-      options: [
-        { value: 'lean', label: 'Lean' },
-        { value: 'right', label: 'Good' },
-        { value: 'rich', label: 'Rich' },
-        { value: 'none', label: 'Not judged' },
-        { value: 'each', label: 'Cylinder by cylinder' },
-      ],
+      options: [...RUN_VERDICTS, { value: 'each', label: 'Cylinder by cylinder' }],
     }),
     sizes: f.number({ label: 'By how many sizes', at: 'sizes', optional: true, example: '1' }),
     judgedBy: f.choice({

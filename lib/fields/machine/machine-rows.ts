@@ -7,6 +7,7 @@ import { fieldRowsFor } from '@/lib/fields/field-rows-for';
 import { fieldLabel } from '@/lib/fields/table-values';
 import { temperatureStepIn } from '@/lib/units/choice';
 import { numberText, percentText } from '@/lib/units/entry-text';
+import { PROOF_CHOICES, PROOF_HINTS } from '@/lib/words/verdict-choices';
 import { FUEL_DENSITY, RESPONSE } from './advanced-rows';
 import { NEEDLE, PILOT, TRIM } from './circuit-rows';
 
@@ -112,16 +113,8 @@ const BASELINE = groupOf(
       label: 'How the jets were judged',
       at: 'baseline.judged',
       blank: 'right',
-      options: [
-        { value: 'edge', label: 'On the edge' },
-        { value: 'right', label: 'Good' },
-        { value: 'size-rich', label: 'A size rich' },
-      ],
-      hint: {
-        edge: 'Any leaner would have been too lean.',
-        right: 'Neither lean nor rich by plugs, temperatures or piston wash.',
-        'size-rich': 'Kept one size rich to be safe.',
-      },
+      options: PROOF_CHOICES,
+      hint: PROOF_HINTS,
     }),
     provenOn: f.text({ label: 'Proven on', at: 'baseline.provenOn', optional: true, type: 'date' }),
     note: f.text({ label: 'Note', at: 'baseline.note', optional: true, maxLength: 500 }),
@@ -190,7 +183,7 @@ const LIMITS = groupOf(
       blank: RACE.leanPercent,
       unit: '%',
       example: '2',
-      hint: 'Leaner than right.',
+      hint: 'Leaner than good.',
     }),
     richPercent: f.number({
       label: 'Rich limit',
@@ -198,10 +191,10 @@ const LIMITS = groupOf(
       blank: RACE.richPercent,
       unit: '%',
       example: '5',
-      hint: 'Richer than right.',
+      hint: 'Richer than good.',
     }),
     risk: f.percent({
-      label: 'Chance of lean',
+      label: 'Risk of lean',
       at: 'limits.risk',
       blank: RACE.risk,
       example: '5',
