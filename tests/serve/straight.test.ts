@@ -170,7 +170,10 @@ describe('a route that our server answers itself', () => {
     const plan = await get('/api/plan', { method: 'POST', headers, body: JSON.stringify(NIGHT) });
     expect(plan.status).toBe(200);
     expect(JSON.parse(plan.text).swaps.length).toBeGreaterThan(0);
-    const bodied = { headers: { ...headers, authorization: 'Bearer none', 'content-length': '2' }, body: '{}' };
+    const bodied = {
+      headers: { ...headers, authorization: 'Bearer none', 'content-length': '2' },
+      body: '{}',
+    };
     for (const [method, path] of [
       ['PATCH', ''],
       ['DELETE', ''],
