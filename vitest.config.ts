@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { FileOrder } from './tests/support/file-order';
 
 // A zone with clock changes that is not UTC: hidden use of the machine's zone shows up here.
 // Set before the worker threads start, since a thread cannot change the zone of its process.
@@ -23,6 +24,7 @@ export default defineConfig({
     // files took half of the whole run.
     pool: 'threads',
     isolate: false,
+    sequence: { sequencer: FileOrder },
     maxWorkers: availableParallelism(),
   },
 });

@@ -179,5 +179,6 @@ test('the wall follows the clock, and what is told at the desk', ON_DESK, async 
     .click();
   await expect(acts).toHaveCount(count - 1);
   await wall.clock.setFixedTime(instantOf('18:40'));
+  await wall.clock.runFor(5000);
   await expect(wall.getByText('18:40', { exact: true })).toBeVisible({ timeout: 15_000 });
 });

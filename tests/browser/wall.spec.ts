@@ -89,10 +89,12 @@ test('a hundred racers are on the wall, and its pages turn by themselves unless 
   const pages = await openWall(night);
   expect(pages).toBeGreaterThan(3);
   await expect(night.getByText(`Page 1 of ${pages}`)).toBeVisible();
+  // The page's own timers, of which none is left out.
+  await night.clock.runFor(12_000);
   await expect(night.getByText(`Page 2 of ${pages}`)).toBeVisible({ timeout: 30_000 });
   await night.getByRole('button', { name: 'Hold this page' }).click();
   const held = await night.getByText(/^Page \d+ of/).textContent();
-  await night.waitForTimeout(14_000);
+  await night.clock.runFor(30_000);
   await expect(night.getByText(held ?? '')).toBeVisible();
   expect(await night.evaluate(() => document.getAnimations().length)).toBe(0);
 });
@@ -107,9 +109,11 @@ test('near a moment the wall looks it, and shows the jobs alone', async ({ night
   const ground = () => band.evaluate((element) => getComputedStyle(element).backgroundColor);
   const plain = await ground();
   await context.clock.setFixedTime(instantOf('18:32'));
+  await night.clock.runFor(5000);
   await expect(band).toHaveAttribute('data-urgency', 'soon', { timeout: 20_000 });
   await expect(night.getByRole('region', { name: 'In the engines now' })).toHaveCount(0);
   await context.clock.setFixedTime(instantOf('18:41'));
+  await night.clock.runFor(5000);
   await expect(band).toHaveAttribute('data-urgency', 'now', { timeout: 20_000 });
   expect(await ground()).not.toBe(plain);
 });

@@ -56,6 +56,8 @@ function expectOnlyWhatWasSaid(
 
 /** A plan that was accepted changes what is asked and what is kept, and makes nothing look safer. */
 function expectNoSaferForAccepting({ night, standing }: Shown): void {
+  // Where nothing is accepted it would be the same plan made twice.
+  if (night.request.accepted === null) return;
   const request = { ...night.request, accepted: null };
   const without = expectOk(standNight({ ...night, request }, standing.now));
   expect(standing.inNow).toEqual(without.inNow);

@@ -4,7 +4,8 @@ import type { Store } from '@/lib/store/store-type';
 import { seededRandom } from '@/tests/support/seeded-random';
 import { closeTabs, freshBrowser, openTab } from './tabs';
 
-const INTERLEAVINGS = 10_000;
+/** Ten thousand with INTERLEAVINGS=10000. */
+const INTERLEAVINGS = Number(process.env.INTERLEAVINGS ?? 2000);
 const EDITS_PER_TAB = 2;
 
 type Seen = { readonly revision: number | null; readonly sizes: readonly number[] };

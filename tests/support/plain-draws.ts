@@ -149,9 +149,14 @@ export function plainIdeals(
     };
     const shift = (machine.baselineShift?.log ?? 0) + (machine.baselineShift?.sd ?? 0) * z3;
     for (let j = 0; j < count; j++) {
-      const metered = { density: density(out.density[j]!), dryDensity: density(out.dryDensity[j]!) };
-      const breathed = { ...metered, temperature: kelvin(temperature[j]!), pressure: pascal(pressure[j]!) };
-      ideals[j] = shift + logAreaOf(airShift(breathed, baseline, logNeed(metered, baseline)), exponents);
+      // Written out: a spread here took most of the time of all draws.
+      const breathed = {
+        density: density(out.density[j]!),
+        dryDensity: density(out.dryDensity[j]!),
+        temperature: kelvin(temperature[j]!),
+        pressure: pascal(pressure[j]!),
+      };
+      ideals[j] = shift + logAreaOf(airShift(breathed, baseline, logNeed(breathed, baseline)), exponents);
     }
     given.each(ideals, s);
   }

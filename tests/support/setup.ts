@@ -1,5 +1,6 @@
 import { threadId } from 'node:worker_threads';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
+import { quickenLabels } from './quick-labels';
 
 // Whatever language the machine speaks: clock times are those of the 24-hour clock unless a test says otherwise.
 if (typeof navigator !== 'undefined')
@@ -19,6 +20,8 @@ if (!(OWN_CHANNELS in globalThis)) {
 
 // A page without a layout has no sight to come into.
 if (typeof Element !== 'undefined') Element.prototype.scrollIntoView ??= () => undefined;
+
+if (typeof HTMLLabelElement !== 'undefined') quickenLabels();
 
 // Anything the code complains about on the console is a failure: warnings nobody reads are how faults hide.
 beforeEach(() => {

@@ -105,9 +105,13 @@ export function trueIdeals(
   const out = { density: new Float64Array(warmed.length), dryDensity: new Float64Array(warmed.length) };
   fillDensities({ temperature, pressure: air.pressure, relativeHumidity: warmed }, out);
   return temperature.map((t, i) => {
-    const metered = { density: density(out.density[i]!), dryDensity: density(out.dryDensity[i]!) };
-    const breathed = { ...metered, temperature: kelvin(t), pressure: pascal(air.pressure[i]!) };
-    return logAreaOf(airShift(breathed, baseline, logNeed(metered, baseline)), exponents);
+    const breathed = {
+      density: density(out.density[i]!),
+      dryDensity: density(out.dryDensity[i]!),
+      temperature: kelvin(t),
+      pressure: pascal(air.pressure[i]!),
+    };
+    return logAreaOf(airShift(breathed, baseline, logNeed(breathed, baseline)), exponents);
   });
 }
 
