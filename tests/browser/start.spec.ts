@@ -144,6 +144,26 @@ test('npm start serves this computer alone, and ends as a whole: what was asked 
   }
 });
 
+test('npm start goes on where nobody reads its log any more, and ends when it is told to', async () => {
+  test.setTimeout(START_MS + 60_000);
+  const started = await npmStart({ LOG_REQUESTS: '1' });
+  const { npm, port, exited } = started;
+  try {
+    for (const stream of [npm.stdout, npm.stderr]) stream?.destroy();
+    for (let i = 0; i < 5; i += 1) {
+      const answered = await fetch(`http://127.0.0.1:${port}/api/health`);
+      expect([answered.status, await answered.json()]).toEqual([200, { status: 'ok' }]);
+    }
+    const began = performance.now();
+    npm.kill('SIGTERM');
+    await exited;
+    expect(performance.now() - began).toBeLessThan(END_MS);
+    await expect.poll(() => isAlive(groupOf(started)), { timeout: 2_000 }).toBe(false);
+  } finally {
+    killAll(started);
+  }
+});
+
 test('npm start serves the network where HOST says so, and says the addresses', async () => {
   test.setTimeout(START_MS + 60_000);
   const started = await npmStart({ HOST: '0.0.0.0' });

@@ -1,5 +1,6 @@
+import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
-import { createLog, logSaid } from '@/app/api/_serve/log';
+import { createLog, logSaid, writingTo } from '@/app/api/_serve/log';
 import { logWatch } from '@/app/api/_serve/watch';
 
 function written() {
@@ -42,6 +43,23 @@ describe('the log', () => {
       /eyJ|46\.10|89\.20|secret|192\.0|2001|4f1c|weather\.example/,
     );
     expect(last().words.length).toBeGreaterThan(3);
+  });
+
+  it('goes on without its reader, and tries no more to reach it', async () => {
+    let tries = 0;
+    const gone = new Writable({
+      write: (_line, _encoding, done) => {
+        tries += 1;
+        done(Object.assign(new Error('write EPIPE'), { code: 'EPIPE' }));
+      },
+      autoDestroy: false,
+    });
+    const log = createLog(writingTo(gone), () => '');
+    log('info', 'one');
+    await new Promise((resolve) => setImmediate(resolve));
+    for (let i = 0; i < 3; i += 1) log('info', 'more');
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(tries).toBe(1);
   });
 
   it('counts what weather services fail at, and tells requests only where they went wrong', () => {

@@ -15,6 +15,20 @@ export function createLog(write: (line: string) => void, now: () => string): Log
 }
 
 /**
+ * Writes to a stream as long as somebody reads it. That nobody does any more is told as a fault of the stream: unheard, it
+ * would itself be logged, to the same stream, for ever.
+ */
+export function writingTo(stream: NodeJS.WritableStream): (line: string) => void {
+  let read = true;
+  stream.on('error', () => {
+    read = false;
+  });
+  return (line) => {
+    if (read) stream.write(line);
+  };
+}
+
+/**
  * What is known of a thrown thing without what was in hand: its kind and the places in the code. Its message is left
  * out, since it may repeat what somebody sent.
  */

@@ -8,7 +8,7 @@ import { VERSION } from '@/lib/contract/version';
 import { answering } from './answering';
 import { readCompressed } from './brotli';
 import { watchConnections } from './ending';
-import { createLog, type Log, logSaid, takeOverConsole } from './log';
+import { createLog, type Log, logSaid, takeOverConsole, writingTo } from './log';
 import { readRoutes } from './routes';
 import { announceServedProcess, type ServedProcess } from './served-process';
 import { readServeSettings, type ServeSettings, SettingProblem } from './settings';
@@ -99,10 +99,9 @@ async function serve(log: Log): Promise<void> {
   for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP']) process.on(signal, () => void end(signal));
 }
 
-const log = createLog(
-  (line) => process.stdout.write(line),
-  () => new Date().toISOString(),
-);
+const log = createLog(writingTo(process.stdout), () => new Date().toISOString());
+// Nothing of ours goes there, but what the framework or Node themselves say.
+process.stderr.on('error', () => undefined);
 takeOverConsole(log);
 try {
   await serve(log);
