@@ -53,7 +53,8 @@ function words(state: PlacesState, ground: Metre | null, { units, same }: Contex
     return askProblemWords(state.problem, 'The elevation above stays; a map or an altimeter tells it.');
   if (ground === null) return 'The height of the ground there is not known: a map or an altimeter tells it.';
   const text = formatElevation(ground, units);
+  const square = units.elevation === 'm' ? '90 m' : '300 ft';
   return same
     ? `The ground there is ${text} by the terrain model, as typed.`
-    : `The ground there is ${text} by the terrain model, which sees squares of 90 m. What you know of the track is better.`;
+    : `The ground there is ${text} by the terrain model, which sees squares of ${square}. What you know of the track is better.`;
 }

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { type IncomingMessage, request as plainRequest } from 'node:http';
 import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
@@ -8,7 +8,10 @@ import { test } from './test';
 
 const STATIC = join('.next', 'static');
 const FILES = readdirSync(STATIC, { recursive: true, encoding: 'utf8' });
-const fileOf = (ending: string) => `/_next/static/${FILES.find((file) => file.endsWith(ending))}`;
+const sizeOf = (file: string): number => statSync(join(STATIC, file)).size;
+/** The largest of its kind: the smallest ones are no shorter compressed. */
+const fileOf = (ending: string) =>
+  `/_next/static/${FILES.filter((file) => file.endsWith(ending)).toSorted((a, b) => sizeOf(b) - sizeOf(a))[0]}`;
 
 /** Every page of the build; the address of a page that is not there stands for all of those. */
 const PAGES = [

@@ -1,5 +1,5 @@
 import { threadId } from 'node:worker_threads';
-import { afterEach, beforeEach, expect, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, expect, vi } from 'vitest';
 import { quickenLabels } from './quick-labels';
 
 // Whatever language the machine speaks: clock times are those of the 24-hour clock unless a test says otherwise.
@@ -33,4 +33,9 @@ afterEach(() => {
   expect(console.error).not.toHaveBeenCalled();
   expect(console.warn).not.toHaveBeenCalled();
   vi.restoreAllMocks();
+});
+
+// Files share a thread, and with it the timers: false ones would keep the next file waiting for ever.
+afterAll(() => {
+  if ('clock' in setTimeout) throw new Error('the timers are still false at the end of this file');
 });

@@ -72,17 +72,27 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
         {job.kind === 'over' ? <Way href="/after">How forecast and plan held</Way> : null}
       </div>
       {job.kind === 'over' || job.kind === 'out' ? null : (
-        <div className={styles.asides}>
-          <Button kind="quiet" size={large ? 'large' : 'normal'} onClick={() => setAsking(true)}>
-            Running late?
-          </Button>
-          <Button kind="quiet" size={large ? 'large' : 'normal'} onClick={acts.knockOut}>
-            Knocked out
-          </Button>
-        </div>
+        <Asides large={large} onLate={() => setAsking(true)} onOut={acts.knockOut} />
       )}
       {asking ? <ScheduleDialog {...{ standing, zone, acts }} onClose={() => setAsking(false)} /> : null}
     </section>
+  );
+}
+
+type AsidesProps = { readonly large: boolean; readonly onLate: () => void; readonly onOut: () => void };
+
+/** What else can have happened. */
+function Asides({ large, onLate, onOut }: AsidesProps) {
+  const size = large ? 'large' : 'normal';
+  return (
+    <div className={styles.asides}>
+      <Button kind="quiet" size={size} onClick={onLate}>
+        Running late?
+      </Button>
+      <Button kind="quiet" size={size} onClick={onOut}>
+        Knocked out
+      </Button>
+    </div>
   );
 }
 
