@@ -269,5 +269,6 @@ test('a board says when its job changes, and counts the minutes in silence', asy
   });
   await pressAt(night, 'Done: 420 410 420 is in');
   await expect(next).toContainText(lead);
+  await expect.poll(() => night.evaluate(() => window.heard.length)).toBeGreaterThan(0);
   expect(await heard(night)).toEqual(['Put in 430 420 430']);
 });

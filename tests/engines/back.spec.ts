@@ -14,7 +14,7 @@ async function callOf(engine: Engine): Promise<string> {
 
 /** The air of the machine's baseline as the list of machines tells it. */
 async function baselineOf(engine: Engine): Promise<string> {
-  return /right at \S+ °[FC]/.exec(await textOf(engine, '/machines'))?.[0] ?? '';
+  return /proven at \S+ °[FC]/.exec(await textOf(engine, '/machines'))?.[0] ?? '';
 }
 
 /** Until a whole call stands on the screen that is not the one from before. */
