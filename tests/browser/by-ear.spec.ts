@@ -38,6 +38,7 @@ async function says(page: Page, sentence: string | RegExp, act: Promise<unknown>
 
 /** A dialog takes the focus, has nothing that is not told, and gives the focus back to what opened it. */
 async function looksInto(page: Page, opener: string, look: () => Promise<unknown> = () => Promise.resolve()) {
+  const before = await page.evaluate(() => location.hash);
   await pressAt(page, opener);
   await expect(dialog(page).getByRole('button').nth(1)).toBeVisible();
   expect(await page.evaluate(() => document.activeElement?.closest('dialog[open]') ?? null)).not.toBeNull();
@@ -46,6 +47,8 @@ async function looksInto(page: Page, opener: string, look: () => Promise<unknown
   if ((await dialog(page).count()) > 0) await page.keyboard.press('Escape');
   await expect(dialog(page)).toHaveCount(0);
   expect(await soundStop(page)).toBe(opener);
+  // The way back of the address takes a moment longer than the dialog; no finger is as fast as this.
+  await expect.poll(() => page.evaluate(() => location.hash)).toBe(before);
 }
 
 test('an evening goes by ear: the answer first, one sentence for every act, nothing without a name', async ({

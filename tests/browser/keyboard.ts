@@ -46,9 +46,17 @@ function stopNow(page: Page): Promise<Stop> {
   });
 }
 
+/** The same once the page has come to rest, where something still moves over it. */
+async function stopAtRest(page: Page): Promise<Stop> {
+  const stop = await stopNow(page);
+  if (stop.lost || stop.seen) return stop;
+  await page.evaluate(() => new Promise((rest) => setTimeout(rest, 300)));
+  return stopNow(page);
+}
+
 /** Where the focus is; it must be somewhere, be seen, and have a ring. */
 export async function soundStop(page: Page): Promise<string> {
-  return sound(await stopNow(page));
+  return sound(await stopAtRest(page));
 }
 
 function sound(stop: Stop): string {
@@ -68,7 +76,7 @@ export async function tabTo(page: Page, name: string | RegExp): Promise<readonly
   let round = false;
   for (let stops = 0; stops < FAR; stops += 1) {
     await page.keyboard.press('Tab');
-    const stop = await stopNow(page);
+    const stop = await stopAtRest(page);
     if (stop.lost && !round) {
       round = true;
       continue;
