@@ -1,22 +1,9 @@
 import { expect, type Page } from '@playwright/test';
+import { FORMS } from './forms';
 import { test } from './watched-page';
 
 /** Every address with measures or times on it, and what is there once it can be read. About shows sums, which are in SI. */
-const PLACES = [
-  ['/', 'Display'],
-  ['/#track', 'Running late?'],
-  ['/#numbers', 'Display'],
-  ['/#hours', 'Save hours'],
-  ['/#event', 'Save event'],
-  ['/#machine', 'Save machine'],
-  ['/#forecast', 'Get the forecast'],
-  ['/#reading', 'Use this reading'],
-  ['/machines?edit=new', 'Save machine'],
-  ['/trail', 'Display'],
-  ['/club', 'Display'],
-  ['/compare', 'Display'],
-  ['/log', 'Display'],
-] as const;
+const PLACES = [['/', 'Display'], ['/#track', 'Running late?'], ['/#numbers', 'Display'], ...FORMS] as const;
 
 const TWELVE_HOURS = /\b\d{1,2}(:\d\d)?\s?[ap]m\b/;
 /** A time of the other clock; "8:00 pm" is none. */

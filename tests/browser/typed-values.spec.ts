@@ -1,20 +1,9 @@
 import { expect, type Page } from '@playwright/test';
+import { FORMS } from './forms';
 import { test } from './watched-page';
 
 /** Every address with something to type into, and what is there once it can be typed into. */
-const PLACES = [
-  ['/#hours', 'Save hours'],
-  ['/#event', 'Save event'],
-  ['/#machine', 'Save machine'],
-  ['/#forecast', 'Get the forecast'],
-  ['/#reading', 'Use this reading'],
-  ['/machines?edit=new', 'Save machine'],
-  ['/trail', 'Display'],
-  ['/club', 'Display'],
-  ['/compare', 'Display'],
-  ['/log', 'Display'],
-  ['/open', 'Display'],
-] as const;
+const PLACES = [...FORMS, ['/open', 'Display']] as const;
 
 /** Window in px and text in percent: 320 px is 400 % zoom of 1280 (WCAG 2.2, 1.4.10), 200 % text is 1.4.4. */
 const LOOKS = [
