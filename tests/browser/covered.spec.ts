@@ -42,6 +42,8 @@ const DIALOGS: readonly Place[] = [
 
 /** Goes through at every size. */
 async function throughAll(page: Page, place: string): Promise<void> {
+  // What is drawn late makes room for itself.
+  await expect(page.getByText('Drawing the night…')).toHaveCount(0);
   for (const size of SIZES) {
     await page.setViewportSize(size);
     // The page hears of its new size a little later, and what then moves under a stop covers nothing.
