@@ -1,7 +1,7 @@
 'use client';
 
 import { Fragment, useMemo, useState } from 'react';
-import { useClockFace, useHours } from '@/components/store/use-clock-zone';
+import { useClockFace, useClockZone, useHours } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { FieldError } from '@/components/ui/field';
@@ -34,8 +34,8 @@ export function HourGrid({ draft, form, event, onPasteLines }: HourGridProps) {
   const { rows, units, humidityByHour, pressureByHour, pressureKind } = draft.value;
   const values = useMemo(() => rowValues(rows, units), [rows, units]);
   const zone = event.timezone;
+  const clock = useClockZone(zone);
   const hours = useHours();
-  const clock = useMemo(() => ({ zone, hours }), [zone, hours]);
   return (
     <div className={classNames(styles.grid, hours === '12' && styles.twelve)}>
       {rows.map((row, index) => (
