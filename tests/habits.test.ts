@@ -72,7 +72,7 @@ describe('folders of components', () => {
 
 /** What writes to the store, and what hands such a thing out, by file: only components/store may take it. */
 const STORE_WRITERS: Readonly<Record<string, readonly string[]>> = {
-  'components/store/store-provider.tsx': ['useOpenedStore'],
+  'components/store/store-provider.tsx': ['useOpenedStore', 'useOpening'],
   'lib/store/change-record.ts': ['changeRecord', 'putOnTop'],
   'lib/store/open-store.ts': ['openStore'],
   'lib/store/store-type.ts': ['Store'],

@@ -1,6 +1,6 @@
 'use client';
 
-import { createContext, type ReactNode, useContext, useEffect, useState } from 'react';
+import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react';
 import type { Store, StoreHealth } from '@/lib/store/store-type';
 import { type TableCache, tableCache } from '@/lib/store/table-cache';
 
@@ -8,8 +8,10 @@ import { type TableCache, tableCache } from '@/lib/store/table-cache';
 export type StoreReads = Pick<Store, 'get' | 'snapshot' | 'retry'>;
 export type OpenedStore = { readonly store: Store; readonly tables: TableCache };
 type StoreState = { readonly opened: OpenedStore | null; readonly health: StoreHealth | null };
+type StoreGiven = StoreState & { readonly opening: Promise<OpenedStore> };
 
-const StoreContext = createContext<StoreState>({ opened: null, health: null });
+const never = new Promise<OpenedStore>(() => undefined);
+const StoreContext = createContext<StoreGiven>({ opened: null, health: null, opening: never });
 
 /** Loaded apart from the page, so that words stand on the screen before the database code has arrived. */
 const loadStore = () => import('@/lib/store/open-store');
@@ -22,11 +24,20 @@ async function openBrowserStore(): Promise<Store> {
   return openStore();
 }
 
+function awaited() {
+  let isOpen: (opened: OpenedStore) => void = () => undefined;
+  const opening = new Promise<OpenedStore>((resolve) => {
+    isOpen = resolve;
+  });
+  return { opening, isOpen };
+}
+
 type StoreProviderProps = { readonly open?: () => Promise<Store>; readonly children: ReactNode };
 
 export function StoreProvider({ open = openBrowserStore, children }: StoreProviderProps) {
   const [state, setState] = useState<StoreState>({ opened: null, health: null });
   const [failure, setFailure] = useState<unknown>(null);
+  const [{ opening, isOpen }] = useState(awaited);
   useEffect(() => {
     let stopped = false;
     let opened: Store | null = null;
@@ -34,7 +45,9 @@ export function StoreProvider({ open = openBrowserStore, children }: StoreProvid
       opened = store;
       if (stopped) return store.close();
       const tables = tableCache(store);
-      setState({ opened: { store: { ...store, put: tables.put }, tables }, health: store.health() });
+      const usable = { store: { ...store, put: tables.put }, tables };
+      setState({ opened: usable, health: store.health() });
+      isOpen(usable);
       store.subscribe((change) => {
         if (change.kind === 'health') setState((before) => ({ ...before, health: change.health }));
       });
@@ -43,15 +56,21 @@ export function StoreProvider({ open = openBrowserStore, children }: StoreProvid
       stopped = true;
       opened?.close();
     };
-  }, [open]);
+  }, [open, isOpen]);
+  const given = useMemo(() => ({ ...state, opening }), [state, opening]);
   // The nearest error boundary says it in words.
   if (failure !== null) throw failure;
-  return <StoreContext value={state}>{children}</StoreContext>;
+  return <StoreContext value={given}>{children}</StoreContext>;
 }
 
 /** As below, for the doors beside this file: they alone may write. */
 export function useOpenedStore(): OpenedStore | null {
   return useContext(StoreContext).opened;
+}
+
+/** For what a person does before the store is open: it waits, and is not lost. */
+export function useOpening(): Promise<OpenedStore> {
+  return useContext(StoreContext).opening;
 }
 
 /** null while the store is being opened, and on the server. */

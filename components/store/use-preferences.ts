@@ -5,7 +5,7 @@ import { putOnTop } from '@/lib/store/change-record';
 import { DEFAULT_PREFERENCES } from '@/lib/store/default-preferences';
 import { PREFERENCES_ID } from '@/lib/store/preferences-id';
 import type { Preferences } from '@/lib/store/records';
-import { type OpenedStore, useOpenedStore } from './store-provider';
+import { type OpenedStore, useOpening } from './store-provider';
 import { useRecord } from './use-table';
 
 /** What is chosen: which event, and which of its machines. */
@@ -37,11 +37,11 @@ type PreferencesState = {
 };
 
 export function usePreferences(): PreferencesState {
-  const opened = useOpenedStore();
+  const opening = useOpening();
   const record = useRecord('preferences', PREFERENCES_ID);
   const changePreferences = useCallback(
     async (change: Partial<Preferences>) => {
-      if (opened === null) return;
+      const opened = await opening;
       rememberChosen(opened, change);
       await putOnTop(opened.store, PREFERENCES, (before) => ({
         ...DEFAULT_PREFERENCES,
@@ -51,7 +51,7 @@ export function usePreferences(): PreferencesState {
       // Whoever waits for the change must find it made.
       await opened.tables.settled();
     },
-    [opened],
+    [opening],
   );
   return {
     preferences: record.status === 'there' ? record.stored.value : DEFAULT_PREFERENCES,

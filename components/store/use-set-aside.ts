@@ -5,8 +5,8 @@ import { useToast } from '@/components/ui/toast';
 import type { SetAside } from '@/lib/store/set-aside-record';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
 import { undoRewrite } from '@/lib/store/undo-rewrite';
-import { NONE_KEPT, NOT_OPEN_YET } from '@/lib/words/not-kept';
-import { type OpenedStore, useOpenedStore } from './store-provider';
+import { NONE_KEPT } from '@/lib/words/not-kept';
+import { type OpenedStore, useOpening } from './store-provider';
 import { endings, type Say, type WriteOutcome } from './use-write';
 
 /** What a person does with something that was set aside. `placed` answers null where it fits nowhere any more. */
@@ -18,16 +18,17 @@ export type SetAsideActs = {
   readonly letGo: (aside: SetAside) => Promise<WriteOutcome>;
 };
 
-const notYet = async (): Promise<WriteOutcome> => NOT_OPEN_YET;
-
 /** The same door for what was set aside; only its own page needs it. */
 export function useSetAside(): SetAsideActs {
-  const opened = useOpenedStore();
+  const opening = useOpening();
   const say = useToast();
-  return useMemo(
-    () => (opened === null ? { takeBack: notYet, letGo: notYet } : setAsideActs(opened, say)),
-    [opened, say],
-  );
+  return useMemo(() => {
+    const acts = opening.then((opened) => setAsideActs(opened, say));
+    return {
+      takeBack: async (...asked) => (await acts).takeBack(...asked),
+      letGo: async (...asked) => (await acts).letGo(...asked),
+    };
+  }, [opening, say]);
 }
 
 function setAsideActs(opened: OpenedStore, say: Say): SetAsideActs {

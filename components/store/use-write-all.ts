@@ -1,12 +1,12 @@
 'use client';
 
-import { useMemo } from 'react';
+import { useCallback } from 'react';
 import { useToast } from '@/components/ui/toast';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Rewritten, Snapshot, SnapshotValues } from '@/lib/store/store-type';
 import { undoRewrite } from '@/lib/store/undo-rewrite';
-import { NONE_KEPT, NOT_OPEN_YET } from '@/lib/words/not-kept';
-import { type OpenedStore, useOpenedStore } from './store-provider';
+import { NONE_KEPT } from '@/lib/words/not-kept';
+import { type OpenedStore, useOpening } from './store-provider';
 import { endings, type Say, type Undone, type Words } from './use-write';
 
 /** Many records, all or none: what is to stand, or a sentence why nothing may. Hands back the way back. */
@@ -15,13 +15,11 @@ export type WriteAll = (
   words: Words | ((done: Rewritten) => string),
 ) => Promise<Result<() => Promise<void>, string>>;
 
-const NOT_YET: WriteAll = async () => fail(NOT_OPEN_YET);
-
 /** The same door for what concerns many records; by itself, since the night page never needs it. */
 export function useWriteAll(): WriteAll {
-  const opened = useOpenedStore();
+  const opening = useOpening();
   const say = useToast();
-  return useMemo(() => (opened === null ? NOT_YET : writeAllTo(opened, say)), [opened, say]);
+  return useCallback(async (...asked) => writeAllTo(await opening, say)(...asked), [opening, say]);
 }
 
 export function writeAllTo(opened: OpenedStore, say: Say): WriteAll {

@@ -7,14 +7,8 @@ import { newId } from '@/lib/store/new-id';
 import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
 import { sameValue } from '@/lib/store/same-value';
 import type { Store, StoreProblem } from '@/lib/store/store-type';
-import {
-  NOT_OPEN_YET,
-  NOT_TAKEN_BACK,
-  notKeptSentence,
-  savedOverSentence,
-  takenBackSentence,
-} from '@/lib/words/not-kept';
-import { type OpenedStore, useOpenedStore } from './store-provider';
+import { NOT_TAKEN_BACK, notKeptSentence, savedOverSentence, takenBackSentence } from '@/lib/words/not-kept';
+import { type OpenedStore, useOpening } from './store-provider';
 
 /** Nothing where it was kept, else a sentence that says why not. */
 export type WriteOutcome = string | undefined;
@@ -80,20 +74,19 @@ export type Write = {
   ) => Promise<Over<T>>;
 };
 
-/** The one door for what a person does. Until the store is open it keeps nothing and says so. */
+/** The one door for what a person does. What is done before the store is open waits for it. */
 export function useWrite(): Write {
-  const opened = useOpenedStore();
+  const opening = useOpening();
   const say = useToast();
-  return useMemo(() => (opened === null ? NOT_YET : writeTo(opened, say)), [opened, say]);
+  return useMemo(() => onceOpen(opening.then((opened) => writeTo(opened, say))), [opening, say]);
 }
 
-const notYet = async (): Promise<WriteOutcome> => NOT_OPEN_YET;
-const NOT_YET: Write = {
-  add: notYet,
-  change: notYet,
-  remove: notYet,
-  over: async ({ stored, gone = false }) => ({ refused: NOT_OPEN_YET, stored, gone }),
-};
+const onceOpen = (write: Promise<Write>): Write => ({
+  add: async (...asked) => (await write).add(...asked),
+  change: async (...asked) => (await write).change(...asked),
+  remove: async (...asked) => (await write).remove(...asked),
+  over: async (...asked) => (await write).over(...asked),
+});
 
 export type Undone = { readonly ok: boolean };
 export type Say = (words: ToastWords) => void;

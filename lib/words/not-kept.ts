@@ -12,8 +12,6 @@ export function notKeptSentence({ code }: Pick<ChangeProblem, 'code'>): string {
 export const NONE_KEPT =
   'Nothing was changed: the store of this browser would not take it. Reload the page and try again.';
 
-export const NOT_OPEN_YET = 'The store is not open yet. Try again in a moment.';
-
 /** What another tab was told since is newer than the way back. */
 export const NOT_TAKEN_BACK =
   'Not taken back: something else was told meanwhile, and that stays. Look again and say what is true now.';

@@ -10,8 +10,11 @@ import type { Store } from '@/lib/store/store-type';
 export type RoomOnStore = {
   /** The database of the test under way. */
   readonly store: Store;
-  /** Shows what a page shows, on that database; taking it from the screen leaves the database open. */
-  readonly show: (room: ReactNode) => void;
+  /**
+   * Shows what a page shows, on that database, which opens once `opened` is settled; taking it from the screen leaves
+   * the database open.
+   */
+  readonly show: (room: ReactNode, opened?: Promise<unknown>) => void;
 };
 
 /** Gives every test of a file an empty browser database, and takes screen, database and clock away after it. */
@@ -31,10 +34,11 @@ export function roomOnStore(): RoomOnStore {
     get store() {
       return store;
     },
-    show: (room) => {
+    show: (room, opened = Promise.resolve()) => {
       const given = { ...store, close: () => undefined };
+      const open = async () => opened.then(() => given);
       render(
-        <StoreProvider open={() => Promise.resolve(given)}>
+        <StoreProvider open={open}>
           <ToastProvider>{room}</ToastProvider>
         </StoreProvider>,
       );
