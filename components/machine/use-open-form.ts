@@ -16,6 +16,10 @@ export function useOpenForm(): OpenForm {
   return {
     open,
     show: (id) => window.history.pushState(null, '', `${path}?edit=${encodeURIComponent(id)}`),
-    close: () => window.history.replaceState(null, '', path),
+    close: () => {
+      // A form may end after another was opened: that one stays.
+      if (new URLSearchParams(window.location.search).get('edit') === open)
+        window.history.replaceState(null, '', path);
+    },
   };
 }

@@ -3,7 +3,7 @@
 import dynamic from 'next/dynamic';
 import { useState } from 'react';
 import { Dialog } from '@/components/ui/dialog';
-import { useHash } from '@/components/ui/use-hash';
+import { turnBack, useHash } from '@/components/ui/use-hash';
 import type { ReadingJson } from '@/lib/contract/event';
 import { newId } from '@/lib/store/new-id';
 import type { UnitChoice } from '@/lib/units/choice';
@@ -50,9 +50,7 @@ type NewReadingProps = Omit<ReadingDialogProps, 'reading' | 'onClose'>;
 export function NewReading(props: NewReadingProps) {
   const hash = useHash();
   if (hash !== 'reading' && hash !== TRACK_READING) return null;
-  const close = () => {
-    window.location.hash = hash === TRACK_READING ? 'track' : 'night';
-  };
+  const close = () => turnBack(hash, hash === TRACK_READING ? 'track' : 'night');
   return <ReadingDialog {...props} reading={null} onClose={close} />;
 }
 

@@ -1,6 +1,6 @@
 'use client';
 
-import { type ReactNode, useEffect, useId, useLayoutEffect, useRef } from 'react';
+import { type ReactNode, type SyntheticEvent, useEffect, useId, useLayoutEffect, useRef } from 'react';
 import { Button } from './button';
 import styles from './dialog.module.css';
 import { FaultBoundary } from './fault-boundary';
@@ -31,8 +31,21 @@ export function Dialog({ title, open, onClose, footer, children }: DialogProps) 
       if (element?.open === true) element.close();
     };
   }, []);
+  /** At once on Escape: that the dialog is shut the browser says later, and the next one may be open by then. */
+  const cancel = (cancelled: SyntheticEvent<HTMLDialogElement>) => {
+    // A file that was not chosen after all says the same.
+    if (cancelled.target !== cancelled.currentTarget) return;
+    cancelled.preventDefault();
+    onClose();
+  };
   return (
-    <dialog ref={dialog} className={styles.dialog} aria-labelledby={titleId} onClose={onClose}>
+    <dialog
+      ref={dialog}
+      className={styles.dialog}
+      aria-labelledby={titleId}
+      onCancel={cancel}
+      onClose={onClose}
+    >
       {open ? (
         <div className={styles.sheet}>
           <div className={styles.head}>

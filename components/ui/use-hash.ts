@@ -16,11 +16,17 @@ export function turnTo(hash: string): void {
   window.dispatchEvent(new HashChangeEvent('hashchange'));
 }
 
+/**
+ * From a form to a part of the page. A form may end after the address has gone on, since the browser says late that a
+ * dialog is shut, and saving takes its time: what was opened meanwhile stays open.
+ */
+export function turnBack(form: string, to: string): void {
+  if (readHash() === form) turnTo(to);
+}
+
 /** The address's part after #, without it: a view that the back button leaves. */
 export function useHash(): string {
-  return useSyncExternalStore(
-    onHashChange,
-    () => window.location.hash.slice(1),
-    () => '',
-  );
+  return useSyncExternalStore(onHashChange, readHash, () => '');
 }
+
+const readHash = () => window.location.hash.slice(1);

@@ -7,7 +7,7 @@ import { useTable } from '@/components/store/use-table';
 import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
-import { turnTo, useHash } from '@/components/ui/use-hash';
+import { turnBack, useHash } from '@/components/ui/use-hash';
 import { stretchOfRuns } from '@/lib/night/forecast-question';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
@@ -26,7 +26,7 @@ type WeatherSectionProps = {
   readonly typing?: boolean;
 };
 
-const close = () => turnTo('weather');
+const close = () => turnBack('forecast', 'weather');
 
 /** The weather a night rests on: whose forecast, how old, and the ways to get another. */
 export function WeatherSection({ event, now, forecast: state, typing = true }: WeatherSectionProps) {

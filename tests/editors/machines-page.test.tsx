@@ -1,9 +1,10 @@
 // @vitest-environment jsdom
-import { screen, waitFor } from '@testing-library/react';
+import { act, renderHook, screen, waitFor } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { useSyncExternalStore } from 'react';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { MachinesPage } from '@/components/machine/machines-page';
+import { useOpenForm } from '@/components/machine/use-open-form';
 import { writeTo } from '@/components/store/use-write';
 import { expectOk } from '@/lib/result/result';
 import { machineWithBaseline } from '@/lib/store/machine-in-force';
@@ -118,6 +119,17 @@ describe('the machines page', () => {
     expect(field('Name').value).toBe('Red 800');
     await user.click(screen.getByText('Save machine'));
     await waitFor(async () => expect(await names()).toEqual(['Red 800']));
+  });
+
+  it('keeps the form that was opened while another was still being closed', () => {
+    const { result } = renderHook(() => useOpenForm());
+    act(() => result.current.show('a'));
+    const { close } = result.current;
+    act(() => result.current.show('b'));
+    act(close);
+    expect(result.current.open).toBe('b');
+    act(() => result.current.close());
+    expect(result.current.open).toBeNull();
   });
 });
 

@@ -1,7 +1,6 @@
 'use client';
 
 import { useState } from 'react';
-import { show } from '@/components/club/show';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { Choice } from '@/components/ui/choice';
 import { Dialog } from '@/components/ui/dialog';
@@ -17,6 +16,7 @@ type AddRacersProps = {
   readonly records: ClubRecords;
   readonly units: UnitChoice;
   readonly acts: RosterActs | null;
+  readonly onClose: () => void;
 };
 
 const WAYS = [
@@ -26,19 +26,17 @@ const WAYS = [
   { value: 'open', label: 'Links and files' },
 ] as const;
 
-const close = () => show('');
-
 /** The ways onto the roster; none of them changes what is there. */
-export function AddRacers({ records, units, acts }: AddRacersProps) {
+export function AddRacers({ records, units, acts, onClose }: AddRacersProps) {
   const [way, setWay] = useState<(typeof WAYS)[number]['value']>('paste');
   return (
-    <Dialog title="Add racers" open onClose={close}>
+    <Dialog title="Add racers" open onClose={onClose}>
       <Stack>
         <Choice label="From where" value={way} options={WAYS} onChange={setWay} />
-        {way === 'paste' ? <PasteRoster records={records} units={units} onDone={close} /> : null}
-        {way === 'last' ? <LastEvent records={records} onDone={close} /> : null}
-        {way === 'pick' ? <PickMachines records={records} acts={acts} onDone={close} /> : null}
-        {way === 'open' ? <OpenShared records={records} onDone={close} /> : null}
+        {way === 'paste' ? <PasteRoster records={records} units={units} onDone={onClose} /> : null}
+        {way === 'last' ? <LastEvent records={records} onDone={onClose} /> : null}
+        {way === 'pick' ? <PickMachines records={records} acts={acts} onDone={onClose} /> : null}
+        {way === 'open' ? <OpenShared records={records} onDone={onClose} /> : null}
       </Stack>
     </Dialog>
   );

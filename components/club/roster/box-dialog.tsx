@@ -1,7 +1,6 @@
 'use client';
 
 import { type FormEvent, useState } from 'react';
-import { show } from '@/components/club/show';
 import { useWriteAll } from '@/components/store/use-write-all';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
@@ -21,12 +20,14 @@ import { isolated } from '@/lib/words/isolated';
 import { counted } from '@/lib/words/listing';
 import { SHARED_BOX, sharedBoxProblem } from '@/lib/words/shared-box';
 
-type BoxDialogProps = { readonly boxId: string; readonly records: ClubRecords };
-
-const close = () => show('');
+type BoxDialogProps = {
+  readonly boxId: string;
+  readonly records: ClubRecords;
+  readonly onClose: () => void;
+};
 
 /** A box that several racers take their jets from: what is in it, counted once, and who shares it. */
-export function BoxDialog({ boxId, records }: BoxDialogProps) {
+export function BoxDialog({ boxId, records, onClose }: BoxDialogProps) {
   const { boxes } = records;
   const [known] = useState(() => boxes.find(({ id }) => id === boxId) ?? null);
   const gone = known !== null && !boxes.some(({ id }) => id === boxId);
@@ -34,20 +35,20 @@ export function BoxDialog({ boxId, records }: BoxDialogProps) {
     <Dialog
       title={known === null ? 'A shared box' : `Box ${isolated(known.value.name)}`}
       open
-      onClose={close}
+      onClose={onClose}
     >
       <Stack>
         {gone ? <Notice tone="caution" title={SHARED_BOX.gone} /> : null}
         <p>{SHARED_BOX.what}</p>
-        <BoxForm known={known} records={records} />
+        <BoxForm known={known} records={records} onClose={onClose} />
       </Stack>
     </Dialog>
   );
 }
 
-type BoxFormProps = { readonly known: Stored<BoxRecord> | null; readonly records: ClubRecords };
+type BoxFormProps = Omit<BoxDialogProps, 'boxId'> & { readonly known: Stored<BoxRecord> | null };
 
-function BoxForm({ known, records }: BoxFormProps) {
+function BoxForm({ known, records, onClose }: BoxFormProps) {
   const { machines } = records;
   const [name, setName] = useState(known?.value.name ?? '');
   const [jets, setJets] = useState(known === null ? '' : boxText(known.value.entries));
@@ -78,7 +79,7 @@ function BoxForm({ known, records }: BoxFormProps) {
     };
     const refused = await put(told);
     setRefusal(refused ?? null);
-    if (refused === undefined) close();
+    if (refused === undefined) onClose();
   }
   return (
     <form onSubmit={(submitted) => void save(submitted)}>
@@ -96,7 +97,7 @@ function BoxForm({ known, records }: BoxFormProps) {
           <Button type="submit" kind="primary">
             Save box
           </Button>
-          <Button kind="quiet" onClick={close}>
+          <Button kind="quiet" onClick={onClose}>
             Cancel
           </Button>
         </ButtonRow>

@@ -1,7 +1,6 @@
 'use client';
 
 import { useState } from 'react';
-import { show } from '@/components/club/show';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { EditorForm } from '@/components/draft/editor-form';
 import { useFields } from '@/components/draft/use-fields';
@@ -30,18 +29,17 @@ type ClassDialogProps = {
   readonly records: ClubRecords;
   readonly units: UnitChoice;
   readonly acts: RosterActs | null;
+  readonly onClose: () => void;
 };
 
-const close = () => show('');
-
 /** A class and its runs: an event in small, at the place and with the weather of the whole one. */
-export function ClassDialog({ classId, records, units, acts }: ClassDialogProps) {
+export function ClassDialog({ classId, records, units, acts, onClose }: ClassDialogProps) {
   const { event, club } = records.event.value;
   const there = club?.classes.find(({ id }) => id === classId) ?? null;
   const [known] = useState(there);
   if (known === null && classId !== 'new') return null;
   return (
-    <Dialog title={known === null ? 'New class' : `Class ${known.name}`} open onClose={close}>
+    <Dialog title={known === null ? 'New class' : `Class ${known.name}`} open onClose={onClose}>
       {known !== null && there === null ? <Notice tone="caution" title={ELSEWHERE.formGone} /> : null}
       <ClassForm
         kept={`class.${records.event.id}.${classId}`}
@@ -50,9 +48,10 @@ export function ClassDialog({ classId, records, units, acts }: ClassDialogProps)
         units={units}
         onSave={async ({ event: { name, runs }, from }) => {
           const refused = await acts?.putClass({ id: known?.id ?? newId(), name, runs }, from);
-          if (refused === undefined) close();
+          if (refused === undefined) onClose();
           return refused;
         }}
+        onCancel={onClose}
       />
     </Dialog>
   );
@@ -65,9 +64,10 @@ type ClassFormProps = {
   readonly event: ClubRecords['event']['value']['event'];
   readonly units: UnitChoice;
   readonly onSave: (typed: TypedEvent) => Promise<string | undefined>;
+  readonly onCancel: () => void;
 };
 
-function ClassForm({ kept, known, event, units, onSave }: ClassFormProps) {
+function ClassForm({ kept, known, event, units, onSave, onCancel }: ClassFormProps) {
   const hours = useHours();
   const fields = useFields<typeof EVENT, EventDraft, TypedEvent>({
     key: kept,
@@ -88,7 +88,7 @@ function ClassForm({ kept, known, event, units, onSave }: ClassFormProps) {
   });
   const { draft, form, field } = fields;
   return (
-    <EditorForm title="Class" form={form} draft={draft} saveLabel="Save class" onCancel={close}>
+    <EditorForm title="Class" form={form} draft={draft} saveLabel="Save class" onCancel={onCancel}>
       <Columns>
         {field('name', { label: classLabel('name') })}
         {field('date')}

@@ -1,7 +1,6 @@
 'use client';
 
 import { type FormEvent, useState } from 'react';
-import { show } from '@/components/club/show';
 import type { RosterActs } from '@/components/club/use-roster-acts';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
@@ -16,12 +15,11 @@ type RacerDialogProps = {
   readonly id: string;
   readonly records: ClubRecords;
   readonly acts: RosterActs | null;
+  readonly onClose: () => void;
 };
 
-const close = () => show('');
-
 /** What one racer is called at the event, and under which number. */
-export function RacerDialog({ id, records, acts }: RacerDialogProps) {
+export function RacerDialog({ id, records, acts, onClose }: RacerDialogProps) {
   const { event, machines } = records;
   const machine = machines.find((each) => each.id === id);
   const told = event.value.club?.racers[id];
@@ -33,10 +31,10 @@ export function RacerDialog({ id, records, acts }: RacerDialogProps) {
     submitted.preventDefault();
     if (number?.success === false) return;
     const refused = await acts?.call(id, { name: nameOrNone.parse(name.slice(0, 80)), bib: number?.data });
-    if (refused === undefined) close();
+    if (refused === undefined) onClose();
   }
   return (
-    <Dialog title={racerWords.title} open onClose={close}>
+    <Dialog title={racerWords.title} open onClose={onClose}>
       <form onSubmit={(submitted) => void save(submitted)}>
         <Stack>
           {machine === undefined ? (
@@ -68,7 +66,7 @@ export function RacerDialog({ id, records, acts }: RacerDialogProps) {
             <Button type="submit" kind="primary" disabled={acts === null || machine === undefined}>
               Save racer
             </Button>
-            <Button kind="quiet" onClick={close}>
+            <Button kind="quiet" onClick={onClose}>
               Cancel
             </Button>
           </ButtonRow>

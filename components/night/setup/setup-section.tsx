@@ -4,7 +4,7 @@ import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useRecord } from '@/components/store/use-table';
 import { Section } from '@/components/ui/section';
-import { turnTo, useHash } from '@/components/ui/use-hash';
+import { turnBack, useHash } from '@/components/ui/use-hash';
 import { Way } from '@/components/ui/way';
 import type { EventRecord, MachineRecord, Stored, TableValue } from '@/lib/store/records';
 import { eventSummary, hoursSummary, machineSummary } from '@/lib/words/setup-summary';
@@ -19,8 +19,6 @@ type SetupProps = {
   readonly machine: Stored<MachineRecord> | null;
 };
 
-/** Back to this section; the address tells which form is open, so that the back button closes it. */
-const close = () => turnTo('set-up');
 const openHours = (hasPlace: boolean) => {
   window.location.hash = hasPlace ? 'weather' : 'hours';
 };
@@ -84,6 +82,8 @@ function useNewest<T extends 'events' | 'machines'>(table: T, planned: Stored<Ta
 function OpenForm({ form, units, ...planned }: OpenFormProps) {
   const event = useNewest('events', planned.event);
   const machine = useNewest('machines', planned.machine);
+  /** Back to this section; the address tells which form is open, so that the back button closes it. */
+  const close = () => turnBack(form, 'set-up');
   if (form === 'new-night') return <NewNight units={units} onClose={close} onMade={openHours} />;
   if (form === 'machine' && machine !== null)
     return <EditMachine stored={machine} units={units} onClose={close} />;
