@@ -10,8 +10,13 @@ import styles from './dial-picture.module.css';
 
 type DialPictureProps = { readonly dial: ScrewDial; readonly units: UnitChoice };
 
-const HEIGHT = 300;
-const MARGIN = { left: 44, right: 12, top: 26, bottom: 40 };
+/** As low as a hand's width asks for, as high as a desk's allows [px]. */
+const heightOf = (width: number) => Math.min(300, Math.max(220, Math.round(width * 0.55)));
+/** Half of a sheet [px]: the table stands beside it there. */
+const PAPER_WIDTH = 400;
+const MARGIN = { left: 44, right: 12, top: 44, bottom: 40 };
+/** Names of pilots nearer to each other than this stand on two levels [px]. */
+const NEAR = 64;
 
 type Frame = {
   readonly x: (temperature: Kelvin) => number;
@@ -20,19 +25,22 @@ type Frame = {
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
+  readonly height: number;
 };
 
 function frameOf({ stretches, pilot }: ScrewDial, width: number): Frame {
   const coldest = stretches[0]?.points[0]?.temperature ?? 0;
   const warmest = stretches.at(-1)?.points.at(-1)?.temperature ?? 1;
   const [left, right] = [MARGIN.left, width - MARGIN.right];
-  const [top, bottom] = [MARGIN.top, HEIGHT - MARGIN.bottom];
+  const height = heightOf(width);
+  const [top, bottom] = [MARGIN.top, height - MARGIN.bottom];
   const most = pilot.mostTurns + 0.25;
   return {
     left,
     right,
     top,
     bottom,
+    height,
     x: (t) => left + ((t - coldest) / (warmest - coldest)) * (right - left),
     y: (turns) => bottom - (turns / most) * (bottom - top),
   };
@@ -40,15 +48,17 @@ function frameOf({ stretches, pilot }: ScrewDial, width: number): Frame {
 
 /** Temperature along, turns up: the allowed range as a band, one line for each pilot, the baseline as a ring. */
 export function DialPicture({ dial, units }: DialPictureProps) {
-  const { ref, width } = useWidth<HTMLElement>();
+  const { ref, width } = useWidth<HTMLElement>(PAPER_WIDTH);
   const { pilot, baseline } = dial;
   const frame = frameOf(dial, Math.max(width, 280));
+  const middles = dial.stretches.map((stretch) => middleOf(stretch, frame));
+  const isCrowded = middles.some((middle, i) => i > 0 && middle - (middles[i - 1] ?? 0) < NEAR);
   return (
     <figure ref={ref} className={styles.figure}>
       <svg
         className={styles.picture}
         width={Math.max(width, 280)}
-        height={HEIGHT}
+        height={frame.height}
         role="img"
         aria-label="Turns of the screw against temperature; the table below says the same."
       >
@@ -71,7 +81,12 @@ export function DialPicture({ dial, units }: DialPictureProps) {
           />
         ))}
         {dial.stretches.map((stretch, i) => (
-          <Line key={stretch.points[0]?.temperature} stretch={stretch} frame={frame} odd={i % 2 === 1} />
+          <Line
+            key={stretch.points[0]?.temperature}
+            stretch={stretch}
+            frame={frame}
+            raised={isCrowded && i % 2 === 1}
+          />
         ))}
         <Baseline frame={frame} point={baseline} text={`baseline ${turnsText(baseline.turns, pilot)}`} />
       </svg>
@@ -117,25 +132,38 @@ function Axes({ frame, dial, units }: PartProps & DialPictureProps) {
       <text x={frame.left - 40} y={14}>
         turns out
       </text>
-      <text x={frame.right} y={HEIGHT - 4} textAnchor="end">
+      <text x={frame.right} y={frame.height - 4} textAnchor="end">
         °{units.temperature}
       </text>
     </g>
   );
 }
 
-function Line({ stretch, frame, odd }: PartProps & { readonly stretch: DialStretch; readonly odd: boolean }) {
+/** Where the name of a pilot stands: over the middle of its line. */
+function middleOf({ points }: DialStretch, frame: Frame): number {
+  const [first, last] = [points[0], points.at(-1)];
+  if (first === undefined || last === undefined) return 0;
+  return (frame.x(first.temperature) + frame.x(last.temperature)) / 2;
+}
+
+type LineProps = PartProps & { readonly stretch: DialStretch; readonly raised: boolean };
+
+function Line({ stretch, frame, raised }: LineProps) {
   const { points, jet, reach } = stretch;
   const path = points.map(({ temperature, turns }) => `${frame.x(temperature)},${frame.y(turns)}`).join(' ');
   const [first, last] = [points[0], points.at(-1)];
   if (first === undefined || last === undefined) return null;
-  const middle = (frame.x(first.temperature) + frame.x(last.temperature)) / 2;
   const room = frame.x(last.temperature) - frame.x(first.temperature) > 30;
   return (
     <>
       <polyline className={reach === 'held' ? styles.held : styles.line} points={path} />
       {room ? (
-        <text className={styles.jet} x={middle} y={odd ? frame.top - 10 : frame.top + 6} textAnchor="middle">
+        <text
+          className={styles.jet}
+          x={middleOf(stretch, frame)}
+          y={frame.top - (raised ? 26 : 10)}
+          textAnchor="middle"
+        >
           {jet}
           {reach === 'held' ? ' at its end' : ''}
         </text>

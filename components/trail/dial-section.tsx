@@ -16,6 +16,7 @@ import { screwWaySentence, takeoverSentence, turnsText } from '@/lib/words/screw
 import { DialPicture } from './dial-picture';
 import { readSeasons } from './read-seasons';
 import type { TrailSectionProps } from './section-props';
+import styles from './trail.module.css';
 
 const SPAN = { coldest: celsiusToKelvin(-45), warmest: celsiusToKelvin(20) };
 
@@ -49,8 +50,10 @@ export function DialSection({ draft, machine }: TrailSectionProps) {
             At {formatElevation(elevation, units)}. {screwWaySentence(dial.pilot)}{' '}
             {takeoverSentence(dial, units)}
           </p>
-          <DialPicture dial={dial} units={units} />
-          <DialTable dial={dial} units={units} />
+          <div className={styles.dial}>
+            <DialPicture dial={dial} units={units} />
+            <DialTable dial={dial} units={units} />
+          </div>
         </>
       )}
     </Section>
