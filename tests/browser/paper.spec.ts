@@ -121,6 +121,13 @@ function couldBeLarger(page: Page) {
   });
 }
 
+test('the briefing of six racers is one page, and none is left over for its last lines', async ({ night }) => {
+  await clubNightOf(night, 6);
+  await night.goto('/club#print');
+  expect(await printed(night, 'briefing-a4')).toEqual({ count: 1, size: [297, 210] });
+  expect(await printed(night, 'briefing-letter')).toEqual({ count: 1, size: [279, 216] });
+});
+
 test('a sheet says who, in which class, how cold and where its page stands', async ({ night }) => {
   await clubNightOf(night, 3);
   await night.goto('/club#print');
