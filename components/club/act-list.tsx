@@ -92,7 +92,7 @@ const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProp
       <span className={styles.what}>
         <b>{name}</b>: <Change from={act.swap.from} to={act.swap.to} />
       </span>
-      <span className={styles.where}>{together(`${words.where}, ${words.window}. ${words.why}`)}</span>
+      <span className={styles.where}>{together(words.about)}</span>
       <Button
         className={styles.done}
         aria-label={`It is in: ${name}, ${words.change}`}

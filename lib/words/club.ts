@@ -10,7 +10,7 @@ import type { ClockZone } from '@/lib/time/zone';
 import { actSentences } from './acts';
 import { loudSentences } from './call';
 import { shortCount } from './counts';
-import { counted, listing } from './listing';
+import { capital, counted, listing } from './listing';
 import { planClock, runNames } from './runs';
 import { jetsText, settingText } from './settings';
 import { type Clock, clockText } from './times';
@@ -33,19 +33,17 @@ export type ClubActWords = {
   /** "Begin by 21:25, ready by 21:40." */
   readonly begin: string;
   readonly why: string;
+  /** Where and until when, as far as the time has not said it, and why. */
+  readonly about: string;
 };
 
 export function clubActWords(act: ClubAct, plan: Plan, clock: Clock): ClubActWords {
   const words = actSentences(plan, clock).find(({ swap }) => swap === act.swap);
-  const time = clockText(act.at, clock);
-  return {
-    time: act.beforeFirst ? `by ${time}` : time,
-    change: changeText(act.swap.from, act.swap.to),
-    where: words?.where ?? '',
-    window: words?.window ?? '',
-    begin: words?.begin ?? '',
-    why: words?.why ?? '',
-  };
+  const at = clockText(act.at, clock);
+  const time = act.beforeFirst ? `by ${at}` : at;
+  const { where = '', window = '', begin = '', why = '' } = words ?? {};
+  const about = [capital(window === time ? where : `${where}, ${window}`), why].join('. ');
+  return { time, change: changeText(act.swap.from, act.swap.to), where, window, begin, why, about };
 }
 
 /** What a cell of the matrix says beside its jets; nothing where there is nothing to say. */

@@ -37,12 +37,15 @@ describe('the club in words', () => {
     const { plan } = briefing.planned[0]!;
     const words = briefing.acts.map((act) => clubActWords(act, plan, planClock(plan, ZONE)));
     expect(words.length).toBeGreaterThan(0);
-    for (const [i, { time, change, where, why }] of words.entries()) {
+    for (const [i, { time, change, where, why, about }] of words.entries()) {
       const { swap, beforeFirst } = briefing.acts[i]!;
       expect(time).toMatch(beforeFirst ? /^by \d\d:\d\d$/ : /^\d\d:\d\d$/);
       expect(change).toBe(`${swap.from.mains[0]} → ${swap.to.mains[0]}`);
       expect(where).toContain('Round');
       expect(why).toMatch(/\.$/);
+      // "by 18:45" stands beside it, and is not said again.
+      expect(about.includes(time)).toBe(!beforeFirst);
+      expect(about.endsWith(why)).toBe(true);
     }
   });
 

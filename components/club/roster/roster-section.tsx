@@ -122,7 +122,8 @@ const RosterRow = memo(function RosterRow({ machine, name, box, event, classes, 
         {classes.length === 0 ? null : (
           <div className={styles.runsWith}>
             <Select
-              label={`${name} runs with`}
+              label="Runs with"
+              aria-label={`${name} runs with`}
               value={classOf(event, id)?.id ?? EVERYBODY}
               options={[
                 { value: EVERYBODY, label: 'everybody' },
