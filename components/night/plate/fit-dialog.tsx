@@ -4,10 +4,10 @@ import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Select } from '@/components/ui/select';
-import { Columns } from '@/components/ui/stack';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { trimPositions } from '@/lib/carb/trim';
 import { cautionsFor } from '@/lib/words/cautions';
+import styles from './fit-dialog.module.css';
 
 type FitDialogProps = {
   readonly machine: Machine;
@@ -30,12 +30,12 @@ export function FitDialog({ machine, fitted, onFit, onClose }: FitDialogProps) {
       open
       onClose={onClose}
       footer={
-        <Button kind="primary" onClick={() => onFit({ mains, trim })}>
+        <Button kind="primary" size="act" wide onClick={() => onFit({ mains, trim })}>
           This is in
         </Button>
       }
     >
-      <Columns>
+      <div className={styles.jets}>
         {mains.map((main, place) => (
           <Select
             // biome-ignore lint/suspicious/noArrayIndexKey: carburettors are told apart by their place
@@ -57,7 +57,7 @@ export function FitDialog({ machine, fitted, onFit, onClose }: FitDialogProps) {
             onChange={(position) => setTrim(Number(position))}
           />
         )}
-      </Columns>
+      </div>
       <ul>
         {cautionsFor('swap').map((text) => (
           <li key={text}>{text}</li>
