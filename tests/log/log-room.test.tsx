@@ -90,7 +90,7 @@ describe('after a run that was told', () => {
     await user.click(await button('Round 4: Rich'));
     await user.click(await button(/^Edit Round 4/));
     const form = within(await screen.findByRole('dialog'));
-    await user.click(form.getByRole('radio', { name: 'Cylinder by cylinder' }));
+    await user.click(form.getByRole('radio', { name: 'By cylinder' }));
     const third = within(form.getByRole('group', { name: 'Cylinder 3' }));
     await user.click(third.getByRole('radio', { name: 'Lean' }));
     await user.click(form.getByRole('button', { name: 'Save run' }));

@@ -40,7 +40,7 @@ export const LOG = {
     verdict: f.choice({
       label: 'Verdict',
       blank: 'none',
-      options: [...RUN_VERDICTS, { value: 'each', label: 'Cylinder by cylinder' }],
+      options: [...RUN_VERDICTS, { value: 'each', label: 'By cylinder' }],
     }),
     sizes: f.number({ label: 'By how many sizes', at: 'sizes', optional: true, example: '1' }),
     judgedBy: f.choice({
