@@ -13,8 +13,8 @@ export function LogPage() {
     <main className={styles.page}>
       <h1>Run log</h1>
       <p>
-        What ran, in what air, and how it was. A verdict after each run is what the response is learned from,
-        on the machine’s page.
+        What ran, in what air, and how it was. Say it after each run: from your verdicts the machine’s page
+        learns how far its mains move with the air.
       </p>
       <LogRoom />
     </main>

@@ -62,11 +62,7 @@ function MainFields({ draft, form, field }: MachineFields) {
         })
       )}
       {count > 1 ? (
-        <Switch
-          label="Different jets from carburettor to carburettor"
-          checked={staggered}
-          onChange={stagger}
-        />
+        <Switch label="Different jets in the carburettors" checked={staggered} onChange={stagger} />
       ) : null}
     </Section>
   );

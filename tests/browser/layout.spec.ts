@@ -1,4 +1,5 @@
 import { expect } from '@playwright/test';
+import { instantOf } from './clock';
 import { test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago', now: '18:15' });
@@ -60,4 +61,46 @@ test('what a dialog asks stands together, also where the screen is taller', asyn
   expect(gaps.length).toBeGreaterThan(3);
   // A control with its margin stands between two labels; 70 to 130 px of nothing is a hole.
   expect(Math.max(...gaps)).toBeLessThan(70);
+});
+
+test('lean, good and rich stand in one row, in this order, on every phone', async ({ night }) => {
+  await night.clock.setFixedTime(instantOf('21:40'));
+  for (const width of [280, 360]) {
+    await night.setViewportSize({ width, height: 740 });
+    await night.goto('/log');
+    const boxes = await Promise.all(
+      ['Lean', 'Good', 'Rich'].map((verdict) =>
+        night.getByRole('button', { name: new RegExp(`: ${verdict}$`) }).boundingBox(),
+      ),
+    );
+    const [lean, good, rich] = boxes.map((box) => box!);
+    expect([good!.y, rich!.y], `${width} px`).toEqual([lean!.y, lean!.y]);
+    expect(good!.x).toBeGreaterThan(lean!.x);
+    expect(rich!.x).toBeGreaterThan(good!.x);
+  }
+});
+
+test('folds under each other share one rule, wherever a part has more than one', async ({ night }) => {
+  await night.goto('/trail');
+  await expect(night.getByRole('button', { name: 'Print the card' })).toBeVisible();
+  const gaps = await night
+    .locator('main section > details + details')
+    .evaluateAll((folds) =>
+      folds.map(
+        (fold) =>
+          fold.getBoundingClientRect().top -
+          (fold.previousElementSibling?.getBoundingClientRect().bottom ?? 0),
+      ),
+    );
+  expect(gaps.length).toBeGreaterThan(0);
+  for (const gap of gaps) expect(Math.abs(gap)).toBeLessThan(1);
+});
+
+test('the act of the jets dialog is as wide as the dialog, and 72 px high', async ({ night }) => {
+  await night.setViewportSize({ width: 360, height: 740 });
+  await night.goto('/');
+  await night.getByRole('button', { name: 'Other jets' }).click();
+  const act = await night.getByRole('button', { name: 'This is in', exact: true }).boundingBox();
+  expect(act!.height).toBeGreaterThanOrEqual(72);
+  expect(act!.width).toBeGreaterThanOrEqual(320);
 });

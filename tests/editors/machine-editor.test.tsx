@@ -145,7 +145,7 @@ describe('the machine editor', () => {
     await user.click(choose('Carburettors', '3'));
     await typeTheFour(user);
     await user.click(
-      screen.getByRole('checkbox', { name: 'Different jets from carburettor to carburettor' }),
+      screen.getByRole('checkbox', { name: 'Different jets in the carburettors' }),
     );
     const middle = field('Main jet 2');
     expect((middle as HTMLInputElement).value).toBe('410');

@@ -50,7 +50,7 @@ const TOP = groupOf({
     blank: '2',
     options: ['1', '2', '3', '4', '5', '6'].map((count) => ({ value: count, label: count })),
   }),
-  staggered: f.flag({ label: 'Different jets from carburettor to carburettor' }),
+  staggered: f.flag({ label: 'Different jets in the carburettors' }),
   main: f.raw({ label: 'Main jet', at: 'carburettors', signed: false }),
   marking: f.choice({
     label: 'What the number on a jet means',
