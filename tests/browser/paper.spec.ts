@@ -121,7 +121,9 @@ function couldBeLarger(page: Page) {
   });
 }
 
-test('the briefing of six racers is one page, and none is left over for its last lines', async ({ night }) => {
+test('the briefing of six racers is one page, and none is left over for its last lines', async ({
+  night,
+}) => {
   await clubNightOf(night, 6);
   await night.goto('/club#print');
   expect(await printed(night, 'briefing-a4')).toEqual({ count: 1, size: [297, 210] });

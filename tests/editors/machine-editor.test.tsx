@@ -144,9 +144,7 @@ describe('the machine editor', () => {
     const { user, saved } = open();
     await user.click(choose('Carburettors', '3'));
     await typeTheFour(user);
-    await user.click(
-      screen.getByRole('checkbox', { name: 'Different jets in the carburettors' }),
-    );
+    await user.click(screen.getByRole('checkbox', { name: 'Different jets in the carburettors' }));
     const middle = field('Main jet 2');
     expect((middle as HTMLInputElement).value).toBe('410');
     await user.clear(middle);
