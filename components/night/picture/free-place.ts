@@ -1,0 +1,102 @@
+/** A part of a drawing in pixels; y grows downwards, as on a screen. */
+export type Box = {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+};
+export type Point = { readonly x: number; readonly y: number };
+export type Polyline = readonly Point[];
+
+/** What words must not lie on. */
+export type Drawn = { readonly lines: readonly Polyline[]; readonly boxes: readonly Box[] };
+
+export type Wanted = {
+  /** The words to be written; the shorter ones after them are for where those have no room. */
+  readonly words: readonly string[];
+  /** Size of their type. */
+  readonly size: number;
+  /** Where words so wide may begin, best first: the left end of their foot. */
+  readonly places: (width: number) => readonly Point[];
+};
+
+export type Placed = Point & { readonly words: string };
+
+/** Shares of the size of type that letters reach over their foot and under it. */
+const [TALL, DEEP] = [0.76, 0.2] as const;
+/** Air around words: their outline, and half of a thick line. */
+const AIR = 5;
+
+/** What words take when they begin there. */
+export function boxOfWords({ x, y }: Point, width: number, size: number): Box {
+  return { left: x, right: x + width, top: y - TALL * size, bottom: y + DEEP * size };
+}
+
+/**
+ * A place for each, one after the other, so that none lies on what is drawn, on another, or out of the plot. Of several
+ * drawings the first is the one to be kept clear of, each later one what is left of it where that cannot be; null where
+ * even the shortest words have no place at all.
+ */
+export function freePlaces(
+  wanted: readonly Wanted[],
+  drawings: readonly Drawn[],
+  plot: Box,
+  widthOf: (words: string, size: number) => number,
+): readonly (Placed | null)[] {
+  const taken: Box[] = [];
+  return wanted.map(({ words, size, places }) => {
+    for (const text of words) {
+      const width = widthOf(text, size);
+      const found = places(width).map((place) => ({ place, box: boxOfWords(place, width, size) }));
+      for (const drawn of drawings) {
+        const first = found.find(
+          ({ box }) =>
+            isWithin(box, plot) && isFree(box, drawn) && !taken.some((other) => isOver(wider(box), other)),
+        );
+        if (first === undefined) continue;
+        taken.push(first.box);
+        return { x: first.place.x, y: first.place.y, words: text };
+      }
+    }
+    return null;
+  });
+}
+
+const isWithin = (box: Box, plot: Box): boolean =>
+  box.left >= plot.left && box.right <= plot.right && box.top >= plot.top && box.bottom <= plot.bottom;
+
+const isFree = (box: Box, { lines, boxes }: Drawn): boolean =>
+  !boxes.some((other) => isOver(box, other)) && !lines.some((line) => isCrossed(wider(box), line));
+
+const wider = ({ left, right, top, bottom }: Box): Box => ({
+  left: left - AIR,
+  right: right + AIR,
+  top: top - AIR,
+  bottom: bottom + AIR,
+});
+
+const isOver = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+
+/** Whether a line goes through a box. */
+export function isCrossed(box: Box, line: Polyline): boolean {
+  return line.some((to, i) => {
+    const from = line[i - 1];
+    return from !== undefined && goesThrough(box, from, to);
+  });
+}
+
+/** A piece of a line is cut to what lies between left and right, and then between top and bottom. */
+function goesThrough({ left, right, top, bottom }: Box, from: Point, to: Point): boolean {
+  const inX = shareWithin(from.x, to.x, left, right);
+  const inY = shareWithin(from.y, to.y, top, bottom);
+  return Math.max(inX[0], inY[0]) < Math.min(inX[1], inY[1]);
+}
+
+/** From which share of the way to which a coordinate lies within bounds; the end before the beginning where it never does. */
+function shareWithin(from: number, to: number, least: number, most: number): readonly [number, number] {
+  const way = to - from;
+  if (way === 0) return from > least && from < most ? [0, 1] : [1, 0];
+  const [a, b] = [(least - from) / way, (most - from) / way];
+  return [Math.max(0, Math.min(a, b)), Math.min(1, Math.max(a, b))];
+}
