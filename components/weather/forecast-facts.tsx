@@ -1,3 +1,4 @@
+import { Wholes } from '@/components/night/wholes';
 import { classNames } from '@/components/ui/class-names';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { forecastSeries } from '@/lib/contract/forecast-series';
@@ -10,7 +11,7 @@ import { kelvinDifference, metre } from '@/lib/units/quantity';
 import { countdown } from '@/lib/words/countdown';
 import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
 import { pressureSentence } from '@/lib/words/provenance';
-import { type Clock, clockText } from '@/lib/words/times';
+import { type Clock, clockText, windowText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { contradictionSentence, triedSentence } from '@/lib/words/weather-problems';
 import styles from './weather.module.css';
@@ -52,11 +53,14 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
     <div className={styles.facts}>
       <p>
         <span className={classNames(styles.age, styles[age])}>{age}</span>
-        {sourceSentence(series.source, { now, clock })} {hoursSentence(series.hours, clock)} For{' '}
-        {formatElevation(metre(forecast.elevationM), voice.units)}.
+        <Wholes
+          text={`${sourceSentence(series.source, { now, clock })} ${hoursSentence(series.hours, clock)} For ${formatElevation(metre(forecast.elevationM), voice.units)}.`}
+        />
       </p>
       {notes.map((note) => (
-        <p key={note}>{note}</p>
+        <p key={note}>
+          <Wholes text={note} />
+        </p>
       ))}
       <Credit source={series.source} />
     </div>
@@ -77,7 +81,7 @@ const ago = (now: Instant, at: Instant): string => (at >= now ? 'just now' : cou
 function hoursSentence(hours: readonly { readonly at: Instant }[], clock: Clock): string {
   const [first, last] = [hours[0], hours.at(-1)];
   if (first === undefined || last === undefined) return 'It has no hours.';
-  return `Hours from ${clockText(first.at, clock)} to ${clockText(last.at, clock)}.`;
+  return `Hours from ${windowText(first.at, last.at, clock)}.`;
 }
 
 function spreadSentence(spreads: readonly number[], { units }: Voice): string {

@@ -1,5 +1,6 @@
 'use client';
 
+import { Wholes } from '@/components/night/wholes';
 import { askProblemWords } from '@/components/server/ask-words';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
@@ -99,7 +100,9 @@ function AskingWords({ state: { status, asking, problem }, hasForecast }: Asking
       tone="caution"
       title={hasForecast ? 'No newer forecast: this is the last one.' : 'No forecast came.'}
     >
-      <p>{renewProblemWords(problem, hasForecast)}</p>
+      <p className={styles.told}>
+        <Wholes text={renewProblemWords(problem, hasForecast)} />
+      </p>
     </Notice>
   );
 }
