@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
+import { Wholes } from '@/components/night/wholes';
 import { Button } from '@/components/ui/button';
 import type { Machine } from '@/lib/carb/machine';
 import type { Standing } from '@/lib/standing/standing';
@@ -40,11 +41,11 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
           wide
           onClick={() => acts.fit(question.to, at)}
         >
-          {label}
+          <Wholes text={label} />
         </Button>
       ))}
       <Button size={size} wide onClick={() => acts.fit(question.from)}>
-        {words.no}
+        <Wholes text={words.no} />
       </Button>
       <Button size={size} wide onClick={() => setAsking(true)}>
         Something else
