@@ -112,6 +112,8 @@ const SHOWN = [
   'out',
   'stop',
   'no-hours',
+  'track',
+  'track-missed',
 ];
 
 for (const state of NIGHT_STATES.filter(({ name }) => SHOWN.includes(name)))

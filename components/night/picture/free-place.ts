@@ -16,9 +16,15 @@ export type Wanted = {
   readonly words: readonly string[];
   /** Size of their type. */
   readonly size: number;
-  /** Where words so wide may begin, best first: the left end of their foot. */
-  readonly places: (width: number) => readonly Point[];
+  /** Where words so wide may begin: the left end of their foot, and what speaks against it. */
+  readonly places: (width: number) => readonly Place[];
+  /** What they never lie on. */
+  readonly drawn: Drawn;
+  /** What they had better not lie on. */
+  readonly light: readonly Polyline[];
 };
+
+export type Place = Point & { readonly cost: number };
 
 export type Placed = Point & { readonly words: string };
 
@@ -26,6 +32,8 @@ export type Placed = Point & { readonly words: string };
 const [TALL, DEEP] = [0.76, 0.2] as const;
 /** Air around words: their outline, and half of a thick line. */
 const AIR = 5;
+/** What speaks against words on a light line. */
+const LIGHT_COST = 50;
 
 /** What words take when they begin there. */
 export function boxOfWords({ x, y }: Point, width: number, size: number): Box {
@@ -33,34 +41,38 @@ export function boxOfWords({ x, y }: Point, width: number, size: number): Box {
 }
 
 /**
- * A place for each, one after the other, so that none lies on what is drawn, on another, or out of the plot. Of several
- * drawings the first is the one to be kept clear of, each later one what is left of it where that cannot be; null where
+ * A place for each, one after the other, so that none lies on what is drawn, on another, or out of the plot; null where
  * even the shortest words have no place at all.
  */
 export function freePlaces(
   wanted: readonly Wanted[],
-  drawings: readonly Drawn[],
   plot: Box,
   widthOf: (words: string, size: number) => number,
 ): readonly (Placed | null)[] {
   const taken: Box[] = [];
-  return wanted.map(({ words, size, places }) => {
+  return wanted.map(({ words, size, places, drawn, light }) => {
     for (const text of words) {
       const width = widthOf(text, size);
-      const found = places(width).map((place) => ({ place, box: boxOfWords(place, width, size) }));
-      for (const drawn of drawings) {
-        const first = found.find(
+      const found = places(width)
+        .map(({ x, y, cost }) => ({ x, y, cost, box: boxOfWords({ x, y }, width, size) }))
+        .filter(
           ({ box }) =>
             isWithin(box, plot) && isFree(box, drawn) && !taken.some((other) => isOver(wider(box), other)),
-        );
-        if (first === undefined) continue;
-        taken.push(first.box);
-        return { x: first.place.x, y: first.place.y, words: text };
-      }
+        )
+        .map((each) => (light.some((line) => isCrossed(each.box, line)) ? dearer(each) : each));
+      const [best] = found.sort((a, b) => a.cost - b.cost);
+      if (best === undefined) continue;
+      taken.push(best.box);
+      return { x: best.x, y: best.y, words: text };
     }
     return null;
   });
 }
+
+const dearer = <P extends { readonly cost: number }>(place: P): P => ({
+  ...place,
+  cost: place.cost + LIGHT_COST,
+});
 
 const isWithin = (box: Box, plot: Box): boolean =>
   box.left >= plot.left && box.right <= plot.right && box.top >= plot.top && box.bottom <= plot.bottom;

@@ -51,12 +51,14 @@ function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
       richEdge: y(stair.richEdge),
     }),
   );
+  const behind = drawnBehind(picture, steps, pixels);
   const sides = SIDES.map((side) => ({
     key: side,
     className: styles[`${side}Word`],
     words: [side.toUpperCase()],
     size: frame.small,
     places: placesOfSide(steps, side, { size: frame.small, plot }),
+    ...behind.sides,
   }));
   const names = steps.map((step, i) => ({
     key: `step ${step.left}`,
@@ -64,24 +66,21 @@ function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
     words: stairNames(picture, i, { zone, now }),
     size: frame.body,
     places: placesOfName(steps, step, frame.body),
+    ...behind.names,
   }));
   const wanted: readonly (Wanted & { readonly key: string; readonly className: string | undefined })[] = [
     ...sides,
     ...names,
   ];
-  const found = freePlaces(wanted, drawnBehind(picture, steps, pixels), plot, frame.widthOf);
+  const found = freePlaces(wanted, plot, frame.widthOf);
   return wanted.flatMap(({ key, className }, i) => {
     const place = found[i];
     return place == null ? [] : [{ key, className, ...place }];
   });
 }
 
-/** What words are kept clear of: of its likely range and of the swaps' bounds as far as can be, of the rest always. */
-function drawnBehind(
-  picture: Picture,
-  steps: readonly Step[],
-  { x, y, top, bottom }: Pixels,
-): readonly Drawn[] {
+/** The lines and stripes that no words lie on; what they keep off as far as can be: the swaps' bounds, the likely range. */
+function drawnBehind(picture: Picture, steps: readonly Step[], { x, y, top, bottom }: Pixels) {
   const { hours, carburettor, swaps } = picture;
   const through = (of: 'ideal' | 'idealLow' | 'idealHigh') =>
     hours.map((hour) => ({ x: x(hour.at), y: y(hour[of][carburettor] ?? 0) }));
@@ -93,15 +92,15 @@ function drawnBehind(
     { left, right, top: leanEdge - STRIPES.lean, bottom: leanEdge },
     { left, right, top: richEdge, bottom: richEdge + STRIPES.rich },
   ]);
-  const always = [through('ideal'), plan];
   const bounds = swaps
     .flatMap(({ from, to }) => [from, to])
     .map((at) => [
       { x: x(at), y: top },
       { x: x(at), y: bottom },
     ]);
-  return [
-    { lines: [...always, through('idealLow'), through('idealHigh'), ...bounds], boxes },
-    { lines: always, boxes },
-  ];
+  const drawn: Drawn = { lines: [through('ideal'), plan], boxes };
+  return {
+    sides: { drawn, light: [...bounds, through('idealLow'), through('idealHigh')] },
+    names: { drawn, light: bounds },
+  };
 }

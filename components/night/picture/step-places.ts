@@ -1,4 +1,4 @@
-import { type Box, boxOfWords, type Point } from './free-place';
+import { type Box, boxOfWords, type Place } from './free-place';
 
 /** A step of the plan's line in pixels: from where to where, how high, and the edges of what its jet is good for. */
 export type Step = {
@@ -19,11 +19,11 @@ const SLIDE = 6;
 const LEAST_OVER = 16;
 
 /** What is worth as much as sliding along by so many pixels. */
-const COST = { below: 40, pastEdge: 30, pastEnd: 30 } as const;
+const COST = { below: 40, pastEdge: 240, pastEnd: 30, stepBack: 1000 } as const;
 
 /**
- * Where the name of a step may begin: best over its beginning, then further along or under it, then over its end or its
- * beginning; never where another step is nearer.
+ * Where the name of a step may begin: best over its beginning, then further along or under it or over its end, and only
+ * where nothing else is left beyond the edges of its lane; never where another step is nearer.
  */
 export function placesOfName(steps: readonly Step[], step: Step, size: number) {
   const head = 0.76 * size;
@@ -33,7 +33,7 @@ export function placesOfName(steps: readonly Step[], step: Step, size: number) {
     { y: step.leanEdge - STRIPES.lean - GAP, cost: COST.pastEdge },
     { y: step.richEdge + STRIPES.rich + GAP + head, cost: COST.below + COST.pastEdge },
   ];
-  return (width: number): readonly Point[] => {
+  return (width: number): readonly Place[] => {
     const best = step.left + 8;
     const count = Math.ceil((step.right - step.left + width) / SLIDE);
     const found = rows.flatMap(({ y, cost }) =>
@@ -46,9 +46,7 @@ export function placesOfName(steps: readonly Step[], step: Step, size: number) {
           return { x, y, cost: cost + Math.abs(x - best) + (isInside ? 0 : COST.pastEnd) };
         }),
     );
-    return found
-      .filter(({ x, y }) => isNearest(steps, step, boxOfWords({ x, y }, width, size)))
-      .sort((a, b) => a.cost - b.cost);
+    return found.filter(({ x, y }) => isNearest(steps, step, boxOfWords({ x, y }, width, size)));
   };
 }
 
@@ -66,14 +64,18 @@ export function placesOfSide(
   side: 'lean' | 'rich',
   { size, plot }: { readonly size: number; readonly plot: Box },
 ) {
-  return (width: number): readonly Point[] =>
-    steps.toReversed().flatMap(({ left, right, leanEdge, richEdge }) => {
+  return (width: number): readonly Place[] =>
+    steps.toReversed().flatMap(({ left, right, leanEdge, richEdge }, back) => {
       const y =
         side === 'lean'
           ? Math.max(plot.top + size, leanEdge - STRIPES.lean - 6)
           : Math.min(plot.bottom - 6, richEdge + STRIPES.rich + 3 + size);
       const most = right - 6 - width;
       const count = Math.max(0, Math.floor((most - left - 6) / SLIDE) + 1);
-      return Array.from({ length: count }, (_, i) => ({ x: most - i * SLIDE, y }));
+      return Array.from({ length: count }, (_, i) => ({
+        x: most - i * SLIDE,
+        y,
+        cost: back * COST.stepBack + i,
+      }));
     });
 }

@@ -41,11 +41,15 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
           wide
           onClick={() => acts.fit(question.to, at)}
         >
-          <Wholes text={label} />
+          <span>
+            <Wholes text={label} />
+          </span>
         </Button>
       ))}
       <Button size={size} wide onClick={() => acts.fit(question.from)}>
-        <Wholes text={words.no} />
+        <span>
+          <Wholes text={words.no} />
+        </span>
       </Button>
       <Button size={size} wide onClick={() => setAsking(true)}>
         Something else
