@@ -1,4 +1,3 @@
-import { Wholes } from '@/components/night/wholes';
 import { classNames } from '@/components/ui/class-names';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { forecastSeries } from '@/lib/contract/forecast-series';
@@ -53,14 +52,11 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
     <div className={styles.facts}>
       <p>
         <span className={classNames(styles.age, styles[age])}>{age}</span>
-        <Wholes
-          text={`${sourceSentence(series.source, { now, clock })} ${hoursSentence(series.hours, clock)} For ${formatElevation(metre(forecast.elevationM), voice.units)}.`}
-        />
+        {sourceSentence(series.source, { now, clock })} {hoursSentence(series.hours, clock)} For{' '}
+        {formatElevation(metre(forecast.elevationM), voice.units)}.
       </p>
       {notes.map((note) => (
-        <p key={note}>
-          <Wholes text={note} />
-        </p>
+        <p key={note}>{note}</p>
       ))}
       <Credit source={series.source} />
     </div>

@@ -1,6 +1,5 @@
 'use client';
 
-import { Wholes } from '@/components/night/wholes';
 import { askProblemWords } from '@/components/server/ask-words';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
@@ -100,9 +99,7 @@ function AskingWords({ state: { status, asking, problem }, hasForecast }: Asking
       tone="caution"
       title={hasForecast ? 'No newer forecast: this is the last one.' : 'No forecast came.'}
     >
-      <p className={styles.told}>
-        <Wholes text={renewProblemWords(problem, hasForecast)} />
-      </p>
+      <p>{renewProblemWords(problem, hasForecast)}</p>
     </Notice>
   );
 }

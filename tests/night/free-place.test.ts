@@ -1,22 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hoursNamed, sizesNamed } from '@/components/night/picture/frame-of-picture';
+import { hoursNamed, sizesNamed } from '@/lib/night/axis-names';
 import {
-  type Box,
+  type Behind,
   boxOfWords,
-  type Drawn,
   freePlaces,
   isCrossed,
-  type Placed,
+  type Patch,
+  type PlacedWords,
   type Polyline,
-} from '@/components/night/picture/free-place';
-import { placesOfName, placesOfSide, type Step } from '@/components/night/picture/step-places';
+} from '@/lib/night/free-place';
+import { type PlanStep, placesOfName, placesOfSide } from '@/lib/night/step-places';
 
 const SIZE = 18;
 /** A condensed face, nearly. */
 const widthOf = (words: string, size: number): number => words.length * size * 0.47;
-const boxOf = ({ x, y, words }: Placed): Box => boxOfWords({ x, y }, widthOf(words, SIZE), SIZE);
-const isOver = (a: Box, b: Box): boolean =>
+const boxOf = ({ x, y, words }: PlacedWords): Patch => boxOfWords({ x, y }, widthOf(words, SIZE), SIZE);
+const isOver = (a: Patch, b: Patch): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 /** A night of up to seven swaps in a chart of any width, and a curve through it that rises as it likes. */
@@ -29,10 +29,10 @@ const nights = fc
     curve: fc.array(fc.integer({ min: 0, max: 300 }), { minLength: 3, maxLength: 12 }),
   })
   .map(({ width, lengths, rises, lane, curve }) => {
-    const plot: Box = { left: 44, right: 44 + width, top: 6, bottom: 306 };
+    const plot: Patch = { left: 44, right: 44 + width, top: 6, bottom: 306 };
     const all = lengths.reduce((sum, length) => sum + length, 0);
     let [left, y] = [plot.left, 260];
-    const steps = lengths.map((length, i): Step => {
+    const steps = lengths.map((length, i): PlanStep => {
       y = Math.min(290, Math.max(30, y - (i === 0 ? 0 : (rises[i] ?? 0))));
       const right = left + (length / all) * width;
       const step = { left, right, y, leanEdge: y - lane * 0.4, richEdge: Math.min(306, y + lane * 0.6) };
@@ -46,14 +46,14 @@ const nights = fc
     return { plot, steps, curve: points };
   });
 
-const lineOf = (steps: readonly Step[]): Polyline =>
+const lineOf = (steps: readonly PlanStep[]): Polyline =>
   steps.flatMap(({ left, right, y }) => [
     { x: left, y },
     { x: right, y },
   ]);
 const NAMES = ['Put in 420, 20:00', '420'];
 
-function named(plot: Box, steps: readonly Step[], drawn: Drawn, light: readonly Polyline[] = []) {
+function named(plot: Patch, steps: readonly PlanStep[], drawn: Behind, light: readonly Polyline[] = []) {
   return freePlaces(
     steps.map((step) => ({
       words: NAMES,
@@ -99,7 +99,7 @@ describe('the names of the steps of a night', () => {
 
   it('are whole over the beginning of a step that has room, shorter where only that fits, and none where nothing does', () => {
     const plot = { left: 0, right: 600, top: 0, bottom: 300 };
-    const step = (left: number, right: number, y: number): Step => ({
+    const step = (left: number, right: number, y: number): PlanStep => ({
       left,
       right,
       y,
@@ -132,7 +132,7 @@ describe('the names of the steps of a night', () => {
 
 it('LEAN and RICH stand outside of the edges of the last step that has room for them', () => {
   const plot = { left: 0, right: 400, top: 0, bottom: 300 };
-  const steps: readonly Step[] = [
+  const steps: readonly PlanStep[] = [
     { left: 0, right: 380, y: 200, leanEdge: 160, richEdge: 240 },
     { left: 380, right: 400, y: 150, leanEdge: 110, richEdge: 190 },
   ];

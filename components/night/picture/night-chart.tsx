@@ -3,12 +3,12 @@
 import { memo, useId } from 'react';
 import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { Lane } from '@/lib/carb/lane';
+import { hoursNamed, sizesNamed } from '@/lib/night/axis-names';
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock, zoneName } from '@/lib/time/zone';
 import { type ChartFrame, sizeName } from './chart-frame';
 import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-layers';
-import { hoursNamed, sizesNamed } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
 import { hourMark } from './hour-mark';
 import styles from './night-chart.module.css';

@@ -1,13 +1,13 @@
 import { use } from 'react';
+import { type Behind, freePlaces, type Patch, type WordsToPlace } from '@/lib/night/free-place';
+import { type PlanStep, placesOfName, placesOfSide, STRIPES } from '@/lib/night/step-places';
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { stairNames } from '@/lib/words/stair-name';
 import type { ChartFrame } from './chart-frame';
-import { type Box, type Drawn, freePlaces, type Wanted } from './free-place';
 import { Moments } from './moments';
 import styles from './night-chart.module.css';
-import { placesOfName, placesOfSide, STRIPES, type Step } from './step-places';
 import { usePixels } from './use-pixels';
 
 type StairNamesProps = { readonly picture: Picture; readonly zone: ClockZone; readonly frame: ChartFrame };
@@ -41,9 +41,9 @@ type WordsRequest = {
 
 function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
   const { x, y, left, right, top, bottom } = pixels;
-  const plot: Box = { left: left + 2, right: right - 2, top, bottom };
+  const plot: Patch = { left: left + 2, right: right - 2, top, bottom };
   const steps = picture.stairs.map(
-    (stair): Step => ({
+    (stair): PlanStep => ({
       left: x(stair.from),
       right: x(stair.to),
       y: y(stair.worth),
@@ -68,10 +68,8 @@ function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
     places: placesOfName(steps, step, frame.body),
     ...behind.names,
   }));
-  const wanted: readonly (Wanted & { readonly key: string; readonly className: string | undefined })[] = [
-    ...sides,
-    ...names,
-  ];
+  const wanted: readonly (WordsToPlace & { readonly key: string; readonly className: string | undefined })[] =
+    [...sides, ...names];
   const found = freePlaces(wanted, plot, frame.widthOf);
   return wanted.flatMap(({ key, className }, i) => {
     const place = found[i];
@@ -80,7 +78,7 @@ function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
 }
 
 /** The lines and stripes that no words lie on; what they keep off as far as can be: the swaps' bounds, the likely range. */
-function drawnBehind(picture: Picture, steps: readonly Step[], { x, y, top, bottom }: Pixels) {
+function drawnBehind(picture: Picture, steps: readonly PlanStep[], { x, y, top, bottom }: Pixels) {
   const { hours, carburettor, swaps } = picture;
   const through = (of: 'ideal' | 'idealLow' | 'idealHigh') =>
     hours.map((hour) => ({ x: x(hour.at), y: y(hour[of][carburettor] ?? 0) }));
@@ -88,7 +86,7 @@ function drawnBehind(picture: Picture, steps: readonly Step[], { x, y, top, bott
     { x: left, y: at },
     { x: right, y: at },
   ]);
-  const boxes = steps.flatMap(({ left, right, leanEdge, richEdge }): readonly Box[] => [
+  const boxes = steps.flatMap(({ left, right, leanEdge, richEdge }): readonly Patch[] => [
     { left, right, top: leanEdge - STRIPES.lean, bottom: leanEdge },
     { left, right, top: richEdge, bottom: richEdge + STRIPES.rich },
   ]);
@@ -98,7 +96,7 @@ function drawnBehind(picture: Picture, steps: readonly Step[], { x, y, top, bott
       { x: x(at), y: top },
       { x: x(at), y: bottom },
     ]);
-  const drawn: Drawn = { lines: [through('ideal'), plan], boxes };
+  const drawn: Behind = { lines: [through('ideal'), plan], boxes };
   return {
     sides: { drawn, light: [...bounds, through('idealLow'), through('idealHigh')] },
     names: { drawn, light: bounds },

@@ -1,32 +1,32 @@
 /** A part of a drawing in pixels; y grows downwards, as on a screen. */
-export type Box = {
+export type Patch = {
   readonly left: number;
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
 };
-export type Point = { readonly x: number; readonly y: number };
-export type Polyline = readonly Point[];
+export type PixelSpot = { readonly x: number; readonly y: number };
+export type Polyline = readonly PixelSpot[];
 
 /** What words must not lie on. */
-export type Drawn = { readonly lines: readonly Polyline[]; readonly boxes: readonly Box[] };
+export type Behind = { readonly lines: readonly Polyline[]; readonly boxes: readonly Patch[] };
 
-export type Wanted = {
+export type WordsToPlace = {
   /** The words to be written; the shorter ones after them are for where those have no room. */
   readonly words: readonly string[];
   /** Size of their type. */
   readonly size: number;
   /** Where words so wide may begin: the left end of their foot, and what speaks against it. */
-  readonly places: (width: number) => readonly Place[];
+  readonly places: (width: number) => readonly WordsPlace[];
   /** What they never lie on. */
-  readonly drawn: Drawn;
+  readonly drawn: Behind;
   /** What they had better not lie on. */
   readonly light: readonly Polyline[];
 };
 
-export type Place = Point & { readonly cost: number };
+export type WordsPlace = PixelSpot & { readonly cost: number };
 
-export type Placed = Point & { readonly words: string };
+export type PlacedWords = PixelSpot & { readonly words: string };
 
 /** Shares of the size of type that letters reach over their foot and under it. */
 const [TALL, DEEP] = [0.76, 0.2] as const;
@@ -36,7 +36,7 @@ const AIR = 5;
 const LIGHT_COST = 50;
 
 /** What words take when they begin there. */
-export function boxOfWords({ x, y }: Point, width: number, size: number): Box {
+export function boxOfWords({ x, y }: PixelSpot, width: number, size: number): Patch {
   return { left: x, right: x + width, top: y - TALL * size, bottom: y + DEEP * size };
 }
 
@@ -45,11 +45,11 @@ export function boxOfWords({ x, y }: Point, width: number, size: number): Box {
  * even the shortest words have no place at all.
  */
 export function freePlaces(
-  wanted: readonly Wanted[],
-  plot: Box,
+  wanted: readonly WordsToPlace[],
+  plot: Patch,
   widthOf: (words: string, size: number) => number,
-): readonly (Placed | null)[] {
-  const taken: Box[] = [];
+): readonly (PlacedWords | null)[] {
+  const taken: Patch[] = [];
   return wanted.map(({ words, size, places, drawn, light }) => {
     for (const text of words) {
       const width = widthOf(text, size);
@@ -74,24 +74,24 @@ const dearer = <P extends { readonly cost: number }>(place: P): P => ({
   cost: place.cost + LIGHT_COST,
 });
 
-const isWithin = (box: Box, plot: Box): boolean =>
+const isWithin = (box: Patch, plot: Patch): boolean =>
   box.left >= plot.left && box.right <= plot.right && box.top >= plot.top && box.bottom <= plot.bottom;
 
-const isFree = (box: Box, { lines, boxes }: Drawn): boolean =>
+const isFree = (box: Patch, { lines, boxes }: Behind): boolean =>
   !boxes.some((other) => isOver(box, other)) && !lines.some((line) => isCrossed(wider(box), line));
 
-const wider = ({ left, right, top, bottom }: Box): Box => ({
+const wider = ({ left, right, top, bottom }: Patch): Patch => ({
   left: left - AIR,
   right: right + AIR,
   top: top - AIR,
   bottom: bottom + AIR,
 });
 
-const isOver = (a: Box, b: Box): boolean =>
+const isOver = (a: Patch, b: Patch): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 /** Whether a line goes through a box. */
-export function isCrossed(box: Box, line: Polyline): boolean {
+export function isCrossed(box: Patch, line: Polyline): boolean {
   return line.some((to, i) => {
     const from = line[i - 1];
     return from !== undefined && goesThrough(box, from, to);
@@ -99,7 +99,7 @@ export function isCrossed(box: Box, line: Polyline): boolean {
 }
 
 /** A piece of a line is cut to what lies between left and right, and then between top and bottom. */
-function goesThrough({ left, right, top, bottom }: Box, from: Point, to: Point): boolean {
+function goesThrough({ left, right, top, bottom }: Patch, from: PixelSpot, to: PixelSpot): boolean {
   const inX = shareWithin(from.x, to.x, left, right);
   const inY = shareWithin(from.y, to.y, top, bottom);
   return Math.max(inX[0], inY[0]) < Math.min(inX[1], inY[1]);

@@ -1,7 +1,7 @@
-import { type Box, boxOfWords, type Place } from './free-place';
+import { boxOfWords, type Patch, type WordsPlace } from '@/lib/night/free-place';
 
 /** A step of the plan's line in pixels: from where to where, how high, and the edges of what its jet is good for. */
-export type Step = {
+export type PlanStep = {
   readonly left: number;
   readonly right: number;
   readonly y: number;
@@ -25,7 +25,7 @@ const COST = { below: 40, pastEdge: 240, pastEnd: 30, stepBack: 1000 } as const;
  * Where the name of a step may begin: best over its beginning, then further along or under it or over its end, and only
  * where nothing else is left beyond the edges of its lane; never where another step is nearer.
  */
-export function placesOfName(steps: readonly Step[], step: Step, size: number) {
+export function placesOfName(steps: readonly PlanStep[], step: PlanStep, size: number) {
   const head = 0.76 * size;
   const rows = [
     { y: step.y - GAP, cost: 0 },
@@ -33,7 +33,7 @@ export function placesOfName(steps: readonly Step[], step: Step, size: number) {
     { y: step.leanEdge - STRIPES.lean - GAP, cost: COST.pastEdge },
     { y: step.richEdge + STRIPES.rich + GAP + head, cost: COST.below + COST.pastEdge },
   ];
-  return (width: number): readonly Place[] => {
+  return (width: number): readonly WordsPlace[] => {
     const best = step.left + 8;
     const count = Math.ceil((step.right - step.left + width) / SLIDE);
     const found = rows.flatMap(({ y, cost }) =>
@@ -51,8 +51,8 @@ export function placesOfName(steps: readonly Step[], step: Step, size: number) {
 }
 
 /** Whether of all steps over or under a box this is the nearest. */
-function isNearest(steps: readonly Step[], step: Step, box: Box): boolean {
-  const away = ({ y }: Step): number => Math.abs(y - (box.top + box.bottom) / 2);
+function isNearest(steps: readonly PlanStep[], step: PlanStep, box: Patch): boolean {
+  const away = ({ y }: PlanStep): number => Math.abs(y - (box.top + box.bottom) / 2);
   return steps.every(
     (other) => other.left >= box.right || other.right <= box.left || away(other) >= away(step),
   );
@@ -60,11 +60,11 @@ function isNearest(steps: readonly Step[], step: Step, box: Box): boolean {
 
 /** Where LEAN or RICH may begin: outside of its edge of the last step, at its end, else further back. */
 export function placesOfSide(
-  steps: readonly Step[],
+  steps: readonly PlanStep[],
   side: 'lean' | 'rich',
-  { size, plot }: { readonly size: number; readonly plot: Box },
+  { size, plot }: { readonly size: number; readonly plot: Patch },
 ) {
-  return (width: number): readonly Place[] =>
+  return (width: number): readonly WordsPlace[] =>
     steps.toReversed().flatMap(({ left, right, leanEdge, richEdge }, back) => {
       const y =
         side === 'lean'
