@@ -112,8 +112,6 @@ const SHOWN = [
   'out',
   'stop',
   'no-hours',
-  'track',
-  'track-missed',
 ];
 
 for (const state of NIGHT_STATES.filter(({ name }) => SHOWN.includes(name)))
