@@ -10,7 +10,7 @@ import { kelvinDifference, metre } from '@/lib/units/quantity';
 import { countdown } from '@/lib/words/countdown';
 import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
 import { pressureSentence } from '@/lib/words/provenance';
-import { type Clock, clockText } from '@/lib/words/times';
+import { type Clock, clockText, windowText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { contradictionSentence, triedSentence } from '@/lib/words/weather-problems';
 import styles from './weather.module.css';
@@ -77,7 +77,7 @@ const ago = (now: Instant, at: Instant): string => (at >= now ? 'just now' : cou
 function hoursSentence(hours: readonly { readonly at: Instant }[], clock: Clock): string {
   const [first, last] = [hours[0], hours.at(-1)];
   if (first === undefined || last === undefined) return 'It has no hours.';
-  return `Hours from ${clockText(first.at, clock)} to ${clockText(last.at, clock)}.`;
+  return `Hours from ${windowText(first.at, last.at, clock)}.`;
 }
 
 function spreadSentence(spreads: readonly number[], { units }: Voice): string {

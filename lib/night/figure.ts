@@ -2,14 +2,22 @@ import type { Air } from '@/lib/air/air';
 import { drifts } from '@/lib/carb/drift';
 import { jetArea } from '@/lib/carb/jets';
 import type { Machine, Setting } from '@/lib/carb/machine';
+import { swapTime } from '@/lib/plan/swap-time';
 import type { Plan, PlanHour, RunPlan, Swap } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { type Across, type PlaceAcross, placeOf } from './across';
-import { crossAt, lastOfGhost } from './ghost';
+import { type Beside, crossAt, lastOfGhost, roomBeside } from './ghost';
 import { type Segment, traced } from './trace';
 
 /** Where a planned run stands: its dot, and how far it is likely to be off. */
 export type Dot = { readonly at: PlaceAcross; readonly from: PlaceAcross; readonly to: PlaceAcross };
+
+/** From where the old jets stand to where their likely range ends, over which limit. */
+export type Cross = {
+  readonly from: PlaceAcross;
+  readonly to: PlaceAcross;
+  readonly side: 'lean' | 'rich';
+};
 
 type Drawn = {
   /** The plan's line through this row. */
@@ -25,9 +33,9 @@ export type FigureRow =
       /** null where nothing is known: the hours do not reach it, or the machine is out. */
       readonly dot: Dot | null;
       /** From where the old jets stand to where their likely range ends: the first run they are over a limit in. */
-      readonly cross: { readonly from: PlaceAcross; readonly to: PlaceAcross } | null;
-      /** Where the name of the old jets stands beside their line. */
-      readonly ghostName: { readonly setting: Setting; readonly at: PlaceAcross } | null;
+      readonly cross: Cross | null;
+      /** The name of the old jets, and the room for it beside their line where that comes into this row. */
+      readonly ghostName: (Beside & { readonly setting: Setting }) | null;
     })
   | (Drawn & {
       readonly kind: 'swap';
@@ -72,7 +80,7 @@ export function figureOf({ plan, machine, across, now }: FigureRequest): Figure 
       ...drawn,
       dot: dots[node.run.run] ?? null,
       cross: of?.cross ?? null,
-      ghostName: named?.name ?? null,
+      ghostName: named === undefined ? null : nameOf(named, { i, line, across }),
     };
   });
   return { across, rows };
@@ -95,12 +103,12 @@ function nodesOf(plan: Plan, now: Instant): readonly Node[] {
   const toCome = plan.runs.find(({ run }) => (plan.sortedRuns[run]?.start ?? now) > now)?.run ?? null;
   const nodes = plan.runs.flatMap((run): readonly Node[] => {
     const swap = plan.swaps.find(({ beforeRun }) => beforeRun === run.run);
-    const due = swap !== undefined && now >= swap.windowStart;
-    const at = due ? swap.latestStart : swap?.windowStart;
     const isNext = near && run.run === toCome;
     const nowNode: readonly Node[] = isNext ? [{ kind: 'now', at: now }] : [];
     const swapNode: readonly Node[] =
-      swap === undefined || at === undefined ? [] : [{ kind: 'swap', swap, at, due }];
+      swap === undefined
+        ? []
+        : [{ kind: 'swap', swap, ...swapTime(swap.windowStart, swap.latestStart, now) }];
     const late = swap !== undefined && now > swap.latestStart;
     return late
       ? [...swapNode, ...nowNode, { kind: 'run', run }]
@@ -138,7 +146,7 @@ const through = (across: Across) => (each: Passage) => {
 type GhostRequest = Omit<FigureRequest, 'now'> & { readonly nodes: readonly Node[] };
 
 /** The jets that a swap takes out, had they stayed in: from the run before it on, as far as that tells something. */
-function ghostOf({ plan, machine, across, nodes }: GhostRequest, swap: Swap) {
+function ghostOf({ plan, machine, across, nodes }: GhostRequest, swap: Swap): Ghost {
   const crossRun = crossAt(swap);
   const last = lastOfGhost(plan, swap);
   const start = swap.beforeRun - 1;
@@ -159,19 +167,41 @@ function ghostOf({ plan, machine, across, nodes }: GhostRequest, swap: Swap) {
   const drift = at === undefined ? null : driftOf(at);
   const range = at === undefined || drift === null ? null : likelyRange(plan, machine, at, [drift, drift]);
   const rich = swap.reason.code === 'old-drowned' || swap.reason.code === 'old-turns-rich';
-  const nameRun = crossRun === null ? null : Math.min(last, crossRun + 1);
-  const named = nameRun === null ? undefined : plan.runs[nameRun];
-  const nameDrift = named === undefined ? null : driftOf(named);
   return {
     lines: traced(passages.map(through(across))),
     crossRun,
     cross:
       drift === null || range === null
         ? null
-        : { from: placeOf(across, drift), to: placeOf(across, rich ? range[1] : range[0]) },
-    nameRun,
-    name: nameDrift === null ? null : { setting: swap.from, at: placeOf(across, nameDrift) },
+        : {
+            from: placeOf(across, drift),
+            to: placeOf(across, rich ? range[1] : range[0]),
+            side: rich ? 'rich' : 'lean',
+          },
+    nameRun: crossRun === null ? null : Math.min(last, crossRun + 1),
+    setting: swap.from,
   };
+}
+
+type Ghost = {
+  readonly lines: readonly (readonly Segment[])[];
+  readonly crossRun: number | null;
+  readonly cross: Cross | null;
+  readonly nameRun: number | null;
+  readonly setting: Setting;
+};
+type NameRequest = {
+  readonly i: number;
+  readonly line: readonly (readonly Segment[])[];
+  readonly across: Across;
+};
+
+/** Lines come into a row at its top, which is where the name stands: between two rows' dots and their ranges. */
+function nameOf({ lines, setting }: Ghost, { i, line, across }: NameRequest) {
+  const topOf = (segments: readonly Segment[] | undefined): number | null =>
+    segments?.find(({ y1 }) => y1 === 0)?.x1 ?? null;
+  const x = topOf(lines[i]);
+  return x === null ? null : { setting, ...roomBeside(x, topOf(line[i]), across) };
 }
 
 function oldDrift(machine: Machine, setting: Setting, air: Air, { reason }: Swap): number {

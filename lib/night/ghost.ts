@@ -1,3 +1,4 @@
+import type { Across } from '@/lib/night/across';
 import type { Plan, Swap } from '@/lib/plan/types';
 
 /** The first run in which the jets a swap takes out would be over a limit, by sorted run; null where none is named. */
@@ -10,4 +11,15 @@ export function lastOfGhost(plan: Plan, swap: Swap): number {
   const next = plan.swaps.find(({ beforeRun }) => beforeRun > swap.beforeRun);
   const last = (next?.beforeRun ?? plan.runs.length) - 1;
   return Math.max(last, crossAt(swap) ?? last);
+}
+
+/** A free stretch across the drawing beside a line, and on which side of it. */
+export type Beside = { readonly from: number; readonly to: number; readonly side: 'left' | 'right' };
+
+/** Where a name beside the line of old jets has most room: up to the plan's line, an edge of a bank, or the drawing's end. */
+export function roomBeside(x: number, line: number | null, { leanEdge, richEdge }: Across): Beside {
+  const bounds = [0, leanEdge, richEdge, 1, ...(line === null ? [] : [line])];
+  const left = Math.max(...bounds.filter((bound) => bound <= x));
+  const right = Math.min(...bounds.filter((bound) => bound > x));
+  return right - x >= x - left ? { from: x, to: right, side: 'right' } : { from: left, to: x, side: 'left' };
 }

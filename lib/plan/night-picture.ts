@@ -1,5 +1,6 @@
 import { type Lane, laneOf } from '@/lib/carb/lane';
-import type { Machine } from '@/lib/carb/machine';
+import type { Machine, Setting } from '@/lib/carb/machine';
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { Crossing, Plan, PlanHour, RunPlan } from '@/lib/plan/types';
 import { HOUR_MS, type Instant, instant } from '@/lib/time/instant';
 import { type SunEvent, type SunPlace, sunEvents } from '@/lib/time/sun';
@@ -97,22 +98,40 @@ function duskBefore(start: Instant, place: SunPlace): Instant | null {
   return sunEvents(before, place).find(({ kind }) => kind === 'dusk')?.at ?? null;
 }
 
-/** A setting holds from the swap before it (or the picture's edge) to the middle of the next swap's window. */
-function stairsOf(plan: Plan, machine: Machine, carburettor: number, span: Span): readonly Stair[] {
-  const stepAt = (beforeRun: number): Instant | null => {
-    const swap = plan.swaps.find((candidate) => candidate.beforeRun === beforeRun);
-    const start = plan.sortedRuns[beforeRun]?.start;
-    if (swap !== undefined) return instant((swap.windowStart + swap.latestStart) / 2);
-    return start ?? null;
+/** What goes in when: jets that are put in without a planned swap count from the end of the run before. */
+function changesOf({ stints, swaps, sortedRuns }: Plan, begin: Instant): readonly Change[] {
+  const changes: Change[] = [];
+  const change = (at: Instant, setting: Setting): void => {
+    const last = changes.at(-1);
+    if (last === undefined || !sameSetting(last.setting, setting)) changes.push({ at, setting });
   };
-  return plan.stints.flatMap((stint) => {
-    const from = stint.firstRun === 0 ? span.from : (stepAt(stint.firstRun) ?? span.from);
-    const last = plan.sortedRuns[stint.lastRun];
-    const next = plan.stints.find(({ firstRun }) => firstRun > stint.lastRun);
-    const to = next === undefined ? (last?.end ?? span.to) : (stepAt(next.firstRun) ?? span.to);
-    const size = stint.setting.mains[carburettor];
+  const from = stints[0]?.firstRun ?? 0;
+  const to = stints.at(-1)?.lastRun ?? -1;
+  for (let run = from; run <= to; run += 1) {
+    const setting = stints.find(({ firstRun, lastRun }) => firstRun <= run && run <= lastRun)?.setting;
+    if (setting === undefined) continue;
+    const swap = swaps.find(({ beforeRun }) => beforeRun === run);
+    const before = sortedRuns[run - 1]?.end ?? begin;
+    const start = swap === undefined ? before : instant((swap.windowStart + swap.latestStart) / 2);
+    // What comes out may never have been run on: it too went in.
+    if (swap !== undefined) change(instant(Math.min(before, swap.windowStart)), swap.from);
+    change(start, setting);
+  }
+  return changes;
+}
+
+type Change = { readonly at: Instant; readonly setting: Setting };
+
+/** A setting holds from its change (or the picture's edge) to the next, or to the end of the last run. */
+function stairsOf(plan: Plan, machine: Machine, carburettor: number, span: Span): readonly Stair[] {
+  const changes = changesOf(plan, span.from);
+  const end = plan.sortedRuns[plan.stints.at(-1)?.lastRun ?? -1]?.end ?? span.to;
+  return changes.flatMap(({ at, setting: { mains, trim } }, i) => {
+    const from = instant(Math.max(at, span.from));
+    const to = changes[i + 1]?.at ?? end;
+    const size = mains[carburettor];
     if (size === undefined || to <= from) return [];
-    return [{ ...laneOf(machine, size, stint.setting.trim), trim: stint.setting.trim, from, to }];
+    return [{ ...laneOf(machine, size, trim), trim, from, to }];
   });
 }
 

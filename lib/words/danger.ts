@@ -22,7 +22,9 @@ export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
 }
 
 /** What is left to do, at the track: the whole of it stands on the page of the whole night. */
-export const DANGER_AT_TRACK = 'Sit them out, or lift early.';
+export function dangerAtTrack(dangers: readonly Danger[]): string {
+  return `Sit ${dangers.flatMap(({ runs }) => runs).length === 1 ? 'it' : 'them'} out, or lift early.`;
+}
 
 /** The same below "Do not race on 410": "Round 5 to 8: lean up to 63 in 64. Borrow 430." */
 export function dangerPoints(dangers: readonly Danger[], plan: Plan): readonly string[] {
@@ -61,15 +63,22 @@ function doNotRace(danger: Danger, plan: Plan): string {
   return `Do not race ${namesOf(danger, plan)} on ${settingsOf(danger)}: ${how}.`;
 }
 
-function whyText({ grade, why, sizes }: Danger): string {
+const themOf = ({ runs }: Danger): string => (runs.length === 1 ? 'it' : 'them');
+
+function whyText(danger: Danger): string {
+  const { grade, why, sizes } = danger;
   if (why === 'no-time')
-    return `A ${grade === 'lean' ? 'richer' : 'leaner'} jet is in the box, but no gap before it is long enough to put it in.`;
+    return `A ${grade === 'lean' ? 'richer' : 'leaner'} jet is in the box, but no gap before ${themOf(danger)} is long enough to put it in.`;
   return sizes === null
     ? 'No jet in the box will do, and your list of jets has none that would.'
     : `No jet in the box will do: borrow ${jetsText(sizes)}.`;
 }
 
-function whatHelps({ grade, why }: Danger): string {
-  const wait = why === 'no-time' ? 'Ask for a later start, or sit it out.' : 'Without it sit them out.';
+function whatHelps(danger: Danger): string {
+  const { grade, why, runs } = danger;
+  const wait =
+    why === 'no-time'
+      ? `Ask for a later start, or sit ${themOf(danger)} out.`
+      : `Without it sit ${runs.length === 1 ? 'the run' : 'them'} out.`;
   return grade === 'lean' ? `${wait} If you must move, lift early and never hold it wide open.` : wait;
 }

@@ -4,7 +4,7 @@ type Origin = PlanHour['origin'];
 
 const MARKS: readonly { readonly origins: readonly Origin[]; readonly words: string }[] = [
   { origins: ['typed'], words: 'squares are typed hours' },
-  { origins: ['forecast'], words: 'dots are forecast' },
+  { origins: ['forecast'], words: 'dots are forecast hours' },
   { origins: ['between', 'filled'], words: 'rings were put in between' },
 ];
 

@@ -26,18 +26,31 @@ function whichOfTwo(at: Instant, zone: ClockZone): string {
 function dayText(at: Instant, { zone, from }: Clock): string {
   const away = from === undefined ? 0 : Math.abs(at - from);
   if (away <= SAME_NIGHT_MS) return '';
-  return away <= SAME_WEEK_MS ? `${WEEKDAYS[localWeekday(at, zone) - 1]} ` : `${localDate(at, zone)} `;
+  return away <= SAME_WEEK_MS ? weekday(at, { zone }) : `${localDate(at, zone)} `;
 }
+
+const weekday = (at: Instant, { zone }: Clock): string => `${WEEKDAYS[localWeekday(at, zone) - 1]} `;
 
 /** "22:05"; "Sun 09:10" on another day; "01:30 after the clocks go back" where the clock shows 01:30 twice. */
 export function clockText(at: Instant, clock: Clock): string {
   return `${dayText(at, clock)}${localClock(at, clock.zone)}${whichOfTwo(at, clock.zone)}`;
 }
 
-/** "22:05 to 22:25"; one time where both are the same minute. */
+/** A window so long that bare clock times leave open which day each is of. */
+const LONG_WINDOW_MS = 12 * HOUR_MS;
+
+/**
+ * "22:05 to 22:25"; one time where both are the same minute; "Sat 13:00 to Sun 13:00" where so much lies between that the
+ * times alone would not say which day they are of.
+ */
 export function windowText(from: Instant, to: Instant, clock: Clock): string {
-  const [first, last] = [clockText(from, clock), clockText(to, clock)];
-  return first === last ? first : `${first} to ${last}`;
+  const isLong = to - from > LONG_WINDOW_MS && localDate(from, clock.zone) !== localDate(to, clock.zone);
+  const [first, last] = [from, to].map((at) =>
+    isLong && dayText(at, clock) === ''
+      ? `${weekday(at, clock)}${clockText(at, clock)}`
+      : clockText(at, clock),
+  );
+  return first === last ? `${first}` : `${first} to ${last}`;
 }
 
 /** "2027-01-16 22:05", with no context to lean on. */

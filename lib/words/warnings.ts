@@ -5,7 +5,7 @@ import { markingWarning } from './marking';
 import { pressureWarningSentence } from './pressure-doubts';
 import { planClock, runName, runNames } from './runs';
 import { jetsText } from './settings';
-import { clockText } from './times';
+import { clockText, windowText } from './times';
 import type { Voice } from './voice';
 
 export type WarningWords = { readonly code: PlanWarning['code']; readonly message: string };
@@ -112,7 +112,7 @@ function hoursWarning(warning: HoursWarning, { plan, voice, names, is }: SaidOf)
     case 'run-before-hours':
       return `The hours begin at ${clockText(warning.hoursStart, clock)}, after the start of ${names}: no call there. Add hours.`;
     case 'gap-in-hours':
-      return `There are no hours from ${clockText(warning.from, clock)} to ${clockText(warning.to, clock)}: what lies between is a guess. Add an hour there if you can.`;
+      return `There are no hours from ${windowText(warning.from, warning.to, clock)}: what lies between is a guess. Add an hour there if you can.`;
     case 'pressure-is-estimate':
       return 'No pressure was given, so the standard atmosphere at this elevation stands in. Weather moves it by up to 3 %, about one jet size: a barometer or a forecast is better.';
     case 'season-not-forecast':

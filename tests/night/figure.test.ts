@@ -1,6 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { acrossOf, placeOf, sizeTicks } from '@/lib/night/across';
 import { type FigureRow, figureOf } from '@/lib/night/figure';
+import { roomBeside } from '@/lib/night/ghost';
 import { traced } from '@/lib/night/trace';
 import type { Plan } from '@/lib/plan/types';
 import { addMinutes } from '@/lib/time/instant';
@@ -153,5 +155,30 @@ describe('the jets that would have stayed in', () => {
     const { plan, now } = nightCase();
     const rows = figureOf({ plan: { ...plan, swaps: [] }, machine, across, now }).rows;
     expect(rows.flatMap(({ ghost }) => ghost)).toEqual([]);
+  });
+});
+
+describe('the name of the old jets', () => {
+  it('has room up to the next line only, on the wider side, and none out of the drawing', () => {
+    const share = fc.double({ min: 0.02, max: 0.98, noNaN: true });
+    fc.assert(
+      fc.property(share, fc.option(share), (x, line) => {
+        const { from, to, side } = roomBeside(x, line, across);
+        expect(from).toBeGreaterThanOrEqual(0);
+        expect(to).toBeLessThanOrEqual(1);
+        expect(side === 'right' ? from : to).toBe(x);
+        const others = [across.leanEdge, across.richEdge, ...(line === null ? [] : [line])];
+        expect(others.filter((other) => other > from && other < to)).toEqual([]);
+      }),
+    );
+  });
+
+  it('stands beside the line of the old jets in the row after the one they go over in', () => {
+    const { rows, plan } = rowsAt('18:15');
+    const named = runsOf(rows).filter(({ ghostName }) => ghostName !== null);
+    const crossed = runsOf(rows).find(({ cross }) => cross !== null);
+    expect(named.map(({ run }) => run.run)).toEqual([crossed!.run.run + 1]);
+    expect(named[0]!.ghostName!.setting).toEqual(plan.swaps[0]!.from);
+    expect(crossed!.cross!.side).toBe('lean');
   });
 });

@@ -2,6 +2,7 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { useState } from 'react';
 import { afterEach, describe, expect, it } from 'vitest';
+import { useChartFrame } from '@/components/night/picture/chart-frame';
 import { HourWalk } from '@/components/night/picture/hour-walk';
 import { type Picture, pictureOf } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
@@ -31,7 +32,8 @@ function pictureOfRuns(): Picture {
 
 function Walk({ picture }: { readonly picture: Picture }) {
   const [cursor, setCursor] = useState<Instant | null>(null);
-  return <HourWalk {...{ picture, plan, voice, now, cursor }} width={360} onWalk={setCursor} />;
+  const frame = useChartFrame(picture, 360);
+  return <HourWalk {...{ picture, plan, voice, now, cursor, frame }} onWalk={setCursor} />;
 }
 
 /** What a screen reader says at each stop of the slider. */

@@ -43,6 +43,22 @@ describe('the picture of a night', () => {
     });
   });
 
+  it('shows what was put in, from the end of the run before, also where no run was made on it', () => {
+    const [swap, ...others] = plan.swaps;
+    const before = plan.runs[swap!.beforeRun - 1]!;
+    const wrong = { ...swap!.from, mains: swap!.from.mains.map((main) => main - 20) };
+    const put = { ...plan, swaps: [{ ...swap!, from: wrong }, ...others] };
+    const sizes = picture({ plan: put }).stairs.map(({ size }) => size);
+    expect(sizes).toEqual([before.setting.mains[0], wrong.mains[0], swap!.to.mains[0]]);
+    const [, stair] = picture({ plan: put }).stairs;
+    expect(stair!.from).toBe(plan.sortedRuns[before.run]!.end);
+    // Jets that are in with no swap to come went in some time after the run before.
+    const done = picture({ plan: { ...plan, swaps: [] } }).stairs;
+    expect(done.map(({ size }) => size)).toEqual([before.setting.mains[0], swap!.to.mains[0]]);
+    expect(done[1]!.from).toBe(plan.sortedRuns[before.run]!.end);
+    expect(done[0]!.to).toBe(done[1]!.from);
+  });
+
   it('keeps every lane of the plan and the whole fan within its range of sizes', () => {
     const { least, most, stairs, hours } = picture();
     for (const { richEdge, leanEdge } of stairs) {

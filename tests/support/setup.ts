@@ -21,6 +21,9 @@ if (!(OWN_CHANNELS in globalThis)) {
 // A page without a layout has no sight to come into.
 if (typeof Element !== 'undefined') Element.prototype.scrollIntoView ??= () => undefined;
 
+// Nor has it a pen: words are as wide as they are taken to be where nothing can be drawn.
+if (typeof HTMLCanvasElement !== 'undefined') HTMLCanvasElement.prototype.getContext = () => null;
+
 if (typeof HTMLLabelElement !== 'undefined') quickenLabels();
 
 // Anything the code complains about on the console is a failure: warnings nobody reads are how faults hide.

@@ -35,6 +35,19 @@ describe('a clock as the person reads it', () => {
     expect(plain(windowText(at('2027-01-17T04:05:00Z'), at('2027-01-17T04:25:00Z'), { zone }))).toBe(
       '10:05 pm to 10:25 pm',
     );
+    // So long that the times alone would be of either day; a night is not.
+    const [day, next] = [at('2027-01-16T19:00:00Z'), at('2027-01-17T19:00:00Z')];
+    const from = at('2027-01-17T01:00:00Z');
+    expect(windowText(day, next, { zone: 'America/Chicago' })).toBe('Sat 13:00 to Sun 13:00');
+    expect(plain(windowText(day, next, { zone, from }))).toBe('Sat 1:00 pm to Sun 1:00 pm');
+    expect(windowText(day, from, { zone: 'America/Chicago', from })).toBe('13:00 to 19:00');
+    expect(windowText(from, at('2027-01-17T08:30:00Z'), { zone: 'America/Chicago', from })).toBe(
+      '19:00 to 02:30',
+    );
+    // Each day is named once, also where it would have been named anyway.
+    expect(windowText(day, at('2027-01-18T19:00:00Z'), { zone: 'America/Chicago', from })).toBe(
+      'Sat 13:00 to Mon 13:00',
+    );
     expect(plain(dateClockText(at('2027-01-17T04:05:00Z'), zone))).toBe('2027-01-16 10:05 pm');
   });
 

@@ -57,7 +57,7 @@ describe('The call', () => {
     const runs = firstThree.map((setting, run) => (run === 5 ? lean(5, setting) : runOn(run, setting)));
     const plan = planOf(firstThree, { runs, swaps: [swap], warnings });
     expect(callOf(plan, voice)).toBe(
-      'Do not race Round 6 on 420: risk of lean 12 in 64. No jet in the box will do: borrow 430. Without it sit them out. If you must move, lift early and never hold it wide open. Start on 410. Put in 420 between Round 3 and Round 4 (22:05 to 22:25).',
+      'Do not race Round 6 on 420: risk of lean 12 in 64. No jet in the box will do: borrow 430. Without it sit the run out. If you must move, lift early and never hold it wide open. Start on 410. Put in 420 between Round 3 and Round 4 (22:05 to 22:25).',
     );
   });
 
@@ -89,7 +89,7 @@ describe('The call', () => {
     const warnings = [{ code: 'no-jet-lean-enough', run: 0, sizes: [185] }] as const;
     const runs = [runOn(0, on(340), { grade: 'drowned' })];
     expect(plain(callOf(planOf(six(340), { runs, warnings }), voice))).toBe(
-      'Do not race Round 1 on 340: so rich that it loses over 20 % of its power and may not run at all. No jet in the box will do: borrow 185. Without it sit them out.',
+      'Do not race Round 1 on 340: so rich that it loses over 20 % of its power and may not run at all. No jet in the box will do: borrow 185. Without it sit the run out.',
     );
   });
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Stair } from '@/lib/plan/night-picture';
-import { stairName } from '@/lib/words/stair-name';
+import { stairNames } from '@/lib/words/stair-name';
 import { at, ZONE } from './plan-of';
 
 const clock = (time: string) => at(`2027-01-16T${time}:00-06:00`);
@@ -21,9 +21,9 @@ it('names what is in, and says "Put in" only of what is still to be put in', () 
     stair(422.5, '20:07', '23:30', 2),
   ];
   const picture = { stairs, swaps: [{ from: clock('20:00'), to: clock('20:15') }] };
-  expect(stairs.map((_, place) => stairName(picture, place, ZONE))).toEqual([
-    '410',
-    '450',
-    'Put in 422.5 trim 2, 20:00',
-  ]);
+  const named = (now: string) =>
+    stairs.map((_, place) => stairNames(picture, place, { zone: ZONE, now: clock(now) }));
+  expect(named('19:50')).toEqual([['410'], ['450'], ['Put in 422.5 trim 2, 20:00', '422.5 trim 2']]);
+  // Once it is due, by when: as the figure and the words beside it say it.
+  expect(named('20:05')[2]).toEqual(['Put in 422.5 trim 2 by 20:15', '422.5 trim 2']);
 });

@@ -1,13 +1,12 @@
 'use client';
 
 import { type RefObject, useEffect, useRef, useState } from 'react';
+import { type TextWidth, textWidthIn } from '@/components/ui/text-width';
 import type { WallRoom } from '@/lib/club/wall-pages';
 
 /** Read across a trailer: a figure is at least this share of the height of the screen. */
 const FIGURE_SHARE = 0.05;
-
-/** Width of a text in sizes of its own type, in the weight it is shown in. */
-export type TextWidth = (text: string) => number;
+const WEIGHT = 800;
 
 export type Room = { readonly room: WallRoom; readonly measure: TextWidth };
 
@@ -25,7 +24,7 @@ export function useRoom<E extends HTMLElement>(): {
       const { width, height } = element.getBoundingClientRect();
       setRoom({
         room: { width, height, figure: window.innerHeight * FIGURE_SHARE },
-        measure: measureIn(getComputedStyle(element).fontFamily),
+        measure: textWidthIn(getComputedStyle(element).fontFamily, WEIGHT),
       });
     };
     const observer = new ResizeObserver(look);
@@ -38,16 +37,4 @@ export function useRoom<E extends HTMLElement>(): {
     };
   }, []);
   return { ref, room };
-}
-
-const TRIED_PX = 100;
-/** Where nothing can be drawn: as wide as bold capitals of a plain face. */
-const GUESSED_EM = 0.7;
-
-function measureIn(family: string): TextWidth {
-  const context = document.createElement('canvas').getContext('2d');
-  if (context === null) return (text) => text.length * GUESSED_EM;
-  context.font = `800 ${TRIED_PX}px ${family}`;
-  // Figures of our page are all as wide as a nought; a canvas would draw a 1 narrower.
-  return (text) => context.measureText(text.replace(/\d/g, '0')).width / TRIED_PX;
 }

@@ -1,5 +1,6 @@
 import { type CSSProperties, useMemo } from 'react';
 import { Button } from '@/components/ui/button';
+import type { TextWidth } from '@/components/ui/text-width';
 import type { Briefing } from '@/lib/club/briefing';
 import { type WallLayout, type WallPart, wallLayout } from '@/lib/club/wall-pages';
 import { wallMeasures } from '@/lib/club/wall-tile';
@@ -10,7 +11,7 @@ import { counted } from '@/lib/words/listing';
 import { type WallBandWords, type WallTile, wallBands } from '@/lib/words/wall';
 import { LeaveWall } from './leave-wall';
 import { usePage } from './use-page';
-import { type Room, type TextWidth, useRoom } from './use-room';
+import { type Room, useRoom } from './use-room';
 import styles from './wall.module.css';
 import { WallBandPart } from './wall-band';
 

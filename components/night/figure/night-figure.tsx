@@ -47,7 +47,10 @@ export function NightFigure({ machine, standing, voice }: NightFigureProps) {
     row.focus();
   }
   return (
-    <table className={classNames(styles.table, stepped && styles.stepped)} aria-label={CAPTION}>
+    <table
+      className={classNames(styles.table, stepped && styles.stepped, last >= MANY && styles.many)}
+      aria-label={CAPTION}
+    >
       <colgroup>
         <col />
         <col />
@@ -79,6 +82,9 @@ export function NightFigure({ machine, standing, voice }: NightFigureProps) {
     </table>
   );
 }
+
+/** Rows from which on paper they stand closer. */
+const MANY = 40;
 
 /** The accessible name; the heading above it says the same to the eye. */
 const CAPTION = 'Jets for every run, how they stand, and what is put in between.';

@@ -1,15 +1,46 @@
+import { classNames } from '@/components/ui/class-names';
 import type { Across, PlaceAcross } from '@/lib/night/across';
-import type { FigureRow } from '@/lib/night/figure';
+import type { Cross, FigureRow } from '@/lib/night/figure';
 import type { Segment } from '@/lib/night/trace';
 import { settingText } from '@/lib/words/settings';
 import styles from './night-figure.module.css';
 
 type RowDrawingProps = { readonly row: FigureRow; readonly across: Across };
 
+type RunRow = Extract<FigureRow, { kind: 'run' }>;
+
 const percent = (share: number): string => `${(share * 100).toFixed(2)}%`;
 
 /** One row of the figure, as wide and as tall as its cell: places in percent, so that nothing has to be measured. */
 export function RowDrawing({ row, across }: RowDrawingProps) {
+  return (
+    <>
+      <RowLines {...{ row, across }} />
+      {row.kind === 'run' && row.ghostName !== null ? <GhostName name={row.ghostName} /> : null}
+    </>
+  );
+}
+
+/** The old jets' name beside their line, where it has room between that and the next line; else it is hidden by the styles. */
+function GhostName({
+  name: { setting, from, to, side },
+}: {
+  readonly name: NonNullable<RunRow['ghostName']>;
+}) {
+  return (
+    <div
+      className={classNames(styles.ghostRoom, side === 'left' && styles.ghostLeft)}
+      style={{ left: percent(from), width: percent(to - from) }}
+      aria-hidden="true"
+    >
+      <span className={styles.ghostName}>
+        {settingText({ ...setting, mains: setting.mains.slice(0, 1) })}
+      </span>
+    </div>
+  );
+}
+
+function RowLines({ row, across }: RowDrawingProps) {
   return (
     <svg className={styles.drawing} aria-hidden="true" width="100%" height="100%">
       <line className={styles.baseline} {...upright(across.baseline)} />
@@ -55,7 +86,7 @@ function Strokes({ segments, className, whole = false }: StrokesProps) {
   ));
 }
 
-type RunProps = { readonly row: Extract<FigureRow, { kind: 'run' }> };
+type RunProps = { readonly row: RunRow };
 
 function Likely({ row: { dot } }: RunProps) {
   if (dot === null) return null;
@@ -63,15 +94,10 @@ function Likely({ row: { dot } }: RunProps) {
 }
 
 /** The dot, hollow once the run is over; what lies beyond the drawing is an arrow at its edge; the old jets a cross. */
-function Marks({ row: { run, dot, cross, ghostName } }: RunProps) {
+function Marks({ row: { run, dot, cross } }: RunProps) {
   return (
     <>
-      {cross === null ? null : <Cross from={cross.from} to={cross.to} />}
-      {ghostName === null ? null : (
-        <text className={styles.ghostName} x={percent(ghostName.at.x)} y="0" dx={8} dy={6}>
-          {settingText({ ...ghostName.setting, mains: ghostName.setting.mains.slice(0, 1) })}
-        </text>
-      )}
+      {cross === null ? null : <CrossMark cross={cross} />}
       {dot === null ? null : <Dot at={dot.at} over={run.state !== 'planned'} />}
     </>
   );
@@ -97,12 +123,18 @@ function Dot({ at, over }: { readonly at: PlaceAcross; readonly over: boolean })
   );
 }
 
-function Cross({ from, to }: { readonly from: PlaceAcross; readonly to: PlaceAcross }) {
+function CrossMark({ cross: { from, to, side } }: { readonly cross: Cross }) {
   return (
     <>
-      <line className={styles.reach} x1={percent(from.x)} x2={percent(to.x)} y1="50%" y2="50%" />
+      <line
+        className={classNames(styles.reach, styles[side])}
+        x1={percent(from.x)}
+        x2={percent(to.x)}
+        y1="50%"
+        y2="50%"
+      />
       <svg x={percent(to.x)} y="50%" className={styles.beyond} aria-hidden="true">
-        <path className={styles.cross} d="M-7 -7L7 7M7 -7L-7 7" />
+        <path className={classNames(styles.cross, styles[side])} d="M-7 -7L7 7M7 -7L-7 7" />
       </svg>
     </>
   );

@@ -4,8 +4,8 @@ import { use } from 'react';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture, RunMark, Stair } from '@/lib/plan/night-picture';
 import { type ClockZone, localClock } from '@/lib/time/zone';
-import { formatNumber } from '@/lib/units/format';
-import { LANE_COLUMN, LANE_COLUMNS } from './frame-of-picture';
+import { type ChartFrame, sizeName } from './chart-frame';
+import { hasLanes, LANE_COLUMNS } from './frame-of-picture';
 import { hatchId } from './hatch-patterns';
 import { Moments } from './moments';
 import styles from './night-chart.module.css';
@@ -47,44 +47,47 @@ export function RunLayer({ picture, named = false }: LayerProps & { readonly nam
   );
 }
 
-/** As wide as "dusk 17:26" with the air beside it [px]. */
-const SUN_WORD = 74;
-/** As wide as "dusk" alone. */
-const SUN_SHORT = 36;
-
 /**
  * Where the word of dusk or dawn begins, or ends: beside its line, on the side that the line of now does not cross; where
  * there is no room on that side, without its time, or not at all.
  */
-function sunWordAt(sun: number, now: number | null, left: number, [kind, clock]: readonly [string, string]) {
-  const crossed = now !== null && now >= sun && now - sun < SUN_WORD;
+function sunWordAt(
+  { sun, now, left }: { readonly sun: number; readonly now: number | null; readonly left: number },
+  [kind, clock]: readonly [string, string],
+  room: (words: string) => number,
+) {
   const whole = `${kind} ${clock}`;
+  const crossed = now !== null && now >= sun && now - sun < room(whole);
   if (!crossed) return { place: { x: sun + 4 }, words: whole };
-  if (sun - SUN_WORD >= left) return { place: { x: sun - 4, textAnchor: 'end' as const }, words: whole };
-  return { place: { x: sun + 4 }, words: now - sun < SUN_SHORT ? '' : kind };
+  if (sun - room(whole) >= left) return { place: { x: sun - 4, textAnchor: 'end' as const }, words: whole };
+  return { place: { x: sun + 4 }, words: now - sun < room(kind) ? '' : kind };
 }
 
+/** Air on both sides of a word beside a line [px]. */
+const WORD_AIR = 8;
+
+type SunLayerProps = LayerProps & { readonly zone: ClockZone; readonly frame: ChartFrame };
+
 /** Dusk and dawn as lines; where the word "now" stands beside one, its own word goes above that. */
-export function SunLayer({ picture, zone }: LayerProps & { readonly zone: ClockZone }) {
+export function SunLayer({ picture, zone, frame }: SunLayerProps) {
   const pixels = usePixels();
   const now = use(Moments)?.now ?? null;
   if (pixels === null) return null;
   const { x, top, bottom, left } = pixels;
   const nowAt = now === null ? null : x(now);
+  const room = (words: string): number => frame.widthOf(words, frame.small) + WORD_AIR;
   return (
     <g>
       {picture.sun
         .filter(({ kind }) => kind === 'dusk' || kind === 'dawn')
         .map(({ kind, at }) => {
-          const { place, words } = sunWordAt(x(at), nowAt, left, [kind, localClock(at, zone)]);
+          const clock = localClock(at, zone);
+          const { place, words } = sunWordAt({ sun: x(at), now: nowAt, left }, [kind, clock], room);
+          const besideNow = nowAt !== null && Math.abs(nowAt - x(at)) < room(`${kind} ${clock}`);
           return (
             <g key={`${kind} ${at}`}>
               <line className={styles.sun} x1={x(at)} x2={x(at)} y1={top} y2={bottom} />
-              <text
-                className={styles.sunWord}
-                {...place}
-                y={bottom - (nowAt !== null && Math.abs(nowAt - x(at)) < SUN_WORD ? 22 : 4)}
-              >
+              <text className={styles.sunWord} {...place} y={bottom - (besideNow ? 22 : 4)}>
                 {words}
               </text>
             </g>
@@ -133,28 +136,26 @@ function RunBand({ run, named, name, pixels: { x, top, bottom } }: RunBandProps)
 }
 
 type LaneLayerProps = LayerProps & {
-  /** Room beside the plot; without enough of it the lanes are left to the table. */
-  readonly beside: number;
+  readonly frame: ChartFrame;
   readonly extra: Lane | null;
 };
 
 /** Every jet of the box: a hairline at its size, and beside the plot its lane from rich edge to lean edge. */
-export function LaneLayer({ picture, beside, extra }: LaneLayerProps) {
+export function LaneLayer({ picture, frame, extra }: LaneLayerProps) {
   const pixels = usePixels();
   if (pixels === null) return null;
   const { left, right, y } = pixels;
-  const room = beside >= LANE_COLUMNS * LANE_COLUMN;
   return (
     <g>
       {picture.lanes.map(({ size }) => (
         <line key={size} className={styles.jet} x1={left} x2={right} y1={y(size)} y2={y(size)} />
       ))}
-      {room
+      {hasLanes(frame.width)
         ? picture.lanes.map((lane, index) => (
             <LaneBeside
               key={lane.size}
               lane={lane}
-              x={right + 20 + (index % LANE_COLUMNS) * LANE_COLUMN}
+              x={right + frame.laneColumn / 2 + 2 + (index % LANE_COLUMNS) * frame.laneColumn}
               y={y}
             />
           ))
@@ -187,7 +188,7 @@ function LaneBeside({ lane, x, y }: LaneBesideProps) {
       <line className={styles.laneRich} x1={x - 5} x2={x + 5} y1={rich} y2={rich} />
       {rich - lean > 30 ? (
         <text className={styles.laneName} x={x} y={(rich + lean) / 2 + 4} textAnchor="middle">
-          {formatNumber(lane.size, Number.isInteger(lane.size) ? 0 : 1)}
+          {sizeName(lane.size)}
         </text>
       ) : null}
     </g>

@@ -8,6 +8,7 @@ import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { marksSentence } from '@/lib/words/marks-sentence';
 import type { Voice } from '@/lib/words/voice';
+import { useChartFrame } from './chart-frame';
 import { chartHeight, hasLanes, TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { HourWalk } from './hour-walk';
 import { Moments } from './moments';
@@ -31,6 +32,8 @@ type FiguresProps = {
 export function Figures(props: FiguresProps) {
   const { picture, plan, voice, zone, width, now, extra, cursor, onWalk } = props;
   const moments = useMemo(() => ({ now, cursor }), [now, cursor]);
+  const frame = useChartFrame(picture, width);
+  const height = chartHeight(width, plan);
   return (
     <Moments value={moments}>
       <p className={styles.legend}>
@@ -41,19 +44,19 @@ export function Figures(props: FiguresProps) {
       {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
       <div
         className={styles.chart}
-        style={{ minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
+        style={{ minHeight: height + TEMPERATURE_HEIGHT }}
         aria-hidden="true"
         inert
       >
         <p className={styles.axisTitle}>Temperature</p>
-        <TemperatureChart {...{ picture, zone, width }} unit={voice.units.temperature} />
+        <TemperatureChart {...{ picture, zone, frame }} unit={voice.units.temperature} />
         <p className={styles.axisTitle}>
           <span>Main jet the air asks for</span>
           {hasLanes(width) ? <span>Where each jet is good</span> : null}
         </p>
-        <NightChart {...{ picture, zone, width, extra }} />
+        <NightChart {...{ picture, zone, frame, height, extra }} />
       </div>
-      <HourWalk {...{ picture, plan, voice, now, cursor, width, onWalk }} />
+      <HourWalk {...{ picture, plan, voice, now, cursor, frame, onWalk }} />
     </Moments>
   );
 }

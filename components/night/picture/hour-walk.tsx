@@ -7,7 +7,7 @@ import type { Instant } from '@/lib/time/instant';
 import { hourSentence } from '@/lib/words/hour-sentence';
 import { together } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
-import { timeScale } from './frame-of-picture';
+import type { ChartFrame } from './chart-frame';
 import styles from './hour-walk.module.css';
 
 type HourWalkProps = {
@@ -16,12 +16,12 @@ type HourWalkProps = {
   readonly voice: Voice;
   readonly now: Instant;
   readonly cursor: Instant | null;
-  readonly width: number;
+  readonly frame: ChartFrame;
   readonly onWalk: (at: Instant) => void;
 };
 
 /** Walks the chart hour by hour, by arrow key or finger, and says each hour: the chart's one tab stop. */
-export function HourWalk({ picture, plan, voice, now, cursor, width, onWalk }: HourWalkProps) {
+export function HourWalk({ picture, plan, voice, now, cursor, frame, onWalk }: HourWalkProps) {
   const id = useId();
   const hours = picture.hours.filter(({ at }) => at >= picture.from && at <= picture.to);
   const index = nearestHour(hours, cursor ?? now);
@@ -41,7 +41,7 @@ export function HourWalk({ picture, plan, voice, now, cursor, width, onWalk }: H
         id={id}
         type="range"
         className={styles.slider}
-        style={underPlot(hours, picture, width)}
+        style={underPlot(hours, picture, frame)}
         min={0}
         max={hours.length - 1}
         step={1}
@@ -60,8 +60,7 @@ export function HourWalk({ picture, plan, voice, now, cursor, width, onWalk }: H
 /** Half of a slider's thumb: its middle, not its edge, stands under the first and the last hour. */
 const HALF_THUMB = 8;
 
-function underPlot(hours: readonly { readonly at: Instant }[], picture: Picture, width: number) {
-  const x = timeScale(picture, width);
+function underPlot(hours: readonly { readonly at: Instant }[], picture: Picture, { x }: ChartFrame) {
   const [first, last] = [hours[0]?.at ?? picture.from, hours.at(-1)?.at ?? picture.to];
   return { marginLeft: x(first) - HALF_THUMB, width: x(last) - x(first) + 2 * HALF_THUMB };
 }

@@ -3,12 +3,12 @@
 import { memo, useId } from 'react';
 import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import type { Lane } from '@/lib/carb/lane';
+import { hoursNamed, sizesNamed } from '@/lib/night/axis-names';
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import { type ClockZone, localClock, zoneName } from '@/lib/time/zone';
-import { formatNumber } from '@/lib/units/format';
+import { type ChartFrame, sizeName } from './chart-frame';
 import { CursorLayer, LaneLayer, NowLayer, RunLayer, StairLayer } from './chart-layers';
-import { chartHeight, hoursPerLabel, LEFT, rightOf } from './frame-of-picture';
 import { HatchPatterns } from './hatch-patterns';
 import { hourMark } from './hour-mark';
 import styles from './night-chart.module.css';
@@ -17,13 +17,16 @@ import { StairNames } from './stair-names';
 export type NightChartProps = {
   readonly picture: Picture;
   readonly zone: ClockZone;
-  readonly width: number;
+  readonly frame: ChartFrame;
+  readonly height: number;
   /** A jet whose lane is drawn across the night beside the plan's own. */
   readonly extra: Lane | null;
 };
 
 const RUN_ROW = 6;
 const AXIS_ROW = 24;
+/** A line of words in sizes of their type. */
+const LINE = 1.15;
 
 /** What both axes have in common. */
 const AXIS = {
@@ -64,20 +67,34 @@ function rowsOf({ hours, carburettor }: Picture) {
   }));
 }
 
+/** The hours that are named under the chart. */
+function namedTicks(picture: Picture, zone: ClockZone, frame: ChartFrame): readonly Instant[] {
+  const { small, widthOf, width, x } = frame;
+  const hours = picture.ticks.map((at) => ({
+    at,
+    hour: Number(localClock(at, zoneName(zone)).slice(0, 2)),
+    x: x(at),
+    width: widthOf(localClock(at, zone), small),
+  }));
+  return hoursNamed(hours, width).map(({ at }) => at);
+}
+
 /** The night in jet sizes: lanes, the ideal with its fan, and the plan as a staircase. */
-export const NightChart = memo(function NightChart({ picture, zone, width, extra }: NightChartProps) {
+export const NightChart = memo(function NightChart(props: NightChartProps) {
+  const { picture, zone, frame, height, extra } = props;
   const id = useId();
-  const every = hoursPerLabel(picture, width);
-  const ticks = picture.ticks.filter(
-    (at) => Number(localClock(at, zoneName(zone)).slice(0, 2)) % every === 0,
+  const sizes = sizesNamed(
+    picture.lanes.map(({ size }) => size),
+    picture,
+    { height: height - RUN_ROW - AXIS_ROW, line: frame.small * LINE },
   );
   return (
     <ComposedChart
       className={styles.chart}
-      width={width}
-      height={chartHeight(width)}
+      width={frame.width}
+      height={height}
       data={rowsOf(picture)}
-      margin={{ top: RUN_ROW, right: rightOf(width), bottom: 0, left: 0 }}
+      margin={{ top: RUN_ROW, right: frame.right, bottom: 0, left: 0 }}
       accessibilityLayer={false}
     >
       <HatchPatterns id={id} />
@@ -85,24 +102,24 @@ export const NightChart = memo(function NightChart({ picture, zone, width, extra
         {...AXIS}
         dataKey="at"
         domain={[picture.from, picture.to]}
-        ticks={[...ticks]}
+        ticks={[...namedTicks(picture, zone, frame)]}
         height={AXIS_ROW}
         tickFormatter={(at: Instant) => localClock(at, zone)}
       />
       <YAxis
         {...AXIS}
         domain={[picture.least, picture.most]}
-        ticks={picture.lanes.map(({ size }) => size)}
-        width={LEFT}
-        tickFormatter={(size: number) => formatNumber(size, Number.isInteger(size) ? 0 : 1)}
+        ticks={[...sizes]}
+        width={frame.left}
+        tickFormatter={sizeName}
       />
       <RunLayer picture={picture} />
-      <LaneLayer picture={picture} beside={rightOf(width)} extra={extra} />
+      <LaneLayer {...{ picture, frame, extra }} />
       <StairLayer picture={picture} patternId={id} />
       <Area {...FAN} dataKey="fan" />
       <Line {...CURVE} dataKey="ideal" />
       <NowLayer picture={picture} />
-      <StairNames picture={picture} zone={zone} />
+      <StairNames {...{ picture, zone, frame }} />
       <CursorLayer picture={picture} />
     </ComposedChart>
   );

@@ -87,7 +87,7 @@ export function PictureSection(props: PictureSectionProps) {
       <div
         ref={ref}
         className={styles.figures}
-        style={width === 0 ? undefined : { minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
+        style={width === 0 ? undefined : { minHeight: chartHeight(width, plan) + TEMPERATURE_HEIGHT }}
       >
         {width > 0 && Figures !== null ? (
           <Figures {...{ picture, plan, voice, width, now, extra, cursor }} zone={clock} onWalk={setCursor} />

@@ -1,84 +1,104 @@
-import type { Picture, Stair } from '@/lib/plan/night-picture';
+import { use } from 'react';
+import { type Behind, freePlaces, type Patch, type WordsToPlace } from '@/lib/night/free-place';
+import { type PlanStep, placesOfName, placesOfSide, STRIPES } from '@/lib/night/step-places';
+import type { Picture } from '@/lib/plan/night-picture';
+import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
-import { stairName } from '@/lib/words/stair-name';
+import { stairNames } from '@/lib/words/stair-name';
+import type { ChartFrame } from './chart-frame';
+import { Moments } from './moments';
 import styles from './night-chart.module.css';
 import { usePixels } from './use-pixels';
 
-type StairNamesProps = { readonly picture: Picture; readonly zone: ClockZone };
+type StairNamesProps = { readonly picture: Picture; readonly zone: ClockZone; readonly frame: ChartFrame };
 
-/** Over everything that is drawn, so that no line goes through a word: each jet, each swap at its step, both sides. */
-export function StairNames({ picture, zone }: StairNamesProps) {
+const SIDES = ['lean', 'rich'] as const;
+
+/** Over everything that is drawn, and where no line goes through a word: both sides, each jet, each swap at its step. */
+export function StairNames({ picture, zone, frame }: StairNamesProps) {
   const pixels = usePixels();
+  const now = use(Moments)?.now ?? picture.from;
   if (pixels === null) return null;
-  const { x, y, top, bottom, right } = pixels;
   return (
     <g>
-      {picture.stairs.slice(-1).map((stair) => (
-        <g key={stair.from}>
-          {(['lean', 'rich'] as const).map((side) => (
-            <text
-              key={side}
-              className={styles[`${side}Word`]}
-              {...(isCurveAbove(picture, stair)
-                ? { x: x(stair.from) + 6 }
-                : { x: x(stair.to) - 6, textAnchor: 'end' })}
-              y={
-                side === 'lean'
-                  ? Math.max(top + 14, y(stair.leanEdge) - 12)
-                  : Math.min(bottom - 6, y(stair.richEdge) + 20)
-              }
-            >
-              {side.toUpperCase()}
-            </text>
-          ))}
-        </g>
-      ))}
-      {picture.stairs.map((stair, i) => (
-        <text key={stair.from} className={styles.stairName} {...placeOfName(picture, i, { x, y, right })}>
-          {stairName(picture, i, zone)}
+      {wordsOf(picture, { zone, now, frame, pixels }).map(({ key, className, x, y, words }) => (
+        <text key={key} className={className} x={x} y={y}>
+          {words}
         </text>
       ))}
     </g>
   );
 }
 
-/** Whether the curve's likely range reaches over the step's lean edge at its end, where LEAN would stand. */
-function isCurveAbove({ hours, carburettor }: Picture, { from, to, leanEdge }: Stair): boolean {
-  const last = hours.findLast(({ at }) => at >= from && at <= to);
-  return last !== undefined && (last.idealHigh[carburettor] ?? 0) > leanEdge;
+type Pixels = NonNullable<ReturnType<typeof usePixels>>;
+
+type WordsRequest = {
+  readonly zone: ClockZone;
+  readonly now: Instant;
+  readonly frame: ChartFrame;
+  readonly pixels: Pixels;
+};
+
+function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
+  const { x, y, left, right, top, bottom } = pixels;
+  const plot: Patch = { left: left + 2, right: right - 2, top, bottom };
+  const steps = picture.stairs.map(
+    (stair): PlanStep => ({
+      left: x(stair.from),
+      right: x(stair.to),
+      y: y(stair.worth),
+      leanEdge: y(stair.leanEdge),
+      richEdge: y(stair.richEdge),
+    }),
+  );
+  const behind = drawnBehind(picture, steps, pixels);
+  const sides = SIDES.map((side) => ({
+    key: side,
+    className: styles[`${side}Word`],
+    words: [side.toUpperCase()],
+    size: frame.small,
+    places: placesOfSide(steps, side, { size: frame.small, plot }),
+    ...behind.sides,
+  }));
+  const names = steps.map((step, i) => ({
+    key: `step ${step.left}`,
+    className: styles.stairName,
+    words: stairNames(picture, i, { zone, now }),
+    size: frame.body,
+    places: placesOfName(steps, step, frame.body),
+    ...behind.names,
+  }));
+  const wanted: readonly (WordsToPlace & { readonly key: string; readonly className: string | undefined })[] =
+    [...sides, ...names];
+  const found = freePlaces(wanted, plot, frame.widthOf);
+  return wanted.flatMap(({ key, className }, i) => {
+    const place = found[i];
+    return place == null ? [] : [{ key, className, ...place }];
+  });
 }
 
-/** As wide as "Put in 420, 20:00" [px]. */
-const STEP_NAME = 160;
-
-/** As high as a name over its step and the stripes at its lean edge [px]. */
-const NAME_HEIGHT = 25;
-
-/** Air between a name and its step, above and below it, and how tall the name is [px]. */
-const [ABOVE, BELOW, TALL] = [10, 24, 16] as const;
-
-type Pixels = Pick<NonNullable<ReturnType<typeof usePixels>>, 'x' | 'y' | 'right'>;
-
-/** Above its step; below it where the next step, the curve or the stripes go through the words there; before the end of the plot. */
-function placeOfName({ stairs, hours, carburettor }: Picture, i: number, { x, y, right }: Pixels) {
-  const [stair, next] = [stairs[i], stairs[i + 1]];
-  if (stair === undefined) return {};
-  const width = i === 0 ? 48 : STEP_NAME;
-  const isAtEnd = x(stair.from) + STEP_NAME > right && i > 0;
-  const from = isAtEnd ? right - STEP_NAME : x(stair.from);
-  const step = y(stair.worth);
-  const rises = next !== undefined && next.worth > stair.worth && x(next.from) < from + width;
-  const curve = hours
-    .filter(({ at }) => x(at) > from - CURVE_STEP && x(at) < from + width + CURVE_STEP)
-    .map(({ ideal }) => y(ideal[carburettor] ?? 0));
-  const isCrossed = (foot: number): boolean =>
-    curve.some((height) => height > foot - TALL - ABOVE && height < foot + ABOVE);
-  // No stripe of the lean side goes through it either.
-  const isLow = step - y(stair.leanEdge) < NAME_HEIGHT;
-  const goesBelow = rises || isLow || (isCrossed(step - ABOVE) && !isCrossed(step + BELOW));
-  const place = { y: step + (goesBelow ? BELOW : -ABOVE) };
-  return isAtEnd ? { ...place, x: right - 6, textAnchor: 'end' as const } : { ...place, x: from + 8 };
+/** The lines and stripes that no words lie on; what they keep off as far as can be: the swaps' bounds, the likely range. */
+function drawnBehind(picture: Picture, steps: readonly PlanStep[], { x, y, top, bottom }: Pixels) {
+  const { hours, carburettor, swaps } = picture;
+  const through = (of: 'ideal' | 'idealLow' | 'idealHigh') =>
+    hours.map((hour) => ({ x: x(hour.at), y: y(hour[of][carburettor] ?? 0) }));
+  const plan = steps.flatMap(({ left, right, y: at }) => [
+    { x: left, y: at },
+    { x: right, y: at },
+  ]);
+  const boxes = steps.flatMap(({ left, right, leanEdge, richEdge }): readonly Patch[] => [
+    { left, right, top: leanEdge - STRIPES.lean, bottom: leanEdge },
+    { left, right, top: richEdge, bottom: richEdge + STRIPES.rich },
+  ]);
+  const bounds = swaps
+    .flatMap(({ from, to }) => [from, to])
+    .map((at) => [
+      { x: x(at), y: top },
+      { x: x(at), y: bottom },
+    ]);
+  const drawn: Behind = { lines: [through('ideal'), plan], boxes };
+  return {
+    sides: { drawn, light: [...bounds, through('idealLow'), through('idealHigh')] },
+    names: { drawn, light: bounds },
+  };
 }
-
-/** A curve is known at its hours; one this near may go through what stands beside it [px]. */
-const CURVE_STEP = 16;

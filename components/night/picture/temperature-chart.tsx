@@ -5,12 +5,12 @@ import { ComposedChart, Line, XAxis, YAxis } from 'recharts';
 import { type TemperatureUnit, temperatureIn } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
 import { CursorLayer, NowLayer, RunLayer, SunLayer } from './chart-layers';
-import { LEFT, rightOf, TEMPERATURE_HEIGHT } from './frame-of-picture';
+import { TEMPERATURE_HEIGHT } from './frame-of-picture';
 import { hourMark } from './hour-mark';
 import type { NightChartProps } from './night-chart';
 import styles from './night-chart.module.css';
 
-type TemperatureChartProps = Omit<NightChartProps, 'extra'> & { readonly unit: TemperatureUnit };
+type TemperatureChartProps = Omit<NightChartProps, 'extra' | 'height'> & { readonly unit: TemperatureUnit };
 
 const RUN_ROW = 26;
 
@@ -19,7 +19,7 @@ const LOW = 0.4;
 
 /** What the jets follow: the temperature of the same hours, in the same width, above them. */
 export const TemperatureChart = memo(function TemperatureChart(props: TemperatureChartProps) {
-  const { picture, zone, width, unit } = props;
+  const { picture, zone, frame, unit } = props;
   const rows = picture.hours.map(({ at, origin, air }) => ({
     at,
     origin,
@@ -34,10 +34,10 @@ export const TemperatureChart = memo(function TemperatureChart(props: Temperatur
   return (
     <ComposedChart
       className={styles.chart}
-      width={width}
+      width={frame.width}
       height={TEMPERATURE_HEIGHT}
       data={rows}
-      margin={{ top: RUN_ROW, right: rightOf(width), bottom: 6, left: 0 }}
+      margin={{ top: RUN_ROW, right: frame.right, bottom: 6, left: 0 }}
       accessibilityLayer={false}
     >
       <XAxis type="number" dataKey="at" domain={[picture.from, picture.to]} allowDataOverflow hide />
@@ -46,14 +46,14 @@ export const TemperatureChart = memo(function TemperatureChart(props: Temperatur
         domain={[least - 1, most + 1]}
         ticks={[least, most]}
         interval={0}
-        width={LEFT}
+        width={frame.left}
         tickLine={false}
         tick={{ className: styles.tick, fill: 'var(--ink)' }}
         stroke="var(--line)"
         tickFormatter={(degrees: number) => `${formatNumber(degrees)}°`}
       />
       <RunLayer picture={picture} named />
-      <SunLayer picture={picture} zone={zone} />
+      <SunLayer {...{ picture, zone, frame }} />
       <Line
         type="monotone"
         isAnimationActive={false}

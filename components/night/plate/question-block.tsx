@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
+import { Wholes } from '@/components/night/wholes';
 import { Button } from '@/components/ui/button';
 import type { Machine } from '@/lib/carb/machine';
 import type { Standing } from '@/lib/standing/standing';
@@ -40,11 +41,15 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
           wide
           onClick={() => acts.fit(question.to, at)}
         >
-          {label}
+          <span>
+            <Wholes text={label} />
+          </span>
         </Button>
       ))}
       <Button size={size} wide onClick={() => acts.fit(question.from)}>
-        {words.no}
+        <span>
+          <Wholes text={words.no} />
+        </span>
       </Button>
       <Button size={size} wide onClick={() => setAsking(true)}>
         Something else

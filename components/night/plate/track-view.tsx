@@ -5,7 +5,7 @@ import { TRACK_READING } from '@/components/reading/reading-dialog';
 import { classNames } from '@/components/ui/class-names';
 import { useAwake } from '@/components/ui/use-awake';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
-import { DANGER_AT_TRACK } from '@/lib/words/danger';
+import { dangerAtTrack } from '@/lib/words/danger';
 import { riskSentence } from '@/lib/words/risk';
 import { Plate, type PlateProps } from './plate';
 import { ReadingLine } from './reading-line';
@@ -44,11 +44,13 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
         />
       )}
       {inDanger ? (
-        <p className={styles.aside}>{DANGER_AT_TRACK}</p>
+        <p className={styles.aside}>{dangerAtTrack(props.standing.dangers)}</p>
       ) : (
         <p className={classNames(styles.aside, styles.screenOnly)}>
           {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
-          {awake === 'cannot' ? 'This browser cannot keep the screen on; set it in the device.' : null}
+          {awake === 'cannot'
+            ? 'This browser cannot keep the screen on. Set it in the phone’s settings.'
+            : null}
         </p>
       )}
       {inDanger && !isSwap ? null : <p className={styles.aside}>{SWAP_CAUTION_LINE}</p>}
