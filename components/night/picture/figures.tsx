@@ -1,6 +1,7 @@
 'use client';
 
-import { useMemo } from 'react';
+import { useMemo, useRef, useState } from 'react';
+import { useStillNear } from '@/components/ui/use-near';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
@@ -31,6 +32,12 @@ type FiguresProps = {
 export function Figures(props: FiguresProps) {
   const { picture, plan, voice, zone, width, now, extra, cursor, onWalk } = props;
   const moments = useMemo(() => ({ now, cursor }), [now, cursor]);
+  const ref = useRef<HTMLDivElement>(null);
+  const near = useStillNear(ref);
+  const asked = useMemo(() => ({ picture, zone, width, extra }), [picture, zone, width, extra]);
+  const [drawn, draw] = useState(asked);
+  // Far from the screen nobody sees the charts, and what they show is said below them: they stay as they were drawn.
+  if (near && drawn !== asked) draw(asked);
   return (
     <Moments value={moments}>
       <p className={styles.legend}>
@@ -40,18 +47,19 @@ export function Figures(props: FiguresProps) {
 
       {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
       <div
+        ref={ref}
         className={styles.chart}
         style={{ minHeight: chartHeight(width) + TEMPERATURE_HEIGHT }}
         aria-hidden="true"
         inert
       >
         <p className={styles.axisTitle}>Temperature</p>
-        <TemperatureChart {...{ picture, zone, width }} unit={voice.units.temperature} />
+        <TemperatureChart {...drawn} unit={voice.units.temperature} />
         <p className={styles.axisTitle}>
           <span>Main jet the air asks for</span>
           {hasLanes(width) ? <span>Where each jet is good</span> : null}
         </p>
-        <NightChart {...{ picture, zone, width, extra }} />
+        <NightChart {...drawn} />
       </div>
       <HourWalk {...{ picture, plan, voice, now, cursor, width, onWalk }} />
     </Moments>
