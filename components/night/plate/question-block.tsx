@@ -57,6 +57,7 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
             acts.fit(setting);
             setAsking(false);
           }}
+          ahead={acts.aheadOfFit}
           onClose={() => setAsking(false)}
         />
       ) : null}
