@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { Section } from '@/components/ui/section';
 import type { Standing } from '@/lib/standing/standing';
 import { actSentences } from '@/lib/words/acts';
@@ -9,7 +10,7 @@ import styles from './call.module.css';
 type CallProps = { readonly standing: Standing; readonly voice: CallVoice };
 
 /** The plan in sentences, and why. */
-export function Call({ standing, voice }: CallProps) {
+export const Call = memo(function Call({ standing, voice }: CallProps) {
   const { plan } = standing;
   const loud = loudSentences(standing, voice);
   const sentences = quietSentences(standing, voice);
@@ -38,4 +39,4 @@ export function Call({ standing, voice }: CallProps) {
       ) : null}
     </Section>
   );
-}
+});

@@ -35,14 +35,10 @@ export const ReadyNight = memo(function ReadyNight({ night, standing, preference
   const acts = useActs({ night, standing });
   const hash = useHash();
   const { temperature, pressure, elevation } = preferences;
+  const { ride } = records.event.value.event;
   const voice = useMemo<CallVoice>(
-    () => ({
-      zone,
-      units: { temperature, pressure, elevation },
-      now,
-      ride: records.event.value.event.ride,
-    }),
-    [zone, temperature, pressure, elevation, now, records],
+    () => ({ zone, units: { temperature, pressure, elevation }, now, ride }),
+    [zone, temperature, pressure, elevation, now, ride],
   );
   const live = useLiveNight({ night, standing, voice });
   const notices = (

@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { useWrite, type WayBack } from '@/components/store/use-write';
 import type { Setting } from '@/lib/carb/machine';
-import { accepting, type PlansFor } from '@/lib/night/accepting';
+import { accepting, type PlansFor, planAfter } from '@/lib/night/accepting';
 import type { Night } from '@/lib/night/night';
 import {
   machinePart,
@@ -42,6 +42,8 @@ export type Acts = {
   /** "Knocked out", and the way back. */
   readonly knockOut: () => void;
   readonly comeBack: () => void;
+  /** Plans what follows from `fit` before it is done; hands back the way to call it off. Absent: nothing is planned. */
+  readonly aheadOfFit?: (setting: Setting) => () => void;
 };
 
 type ActsOf = { readonly night: Night; readonly standing: Standing };
@@ -54,8 +56,24 @@ export function useActs({ night, standing }: ActsOf): Acts {
     const keep = ({ change, words, ...wayBack }: DeedWords) => {
       void write.change(key, change, words, wayBack);
     };
-    return actsOn({ night, standing }, keep, (request) => pagePlanner.ask(request).plan);
+    const acts = actsOn({ night, standing }, keep, (request) => pagePlanner.ask(request).plan);
+    return {
+      ...acts,
+      aheadOfFit: (setting) => planAhead({ night, standing }, (acts) => acts.fit(setting)),
+    };
   }, [write, night, standing]);
+}
+
+/** The same acts, but what follows from them is planned and nothing is told. */
+function planAhead({ night, standing }: ActsOf, act: (acts: Acts) => void): () => void {
+  const { plan, stop } = pagePlanner.ahead();
+  const { records } = night;
+  const think = ({ change }: DeedWords) => {
+    // A fault is one for whoever really asks.
+    planAfter(change, records, { now: standing.now, plan }).catch(stop);
+  };
+  act(actsOn({ night, standing }, think, plan));
+  return stop;
 }
 
 /** The acts on a night, each handed to `write` with its words and its way back; `plan` plans what follows from them. */

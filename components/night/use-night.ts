@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
-import { useTable } from '@/components/store/use-table';
+import { useShownTable, useTable } from '@/components/store/use-table';
 import { chosenEvent, chosenMachine, weatherOfEvent } from '@/lib/night/chosen';
 import { logOf, type Night, type NightProblem, type NightRecords, nightFrom } from '@/lib/night/night';
 import { type Standing, standingOf } from '@/lib/standing/standing';
@@ -28,7 +28,7 @@ export function useNight(): NightState {
   const now = useNow();
   useDemo(now);
   const { preferences, known } = usePreferences();
-  const events = useTable('events');
+  const events = useShownTable('events');
   const machines = useTable('machines');
   const boxes = useTable('boxes');
   const forecasts = useTable('forecasts');
@@ -44,7 +44,7 @@ export function useNight(): NightState {
   }, [event, machine, boxes, forecasts, log, events]);
   const night = useMemo(() => (records === null ? null : nightFrom(records)), [records]);
   const planned = usePlanned(night?.ok === true ? night.value : null, now);
-  const standing = useMemo(() => standingAt(planned), [planned]);
+  const standing = useStanding(planned);
   if (!known || now === null || events === null || machines === null) return { status: 'opening' };
   if (event === null) return { status: 'no-event' };
   if (machine === null) return { status: 'no-machine', event };
@@ -57,8 +57,13 @@ export function useNight(): NightState {
   return standing === null ? { status: 'opening' } : { status: 'ready', night: shown, standing, preferences };
 }
 
-function standingAt(planned: PlannedAt | null): Standing | null {
-  if (planned?.plan.ok !== true) return null;
-  const { night, now, plan } = planned;
-  return standingOf({ ...night.request, now }, plan.value);
+/** One answer to one question: as long as the same plan holds at the same time, the same standing. */
+function useStanding(planned: PlannedAt | null): Standing | null {
+  const plan = planned?.plan.ok === true ? planned.plan.value : null;
+  const request = planned?.night.request ?? null;
+  const now = planned?.now ?? null;
+  return useMemo(
+    () => (plan === null || request === null || now === null ? null : standingOf({ ...request, now }, plan)),
+    [plan, request, now],
+  );
 }

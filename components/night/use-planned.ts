@@ -11,21 +11,22 @@ import type { Instant } from '@/lib/time/instant';
 /** A night with the plan that was made from it, as of `now`: never the plan of another. */
 export type PlannedAt = {
   readonly night: Night;
+  /** The night as it was asked for. */
+  readonly asked: Night;
   readonly now: Instant;
   readonly plan: Result<Plan, PlanProblem>;
 };
 
 /**
  * The night planned apart from the page. Until a newer one is planned the last one stays as it was; a plan that still
- * holds as the clock goes on is not made again. null until the first is there.
+ * holds as the clock goes on is not made again, nor is one that was planned ahead. null until the first is there.
  */
 export function usePlanned(night: Night | null, now: Instant | null): PlannedAt | null {
-  const [made, setMade] = useState<PlannedAt | null>(null);
   const [shown, setShown] = useState<PlannedAt | null>(null);
   const [fault, setFault] = useState<unknown>(null);
   const current = useMemo(
-    () => (made === null || made.night !== night || now === null ? null : heldAt(made, now)),
-    [made, night, now],
+    () => (night === null || now === null ? null : plannedAt(night, now, shown)),
+    [night, now, shown],
   );
   const lacks = current === null;
   useEffect(() => {
@@ -33,7 +34,7 @@ export function usePlanned(night: Night | null, now: Instant | null): PlannedAt 
     const { plan, cancel } = pagePlanner.ask({ ...night.request, now });
     let left = false;
     plan.then((result) => {
-      if (!left) setMade({ night, now, plan: result });
+      if (!left) setShown({ night, asked: night, now, plan: result });
     }, setFault);
     return () => {
       left = true;
@@ -46,10 +47,23 @@ export function usePlanned(night: Night | null, now: Instant | null): PlannedAt 
   return current ?? shown;
 }
 
+/** What can be shown at once; null where it has to be planned. */
+function plannedAt(night: Night, now: Instant, shown: PlannedAt | null): PlannedAt | null {
+  const held = shown?.asked === night ? heldAt(shown, now) : null;
+  if (held !== null) return held;
+  const plan = pagePlanner.known({ ...night.request, now });
+  if (plan === null) return null;
+  if (shown?.plan !== plan || shown.now !== now) return { night, asked: night, now, plan };
+  // The same question, asked of records that were only kept meanwhile: what was worked out from it need not be drawn again.
+  const { machine, request } = shown.night;
+  return { night: { ...night, machine, request }, asked: night, now, plan };
+}
+
 function heldAt(made: PlannedAt, now: Instant): PlannedAt | null {
   const { night, plan } = made;
+  if (now === made.now) return made;
   // Why there is none has nothing to do with the clock.
-  if (now === made.now || !plan.ok) return { ...made, now };
+  if (!plan.ok) return { ...made, now };
   const later = planLater({ ...night.request, now }, plan.value, made.now);
-  return later === null ? null : { night, now, plan: ok(later) };
+  return later === null ? null : { ...made, now, plan: ok(later) };
 }

@@ -9,6 +9,18 @@ const nothing = () => undefined;
 
 /** All records of a table, kept current, also with what other tabs write; null until read. */
 export function useTable<T extends TableName>(table: T): CachedTable<T> | null {
+  return useRows(table, 'read');
+}
+
+/**
+ * The same with what is being written already: for who looks at what was just done. It may be taken back, so nothing is
+ * kept or sent by it.
+ */
+export function useShownTable<T extends TableName>(table: T): CachedTable<T> | null {
+  return useRows(table, 'shown');
+}
+
+function useRows<T extends TableName>(table: T, as: 'read' | 'shown'): CachedTable<T> | null {
   const opened = useOpenedStore();
   const watch = useCallback(
     (listener: () => void) => (opened === null ? nothing : opened.tables.watch(table, listener)),
@@ -16,7 +28,7 @@ export function useTable<T extends TableName>(table: T): CachedTable<T> | null {
   );
   return useSyncExternalStore(
     watch,
-    () => opened?.tables.read(table) ?? null,
+    () => opened?.tables[as](table) ?? null,
     () => null,
   );
 }

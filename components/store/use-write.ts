@@ -115,17 +115,17 @@ export function endings({ tables }: OpenedStore, say: Say) {
 }
 
 /**
- * What is on the screen is what is stored, but for a moment: the first try goes on top of that and spares a reading. Where
- * another tab wrote meanwhile it is refused, and then the store itself is asked.
+ * What is on the screen is what is stored, but for a moment: the first try goes on top of that, spares a reading and is
+ * shown at once. Where another tab wrote meanwhile it is refused, and then the store itself is asked.
  */
 function fromScreenFirst({ store, tables }: OpenedStore): Pick<Store, 'get' | 'put'> {
-  let first = true;
+  let tries = 0;
   return {
-    put: store.put,
+    put: (...asked) => (tries === 1 ? tables.putAtOnce : store.put)(...asked),
     get: async <T extends TableName>(table: T, id: string) => {
-      const shown = first ? tables.read(table)?.find((row) => row.id === id) : undefined;
-      first = false;
-      return shown ?? store.get(table, id);
+      tries += 1;
+      const known = tries === 1 ? tables.read(table)?.find((row) => row.id === id) : undefined;
+      return known ?? store.get(table, id);
     },
   };
 }

@@ -12,25 +12,35 @@ export function useNear(ref: RefObject<Element | null>): boolean {
   useEffect(() => {
     const element = ref.current;
     if (near || element === null) return;
-    const come = () => setNear(true);
-    if (typeof IntersectionObserver === 'undefined') {
-      come();
-      return;
-    }
-    const observer = new IntersectionObserver(
-      (entries) => {
-        if (entries.some(({ isIntersecting }) => isIntersecting)) come();
-      },
-      { rootMargin: MARGIN },
-    );
-    observer.observe(element);
-    // At once: the paper is laid out as soon as the event is over.
-    const print = () => flushSync(come);
-    window.addEventListener('beforeprint', print);
-    return () => {
-      observer.disconnect();
-      window.removeEventListener('beforeprint', print);
-    };
+    return watchNear(element, (isNear) => isNear && setNear(true));
   }, [ref, near]);
   return near;
+}
+
+/** Whether an element that was drawn near the screen still is, or is about to be printed. */
+export function useStillNear(ref: RefObject<Element | null>): boolean {
+  const [near, setNear] = useState(true);
+  useEffect(() => (ref.current === null ? undefined : watchNear(ref.current, setNear)), [ref]);
+  return near;
+}
+
+function watchNear(element: Element, hear: (isNear: boolean) => void): () => void {
+  if (typeof IntersectionObserver === 'undefined') {
+    hear(true);
+    return () => undefined;
+  }
+  const observer = new IntersectionObserver(
+    (entries) => {
+      for (const { isIntersecting } of entries) hear(isIntersecting);
+    },
+    { rootMargin: MARGIN },
+  );
+  observer.observe(element);
+  // At once: the paper is laid out as soon as the event is over.
+  const print = () => flushSync(() => hear(true));
+  window.addEventListener('beforeprint', print);
+  return () => {
+    observer.disconnect();
+    window.removeEventListener('beforeprint', print);
+  };
 }

@@ -1,5 +1,6 @@
 import type { Plan, PlanProblem, PlanRequest } from '@/lib/plan/types';
 import type { Result } from '@/lib/result/result';
+import type { Soon } from '@/lib/store/change-record';
 import type { EventRecord } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { type NightRecords, nightFrom } from './night';
@@ -25,4 +26,15 @@ export async function accepting(
   if (!told.ok) return record;
   const planned = await plan({ ...told.value.request, now });
   return planned.ok ? withAcceptedPlan(record, records.machine.id, planned.value) : record;
+}
+
+/** Plans the night that a change of its event will lead to, and what the change itself asks for: before it is made. */
+export async function planAfter(
+  change: (event: EventRecord) => Soon<EventRecord>,
+  records: NightRecords,
+  { now, plan }: PlansFor,
+): Promise<void> {
+  const event = { ...records.event, value: await change(records.event.value) };
+  const told = nightFrom({ ...records, event });
+  if (told.ok) await plan({ ...told.value.request, now });
 }

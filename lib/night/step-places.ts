@@ -65,7 +65,7 @@ export function placesOfSide(
   { size, plot }: { readonly size: number; readonly plot: Patch },
 ) {
   return (width: number): readonly WordsPlace[] =>
-    steps.toReversed().flatMap(({ left, right, leanEdge, richEdge }, back) => {
+    [...steps].reverse().flatMap(({ left, right, leanEdge, richEdge }, back) => {
       const y =
         side === 'lean'
           ? Math.max(plot.top + size, leanEdge - STRIPES.lean - 6)

@@ -1,12 +1,15 @@
 import './early-start';
 import { createPlanner, type PlanningWorker } from './planner';
+import { planningAhead } from './planning-ahead';
 
 /** The one worker of a page. A development server and unit tests have no file for it and plan in place. */
-export const pagePlanner = createPlanner(() => {
-  const file = process.env.PLANNER_FILE;
-  if (file === undefined || typeof Worker === 'undefined') return null;
-  return workerOf(globalThis.heavyAirStart?.worker ?? new Worker(file));
-});
+export const pagePlanner = planningAhead(
+  createPlanner(() => {
+    const file = process.env.PLANNER_FILE;
+    if (file === undefined || typeof Worker === 'undefined') return null;
+    return workerOf(globalThis.heavyAirStart?.worker ?? new Worker(file));
+  }),
+);
 
 function workerOf(worker: Worker): PlanningWorker {
   return {

@@ -19,6 +19,8 @@ export type Planner = {
   readonly ask: (request: PlanRequest) => AskedPlan;
   /** Opens the worker before it is needed. */
   readonly wake: () => void;
+  /** Whether a worker is there to plan: then a plan costs the page nothing. */
+  readonly isApart: () => boolean;
 };
 
 /** What a planner needs of a worker. */
@@ -76,6 +78,7 @@ export function createPlanner(open: () => PlanningWorker | null): Planner {
   };
   return {
     wake,
+    isApart: () => worker !== undefined && worker !== null,
     ask: (request) => {
       wake();
       if (worker === null) return { plan: planInPlace(request), cancel: () => undefined };

@@ -180,7 +180,6 @@ try {
     });
     tell({
       what: '   until the numbers follow',
-      // Other jets show when they are kept in the browser's database, not before; a step along the hours keeps nothing.
       ours: `${ours[what].usual} frames, at worst ${ours[what].frames}`,
       peer: `the demo night ${peer[what].usual}`,
       ratio: `${times(ours[what].usual / peer[what].usual)} as long`,

@@ -78,6 +78,25 @@ test.describe('near the window of a swap', () => {
     await expect(region(night, 'In now')).toContainText('420 410 420');
     expect(hand.acts()).toBe(1);
   });
+
+  test('a page that is left straight after the press shows it whole or not at all', async ({ night }) => {
+    await night.goto('/');
+    const done = night.getByRole('button', { name: 'Done: 420 410 420 is in' });
+    for (const ms of [0, 3, 10, 30]) {
+      await expect(done).toBeVisible();
+      const [again] = await Promise.all([
+        night.waitForEvent('load'),
+        done.evaluate((button: HTMLElement, wait) => {
+          button.click();
+          setTimeout(() => location.reload(), wait);
+        }, ms),
+      ]);
+      await expect(region(again, 'The call')).toBeVisible();
+      const isIn = /420\s410\s420/.test((await region(again, 'In now').textContent()) ?? '');
+      await expect(done).toHaveCount(isIn ? 0 : 1);
+      if (isIn) return;
+    }
+  });
 });
 
 test('the answer about a missed swap takes one tap', async ({ night }) => {

@@ -1,6 +1,6 @@
 'use client';
 
-import { type KeyboardEvent, useMemo, useState } from 'react';
+import { type KeyboardEvent, memo, useMemo, useState } from 'react';
 import { Wholes } from '@/components/night/wholes';
 import { classNames } from '@/components/ui/class-names';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
@@ -26,7 +26,7 @@ type NightFigureProps = {
  * The night from top to bottom: a row a run, a row for each swap, one for now; across them where the jets stand between
  * lean and rich. It is the table of the runs: what is drawn is said in words in the same cell. Arrows walk its rows.
  */
-export function NightFigure({ machine, standing, voice }: NightFigureProps) {
+export const NightFigure = memo(function NightFigure({ machine, standing, voice }: NightFigureProps) {
   const { plan, now } = standing;
   const figure = useMemo(
     () => figureOf({ plan, machine, across: acrossOf(machine), now }),
@@ -81,7 +81,7 @@ export function NightFigure({ machine, standing, voice }: NightFigureProps) {
       </tbody>
     </table>
   );
-}
+});
 
 /** Rows from which on paper they stand closer. */
 const MANY = 40;

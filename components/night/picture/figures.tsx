@@ -1,6 +1,7 @@
 'use client';
 
-import { useMemo } from 'react';
+import { useMemo, useRef, useState } from 'react';
+import { useStillNear } from '@/components/ui/use-near';
 import type { Lane } from '@/lib/carb/lane';
 import type { Picture } from '@/lib/plan/night-picture';
 import type { Plan } from '@/lib/plan/types';
@@ -34,6 +35,15 @@ export function Figures(props: FiguresProps) {
   const moments = useMemo(() => ({ now, cursor }), [now, cursor]);
   const frame = useChartFrame(picture, width);
   const height = chartHeight(width, plan);
+  const ref = useRef<HTMLDivElement>(null);
+  const near = useStillNear(ref);
+  const asked = useMemo(
+    () => ({ picture, zone, frame, height, extra }),
+    [picture, zone, frame, height, extra],
+  );
+  const [drawn, draw] = useState(asked);
+  // Far from the screen nobody sees the charts, and what they show is said below them: they stay as they were drawn.
+  if (near && drawn !== asked) draw(asked);
   return (
     <Moments value={moments}>
       <p className={styles.legend}>
@@ -43,18 +53,19 @@ export function Figures(props: FiguresProps) {
 
       {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
       <div
+        ref={ref}
         className={styles.chart}
         style={{ minHeight: height + TEMPERATURE_HEIGHT }}
         aria-hidden="true"
         inert
       >
         <p className={styles.axisTitle}>Temperature</p>
-        <TemperatureChart {...{ picture, zone, frame }} unit={voice.units.temperature} />
+        <TemperatureChart {...drawn} unit={voice.units.temperature} />
         <p className={styles.axisTitle}>
           <span>Main jet the air asks for</span>
           {hasLanes(width) ? <span>Where each jet is good</span> : null}
         </p>
-        <NightChart {...{ picture, zone, frame, height, extra }} />
+        <NightChart {...drawn} />
       </div>
       <HourWalk {...{ picture, plan, voice, now, cursor, frame, onWalk }} />
     </Moments>

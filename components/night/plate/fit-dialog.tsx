@@ -1,9 +1,10 @@
 'use client';
 
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
 import { Select } from '@/components/ui/select';
+import { whenAtRest } from '@/components/ui/when-at-rest';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { trimPositions } from '@/lib/carb/trim';
 import { cautionsFor } from '@/lib/words/cautions';
@@ -13,13 +14,26 @@ type FitDialogProps = {
   readonly machine: Machine;
   readonly fitted: Setting;
   readonly onFit: (setting: Setting) => void;
+  /** Plans what follows from `onFit` before it is pressed; hands back the way to call it off. */
+  readonly ahead?: (setting: Setting) => () => void;
   readonly onClose: () => void;
 };
 
 /** What is really in the engine, where that is not what the plan takes for granted. */
-export function FitDialog({ machine, fitted, onFit, onClose }: FitDialogProps) {
+export function FitDialog({ machine, fitted, onFit, ahead, onClose }: FitDialogProps) {
   const [mains, setMains] = useState<readonly number[]>(fitted.mains);
   const [trim, setTrim] = useState<number | null>(fitted.trim);
+  useEffect(() => {
+    if (ahead === undefined) return;
+    let stop = (): void => undefined;
+    const leave = whenAtRest(() => {
+      stop = ahead({ mains, trim });
+    });
+    return () => {
+      leave();
+      stop();
+    };
+  }, [ahead, mains, trim]);
   const sizes = [...new Set([...machine.box.map(({ size }) => size), ...fitted.mains])].sort((a, b) => a - b);
   const options = sizes.map((size) => ({ value: String(size), label: String(size) }));
   const replace = (place: number, size: number) =>

@@ -65,6 +65,7 @@ export function InNowBlock({ machine, standing, zone, acts, large }: InNowProps)
             acts.fit(setting);
             setAsking(false);
           }}
+          ahead={acts.aheadOfFit}
           onClose={() => setAsking(false)}
         />
       ) : null}

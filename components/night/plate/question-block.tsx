@@ -62,6 +62,7 @@ export function QuestionBlock({ machine, standing, zone, acts, large }: Question
             acts.fit(setting);
             setAsking(false);
           }}
+          ahead={acts.aheadOfFit}
           onClose={() => setAsking(false)}
         />
       ) : null}
