@@ -101,6 +101,8 @@ async function open(browser, { path, clock, steps = [] }, [width, height]) {
   return { context, page };
 }
 
+/** A picture of a whole page is further than any screen reaches: also what is only drawn near it is drawn. */
+const NEAR = '* { content-visibility: visible !important }';
 /** Without colour; what lies above the page, as a dialog does, is no part of it to a filter. */
 const GREY = 'html, dialog { filter: grayscale(1) !important }';
 
@@ -109,6 +111,7 @@ const isWanted = (name) => ONLY.length === 0 || ONLY.some((start) => name.starts
 async function take(browser, scene) {
   const sizes = Object.entries(scene.wall ? WALLS : SIZES);
   const { context, page } = await open(browser, scene, sizes[0][1]);
+  await page.addStyleTag({ content: NEAR });
   for (const [size, [width, height]] of sizes) {
     await page.setViewportSize({ width, height });
     await settled(page);

@@ -108,7 +108,24 @@ function setTextSize(page: Page, size: string): Promise<void> {
 }
 
 /** Words that cannot be read whole: cut by the box they stand in, or over the edge of their own button. */
-function cutOff(page: Page): Promise<readonly string[]> {
+async function cutOff(page: Page): Promise<readonly string[]> {
+  await drawFarParts(page, true);
+  const cut = await wordsCut(page);
+  await drawFarParts(page, false);
+  return cut;
+}
+
+/** What is far from the screen is laid out when it comes near, if the page says so; here it is for as long as it is measured. */
+function drawFarParts(page: Page, drawn: boolean): Promise<void> {
+  return page.evaluate((isDrawn) => {
+    for (const part of document.querySelectorAll<HTMLElement>('body *'))
+      if (getComputedStyle(part).contentVisibility === 'auto' || part.style.contentVisibility !== '')
+        part.style.contentVisibility = isDrawn ? 'visible' : '';
+    return new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
+  }, drawn);
+}
+
+function wordsCut(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     /** Where a person can scroll to the rest, nothing is cut. */
     const cutter = (element: Element): Element | null => {
@@ -122,11 +139,13 @@ function cutOff(page: Page): Promise<readonly string[]> {
     const hasWords = (element: Element) =>
       [...element.childNodes].some(({ nodeType, nodeValue }) => nodeType === 3 && nodeValue?.trim() !== '');
     return [...document.querySelectorAll('body :not(script, style, svg *, option)')].flatMap((element) => {
-      const { left, right, width } = element.getBoundingClientRect();
+      const { left, right, top, width } = element.getBoundingClientRect();
       // What is for the ear only is one pixel wide.
       if (width <= 1 || !hasWords(element)) return [];
       const box = cutter(element)?.getBoundingClientRect();
       if (box !== undefined && box.width <= 1) return [];
+      // Left out where it has no room, and for the eye alone: not there is not cut.
+      if (box !== undefined && top >= box.bottom && element.closest('[aria-hidden]') !== null) return [];
       const cut = box !== undefined && (left < box.left - 1 || right > box.right + 1);
       const spills = element.clientWidth > 0 && element.scrollWidth > element.clientWidth + 1;
       return cut || spills ? [`cut off: ${element.outerHTML.slice(0, 160)}`] : [];
