@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Night } from '@/lib/night/night';
 import { planLater } from '@/lib/plan/plan-later';
 import type { Plan, PlanProblem } from '@/lib/plan/types';
+import { asksTheSame } from '@/lib/planner/kept-plans';
 import { pagePlanner } from '@/lib/planner/page-planner';
 import { ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
@@ -29,22 +30,36 @@ export function usePlanned(night: Night | null, now: Instant | null): PlannedAt 
     [night, now, shown],
   );
   const lacks = current === null;
+  const asking = useSameQuestion(night);
   useEffect(() => {
-    if (night === null || now === null || !lacks) return;
-    const { plan, cancel } = pagePlanner.ask({ ...night.request, now });
+    if (asking === null || now === null || !lacks) return;
+    const { plan, cancel } = pagePlanner.ask({ ...asking.request, now });
     let left = false;
     plan.then((result) => {
-      if (!left) setShown({ night, asked: night, now, plan: result });
+      if (!left) setShown({ night: asking, asked: asking, now, plan: result });
     }, setFault);
     return () => {
       left = true;
       cancel();
     };
-  }, [night, now, lacks]);
+  }, [asking, now, lacks]);
   if (current !== null && current !== shown) setShown(current);
   // The nearest error boundary says it in words.
   if (fault !== null) throw fault;
   return current ?? shown;
+}
+
+/** The night that asked first: where its records were only kept meanwhile, the plan that is under way is the one wanted. */
+function useSameQuestion(night: Night | null): Night | null {
+  const [asking, setAsking] = useState(night);
+  const isSame = useMemo(
+    () =>
+      night === asking || (night !== null && asking !== null && asksTheSame(night.request, asking.request)),
+    [night, asking],
+  );
+  if (isSame) return asking;
+  setAsking(night);
+  return night;
 }
 
 /** What can be shown at once; null where it has to be planned. */

@@ -6,12 +6,19 @@ export type Planned = Awaited<AskedPlan['plan']>;
 /** What is asked, to be told from another: the hours are by far the most of it, and `lib/night` hands out the same ones. */
 type Question = { readonly series: PlanRequest['series']; readonly rest: string };
 
-const questionOf = (request: PlanRequest): Question => ({
+/** Also of a night, whatever the time. */
+type TimelessRequest = Omit<PlanRequest, 'now'>;
+
+const questionOf = (request: TimelessRequest): Question => ({
   series: request.series,
   rest: JSON.stringify({ ...request, series: null }),
 });
 
 const isSame = (a: Question, b: Question): boolean => a.series === b.series && a.rest === b.rest;
+
+/** Whether one plan is the answer to both. */
+export const asksTheSame = (a: TimelessRequest, b: TimelessRequest): boolean =>
+  isSame(questionOf(a), questionOf(b));
 
 /** The night on screen and the one before, and what leads to each of the acts that are near. */
 const MOST_KEPT = 8;
