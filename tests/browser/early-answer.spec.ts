@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { AWAKE } from '@/lib/planner/early-start';
+import { expectNothingMoved, keepMoves } from './moves';
 import { NIGHT_STATES } from './night-states';
 import { test } from './watched-page';
 
@@ -39,20 +40,6 @@ async function hold(page: Page, address: string): Promise<() => void> {
 
 const holdScripts = (page: Page) => hold(page, '**/_next/static/chunks/*.js');
 
-/** Adds up by how much the page moves what stands there. */
-function countShifts(page: Page) {
-  return page.addInitScript(() => {
-    Object.assign(window, { shifted: 0 });
-    new PerformanceObserver((list) => {
-      // A layout shift has a value; the library of types knows none.
-      for (const entry of list.getEntries())
-        Object.assign(window, { shifted: Reflect.get(window, 'shifted') + Reflect.get(entry, 'value') });
-    }).observe({ type: 'layout-shift', buffered: true });
-  });
-}
-
-const shifted = (page: Page) => page.evaluate(() => Reflect.get(window, 'shifted'));
-
 for (const clock of ['18:15', '21:40'])
   test.describe(`at ${clock}`, () => {
     test.use({ now: clock });
@@ -60,7 +47,7 @@ for (const clock of ['18:15', '21:40'])
     test('the first screen of a first visit stands before the page is awake, and stays as it is when it wakes up', async ({
       night,
     }) => {
-      await countShifts(night);
+      await keepMoves(night);
       const letThrough = await holdScripts(night);
       await night.goto('/', { waitUntil: 'commit' });
       await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
@@ -74,12 +61,12 @@ for (const clock of ['18:15', '21:40'])
       await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
       await expect(night.locator('[aria-busy]')).toHaveCount(0);
       expect(await firstScreen(night)).toEqual(early);
-      expect(await shifted(night)).toBeLessThan(0.001);
+      await expectNothingMoved(night);
     });
   });
 
 test('a face that comes after the answer moves no word of it', async ({ night }) => {
-  await countShifts(night);
+  await keepMoves(night);
   const letFaceThrough = await hold(night, '**/*.woff2');
   const letScriptsThrough = await holdScripts(night);
   // What the worker says is heard before the face comes.
@@ -96,10 +83,10 @@ test('a face that comes after the answer moves no word of it', async ({ night })
   letFaceThrough();
   await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
   await night.evaluate(() => document.fonts.ready);
-  expect(await shifted(night)).toBeLessThan(0.001);
+  await expectNothingMoved(night);
   letScriptsThrough();
   await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
-  expect(await shifted(night)).toBeLessThan(0.001);
+  await expectNothingMoved(night);
 });
 
 /** What the page keeps of the night it shows, for the next visit; it does so once it is at rest. */
