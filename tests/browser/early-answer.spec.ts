@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test';
+import { ASLEEP_ID } from '@/components/shell/asleep-script';
 import { AWAKE } from '@/lib/planner/early-start';
 import { expectNothingMoved, keepMoves } from './moves';
 import { NIGHT_STATES } from './night-states';
@@ -185,6 +186,20 @@ test('what is pressed before the page is awake is done when it wakes up', async 
   await expect(night.locator('html')).not.toHaveAttribute(AWAKE);
   letThrough();
   await expect(night.getByRole('dialog', { name: 'Display' })).toBeVisible();
+});
+
+test('words that the page has not started move nothing of an answer that stands there', async ({ night }) => {
+  await keepMoves(night);
+  await holdScripts(night);
+  await night.goto('/', { waitUntil: 'commit' });
+  await expect(night.getByRole('region', { name: 'Next' })).toBeVisible();
+  // As the page's own timer does.
+  await night.evaluate((id) => document.getElementById(id)?.removeAttribute('hidden'), ASLEEP_ID);
+  await expect(night.getByText('This page has not started.')).toBeInViewport({ ratio: 1 });
+  await night.evaluate(
+    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+  );
+  await expectNothingMoved(night);
 });
 
 test('a link into the page is not answered with the first screen', async ({ night }) => {
