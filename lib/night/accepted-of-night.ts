@@ -2,13 +2,13 @@ import { airAt } from '@/lib/air/air-from';
 import type { Setting } from '@/lib/carb/machine';
 import { sameSetting } from '@/lib/carb/same-setting';
 import { instantFromJson } from '@/lib/contract/event-from-json';
-import type { Night } from '@/lib/night/night';
 import { acceptedPlan, comparedAccepted, freeFrom } from '@/lib/plan/accepted-plan';
 import type { ComparedPlan, PlanDifference } from '@/lib/plan/compared';
 import { comparePlans } from '@/lib/plan/difference';
 import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
 import { celsiusToKelvin } from '@/lib/units/convert';
+import type { Night } from './night';
 
 /**
  * The plan a person accepted, to compare the plan of now with: its settings, and the temperatures its runs were

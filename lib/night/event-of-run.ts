@@ -1,5 +1,5 @@
-import { isOfNight } from '@/lib/night/night';
 import type { EventRecord, LogRecord, Stored } from '@/lib/store/records';
+import { isOfNight } from './night';
 
 /**
  * A run typed by hand with the event it belongs to, where its machine takes part in one then: a lean run counts for

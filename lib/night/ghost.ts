@@ -1,5 +1,5 @@
-import type { Across } from '@/lib/night/across';
 import type { Plan, Swap } from '@/lib/plan/types';
+import type { Across } from './across';
 
 /** The first run in which the jets a swap takes out would be over a limit, by sorted run; null where none is named. */
 export function crossAt({ reason }: Swap): number | null {

@@ -1,9 +1,9 @@
 import type { LoggedRun, NightToReview, PlannedRun } from '@/lib/after/review';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { settingOf, settingProblems } from '@/lib/contract/setting-problems';
-import type { Night } from '@/lib/night/night';
 import type { Instant } from '@/lib/time/instant';
 import { celsiusToKelvin } from '@/lib/units/convert';
+import type { Night } from './night';
 
 /** What the store knows of a night that is over, in the core's own terms. */
 export function nightToReview({ records, machine, request }: Night, now: Instant): NightToReview {

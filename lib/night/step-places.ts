@@ -1,4 +1,4 @@
-import { boxOfWords, type Patch, type WordsPlace } from '@/lib/night/free-place';
+import { boxOfWords, type Patch, type WordsPlace } from './free-place';
 
 /** A step of the plan's line in pixels: from where to where, how high, and the edges of what its jet is good for. */
 export type PlanStep = {

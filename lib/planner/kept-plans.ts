@@ -27,6 +27,8 @@ const MOST_KEPT = 8;
 export function keptPlans() {
   let all: readonly (Question & { readonly plan: Planned })[] = [];
   let coming: (Question & { readonly answer: Promise<Planned> }) | null = null;
+  const keptFor = (question: Question): Planned | null =>
+    all.find((each) => isSame(each, question))?.plan ?? null;
   const keep = (question: Question, plan: Planned): void => {
     all = [{ ...question, plan }, ...all.filter((each) => !isSame(each, question))].slice(0, MOST_KEPT);
   };
@@ -42,14 +44,11 @@ export function keptPlans() {
       };
       answer.then(over, () => over(null));
     },
-    plan: (request: PlanRequest): Planned | null => {
-      const question = questionOf(request);
-      return all.find((each) => isSame(each, question))?.plan ?? null;
-    },
+    plan: (request: PlanRequest): Planned | null => keptFor(questionOf(request)),
     answer: (request: PlanRequest): Promise<Planned> | null => {
       const question = questionOf(request);
-      const kept = all.find((each) => isSame(each, question));
-      if (kept !== undefined) return Promise.resolve(kept.plan);
+      const kept = keptFor(question);
+      if (kept !== null) return Promise.resolve(kept);
       return coming !== null && isSame(coming, question) ? coming.answer : null;
     },
   };
