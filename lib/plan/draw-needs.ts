@@ -120,59 +120,62 @@ function alongOf({ response, shiftSd }: MachineNeed, unit: Causes) {
 
 /** Writes one run's curves into the store: L, dL/du and ½ d²L/du² of every draw and instant at u = U0. */
 function fillRun(place: Place, columns: DrawColumns): void {
-  const { machine, curve, window, moved, draws, run, from } = place;
-  const { level: warmer, rest: warmerRest } = window.draws.temperature;
-  const { level: higher, rest: higherRest } = window.draws.lnPressure;
-  const { level, slope, bend, pressureSlope, lnPressure, lnTemperature, temperature } = curve;
-  const { base: bases, slope: slopes, bend: bends, perIdeal } = columns;
+  const { machine, curve, window, moved, draws, run } = place;
   const unit = steepest(causesAt(machine, { curve, track: window.track, i: window.centre }));
+  moveDraws(place, unit);
+  const first = run * draws;
+  columns.u.set(moved.u, first);
+  columns.highest.fill(Number.NEGATIVE_INFINITY, first, first + draws);
+  for (let j = 0; j < window.track.at.length; j++) fillInstant(place, columns, { unit, j });
+}
+
+/** The same at one instant in all draws: what only the instant says is read once, and not for every draw. */
+function fillInstant(
+  { machine, curve, window, moved, draws, run, from }: Place,
+  { base: bases, slope: slopes, bend: bends, perIdeal, highest }: DrawColumns,
+  { unit, j }: { readonly unit: Causes; readonly j: number },
+): void {
+  const { temperature: warmer, lnPressure: higher } = window.draws;
   const instants = window.track.at.length;
   const { alongPressure, alongCold, alongBaseline } = alongOf(machine, unit);
-  moveDraws(place, unit);
-  let at = 0;
-  for (let s = 0; s < draws; s++) {
-    // The engine keeps these in registers; columns it would read anew for every instant.
-    const u = moved.u[s]!;
-    const warm = moved.temperature[s]!;
-    const high = moved.pressure[s]!;
+  const perKelvin = 1 / curve.temperature[j]!;
+  const warmerLevel = warmer.level[j]!;
+  const higherLevel = higher.level[j]!;
+  const needAt = curve.level[j]! - machine.need;
+  const slopeAt = curve.slope[j]!;
+  const bendAt = curve.bend[j]!;
+  const pressureSlope = curve.pressureSlope[j]!;
+  const pressureAt = curve.lnPressure[j]! - machine.lnPressure;
+  const coldAt = machine.lnTemperature - curve.lnTemperature[j]!;
+  const stepT = warmerLevel * unit.temperature;
+  const stepY = stepT * perKelvin;
+  const stepP = higherLevel * unit.pressure;
+  const bendOfStep = bendAt * stepT * stepT + alongPressure * stepP;
+  for (let s = 0, at = j; s < draws; s++, at += instants) {
     const np = moved.np[s]!;
     const nT = moved.nT[s]!;
-    const shift = moved.shift[s]!;
-    const back = u - U0;
-    let highest = Number.NEGATIVE_INFINITY;
-    for (let j = 0; j < instants; j++, at++) {
-      const dT = warmer[j]! * warm + warmerRest[at]!;
-      const dq = higher[j]! * high + higherRest[at]!;
-      // ln(T0/T) to second order in δT/T; the third is below 1e-5.
-      const y = dT / temperature[j]!;
-      const cold = machine.lnTemperature - lnTemperature[j]! - y + (y * y) / 2;
-      const pressure = lnPressure[j]! - machine.lnPressure + dq;
-      const need = level[j]! - machine.need + dT * (slope[j]! + bend[j]! * dT) + pressureSlope[j]! * dq;
-      const base = need + np * pressure + nT * cold + shift;
-      const perKelvin = slope[j]! + 2 * bend[j]! * dT - (nT * (1 - y)) / temperature[j]!;
-      const stepT = warmer[j]! * unit.temperature;
-      const stepY = stepT / temperature[j]!;
-      const stepP = higher[j]! * unit.pressure;
-      const rise =
-        perKelvin * stepT +
-        (pressureSlope[j]! + np) * stepP +
-        alongPressure * pressure +
-        alongCold * cold +
-        alongBaseline;
-      const curl =
-        bend[j]! * stepT * stepT +
-        alongPressure * stepP +
-        (nT * stepY * stepY) / 2 -
-        alongCold * stepY * (1 - y);
-      const ideal = base + back * (rise + curl * back);
-      bases[from + at] = base;
-      slopes[from + at] = rise;
-      bends[from + at] = curl;
-      perIdeal[from + at] = Math.exp(-ideal);
-      if (ideal > highest) highest = ideal;
-    }
-    columns.u[run * draws + s] = u;
-    columns.highest[run * draws + s] = highest;
+    const dT = warmerLevel * moved.temperature[s]! + warmer.rest[at]!;
+    const dq = higherLevel * moved.pressure[s]! + higher.rest[at]!;
+    // ln(T0/T) to second order in δT/T; the third is below 1e-5.
+    const y = dT * perKelvin;
+    const cold = coldAt - y + (y * y) / 2;
+    const pressure = pressureAt + dq;
+    const need = needAt + dT * (slopeAt + bendAt * dT) + pressureSlope * dq;
+    const base = need + np * pressure + nT * cold + moved.shift[s]!;
+    const rise =
+      (slopeAt + 2 * bendAt * dT - nT * (1 - y) * perKelvin) * stepT +
+      (pressureSlope + np) * stepP +
+      alongPressure * pressure +
+      alongCold * cold +
+      alongBaseline;
+    const curl = bendOfStep + (nT * stepY * stepY) / 2 - alongCold * stepY * (1 - y);
+    const back = moved.u[s]! - U0;
+    const ideal = base + back * (rise + curl * back);
+    bases[from + at] = base;
+    slopes[from + at] = rise;
+    bends[from + at] = curl;
+    perIdeal[from + at] = Math.exp(-ideal);
+    if (ideal > highest[run * draws + s]!) highest[run * draws + s] = ideal;
   }
 }
 
