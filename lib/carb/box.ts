@@ -2,6 +2,8 @@ import type { Box } from './machine';
 
 /** The same box sorted by size, equal sizes added up and empty ones dropped. */
 export function normaliseBox(box: Box): Box {
+  // Most boxes are so already, and a plan asks half a dozen times.
+  if (box.every(({ size, count }, i) => count > 0 && (i === 0 || size > box[i - 1]!.size))) return box;
   const counts = new Map<number, number>();
   for (const { size, count } of box) counts.set(size, (counts.get(size) ?? 0) + count);
   return [...counts]

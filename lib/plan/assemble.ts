@@ -12,7 +12,7 @@ import { stintsOf, swapsOf } from './swaps';
 import { timeline } from './timeline';
 import type { Plan, PlanRequest, Swap } from './types';
 import type { View } from './view';
-import { machineWarnings, nightWarnings } from './warnings';
+import { machineWarnings } from './warnings';
 
 /** Puts a plan together for a request that has been checked, on a view of its machine in its night. */
 export function assemblePlan(request: PlanRequest, view: View): Plan {
@@ -42,7 +42,7 @@ export function assemblePlan(request: PlanRequest, view: View): Plan {
     runnerUp: runnerUp(decision),
     kept: decision.steady.kept,
     warnings: [
-      ...nightWarnings(night),
+      ...night.warnings,
       ...pressureDoubts(machine, night.series),
       ...machineWarnings(view, decision, options.swapMinutes),
     ],

@@ -30,7 +30,7 @@ export function piecesOf(machine: Machine): readonly Piece[] {
 
 /**
  * The leanest way to fit every carburettor so that none is leaner than `level` (log of area over its baseline jet's):
- * the carburettor with the largest baseline picks first, each takes the smallest piece that is left and large enough,
+ * the carburettor with the largest baseline picks first (`order`), each takes the smallest piece that is left and large enough,
  * and what was picked is handed out in the order of the baselines. null where the box cannot.
  *
  * Nothing else needs to be looked at: no other way to keep every carburettor at or above `level` passes less fuel in the
@@ -39,9 +39,8 @@ export function piecesOf(machine: Machine): readonly Piece[] {
 function leanestAbove(
   level: number,
   baselines: readonly number[],
-  pieces: readonly Piece[],
+  { order, pieces }: { readonly order: readonly number[]; readonly pieces: readonly Piece[] },
 ): readonly number[] | null {
-  const order = baselines.map((_, i) => i).sort((i, j) => baselines[j]! - baselines[i]! || i - j);
   const left = [...pieces];
   const picked: Piece[] = [];
   for (const i of order) {
@@ -77,7 +76,7 @@ const MOST_APART = 0.75;
 function keepsStagger(machine: Machine, mains: readonly number[]): boolean {
   const delivered = logDelivered(machine, { mains, trim: null });
   const apart = Math.max(...delivered) - Math.min(...delivered);
-  return apart <= MOST_APART * logSizeStep(machine, mains[0]!);
+  return apart === 0 || apart <= MOST_APART * logSizeStep(machine, mains[0]!);
 }
 
 /** How much richer another set is on the mean, in sizes. */
@@ -92,11 +91,12 @@ export function unbeatenSets(machine: Machine): readonly (readonly number[])[] {
   const baselines = machine.carburettors.map(
     ({ main }, i) => Math.log(jetArea(machine.marking, main)) + (machine.tonight?.logAreas[i] ?? 0),
   );
+  const order = baselines.map((_, i) => i).sort((i, j) => baselines[j]! - baselines[i]! || i - j);
   const pieces = piecesOf(machine);
   const levels = pieces.flatMap(({ area }) => baselines.map((baseline) => area - baseline));
   const sets = new Map<string, readonly number[]>();
   for (const level of [...new Set(levels)].sort((a, b) => a - b)) {
-    const mains = leanestAbove(level, baselines, pieces);
+    const mains = leanestAbove(level, baselines, { order, pieces });
     if (mains === null) break;
     sets.set(mains.join('/'), mains);
   }

@@ -1,5 +1,4 @@
-import { normaliseBox } from '@/lib/carb/box';
-import { piecesOf } from './candidates';
+import { normaliseBox, pieces } from '@/lib/carb/box';
 import { MOST_RUNS } from './judgement';
 import type { PlanProblem, PlanRequest } from './types';
 import { workProblem } from './work';
@@ -26,7 +25,7 @@ function hoursProblem({ runs, series }: PlanRequest): PlanProblem | null {
 function boxProblem({ machine, fitted, made }: PlanRequest): PlanProblem | null {
   const carburettors = machine.carburettors.length;
   if (normaliseBox(machine.box).length === 0) return { code: 'empty-box' };
-  if (piecesOf(machine).length < carburettors) return { code: 'too-few-jets', carburettors };
+  if (pieces(machine.box) < carburettors) return { code: 'too-few-jets', carburettors };
   const settings = [...(fitted === null ? [] : [fitted]), ...made.map(({ setting }) => setting)];
   const odd = settings.find(({ mains }) => mains.length !== carburettors);
   return odd === undefined ? null : { code: 'setting-does-not-fit', mains: odd.mains.length, carburettors };

@@ -14,29 +14,21 @@ import {
 } from '@/lib/units/quantity';
 import { STEP_MINUTES } from './judgement';
 import { type NeedCurve, needCurve } from './need-curve';
-import { type CorrectedHours, correctHours, type Track } from './readings';
+import { type Coverage, nightWarnings, type WarnedNight } from './night-warnings';
+import { correctHours, type Track } from './readings';
 import { airDraws, coldest, type DrawnWindow } from './scenarios';
 import { keptNormals, type Normals } from './stratified';
-import type { PlanHour, PlanRequest, Run } from './types';
+import type { PlanHour, PlanRequest, PlanWarning, Run } from './types';
 
 /** The part of a request that is the same for every machine at the event. */
 export type NightRequest = Pick<PlanRequest, 'runs' | 'series' | 'readings' | 'now' | 'placeOffset'> & {
   readonly options: Pick<PlanRequest['options'], 'scenarios' | 'seed'>;
 };
 
-/** Whether the hours say anything about a run. */
-export type Coverage = 'covered' | 'before' | 'after';
-
 type HourTold = Pick<PlanHour, 'from' | 'given'>;
 
 /** Sorted runs with the weather of each, readings heard, paths drawn: everything but the machine. */
-export type PreparedNight = {
-  readonly series: HourSeries;
-  /** Runs by start; sortedRuns[i] is request.runs[order[i]]. */
-  readonly order: readonly number[];
-  readonly sortedRuns: readonly Run[];
-  readonly coverage: readonly Coverage[];
-  readonly corrected: CorrectedHours;
+export type PreparedNight = WarnedNight & {
   readonly normals: Normals;
   /** One for each sorted run; for a run the hours do not cover, the nearest hour. */
   readonly windows: readonly DrawnWindow[];
@@ -47,7 +39,8 @@ export type PreparedNight = {
   readonly hourAirs: readonly Air[];
   /** Each hour as it was told, and by whom. */
   readonly hoursTold: readonly HourTold[];
-  readonly now: Instant;
+  /** What is to be said about the hours and the runs, whatever the machine. */
+  readonly warnings: readonly PlanWarning[];
   /** The whole night in even steps. */
   readonly grid: Track;
   /** The night as a carburettor with this intake breathes it. */
@@ -75,14 +68,18 @@ export function orderOfRuns(runs: readonly Run[]): readonly number[] {
 function steps(from: Instant, to: Instant): Float64Array {
   const width = STEP_MINUTES * MINUTE_MS;
   const inner = Math.ceil((to - from) / width);
-  const instants = Array.from({ length: inner }, (_, i) => from + i * width);
-  return Float64Array.from([...instants, to]);
+  const instants = new Float64Array(inner + 1);
+  for (let i = 0; i < inner; i++) instants[i] = from + i * width;
+  instants[inner] = to;
+  return instants;
 }
 
 /** From start to end in steps of one length, no longer than the others. */
 function evenSteps(from: Instant, to: Instant): Float64Array {
   const count = Math.ceil((to - from) / (STEP_MINUTES * MINUTE_MS));
-  return Float64Array.from({ length: count + 1 }, (_, i) => to - ((to - from) * (count - i)) / (count || 1));
+  const instants = new Float64Array(count + 1);
+  for (let i = 0; i <= count; i++) instants[i] = to - ((to - from) * (count - i)) / (count || 1);
+  return instants;
 }
 
 function coverageOf(run: Run, series: HourSeries): Coverage {
@@ -136,11 +133,13 @@ export function prepareNight(request: NightRequest): PreparedNight {
   const middleTrack = corrected.trackAt(rising);
   const runAirs = middles.map((at) => airOf(middleTrack, rising.indexOf(at), series));
   const hours = corrected.trackAt(Float64Array.from(series.hours, (hour) => hour.at));
+  const coverage = sortedRuns.map((run) => coverageOf(run, series));
+  const { now } = request;
   const night = {
     series,
     order,
     sortedRuns,
-    coverage: sortedRuns.map((run) => coverageOf(run, series)),
+    coverage,
     corrected,
     normals,
     windows,
@@ -153,7 +152,8 @@ export function prepareNight(request: NightRequest): PreparedNight {
       return { from: provenanceOf(hour, series.source), given: { temperature, pressure, relativeHumidity } };
     }),
     grid: corrected.trackAt(evenSteps(first, last)),
-    now: request.now,
+    now,
+    warnings: nightWarnings({ series, order, sortedRuns, coverage, corrected, now }),
   };
   const kept = new Map<number, Breathed>();
   return {

@@ -1,7 +1,14 @@
 import { addMinutes, HOUR_MS, type Instant, instant } from '@/lib/time/instant';
-import { kelvin } from '@/lib/units/quantity';
-import { READING_CHANCE, READING_MINUTES, READING_TELLS, TEMPERATURE_MEMORY_HOURS } from './judgement';
-import { correctHours } from './readings';
+import { conditionOn, type MeasuredError } from './conditioning';
+import { temperatureError } from './forecast-error';
+import {
+  READING_CHANCE,
+  READING_MINUTES,
+  READING_TELLS,
+  READING_TEMPERATURE_SD,
+  TEMPERATURE_MEMORY_HOURS,
+} from './judgement';
+import { temperaturesRead } from './readings';
 import type { Plan, PlanRequest } from './types';
 
 /** What a thermometer at the track would tell about the next run that it can still change. */
@@ -49,7 +56,7 @@ function hangsOnIt(plan: Plan, runs: Plan['runs']): boolean {
  * much an error narrows hangs on when is read and not on what is read, so it is known beforehand, exactly.
  */
 export function readingWorth(request: Asked, plan: Plan): ReadingWorth | null {
-  const { series, readings, now, options } = request;
+  const { series, now, options } = request;
   const run = runToReadFor(plan, request);
   if (run === null) return null;
   const { start } = plan.sortedRuns[run]!;
@@ -57,19 +64,13 @@ export function readingWorth(request: Asked, plan: Plan): ReadingWorth | null {
   const at = instant(
     Math.max(now, first, Math.min(start, addMinutes(start, -options.swapMinutes - READING_MINUTES))),
   );
-  const heard = correctHours(request).trackAt(Float64Array.of(at, start));
-  const imagined = {
-    id: 'imagined',
-    at,
-    temperature: kelvin(heard.temperature[0]!),
-    stationPressure: null,
-    relativeHumidity: null,
-    confirmed: true,
-  };
-  const told = correctHours({ ...request, readings: [...readings, imagined] }).trackAt(
-    Float64Array.of(start),
-  );
-  const [sdBefore, sdAfter] = [heard.temperatureSd[1]!, told.temperatureSd[0]!];
+  const error = temperatureError(request);
+  const heard = temperaturesRead(request);
+  const sdAtStart = (known: readonly MeasuredError[]): number =>
+    conditionOn(error, known)(Float64Array.of(start)).sd[0]!;
+  const sdBefore = sdAtStart(heard);
+  // Its value is nobody's to know yet, and moves no sd.
+  const sdAfter = sdAtStart([...heard, { at, value: 0, sd: READING_TEMPERATURE_SD }]);
   const pays = sdBefore - sdAfter >= READING_TELLS && hangsOnIt(plan, runsAtStake(plan, run));
   return { run, at, sdBefore, sdAfter, pays };
 }

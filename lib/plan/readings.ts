@@ -150,13 +150,21 @@ export type ReadingsRequest = {
   readonly placeOffset?: PlaceOffset;
 };
 
-/** How far the temperatures read lie from the hours [K], of all readings that can be heard. */
-export function temperaturesRead({
-  series,
-  readings,
-}: Pick<ReadingsRequest, 'series' | 'readings'>): readonly MeasuredError[] {
-  const curves = curvesOf(series);
-  return readings.flatMap((reading) => judge(reading, series, curves).temperature);
+/** What each reading says against the hours, in the order of time. */
+function judgedReadings(
+  { series, readings }: Pick<ReadingsRequest, 'series' | 'readings'>,
+  curves: Curves,
+): readonly Judged[] {
+  const sorted = [...withStationsOnce(readings)].sort((a, b) => a.at - b.at);
+  return sorted.map((reading) => judge(reading, series, curves));
+}
+
+/** How far the temperatures read lie from the hours [K], of all readings that can be heard, in the order of time. */
+export function temperaturesRead(
+  request: Pick<ReadingsRequest, 'series' | 'readings'>,
+): readonly MeasuredError[] {
+  if (request.readings.length === 0) return [];
+  return judgedReadings(request, curvesOf(request.series)).flatMap((each) => each.temperature);
 }
 
 /**
@@ -169,10 +177,8 @@ export function temperaturesRead({
  * on its own.
  */
 export function correctHours(request: ReadingsRequest): CorrectedHours {
-  const { series, readings } = request;
-  const curves = curvesOf(series);
-  const sorted = [...withStationsOnce(readings)].sort((a, b) => a.at - b.at);
-  const judged = sorted.map((reading) => judge(reading, series, curves));
+  const curves = curvesOf(request.series);
+  const judged = judgedReadings(request, curves);
   const temperatureProcess = temperatureError(request);
   const temperature = judged.flatMap((each) => each.temperature);
   const pressure = judged.flatMap((each) => each.pressure);

@@ -69,7 +69,9 @@ function reach(odds: RunOdds, side: 1 | -1): number {
 export function chanceAbove(odds: RunOdds, threshold: number): number {
   if (threshold > odds.bounds.highestBase + reach(odds, 1)) return 0;
   if (threshold < odds.bounds.surelyReached - reach(odds, -1)) return 1;
-  const chance = odds.known.get(threshold) ?? chanceBeyond(odds, threshold, 1);
+  const known = odds.known.get(threshold);
+  if (known !== undefined) return known;
+  const chance = chanceBeyond(odds, threshold, 1);
   odds.known.set(threshold, chance);
   return chance;
 }

@@ -63,23 +63,24 @@ function pastRuns(request: PlanRequest, night: PreparedNight) {
   return { done, current };
 }
 
-function gapBefore(
-  request: PlanRequest,
-  night: PreparedNight,
-  at: { readonly run: number; readonly first: boolean },
-): GapBefore {
-  const { now, options } = request;
-  const start = night.sortedRuns[at.run]!.start;
-  const from = night.sortedRuns
-    .slice(0, at.run)
-    .reduce<number>((latest, { end }) => Math.max(latest, end), now);
-  const minutes = (start - from) / MINUTE_MS;
-  const closed = minutes < 0 || (options.oneSetting && !at.first);
-  return {
-    from: instant(from),
-    minutes,
-    fits: closed ? 'nothing' : minutes < options.swapMinutes ? 'trim' : 'swap',
-  };
+/** The gap before each open run: from now, or from when the last of all runs before it ends. */
+function gapsBefore(
+  { now, options }: PlanRequest,
+  { sortedRuns }: PreparedNight,
+  open: readonly number[],
+): readonly GapBefore[] {
+  let from: number = now;
+  let before = 0;
+  return open.map((run, i) => {
+    for (; before < run; before++) from = Math.max(from, sortedRuns[before]!.end);
+    const minutes = (sortedRuns[run]!.start - from) / MINUTE_MS;
+    const closed = minutes < 0 || (options.oneSetting && i > 0);
+    return {
+      from: instant(from),
+      minutes,
+      fits: closed ? 'nothing' : minutes < options.swapMinutes ? 'trim' : 'swap',
+    };
+  });
 }
 
 export function situationOf(request: PlanRequest, night: PreparedNight): Situation {
@@ -101,7 +102,7 @@ export function situationOf(request: PlanRequest, night: PreparedNight): Situati
       done[run] === null && isOut(request, start) ? [run] : [],
     ),
     open,
-    gaps: open.map((run, i) => gapBefore(request, night, { run, first: i === 0 })),
+    gaps: gapsBefore(request, night, open),
     accepted: settings.every((setting) => setting !== undefined)
       ? settings.map((setting) => completeSetting(machine, setting))
       : null,

@@ -114,9 +114,11 @@ export function stratifiedNormals(draws: number, seed: number): Normals {
     return draws === 1 ? column : straighten(column, before);
   };
   const input = (index: number): Float64Array => {
-    const known = made.get(index) ?? make(index);
-    made.set(index, known);
-    return known;
+    const known = made.get(index);
+    if (known !== undefined) return known;
+    const column = make(index);
+    made.set(index, column);
+    return column;
   };
   return { draws, input };
 }

@@ -3,64 +3,13 @@ import { nextSizesUp } from '@/lib/carb/existing-size';
 import { sizesAt } from '@/lib/carb/ideal';
 import type { Machine } from '@/lib/carb/machine';
 import { markingDoubt } from '@/lib/carb/marking-doubt';
-import { HOUR_MS } from '@/lib/time/instant';
 import type { Decision } from './decide';
-import { clearCalmWarnings, seasonWarnings } from './forecast-warnings';
 import { leanOver } from './grade';
-import { FAR_FROM_BASELINE_LOG, LONGEST_QUIET_GAP_HOURS } from './judgement';
+import { FAR_FROM_BASELINE_LOG } from './judgement';
 import { responseCauses } from './machine-need';
-import type { PreparedNight } from './night';
 import { levelAbove } from './run-odds';
 import type { PlanWarning } from './types';
 import type { View } from './view';
-
-/** Warnings about the hours and the runs, the same for every machine. */
-export function nightWarnings(night: PreparedNight): readonly PlanWarning[] {
-  return [
-    ...orderWarnings(night),
-    ...coverageWarnings(night),
-    ...gapWarnings(night),
-    ...pressureWarnings(night),
-    ...seasonWarnings(night),
-    ...clearCalmWarnings(night),
-    ...night.corrected.warnings,
-  ];
-}
-
-function orderWarnings({ order, sortedRuns }: PreparedNight): readonly PlanWarning[] {
-  const reordered = order.some((given, i) => given !== i);
-  const overlaps = sortedRuns.flatMap((run, i): PlanWarning[] => {
-    const other = sortedRuns.findIndex((earlier, j) => j < i && earlier.end > run.start);
-    return other === -1 ? [] : [{ code: 'runs-overlap', run: i, other }];
-  });
-  return reordered ? [{ code: 'runs-reordered' }, ...overlaps] : overlaps;
-}
-
-function coverageWarnings({ coverage, series }: PreparedNight): readonly PlanWarning[] {
-  const [hoursStart, hoursEnd] = [series.hours[0]!.at, series.hours.at(-1)!.at];
-  return coverage.flatMap((covered, run): PlanWarning[] => {
-    if (covered === 'covered') return [];
-    return covered === 'after'
-      ? [{ code: 'run-beyond-hours', run, hoursEnd }]
-      : [{ code: 'run-before-hours', run, hoursStart }];
-  });
-}
-
-/** Long gaps between hours that matter to a run: something had to be guessed in between, here or before it came here. */
-function gapWarnings({ series, sortedRuns }: PreparedNight): readonly PlanWarning[] {
-  const told = series.hours.filter(({ origin }) => origin !== 'filled');
-  return told.slice(1).flatMap((hour, i): PlanWarning[] => {
-    const before = told[i]!;
-    const long = hour.at - before.at > LONGEST_QUIET_GAP_HOURS * HOUR_MS;
-    const matters = sortedRuns.some((run) => run.start < hour.at && run.end > before.at);
-    return long && matters ? [{ code: 'gap-in-hours', from: before.at, to: hour.at }] : [];
-  });
-}
-
-function pressureWarnings({ series, corrected }: PreparedNight): readonly PlanWarning[] {
-  const estimated = series.hours.some((hour) => hour.pressureFrom === 'standard');
-  return estimated && !corrected.pressureRead ? [{ code: 'pressure-is-estimate' }] : [];
-}
 
 /** Warnings about this machine's box, baseline and gaps. */
 export function machineWarnings(view: View, decision: Decision, swapMinutes: number): readonly PlanWarning[] {
