@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '@/lib/result/result';
 import { assemblePlan } from './assemble';
 import { planProblem } from './check';
+import { roomUsedAgain } from './draw-needs';
 import { type NightRequest, type PreparedNight, prepareNight } from './night';
 import type { Plan, PlanProblem, PlanRequest } from './types';
 import { type View, viewOf } from './view';
@@ -19,6 +20,8 @@ export function makePlan(request: PlanRequest): Result<Plan, PlanProblem> {
 
 /** Plans one machine after another; what the same night has in common is done once, when it is first needed. */
 export function nightPlanner(): (request: PlanRequest) => Result<Plan, PlanProblem> {
+  // A plan holds on to nothing of its view, so the next one can have its memory.
+  const room = roomUsedAgain();
   const nights: { readonly request: NightRequest; readonly night: PreparedNight }[] = [];
   const nightOf = (request: PlanRequest) => {
     const known = nights.find((each) => isSameNight(each.request, request))?.night;
@@ -30,7 +33,7 @@ export function nightPlanner(): (request: PlanRequest) => Result<Plan, PlanProbl
   return (request) => {
     const problem = planProblem(request);
     return problem === null
-      ? ok(assemblePlan(request, viewOf(request.machine, nightOf(request))))
+      ? ok(assemblePlan(request, viewOf(request.machine, nightOf(request), room)))
       : fail(problem);
   };
 }

@@ -2,7 +2,7 @@ import { logDelivered } from '@/lib/carb/drift';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { type Ratio, ratio } from '@/lib/units/quantity';
 import { crossingsOf } from './crossings';
-import { oddsOfRuns } from './draw-needs';
+import { type DrawRoom, freshRoom, oddsOfRuns } from './draw-needs';
 import {
   type Delivered,
   type Grade,
@@ -90,12 +90,13 @@ function passedBy(machine: Machine, setting: Setting): Delivered {
   return { delivered, leanest: Math.min(...delivered), richest: Math.max(...delivered) };
 }
 
-export function viewOf(machine: Machine, night: PreparedNight): View {
+/** @param room where the draws are kept: one that is used again makes the view before this one worthless */
+export function viewOf(machine: Machine, night: PreparedNight, room: DrawRoom = freshRoom): View {
   const need = machineNeed(machine);
   const judge = judgeOf(machine);
   const breathed = breathedBy(machine, night);
   const { windows, normals } = night;
-  const odds = oddsOfRuns({ machine: need, curves: breathed.windows, windows, normals });
+  const odds = oddsOfRuns({ machine: need, curves: breathed.windows, windows, normals, room });
   const bookOf = oncePerSetting((setting): Book => {
     return { passed: passedBy(machine, setting), grades: [], losses: [] };
   });
