@@ -1,10 +1,9 @@
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
-import { ASLEEP_SCRIPT, PARSER_SCRIPT } from '@/components/shell/asleep-script';
+import { ASLEEP_ID, ASLEEP_SCRIPT, PARSER_SCRIPT } from '@/components/shell/asleep-script';
 import { Frame } from '@/components/shell/frame';
 import { PAPER } from '@/components/shell/paper';
 import { THEME_SCRIPT } from '@/components/shell/theme';
-import { TOAST_PLACE_ID } from '@/components/ui/toast-place';
 import './globals.css';
 
 export const metadata: Metadata = {
@@ -28,8 +27,8 @@ export default function Layout({ children }: { children: ReactNode }) {
   return (
     <html lang="en" suppressHydrationWarning>
       <head>
-        {/* Nothing is painted of half a page: what comes last in the bar at its top would push aside what came first. */}
-        <link rel="expect" href={`#${TOAST_PLACE_ID}`} blocking="render" />
+        {/* Nothing is painted before what follows the bar at the top: of half a bar, what comes last pushes aside what came first. */}
+        <link rel="expect" href={`#${ASLEEP_ID}`} blocking="render" />
         {/* biome-ignore lint/security/noDangerouslySetInnerHtml: a constant of ours; the theme must stand before the first paint */}
         <script dangerouslySetInnerHTML={{ __html: THEME_SCRIPT }} />
         {/* biome-ignore lint/security/noDangerouslySetInnerHtml: constants of ours; they must run where nothing else does */}

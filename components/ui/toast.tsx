@@ -13,7 +13,6 @@ import { Button } from './button';
 import { classNames } from './class-names';
 import { keepInSight } from './keep-focus';
 import styles from './toast.module.css';
-import { TOAST_PLACE_ID } from './toast-place';
 import { VisuallyHidden } from './visually-hidden';
 
 export type ToastWords = {
@@ -62,7 +61,6 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
     <ToastContext value={tell}>
       {children}
       <output
-        id={TOAST_PLACE_ID}
         className={styles.place}
         onFocus={() => setHeld(true)}
         onBlur={() => setHeld(false)}
