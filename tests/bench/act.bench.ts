@@ -23,7 +23,35 @@ const SETTLED_MS = 2000;
 /** Between two presses, on a phone so slow. */
 const PAUSE_MS = 600;
 
+/**
+ * Puts a finger on a button, told by its words. A browser's own test tools search the whole page and ask what covers what
+ * before they press: at such a pace that took longer than what was to be measured.
+ */
+async function tap(page: Page, words: string): Promise<void> {
+  const place = await page.waitForFunction((told) => {
+    const within = document.querySelector('dialog[open]') ?? document.body;
+    const button = [...within.querySelectorAll('button')].find(({ textContent }) => textContent === told);
+    const box = button?.getBoundingClientRect();
+    return box !== undefined && box.width > 0 && box.top >= 0 && box.bottom <= innerHeight
+      ? { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+      : null;
+  }, words);
+  const at = await place.jsonValue();
+  if (at !== null) await page.touchscreen.tap(at.x, at.y);
+}
+
+/** Chooses a size in the first list of the open dialog, as the list that a phone opens does. */
+async function choose(page: Page, size: string): Promise<void> {
+  const list = await page.waitForSelector('dialog[open] select');
+  await list.evaluate((select: HTMLSelectElement, value) => {
+    select.value = value;
+    select.dispatchEvent(new Event('change', { bubbles: true }));
+  }, size);
+}
+
 type Act = {
+  /** Brings in sight what is pressed. */
+  readonly approach: (page: Page) => Promise<void>;
   readonly press: (page: Page, time: number) => Promise<void>;
   /** What must show another value after each press. */
   readonly shows: string;
@@ -34,17 +62,19 @@ const ACTS = {
   /** Another main jet is fitted: the plan is made anew, and every number with it. */
   fitted: {
     shows: '[aria-label="In now"] > p',
+    approach: (page) => page.evaluate(() => scrollTo(0, 0)),
     press: async (page, time) => {
-      await page.getByRole('button', { name: 'Other jets' }).click();
-      await page
-        .getByLabel(/^Main jet/)
-        .first()
-        .selectOption(time % 2 === 0 ? '420' : '400');
-      await page.getByRole('button', { name: 'This is in' }).click();
+      await tap(page, 'Other jets');
+      await choose(page, time % 2 === 0 ? '420' : '400');
+      await tap(page, 'This is in');
     },
   },
   walked: {
     shows: 'input[type=range][aria-valuetext]',
+    approach: async (page) => {
+      await page.getByRole('slider', { name: 'Walk the hours' }).focus();
+      await page.keyboard.press('Home');
+    },
     press: (page, time) => page.keyboard.press(time % 2 === 0 ? 'ArrowRight' : 'ArrowLeft'),
   },
 } as const satisfies Readonly<Record<string, Act>>;
@@ -129,13 +159,13 @@ async function watchFrames(page: Page, shows: string): Promise<void> {
   }, shows);
 }
 
-async function followed(browser: Browser, page: Page, { press, shows }: Act): Promise<Followed> {
+async function followed(browser: Browser, page: Page, { approach, press, shows }: Act): Promise<Followed> {
   await page.reload();
   await page.getByRole('region', { name: 'The call' }).waitFor();
   // The picture is drawn once it comes near the screen.
   await page.getByRole('heading', { name: 'The night in one picture' }).scrollIntoViewIfNeeded();
-  await page.getByRole('slider', { name: 'Walk the hours' }).focus();
-  await page.keyboard.press('Home');
+  await page.getByRole('slider', { name: 'Walk the hours' }).waitFor();
+  await approach(page);
   await page.waitForTimeout(SETTLED_MS);
   await watchFrames(page, shows);
   const slow = await page.context().newCDPSession(page);
