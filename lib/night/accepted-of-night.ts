@@ -7,6 +7,7 @@ import type { ComparedPlan, PlanDifference } from '@/lib/plan/compared';
 import { comparePlans } from '@/lib/plan/difference';
 import type { Plan } from '@/lib/plan/types';
 import type { EventRecord } from '@/lib/store/records';
+import type { Instant } from '@/lib/time/instant';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import type { Night } from './night';
 
@@ -49,7 +50,25 @@ export function changedSince(accepted: ComparedPlan, plan: Plan): PlanDifference
   const told = accepted.swaps.some(({ beforeRun }) => beforeRun === next);
   if (next === undefined || to === undefined || told || sameSetting(from, to))
     return comparePlans(accepted, plan);
-  const back = { beforeRun: next, from, to, windowStart: freeFrom(plan.sortedRuns, next) };
+  const windowStart = missedFrom(accepted, plan, { to, next }) ?? freeFrom(plan.sortedRuns, next);
+  const back = { beforeRun: next, from, to, windowStart };
   const swaps = [...accepted.swaps, back].sort((a, b) => a.beforeRun - b.beforeRun);
   return comparePlans({ ...accepted, swaps }, plan);
+}
+
+/**
+ * When the swap that was to put these jets in could begin, where no run since was made on them: it is still the swap of
+ * that time. null where the plan has none, or they were in and came out again.
+ */
+function missedFrom(
+  { swaps }: ComparedPlan,
+  { runs }: Plan,
+  { to, next }: { readonly to: Setting; readonly next: number },
+): Instant | null {
+  const last = swaps.findLast(({ beforeRun }) => beforeRun < next);
+  if (last === undefined) return null;
+  const wasIn = runs.some(
+    ({ run, setting }) => run >= last.beforeRun && run < next && sameSetting(setting, to),
+  );
+  return wasIn ? null : last.windowStart;
 }

@@ -56,6 +56,22 @@ describe('the watch over an evening of which nothing more is told', () => {
     evening.close();
   });
 
+  it('says a swap that nobody made moved from when it was accepted, not from the gap before the next run', async () => {
+    const evening = await WalkedEvening.start({ machine: {}, colder: 0 });
+    const watch = watching(evening);
+    await evening.press(0, (acts) => acts.accept());
+    await evening.look(0);
+    expect(watch(1).state).toMatchObject({
+      accepted: expect.stringContaining('Put in 420 410 420 before Round 3 (20:00)'),
+    });
+    // 18:20 to 21:51: too late before the run at 22:00.
+    evening.wait(211);
+    expect(watch(1).state).toMatchObject({
+      differences: ['The swap to 420 410 420 moved from 20:00 to 22:15, before Round 6.'],
+    });
+    evening.close();
+  });
+
   it('says that a swap was not made in time, once', async () => {
     const evening = await WalkedEvening.start({ machine: {}, colder: 0 });
     const watch = watching(evening);
