@@ -1,5 +1,7 @@
 import { expect } from '@playwright/test';
 import { instantOf } from './clock';
+import { NIGHT_STATES } from './night-states';
+import { openState } from './open-state';
 import { test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago', now: '18:15' });
@@ -104,3 +106,24 @@ test('the act of the jets dialog is as wide as the dialog, and 72 px high', asyn
   expect(act!.height).toBeGreaterThanOrEqual(72);
   expect(act!.width).toBeGreaterThanOrEqual(320);
 });
+
+for (const state of ['ahead', 'missed', 'lean', 'steep', 'one', 'halves'])
+  test(`the jets that would have stayed in have their name at their line on a phone: "${state}"`, async ({
+    night,
+  }) => {
+    await openState(night, NIGHT_STATES.find(({ name }) => name === state)!);
+    for (const width of [360, 412]) {
+      await night.setViewportSize({ width, height: 740 });
+      const seen = await night
+        .getByRole('region', { name: 'The night', exact: true })
+        .locator('td > div[aria-hidden] > span')
+        .evaluateAll((names) =>
+          names.map((name) => {
+            const [own, room] = [name.getBoundingClientRect(), name.parentElement!.getBoundingClientRect()];
+            return own.top < room.top + 2 && own.left >= room.left && own.right <= room.right;
+          }),
+        );
+      expect(seen.length, `${width}`).toBeGreaterThan(0);
+      expect(seen, `${width}`).not.toContain(false);
+    }
+  });
