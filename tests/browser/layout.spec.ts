@@ -1,6 +1,7 @@
 import { expect } from '@playwright/test';
 import { instantOf } from './clock';
 import { NIGHT_STATES } from './night-states';
+import { openNumbers } from './numbers';
 import { openState } from './open-state';
 import { test } from './watched-page';
 
@@ -105,6 +106,23 @@ test('the act of the jets dialog is as wide as the dialog, and 72 px high', asyn
   const act = await night.getByRole('button', { name: 'This is in', exact: true }).boundingBox();
   expect(act!.height).toBeGreaterThanOrEqual(72);
   expect(act!.width).toBeGreaterThanOrEqual(320);
+});
+
+test('the figures of every run stand on a phone whole, three jets in one of the columns', async ({
+  night,
+}) => {
+  await night.setViewportSize({ width: 360, height: 740 });
+  await night.goto('/');
+  await openNumbers(night);
+  const runs = night.getByRole('region', { name: 'Runs', exact: true });
+  await expect(runs.getByRole('row', { name: /^Round 8 / })).toBeAttached();
+  const table = runs.getByRole('table');
+  const [inside, around] = await table.evaluate((element) => [
+    element.scrollWidth,
+    element.parentElement?.clientWidth ?? 0,
+  ]);
+  expect(inside).toBeLessThanOrEqual(around!);
+  await expect(runs.getByText('more →')).toHaveCount(0);
 });
 
 for (const state of ['ahead', 'missed', 'lean', 'steep', 'one', 'halves'])

@@ -2,7 +2,7 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import { isShown } from '@/lib/night/figure';
 import type { Plan, RunPlan } from '@/lib/plan/types';
-import { formatPercent, formatSignedPercent } from '@/lib/units/format';
+import { formatPercent, formatSignedNumber, formatSignedPercent } from '@/lib/units/format';
 import { type Ratio, ratio, type Watt } from '@/lib/units/quantity';
 import { idealText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
@@ -58,12 +58,12 @@ function Power({ relativePower, ratedPower }: PowerProps) {
 }
 
 function Mixture({ run }: { readonly run: RunPlan }) {
-  const least = formatSignedPercent(run.leanest, 1);
-  const most = formatSignedPercent(run.richest, 1);
+  const [least, most] = [run.leanest, run.richest].map((drift) => formatSignedNumber(drift * 100, 1));
+  const all = formatSignedPercent(run.richest, 1);
   return (
     <>
       <span className={styles[GRADE_SIDE[run.grade]]}>{GRADE_WORD[run.grade]}</span>{' '}
-      <span className={styles.under}>{least === most ? least : `${least} to ${most}`}</span>
+      <span className={styles.under}>{least === most ? all : `${least} to ${all}`}</span>
     </>
   );
 }
