@@ -6,6 +6,7 @@ import { Plate } from '@/components/night/plate/plate';
 import { ReadingLine } from '@/components/night/plate/reading-line';
 import { ReadingsSection } from '@/components/reading/readings-section';
 import { ShareNight } from '@/components/share/share-night';
+import { classNames } from '@/components/ui/class-names';
 import { FaultBoundary } from '@/components/ui/fault-boundary';
 import { Way } from '@/components/ui/way';
 import type { LiveNight } from '@/components/watch/use-live-night';
@@ -100,7 +101,7 @@ const Below = memo(function Below({ behind }: BehindProps) {
   const { records } = night;
   return (
     <div className={styles.whole}>
-      <div className={styles.screenOnly}>
+      <div className={classNames(styles.screenOnly, styles.behind)}>
         <ReadingsSection planned={live.planned} units={voice.units} desk={live.desk} />
         <WeatherSection event={records.event} now={now} forecast={live.forecast} />
         <ShareNight night={night} plan={plan} units={voice.units} />

@@ -125,6 +125,21 @@ test('the figures of every run stand on a phone whole, three jets in one of the 
   await expect(runs.getByText('more →')).toHaveCount(0);
 });
 
+test('what stands below the picture is as wide as the page on a desk', async ({ night }) => {
+  for (const width of [1280, 1920]) {
+    await night.setViewportSize({ width, height: 800 });
+    await night.goto('/');
+    await openNumbers(night);
+    await expect(night.getByRole('region', { name: 'The box tonight' })).toBeVisible();
+    const { x, width: wide } = (await night.getByRole('main').boundingBox())!;
+    // The last of each row of parts.
+    for (const name of ['Share', 'What a swap is worth', 'The box tonight', 'Hours', 'Before you touch it']) {
+      const part = (await night.getByRole('region', { name, exact: true }).boundingBox())!;
+      expect(x + wide - (part.x + part.width), `${name} at ${width}`).toBeLessThan(40);
+    }
+  }
+});
+
 for (const state of ['ahead', 'missed', 'lean', 'steep', 'one', 'halves'])
   test(`the jets that would have stayed in have their name at their line on a phone: "${state}"`, async ({
     night,
