@@ -1,5 +1,6 @@
 import { NightFigure } from '@/components/night/figure/night-figure';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
+import { WholeNames } from '@/components/ui/whole-names';
 import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import { dataSentence } from '@/lib/words/data-sentence';
@@ -32,7 +33,8 @@ export function Fall({ night, standing, voice }: FallProps) {
       </h2>
       <NightFigure {...{ standing, voice }} machine={night.machine} />
       <p className={styles.quiet}>
-        {dataSentence(night, standing.now, voice.zone)} {together(nightFacts(event.value, machine.value))}
+        <WholeNames text={dataSentence(night, standing.now, voice.zone)} />{' '}
+        {together(nightFacts(event.value, machine.value))}
       </p>
     </section>
   );

@@ -11,6 +11,7 @@ import { Section } from '@/components/ui/section';
 import { ShrunkToFit } from '@/components/ui/shrunk-to-fit';
 import { Table } from '@/components/ui/table';
 import { VisuallyHidden } from '@/components/ui/visually-hidden';
+import { WholeNames } from '@/components/ui/whole-names';
 
 const TONES = ['note', 'caution', 'danger'] as const;
 
@@ -55,6 +56,9 @@ export function Telling() {
       <FaultBoundary part="A part that fails">
         <Failing />
       </FaultBoundary>
+      <p>
+        <WholeNames text="A name with a hyphen stands on one line: North-West." />
+      </p>
       <VisuallyHidden>Words for a screen reader only.</VisuallyHidden>
     </Section>
   );

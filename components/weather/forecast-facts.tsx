@@ -1,4 +1,5 @@
 import { classNames } from '@/components/ui/class-names';
+import { WholeNames } from '@/components/ui/whole-names';
 import { instantFromJson } from '@/lib/contract/event-from-json';
 import { forecastSeries } from '@/lib/contract/forecast-series';
 import { dataAge, hoursProvenance } from '@/lib/hours/provenance';
@@ -52,11 +53,13 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
     <div className={styles.facts}>
       <p>
         <span className={classNames(styles.age, styles[age])}>{age}</span>
-        {sourceSentence(series.source, { now, clock })} {hoursSentence(series.hours, clock)} For{' '}
-        {formatElevation(metre(forecast.elevationM), voice.units)}.
+        <WholeNames text={sourceSentence(series.source, { now, clock })} />{' '}
+        {hoursSentence(series.hours, clock)} For {formatElevation(metre(forecast.elevationM), voice.units)}.
       </p>
       {notes.map((note) => (
-        <p key={note}>{note}</p>
+        <p key={note}>
+          <WholeNames text={note} />
+        </p>
       ))}
       <Credit source={series.source} />
     </div>

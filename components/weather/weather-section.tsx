@@ -8,6 +8,7 @@ import { Button } from '@/components/ui/button';
 import { Notice } from '@/components/ui/notice';
 import { Section } from '@/components/ui/section';
 import { turnBack, useHash } from '@/components/ui/use-hash';
+import { WholeNames } from '@/components/ui/whole-names';
 import { stretchOfRuns } from '@/lib/night/forecast-question';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
@@ -99,7 +100,9 @@ function AskingWords({ state: { status, asking, problem }, hasForecast }: Asking
       tone="caution"
       title={hasForecast ? 'No newer forecast: this is the last one.' : 'No forecast came.'}
     >
-      <p>{renewProblemWords(problem, hasForecast)}</p>
+      <p>
+        <WholeNames text={renewProblemWords(problem, hasForecast)} />
+      </p>
     </Notice>
   );
 }

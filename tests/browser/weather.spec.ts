@@ -26,6 +26,20 @@ async function follow(page: Page): Promise<void> {
   await expect(page.getByRole('dialog')).toBeHidden();
 }
 
+/** Names with a hyphen that are on more than one line. */
+function tornNames(part: Element): readonly string[] {
+  const walker = document.createTreeWalker(part, NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
+  const torn: string[] = [];
+  for (let node = walker.nextNode(); node !== null; node = walker.nextNode())
+    for (const { 0: name, index } of (node.nodeValue ?? '').matchAll(/\p{Lu}\p{L}*-\p{Lu}\p{L}*/gu)) {
+      range.setStart(node, index);
+      range.setEnd(node, index + name.length);
+      if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1) torn.push(name);
+    }
+  return torn;
+}
+
 test.describe('the weather of a night', () => {
   test('comes from the place, says whose it is and how old, and typed hours stand before it', async ({
     night,
@@ -117,6 +131,24 @@ test.describe('the weather of a night', () => {
     await follow(night);
     await expect(weather(night)).toContainText('No value for 00:00 to 01:00');
     await expect(weather(night)).toContainText('MET Norway took too long.');
+  });
+
+  test('keeps the name of a service on one line, however wide the screen', async ({ night }) => {
+    await answerPlaces(night);
+    const tries = (['met-norway', 'open-meteo'] as const).map((source) => ({
+      source,
+      problem: { code: 'timeout' as const },
+    }));
+    await night.route(FORECAST, (route) =>
+      route.fulfill(jsonAnswer(forecastAnswer({ fetchedAt: NOW, more: { tries } }))),
+    );
+    await night.goto('/');
+    await follow(night);
+    await expect(weather(night)).toContainText('MET Norway took too long and Open-Meteo took too long.');
+    for (let width = 280; width <= 420; width += 4) {
+      await night.setViewportSize({ width, height: 740 });
+      expect(await weather(night).evaluate(tornNames), `${width}`).toEqual([]);
+    }
   });
 });
 

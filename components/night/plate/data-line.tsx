@@ -1,3 +1,4 @@
+import { WholeNames } from '@/components/ui/whole-names';
 import { dataAge, hoursProvenance } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Instant } from '@/lib/time/instant';
@@ -23,7 +24,11 @@ export function DataLine({ series, demo, readings, now, zone }: DataLineProps) {
       <span className={styles[age === 'part typed' ? 'typed' : age]}>
         {demo ? 'invented' : ageText(told, now)}
       </span>{' '}
-      {demo ? 'Place, racer and weather of this night.' : hoursSentence(told, now, { zone, from: now })}
+      <WholeNames
+        text={
+          demo ? 'Place, racer and weather of this night.' : hoursSentence(told, now, { zone, from: now })
+        }
+      />
       {last === null
         ? null
         : ` ${readings.length} reading${readings.length === 1 ? '' : 's'}, the last at ${localClock(last, zone)}.`}
