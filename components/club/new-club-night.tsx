@@ -16,7 +16,7 @@ export function NewClubNight({ units }: { readonly units: UnitChoice }) {
   const write = useWrite();
   const { changePreferences } = usePreferences();
   return (
-    <Dialog title="Club night 1 of 3: event" open onClose={close}>
+    <Dialog title="Club night, step 1 of 3: event" open onClose={close}>
       <LazyEventEditor
         id="new-club"
         initial={null}

@@ -31,7 +31,7 @@ test('from nothing to a call: machine, event, hours, typed on a phone', async ({
   await night.goto('/');
   await night.getByRole('link', { name: 'Start my own night' }).first().click();
   await fillMachine(night);
-  await expect(dialog(night)).toContainText('Night 2 of 3: event');
+  await expect(dialog(night)).toContainText('Your night, step 2 of 3: event');
   expect(await accessFaults(night)).toEqual([]);
   await fillEvent(night);
   await expect(dialog(night).getByRole('heading', { name: 'Hours', exact: true })).toBeVisible();

@@ -27,12 +27,12 @@ export function NewNight({ units, onClose, onMade }: NewNightProps) {
   const [machineId, setMachineId] = useState<string | null>(null);
   if (machineId === null)
     return (
-      <Dialog title="Night 1 of 3: machine" open onClose={onClose}>
+      <Dialog title="Your night, step 1 of 3: machine" open onClose={onClose}>
         <WhichMachine units={units} onChosen={setMachineId} onCancel={onClose} />
       </Dialog>
     );
   return (
-    <Dialog title="Night 2 of 3: event" open onClose={onClose}>
+    <Dialog title="Your night, step 2 of 3: event" open onClose={onClose}>
       <LazyEventEditor
         id="new"
         initial={null}
