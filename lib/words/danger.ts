@@ -21,9 +21,9 @@ export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
     .join(' ');
 }
 
-/** What is left to do, at the track: the whole of it stands on the page of the whole night. */
-export function dangerAtTrack(dangers: readonly Danger[]): string {
-  return `Sit ${dangers.flatMap(({ runs }) => runs).length === 1 ? 'it' : 'them'} out, or lift early.`;
+/** What is left to do, at the track, far below the runs it is about; so it names them: the whole of it stands on the page of the whole night. */
+export function dangerAtTrack(dangers: readonly Danger[], plan: Plan): string {
+  return `Sit ${namesOf({ runs: dangers.flatMap(({ runs }) => runs) }, plan)} out, or lift early.`;
 }
 
 /** The same below "Do not race on 410": "Round 5 to 8: lean up to 63 in 64. Borrow 430." */
@@ -38,7 +38,7 @@ function pointOf(danger: Danger): string {
   return sizes === null ? `${how}. No jet will do.` : `${how}. Borrow ${jetsText(sizes)}.`;
 }
 
-const namesOf = ({ runs }: Danger, plan: Plan): string =>
+const namesOf = ({ runs }: Pick<Danger, 'runs'>, plan: Plan): string =>
   runNames(
     plan,
     runs.map(({ run }) => run),

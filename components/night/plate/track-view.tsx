@@ -7,6 +7,7 @@ import { useAwake } from '@/components/ui/use-awake';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { dangerAtTrack } from '@/lib/words/danger';
 import { riskSentence } from '@/lib/words/risk';
+import { together } from '@/lib/words/together';
 import { Plate, type PlateProps } from './plate';
 import { ReadingLine } from './reading-line';
 import styles from './track-view.module.css';
@@ -44,7 +45,7 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
         />
       )}
       {inDanger ? (
-        <p className={styles.aside}>{dangerAtTrack(props.standing.dangers)}</p>
+        <p className={styles.aside}>{together(dangerAtTrack(props.standing.dangers, props.standing.plan))}</p>
       ) : (
         <p className={classNames(styles.aside, styles.screenOnly)}>
           {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
