@@ -77,10 +77,11 @@ function goodRuns(plan: Plan, setting: Setting, { ride }: CallVoice): readonly s
   return [`${settingText(setting)} is within its limits for ${names}.`];
 }
 
-/** Where the first act comes before the next run, that act is the start. */
+/** Where the first act comes before the next run, that act is the start; nobody is told to stay on what is not to be raced. */
 function startSentence(plan: Plan, swap: Swap): readonly string[] {
-  const [first] = plannedRuns(plan);
-  if (first === undefined || swap.beforeRun === first.run) return [];
+  const before = plannedRuns(plan).filter(({ run }) => run < swap.beforeRun);
+  const [first] = before;
+  if (first === undefined || before.every(isDangerous)) return [];
   const stay = plan.runs.some(({ state }) => state === 'made' || state === 'past');
   return [`${stay ? 'Stay' : 'Start'} on ${settingText(first.setting)}.`];
 }

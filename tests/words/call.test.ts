@@ -101,6 +101,22 @@ describe('The call', () => {
     );
   });
 
+  test('does not say to start on what is not to be raced', () => {
+    const settings = [on(410), on(410), on(420)];
+    const between = swapTo(2, on(410), on(420));
+    const callWith = (...leanRuns: readonly number[]) => {
+      const runs = settings.map((setting, run) =>
+        leanRuns.includes(run) ? lean(run, setting) : runOn(run, setting),
+      );
+      const warnings = leanRuns.map(
+        (run) => ({ code: 'swap-does-not-fit', run, gapMinutes: 8, swapMinutes: 15 }) as const,
+      );
+      return callOf(planOf(settings, { runs, warnings, swaps: [between] }), voice);
+    };
+    expect(callWith(0, 1)).toMatch(/^Do not race Round 1 and Round 2 on 410: (?!.*Start on).*Put in 420/);
+    expect(callWith(1)).toContain('Start on 410. Put in 420');
+  });
+
   test('names staggered jets from the first carburettor to the last', () => {
     const staggered = on(410, 400, 410);
     expect(callOf(planOf([staggered, staggered]), voice)).toBe('No swap: 410 400 410 holds all 2 runs.');
