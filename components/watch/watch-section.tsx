@@ -29,7 +29,7 @@ export function WatchSection({ watch: { state }, onAccept }: WatchSectionProps) 
       <dl className={styles.plans}>
         <dt>Your plan</dt>
         <dd>{together(state.accepted)}</dd>
-        <dt>Forecast now</dt>
+        <dt>Plan now</dt>
         <dd>{state.status === 'same' ? 'The same.' : together(state.now)}</dd>
         {state.differences.length === 0 ? null : (
           <>

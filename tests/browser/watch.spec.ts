@@ -55,7 +55,7 @@ test.describe('the watch', () => {
     await expect(heard(night)).toContainText('colder');
     await expect(night.getByText('Your plan has changed.')).toBeVisible();
     await expect(watch(night)).toContainText('Your plan');
-    await expect(watch(night)).toContainText('Forecast now');
+    await expect(watch(night)).toContainText('Plan now');
     await expect(watch(night)).toContainText('Difference');
     expect(await accessFaults(night)).toEqual([]);
     await night.getByRole('button', { name: 'This is my plan now' }).first().click();

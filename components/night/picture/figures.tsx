@@ -47,8 +47,9 @@ export function Figures(props: FiguresProps) {
   return (
     <Moments value={moments}>
       <p className={styles.legend}>
-        The curve is the main jet the air asks for, with its likely range; the thick line is your jets. Over
-        their upper stripes they are lean, under the lower ones rich. {marksSentence(picture.hours)}
+        The curve is the main jet the air asks for, with its likely range; the thick line is your jets. With
+        the curve over the upper stripes they are lean, under the lower ones rich.{' '}
+        {marksSentence(picture.hours)}
       </p>
 
       {/* Inert: what the chart library hangs listeners on, some browsers take for tab stops. */}
