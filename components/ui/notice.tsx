@@ -19,7 +19,8 @@ export function Notice({ tone = 'note', title, act, children }: NoticeProps) {
     <div className={classNames(styles.notice, styles[tone])} role={tone === 'danger' ? 'alert' : 'note'}>
       <p className={styles.title}>
         <span className={styles.word}>{WORD[tone]}</span> {title ? <span>{title}</span> : null}
-      </p>
+      </p>{' '}
+      {/* On paper all of it is one line. */}
       {children ? <div className={styles.body}>{children}</div> : null}
       {act ? <div className={styles.act}>{act}</div> : null}
     </div>
