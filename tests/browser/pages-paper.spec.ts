@@ -1,6 +1,7 @@
 import { expect, type Page } from '@playwright/test';
 import { PAGES } from '@/components/shell/pages';
-import { pagesOf } from './pdf-pages';
+import { clubNightOf } from './club-hand';
+import { headingPages, pagesOf } from './pdf-pages';
 import { test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago', now: '19:40' });
@@ -74,6 +75,25 @@ test('the trail is two sheets, each full, on both papers and from every window',
     await night.evaluate(() => window.dispatchEvent(new Event('afterprint')));
   }
 });
+
+// Twelve jobs fill a page, six do not.
+for (const [racers, beside] of [
+  [6, 'What to do, by the clock'],
+  [12, 'Racers by the hour'],
+] as const)
+  test(`the club’s cautions stand alone on no page: ${racers} racers`, async ({ night }) => {
+    await clubNightOf(night, racers);
+    await night.reload();
+    await expect(night.getByRole('heading', { name: 'Borrowing' })).toBeAttached();
+    await night.waitForLoadState('networkidle');
+    for (const { format } of PAPERS) {
+      const pages = headingPages(
+        await night.pdf({ format, preferCSSPageSize: true, tagged: true, outline: true }),
+      );
+      expect(pages.get('Before you touch it'), format).toBeGreaterThan(0);
+      expect(pages.get('Before you touch it'), format).toBe(pages.get(beside));
+    }
+  });
 
 test('on the paper of every page nothing is under 9 points, and no table goes over its edge', async ({
   night,
