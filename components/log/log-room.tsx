@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
+import { useNight } from '@/components/night/use-night';
 import { useHours } from '@/components/store/use-clock-zone';
 import { useNow } from '@/components/store/use-now';
 import { usePreferences } from '@/components/store/use-preferences';
@@ -33,11 +34,16 @@ export function LogRoom() {
   const write = useWrite();
   const { preferences: units } = usePreferences();
   const now = useNow();
-  if (log === null || machines === null || events === null || now === null) return <p>Opening the log…</p>;
+  const night = useNight();
+  const [stands, setStands] = useState(false);
+  const isRead = log !== null && machines !== null && events !== null && now !== null;
+  // What is asked of the last run stands above all runs and would push them down. Once it stands, no later plan is waited for.
+  if (!isRead || (night.status === 'opening' && !stands)) return <p>Opening the log…</p>;
+  if (!stands) setStands(true);
   const zone = deviceZone();
   return (
     <>
-      <RunsToLog log={log} units={units} write={write} />
+      <RunsToLog state={night} log={log} units={units} write={write} />
       <AllRuns {...{ log, machines, events, write, units, zone }} today={localDate(now, zone)} />
     </>
   );

@@ -1,6 +1,6 @@
 'use client';
 
-import { useNight } from '@/components/night/use-night';
+import type { NightState } from '@/components/night/use-night';
 import type { Write } from '@/components/store/use-write';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
@@ -14,14 +14,14 @@ import { TonightNow } from './tonight-now';
 import { type LogActs, useLogActs } from './use-log-acts';
 
 type RunsToLogProps = {
+  readonly state: NightState;
   readonly log: readonly Stored<LogRecord>[];
   readonly units: UnitChoice;
   readonly write: Write;
 };
 
 /** After a run: what was in is asked where nobody said, its air is known from the hour, a tap says how it was. */
-export function RunsToLog({ log, units, write }: RunsToLogProps) {
-  const state = useNight();
+export function RunsToLog({ state, log, units, write }: RunsToLogProps) {
   const waiting =
     state.status === 'ready' ? runsToLog({ night: state.night, plan: state.standing.plan, log }) : [];
   const acts = useLogActs({ write, log, waiting });

@@ -1,7 +1,6 @@
 'use client';
 
 import dynamic from 'next/dynamic';
-import { useEffect, useState } from 'react';
 import { Opening } from './opening';
 import { ReadyNight } from './ready-night';
 import { useNight } from './use-night';
@@ -28,7 +27,7 @@ export function NightRoom() {
     case 'opening':
       return <Opening />;
     case 'no-event':
-      return <NoEventYet />;
+      return <NoEvent />;
     case 'no-machine':
       return <NoMachine event={state.event} />;
     case 'problem':
@@ -36,16 +35,4 @@ export function NightRoom() {
     case 'ready':
       return <ReadyNight night={state.night} standing={state.standing} preferences={state.preferences} />;
   }
-}
-
-/** What an empty store may take to be given the demo night [ms]; only where that fails is there no night. */
-const DEMO_MS = 2000;
-
-function NoEventYet() {
-  const [waited, setWaited] = useState(false);
-  useEffect(() => {
-    const timer = setTimeout(() => setWaited(true), DEMO_MS);
-    return () => clearTimeout(timer);
-  }, []);
-  return waited ? <NoEvent /> : <Opening />;
 }

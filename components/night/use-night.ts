@@ -26,7 +26,7 @@ export type NightState =
 /** The chosen night, planned: again with every change of its records, and when the clock asks for another plan. */
 export function useNight(): NightState {
   const now = useNow();
-  useDemo(now);
+  const refused = useDemo(now);
   const { preferences, known } = usePreferences();
   const events = useShownTable('events');
   const machines = useTable('machines');
@@ -46,7 +46,7 @@ export function useNight(): NightState {
   const planned = usePlanned(night?.ok === true ? night.value : null, now);
   const standing = useStanding(planned);
   if (!known || now === null || events === null || machines === null) return { status: 'opening' };
-  if (event === null) return { status: 'no-event' };
+  if (event === null) return { status: refused ? 'no-event' : 'opening' };
   if (machine === null) return { status: 'no-machine', event };
   if (records === null || night === null) return { status: 'opening' };
   if (!night.ok) return { status: 'problem', records, problem: night.reason };
