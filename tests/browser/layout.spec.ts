@@ -175,3 +175,10 @@ for (const state of ['ahead', 'missed', 'lean', 'steep', 'one', 'halves'])
       expect(seen, `${width}`).not.toContain(false);
     }
   });
+
+test('a short dialog shows its act whole on a phone that lies', async ({ night }) => {
+  await night.setViewportSize({ width: 740, height: 360 });
+  await night.goto('/');
+  await night.getByRole('button', { name: 'Other jets' }).click();
+  await expect(night.getByRole('button', { name: 'This is in', exact: true })).toBeInViewport({ ratio: 1 });
+});
