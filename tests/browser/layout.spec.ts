@@ -182,3 +182,11 @@ test('a short dialog shows its act whole on a phone that lies', async ({ night }
   await night.getByRole('button', { name: 'Other jets' }).click();
   await expect(night.getByRole('button', { name: 'This is in', exact: true })).toBeInViewport({ ratio: 1 });
 });
+
+test('a form that begins with a part draws no second rule under the head of its dialog', async ({
+  night,
+}) => {
+  await night.goto('/#hours');
+  const head = night.getByRole('dialog').getByRole('heading', { name: 'Temperatures' }).locator('..');
+  await expect(head).toHaveCSS('border-block-start-width', '0px');
+});
