@@ -190,3 +190,15 @@ test('a form that begins with a part draws no second rule under the head of its 
   const head = night.getByRole('dialog').getByRole('heading', { name: 'Temperatures' }).locator('..');
   await expect(head).toHaveCSS('border-block-start-width', '0px');
 });
+
+test('the word behind an hour’s number stands beside or under the number, never under the clock', async ({
+  night,
+}) => {
+  for (const width of [280, 360]) {
+    await night.setViewportSize({ width, height: 740 });
+    await night.goto('/#hours');
+    const hour = night.getByRole('textbox', { name: '18:00' });
+    const [number, word] = [await hour.boundingBox(), await hour.locator('+ span').boundingBox()];
+    expect(word!.x, `${width} px`).toBeGreaterThanOrEqual(number!.x);
+  }
+});
