@@ -202,3 +202,13 @@ test('the word behind an hour’s number stands beside or under the number, neve
     expect(word!.x, `${width} px`).toBeGreaterThanOrEqual(number!.x);
   }
 });
+
+test('what is pressed beside a heading is written as large as any other button', async ({ night }) => {
+  await night.goto('/');
+  await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+  await night.goto('/machines');
+  await night.getByRole('button', { name: /^Baselines, parts, learning/ }).click();
+  const size = (name: string) =>
+    night.getByRole('button', { name, exact: true }).evaluate((button) => getComputedStyle(button).fontSize);
+  expect(await size('Add a baseline')).toBe(await size('Back to the machines'));
+});
