@@ -16,7 +16,7 @@ export function ClubHead({ records, club, now }: Pick<ClubViewProps, 'records' |
         {together(
           [event.name, first === undefined ? null : dayText(instantFromJson(first.start), event.timezone)]
             .filter((part) => part !== null)
-            .join(' · '),
+            .join(', '),
         )}
       </p>
       {club.night === null ? null : (
