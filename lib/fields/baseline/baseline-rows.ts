@@ -27,7 +27,7 @@ export const NEW_BASELINE = {
         { value: 'past', label: 'A place and past hour' },
       ],
     }),
-    mains: f.raw({ label: 'Main jets', at: 'mains', hint: '410, or 410/400/410' }),
+    mains: f.raw({ label: 'Main jets', at: 'mains', hint: '410, or 410 400 410' }),
     trim: f.number({ label: 'Trim', at: 'trim', optional: true, signed: true, example: '2' }),
     judged: f.choice({
       label: 'How the jets were judged',

@@ -39,7 +39,7 @@ export const PULL = {
       signed: false,
       inputMode: 'text',
     }),
-    mains: f.raw({ label: 'Main jets', at: 'setting.mains', hint: '410, or 410/400/410' }),
+    mains: f.raw({ label: 'Main jets', at: 'setting.mains', hint: '410, or 410 400 410' }),
     trim: f.number({ label: 'Trim', at: 'setting.trim', optional: true, signed: true, example: '2' }),
     note: f.text({ label: 'Note', at: 'note', maxLength: 500 }),
   }),

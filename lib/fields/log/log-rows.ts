@@ -34,7 +34,7 @@ export const LOG = {
       inputMode: 'text',
       autoComplete: 'off',
     }),
-    mains: f.raw({ label: 'Main jets', at: 'setting.mains', hint: '410, or 410/400/410', inputMode: 'text' }),
+    mains: f.raw({ label: 'Main jets', at: 'setting.mains', hint: '410, or 410 400 410', inputMode: 'text' }),
     trim: f.number({ label: 'Trim', at: 'setting.trim', optional: true, signed: true, example: '2' }),
     /** `each`: cylinder by cylinder, in the draft's `verdicts`. */
     verdict: f.choice({
