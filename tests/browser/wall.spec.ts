@@ -25,12 +25,13 @@ function onWall(page: Page) {
     });
     const words = [...document.querySelectorAll('main ol > li > span:first-child > span')];
     return {
-      // What does not end above the foot lies under its words.
+      // What does not end above the foot lies under its words; a tile's own lower rule is the band's in the last row.
       over: tiles
         .filter(
           (tile) =>
-            tile.getBoundingClientRect().bottom >
-            tile.closest('section')!.parentElement!.getBoundingClientRect().bottom + 1,
+            tile.getBoundingClientRect().bottom -
+              Number.parseFloat(getComputedStyle(tile).borderBlockEndWidth) >
+            tile.closest('section')!.parentElement!.getBoundingClientRect().bottom + 0.5,
         )
         .map((tile) => tile.textContent),
       names: jobs.map((job) => job.firstElementChild!.textContent.trim()),
