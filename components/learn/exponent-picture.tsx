@@ -1,18 +1,28 @@
+import { useWidth } from '@/components/ui/use-width';
 import type { Interval, Learned } from '@/lib/carb/learn';
 import { interval90 } from '@/lib/carb/learn';
 import { formatNumber } from '@/lib/units/format';
 import styles from './learn.module.css';
 
-const WIDTH = 400;
+/** As wide as there is room between these, so that its words are as large as others [px]; the most on paper. */
+const LEAST_WIDTH = 240;
+const MOST_WIDTH = 400;
 const LEFT = 92;
 const RIGHT = 20;
 const LEAST = 0.2;
 const MOST = 1.3;
 const TICKS = [0.25, 0.5, 0.75, 1, 1.25];
+/** Where there is no room for them all beside each other [px]. */
+const FEW_WIDTH = 320;
+const FEW_TICKS = [0.25, 0.75, 1.25];
 const ROW = 34;
 
-const x = (exponent: number): number =>
-  LEFT + ((Math.min(MOST, Math.max(LEAST, exponent)) - LEAST) / (MOST - LEAST)) * (WIDTH - LEFT - RIGHT);
+type Across = (exponent: number) => number;
+
+const acrossOf =
+  (width: number): Across =>
+  (exponent) =>
+    LEFT + ((Math.min(MOST, Math.max(LEAST, exponent)) - LEAST) / (MOST - LEAST)) * (width - LEFT - RIGHT);
 
 type Bar = {
   readonly label: string;
@@ -21,8 +31,9 @@ type Bar = {
   readonly now: boolean;
 };
 
-/** Both exponents before and after the evidence, as 90 % intervals on one scale. The table beside it says the same. */
-export function ExponentPicture({ learned }: { readonly learned: Learned }) {
+type Row = { readonly name: string; readonly bars: readonly Bar[] };
+
+function rowsOf(learned: Learned): readonly Row[] {
   const { prior, response } = learned;
   const before = (mean: number, sd: number): Bar => ({
     label: 'assumed',
@@ -30,7 +41,7 @@ export function ExponentPicture({ learned }: { readonly learned: Learned }) {
     interval: interval90(mean, sd),
     now: false,
   });
-  const rows: readonly { readonly name: string; readonly bars: readonly Bar[] }[] = [
+  return [
     {
       name: 'Pressure',
       bars: [
@@ -46,37 +57,57 @@ export function ExponentPicture({ learned }: { readonly learned: Learned }) {
       ],
     },
   ];
+}
+
+/** Both exponents before and after the evidence, as 90 % intervals on one scale. The table beside it says the same. */
+export function ExponentPicture({ learned }: { readonly learned: Learned }) {
+  const { ref, width: room } = useWidth<HTMLDivElement>(MOST_WIDTH);
+  const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, room));
+  const x = acrossOf(width);
+  const rows = rowsOf(learned);
   const height = rows.length * (2 * ROW + 14) + 34;
   return (
-    <svg
-      viewBox={`0 0 ${WIDTH} ${height}`}
-      className={styles.picture}
-      role="img"
-      aria-label="Exponents, assumed and learned"
-    >
-      {TICKS.map((tick) => (
-        <g key={tick}>
-          <line x1={x(tick)} x2={x(tick)} y1={4} y2={height - 28} className={styles.grid} />
-          <text x={x(tick)} y={height - 8} textAnchor="middle" className={styles.tick}>
-            {formatNumber(tick, 2)}
-          </text>
-        </g>
-      ))}
-      {rows.map(({ name, bars }, row) =>
-        bars.map((bar, i) => (
-          <ExponentBar
-            key={`${name} ${bar.label}`}
-            bar={bar}
-            name={name}
-            y={row * (2 * ROW + 14) + i * ROW + 20}
-          />
-        )),
-      )}
-    </svg>
+    <div ref={ref}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width}
+        height={height}
+        className={styles.picture}
+        role="img"
+        aria-label="Exponents, assumed and learned"
+      >
+        {(width < FEW_WIDTH ? FEW_TICKS : TICKS).map((tick) => (
+          <g key={tick}>
+            <line x1={x(tick)} x2={x(tick)} y1={4} y2={height - 28} className={styles.grid} />
+            <text x={x(tick)} y={height - 8} textAnchor="middle" className={styles.tick}>
+              {formatNumber(tick, 2)}
+            </text>
+          </g>
+        ))}
+        {rows.map(({ name, bars }, row) =>
+          bars.map((bar, i) => (
+            <ExponentBar
+              key={`${name} ${bar.label}`}
+              bar={bar}
+              name={name}
+              x={x}
+              y={row * (2 * ROW + 14) + i * ROW + 20}
+            />
+          )),
+        )}
+      </svg>
+    </div>
   );
 }
 
-function ExponentBar({ bar, name, y }: { readonly bar: Bar; readonly name: string; readonly y: number }) {
+type ExponentBarProps = {
+  readonly bar: Bar;
+  readonly name: string;
+  readonly x: Across;
+  readonly y: number;
+};
+
+function ExponentBar({ bar, name, x, y }: ExponentBarProps) {
   const { low, high } = bar.interval;
   return (
     <g>

@@ -1,10 +1,13 @@
+import { useWidth } from '@/components/ui/use-width';
 import { sizesAt } from '@/lib/carb/ideal';
 import type { LearnedEntry } from '@/lib/carb/learn';
 import type { Machine } from '@/lib/carb/machine';
 import { formatNumber } from '@/lib/units/format';
 import styles from './learn.module.css';
 
-const SIZE = 420;
+/** As large as there is room between these, so that its words are as large as others [px]; the most on paper. */
+const LEAST_SIZE = 240;
+const MOST_SIZE = 420;
 const LEFT = 56;
 const BOTTOM = 44;
 const TOP = 12;
@@ -17,6 +20,8 @@ type FitPictureProps = {
 
 /** Every entry: the main it says is right against the main the fit gives in its air. On the line the two agree. */
 export function FitPicture({ entries, machine, names }: FitPictureProps) {
+  const { ref, width } = useWidth<HTMLElement>(MOST_SIZE);
+  const size = Math.min(MOST_SIZE, Math.max(LEAST_SIZE, width));
   const points = entries.map((entry) => ({
     entry,
     fitted: sizesAt(machine, entry.fitted)[0] ?? 0,
@@ -28,24 +33,26 @@ export function FitPicture({ entries, machine, names }: FitPictureProps) {
   const margin = Math.max((most - least) * 0.08, most * 0.005);
   const [low, high] = [least - margin, most + margin];
   const along = (value: number): number => (value - low) / (high - low);
-  const x = (value: number): number => LEFT + along(value) * (SIZE - LEFT - TOP);
-  const y = (value: number): number => SIZE - BOTTOM - along(value) * (SIZE - BOTTOM - TOP);
+  const x = (value: number): number => LEFT + along(value) * (size - LEFT - TOP);
+  const y = (value: number): number => size - BOTTOM - along(value) * (size - BOTTOM - TOP);
   const ticks = ticksBetween(low, high);
   return (
-    <figure className={styles.figure}>
+    <figure ref={ref} className={styles.figure}>
       <svg
-        viewBox={`0 0 ${SIZE} ${SIZE}`}
-        className={styles.fit}
+        viewBox={`0 0 ${size} ${size}`}
+        width={size}
+        height={size}
+        className={styles.picture}
         role="img"
         aria-label="Entries against the fit"
       >
         {ticks.map((tick) => (
           <g key={tick}>
-            <line x1={LEFT} x2={SIZE - TOP} y1={y(tick)} y2={y(tick)} className={styles.grid} />
+            <line x1={LEFT} x2={size - TOP} y1={y(tick)} y2={y(tick)} className={styles.grid} />
             <text x={LEFT - 8} y={y(tick) + 5} textAnchor="end" className={styles.tick}>
               {formatNumber(tick)}
             </text>
-            <text x={x(tick)} y={SIZE - BOTTOM + 20} textAnchor="middle" className={styles.tick}>
+            <text x={x(tick)} y={size - BOTTOM + 20} textAnchor="middle" className={styles.tick}>
               {formatNumber(tick)}
             </text>
           </g>

@@ -212,3 +212,30 @@ test('what is pressed beside a heading is written as large as any other button',
     night.getByRole('button', { name, exact: true }).evaluate((button) => getComputedStyle(button).fontSize);
   expect(await size('Add a baseline')).toBe(await size('Back to the machines'));
 });
+
+test('no word in a drawing is smaller than any other on a screen', async ({ night }) => {
+  await night.goto('/');
+  await expect(night.getByRole('button', { name: 'Other jets' })).toBeEnabled();
+  for (const width of [280, 360, 1280]) {
+    await night.setViewportSize({ width, height: 740 });
+    for (const path of ['/trail', '/machines']) {
+      await night.goto(path);
+      if (path === '/machines')
+        await night.getByRole('button', { name: /^Baselines, parts, learning/ }).click();
+      const words = night.locator('main svg text');
+      await expect(words.first()).toBeAttached();
+      // Measured as it is drawn: a drawing that is shrunk shrinks its words.
+      const sizes = () =>
+        words.evaluateAll((texts) =>
+          texts.map(
+            (text) =>
+              Number.parseFloat(getComputedStyle(text).fontSize) *
+              ((text as SVGTextElement).getScreenCTM()?.a ?? 0),
+          ),
+        );
+      await expect
+        .poll(async () => Math.min(...(await sizes())), { message: `${path}, ${width} px` })
+        .toBeGreaterThan(14.9);
+    }
+  }
+});
