@@ -267,3 +267,21 @@ test('in a person’s own colours all that tells is still there, and nothing mov
   await night.keyboard.press('Tab');
   await soundStop(night);
 });
+
+test('an example in an empty field is as plain as other quiet words', async ({ night }) => {
+  await night.goto('/log');
+  await night.getByRole('button', { name: 'Add a run by hand' }).click();
+  const time = night.locator('dialog[open] input[placeholder]').first();
+  await expect(time).toBeVisible();
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await night.emulateMedia({ colorScheme });
+    const [shown, quiet] = await time.evaluate((input) => {
+      const words = input.parentElement!.appendChild(document.createElement('span'));
+      words.style.color = 'var(--ink-2)';
+      const { color } = getComputedStyle(words);
+      words.remove();
+      return [getComputedStyle(input, '::placeholder').color, color];
+    });
+    expect(shown, colorScheme).toBe(quiet);
+  }
+});

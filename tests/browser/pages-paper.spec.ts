@@ -124,7 +124,11 @@ test('on the paper of every page nothing is under 9 points, and no table goes ov
           (element) =>
             element.tagName === 'TABLE' && element.getBoundingClientRect().right > window.innerWidth + 1,
         );
-        return [...small, ...wide].map(({ outerHTML }) => outerHTML.slice(0, 120));
+        // Set by a screen's points, "410" comes apart on paper: "4 10".
+        const torn = worded.filter(
+          (element) => getComputedStyle(element).textRendering !== 'geometricprecision',
+        );
+        return [...small, ...wide, ...torn].map(({ outerHTML }) => outerHTML.slice(0, 120));
       });
       expect(faults, `${href} on ${paper.format}`).toEqual([]);
     }
