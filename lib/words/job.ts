@@ -1,3 +1,4 @@
+import { sameSetting } from '@/lib/carb/same-setting';
 import type { Job } from '@/lib/standing/job';
 import type { Standing } from '@/lib/standing/standing';
 import { addMinutes } from '@/lib/time/instant';
@@ -122,16 +123,17 @@ function whereText({ plan }: Standing, { swap, time }: SwapJob, zone: ClockZone)
   return `${where} ${by}`;
 }
 
-/** The one cause, with the first run at risk: "410 goes lean by Round 7." */
-function reasonText({ plan }: Standing, { swap: { from, reason } }: SwapJob): string {
+/** The one cause, with the first run at risk: "410 goes lean by Round 7.", or "410 is lean." where that is so now. */
+function reasonText({ plan, inNow, mixture }: Standing, { swap: { from, reason } }: SwapJob): string {
   const old = settingText(from);
+  const state = mixture !== null && sameSetting(inNow.setting, from) ? mixture.state : null;
   switch (reason.code) {
     case 'old-turns-lean':
-      return `${old} goes lean by ${runName(plan, reason.run)}.`;
+      return state === 'lean' ? `${old} is lean.` : `${old} goes lean by ${runName(plan, reason.run)}.`;
     case 'old-drowned':
       return `${old} is too rich to run by ${runName(plan, reason.run)}.`;
     case 'old-turns-rich':
-      return `${old} goes rich by ${runName(plan, reason.run)}: it costs power.`;
+      return `${old} ${state === 'rich' ? 'is rich' : `goes rich by ${runName(plan, reason.run)}`}: it costs power.`;
     case 'power':
       return `It gains power over ${old}.`;
     case 'as-accepted':
