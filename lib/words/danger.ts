@@ -21,7 +21,7 @@ export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
     .join(' ');
 }
 
-/** What is left to do, at the track, far below the runs it is about; so it names them: the whole of it stands on the page of the whole night. */
+/** What is left to do, at the track, below the jets in now; so it names the runs it is about: the whole of it stands on the page of the whole night. */
 export function dangerAtTrack(dangers: readonly Danger[], plan: Plan): string {
   return `Sit ${namesOf({ runs: dangers.flatMap(({ runs }) => runs) }, plan)} out, or lift early.`;
 }

@@ -26,7 +26,11 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
     <main className={styles.view} data-view="track">
       {notices}
       <Plate {...props} large />
-      {inDanger ? null : <p>{riskSentence(props.standing)}</p>}
+      <p>
+        {inDanger
+          ? together(dangerAtTrack(props.standing.dangers, props.standing.plan))
+          : riskSentence(props.standing)}
+      </p>
       <div className={styles.ways}>
         <a className={styles.leave} href="#night">
           Whole night
@@ -44,9 +48,7 @@ export function TrackView({ notices, ...props }: TrackViewProps) {
           href={`#${TRACK_READING}`}
         />
       )}
-      {inDanger ? (
-        <p className={styles.aside}>{together(dangerAtTrack(props.standing.dangers, props.standing.plan))}</p>
-      ) : (
+      {inDanger ? null : (
         <p className={classNames(styles.aside, styles.screenOnly)}>
           {awake === 'kept' ? 'The screen stays on while this view is open.' : null}
           {awake === 'cannot'
