@@ -1,7 +1,7 @@
 import styles from './whole-names.module.css';
 
 /** A name with a hyphen in it: "Open-Meteo". */
-const NAME = /(\p{Lu}\p{L}*(?:-\p{Lu}\p{L}*)+)/u;
+const NAME = /(\p{Lu}[\p{L}-]*-\p{Lu}\p{L}*)/u;
 
 /** Words in which a name with a hyphen stands on one line. They stay as they are for whoever searches or copies them. */
 export function WholeNames({ text }: { readonly text: string }) {
