@@ -1,5 +1,5 @@
 // What `npm run pictures` takes: every page, and every state of the night. A scene a line: its name, where, at what time,
-// and what is done before it is taken.
+// what is done before it is taken, and what it is about where that is not the top of the page.
 import { register } from 'tsx/esm/api';
 
 register();
@@ -99,16 +99,16 @@ export const SCENES = [
   ...NIGHT_STATES.map((state) => ({ ...state, name: `night-${state.name}` })),
   ...Object.keys(FAULTS).flatMap(fails),
   { name: 'night-told', path: '/', clock: '20:05', steps: [press(/^Done: /)] },
-  { name: 'night-numbers', path: '/#numbers', clock: '19:40' },
+  { name: 'night-numbers', path: '/#numbers', clock: '19:40', subject: '#numbers' },
   { name: 'night-jets-dialog', path: '/', clock: '19:40', steps: [press('Other jets')] },
   { name: 'night-schedule-dialog', path: '/', clock: '19:40', steps: [press('Running late?')] },
-  { name: 'night-reading-dialog', path: '/#reading', clock: '19:40' },
+  { name: 'night-reading-dialog', path: '/#reading', clock: '19:40', subject: 'dialog[open]' },
   { name: 'night-display-dialog', path: '/', clock: '19:40', steps: [press('Display')] },
-  { name: 'night-new', path: '/#new-night', clock: '19:40' },
-  { name: 'night-event', path: '/#event', clock: '19:40' },
-  { name: 'night-machine', path: '/#machine', clock: '19:40' },
-  { name: 'night-hours', path: '/#hours', clock: '19:40' },
-  { name: 'night-share', path: '/', clock: '19:40', steps: [press('Share this night')] },
+  { name: 'night-new', path: '/#new-night', clock: '19:40', subject: 'dialog[open]' },
+  { name: 'night-event', path: '/#event', clock: '19:40', subject: 'dialog[open]' },
+  { name: 'night-machine', path: '/#machine', clock: '19:40', subject: 'dialog[open]' },
+  { name: 'night-hours', path: '/#hours', clock: '19:40', subject: 'dialog[open]' },
+  { name: 'night-share', path: '/', clock: '19:40', steps: [press('Share this night')], subject: '#share' },
   { name: 'club', path: '/club', clock: '19:40' },
   { name: 'club-six', path: '/club', clock: '18:15', steps: club(6) },
   { name: 'club-print', path: '/club', clock: '18:15', steps: club(6, go('/club#print')) },

@@ -115,7 +115,8 @@ async function take(browser, scene) {
   for (const [size, [width, height]] of sizes) {
     await page.setViewportSize({ width, height });
     await settled(page);
-    await page.evaluate(() => window.scrollTo(0, 0));
+    if (scene.subject === undefined) await page.evaluate(() => window.scrollTo(0, 0));
+    else await page.locator(scene.subject).evaluate((subject) => subject.scrollIntoView());
     const to = (look, kind = 'png') => join(TO, `${scene.name}-${size}-${look}.${kind}`);
     const whole = size === 'phone' || size === 'desk';
     // A thumb on the page, as it takes to come to the browser's menu: the chart is fetched then.
