@@ -14,6 +14,12 @@ async function open(page: Page, path: string, words: string | RegExp): Promise<v
   await expect(page.locator('main').getByText(words).first()).toBeVisible();
 }
 
+/** An act is shown before it is kept, and can be taken back once it is. */
+async function undo(page: Page, done: string): Promise<void> {
+  await expect(region(page, 'Just done')).toContainText(done);
+  await page.keyboard.press('ControlOrMeta+Z');
+}
+
 test('a night goes by keyboard alone, and the focus is always somewhere and seen', async ({ night }) => {
   await open(night, '/', 'Night drags on Lake Orvana');
   const fitted = region(night, 'In now');
@@ -27,7 +33,7 @@ test('a night goes by keyboard alone, and the focus is always somewhere and seen
   await expect(fitted).toContainText('410 390 410');
   await expect(dialog(night)).toHaveCount(0);
   expect(await soundStop(night)).toBe('Other jets');
-  await night.keyboard.press('ControlOrMeta+Z');
+  await undo(night, '410 390 410 is in.');
   await expect(fitted).toContainText('410 400 410');
 
   // The next act: its button keeps its place for a moment once it is done, then goes; the focus stays there.
@@ -35,7 +41,7 @@ test('a night goes by keyboard alone, and the focus is always somewhere and seen
   await expect(fitted).toContainText('420 410 420');
   await expect(night.getByRole('button', { name: 'Done: 420 410 420 is in' })).toHaveCount(0);
   expect(await soundStop(night)).toBe('Next');
-  await night.keyboard.press('ControlOrMeta+Z');
+  await undo(night, '420 410 420 is in.');
   await expect(fitted).toContainText('410 400 410');
 
   // The picture is one stop, once it is drawn too, and its hours are walked.
