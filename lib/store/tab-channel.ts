@@ -25,5 +25,15 @@ export function openTabChannel(name: string, hear: (change: StoreChange) => void
     const message = messageSchema.safeParse(data);
     if (message.success) hear({ ...message.data, origin: 'other-tab' });
   };
-  return { tell: (message) => channel.postMessage(message), close: () => channel.close() };
+  let isOpen = true;
+  return {
+    // A write may come to its end after its store was closed; the others notice then when they write.
+    tell: (message) => {
+      if (isOpen) channel.postMessage(message);
+    },
+    close: () => {
+      isOpen = false;
+      channel.close();
+    },
+  };
 }
