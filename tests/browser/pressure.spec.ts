@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { openNumbers } from './numbers';
+import { takeBack } from './take-back';
 import { accessFaults, overflows, test } from './watched-page';
 
 // Late in the night another baseline may change nothing any more.
@@ -56,7 +57,7 @@ test('hours that are station pressure after all are asked about once', async ({ 
   const stands = question(night).getByRole('button', { name: 'It is station pressure' });
   await stands.click();
   await expect(question(night)).toHaveCount(0);
-  await night.getByRole('button', { name: 'Undo' }).click();
+  await takeBack(night, 'The pressure stands as typed.');
   await stands.click();
   await expect(question(night)).toHaveCount(0);
   await night.getByRole('link', { name: 'Change: Hours' }).click();

@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
+import { takeBack } from './take-back';
 import { accessFaults, overflows, test } from './watched-page';
 import { answerPlaces } from './weather-answers';
 
@@ -70,7 +71,7 @@ test.describe('a reading at the track', () => {
     await expect(readings).toContainText('10 °F at 19:10');
     await readings.getByRole('button', { name: 'Remove' }).click();
     await expect(readings).toContainText('None yet.');
-    await night.getByRole('button', { name: 'Undo' }).click();
+    await takeBack(night, 'Reading removed');
     await expect(readings).toContainText('at 19:10');
     await night.reload();
     await expect(readings).toContainText('at 19:10');

@@ -2,6 +2,7 @@ import { expect, type Page, type Route } from '@playwright/test';
 import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
 import { EVENING } from './clock';
 import { openNumbers } from './numbers';
+import { takeBack } from './take-back';
 import { accessFaults, overflows, test } from './watched-page';
 import { answerPlaces, jsonAnswer } from './weather-answers';
 
@@ -65,7 +66,7 @@ test.describe('the weather of a night', () => {
     await expect(
       night.getByRole('cell', { name: 'forecast, Open-Meteo', exact: true }).first(),
     ).toBeVisible();
-    await night.getByRole('button', { name: 'Undo' }).click();
+    await takeBack(night, 'Typed hours taken away');
     await expect(night.getByRole('cell', { name: 'typed' }).first()).toBeVisible();
     expect(await accessFaults(night)).toEqual([]);
     expect(await overflows(night)).toBe(false);

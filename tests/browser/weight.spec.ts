@@ -44,6 +44,8 @@ test('a first visit to the night page stays light, and the chart waits until it 
   expect(kilobytes(page) + plannerKb, scales(page)).toBeLessThanOrEqual(EVERYTHING_KB);
 
   await scrollThrough(night);
+  // So fast a thumb may be past it before it is seen to come near.
+  await night.getByRole('heading', { name: 'The night in one picture' }).scrollIntoViewIfNeeded();
   await expect(night.locator('.recharts-surface').first()).toBeVisible();
   await night.waitForLoadState('networkidle');
   const all = transfers();
