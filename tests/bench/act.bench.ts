@@ -66,6 +66,8 @@ const ACTS = {
     press: async (page, time) => {
       await tap(page, 'Other jets');
       await choose(page, time % 2 === 0 ? '420' : '400');
+      // No finger is faster from a list to a button.
+      await page.waitForTimeout(PAUSE_MS);
       await tap(page, 'This is in');
     },
   },
