@@ -196,9 +196,6 @@ test('words that the page has not started move nothing of an answer that stands 
   // As the page's own timer does.
   await night.evaluate((id) => document.getElementById(id)?.removeAttribute('hidden'), ASLEEP_ID);
   await expect(night.getByText('This page has not started.')).toBeInViewport({ ratio: 1 });
-  await night.evaluate(
-    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
-  );
   await expectNothingMoved(night);
 });
 

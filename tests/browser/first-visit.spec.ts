@@ -23,8 +23,5 @@ for (const { href, label } of [...PAGES, { href: '/after', label: 'After the nig
         ),
       ONE_TO_COME.source,
     );
-    await night.evaluate(
-      () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
-    );
     await expectNothingMoved(night);
   });

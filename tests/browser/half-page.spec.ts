@@ -48,9 +48,6 @@ test('a page that arrives in two halves moves nothing of the first when the seco
   for (const path of ['/', '/trail', '/club', '/machines', '/log', '/compare', '/about', '/open']) {
     await page.goto(`${halving.origin}${path}`, { waitUntil: 'commit' });
     await page.getByRole('button', { name: 'Display' }).waitFor();
-    await page.evaluate(
-      () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
-    );
     await expectNothingMoved(page);
   }
   await halving.stop();

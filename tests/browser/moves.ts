@@ -22,6 +22,10 @@ export function keepMoves(page: Page) {
 
 /** What moved by more than a thousandth of the screen in all: nothing. */
 export async function expectNothingMoved(page: Page) {
+  // What was just changed has been drawn by then.
+  await page.evaluate(
+    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+  );
   const moves: { by: number; what: string[] }[] = await page.evaluate(() => Reflect.get(window, 'moves'));
   const sum = moves.reduce((total, { by }) => total + by, 0);
   expect(sum, JSON.stringify(moves)).toBeLessThan(0.001);
