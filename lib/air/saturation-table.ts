@@ -21,34 +21,32 @@ function cubicThrough(values: readonly [number, number, number, number]): [numbe
 /**
  * Saturation pressure over water as cubics, one for each fifth of a kelvin, four coefficients each: so close to the
  * equation that densities from either agree to 1e-12. It spares the planner an exponential, a logarithm and a
- * hyperbolic tangent for every state.
+ * hyperbolic tangent for every state. Empty until it is first asked for.
  */
-function buildCubics(): Float64Array {
-  const cubics = new Float64Array(CELLS * 4);
+const cubics = new Float64Array(CELLS * 4);
+let built = false;
+
+function buildCubics(): void {
   const at = (cell: number, thirds: number) =>
     saturationOverWater(kelvin(COLDEST_K + (cell + thirds / 3) / CELLS_PER_KELVIN));
   for (let cell = 0; cell < CELLS; cell++)
     cubics.set(cubicThrough([at(cell, 0), at(cell, 1), at(cell, 2), at(cell, 3)]), cell * 4);
-  return cubics;
+  built = true;
 }
-
-let built: Float64Array | null = null;
 
 /**
  * Writes the saturation pressure over water [Pa] for every temperature [K]. The cubics are built on first use (about
  * a millisecond); outside them the equation itself is used.
  */
 export function fillSaturation(temperature: Float64Array, saturation: Float64Array): void {
-  built ??= buildCubics();
-  const cubics = built;
-  // Copies: an engine keeps a local in a register but reads a module's constant anew for every state.
-  const [coldest, perKelvin, cells] = [COLDEST_K, CELLS_PER_KELVIN, CELLS];
-  for (let i = 0; i < temperature.length; i++) {
+  if (!built) buildCubics();
+  const count = temperature.length;
+  for (let i = 0; i < count; i++) {
     // `i` and `at` are below the lengths of their arrays.
     const t = temperature[i] as number;
-    const place = (t - coldest) * perKelvin;
-    if (place >= 0 && place < cells) {
-      const cell = place | 0;
+    const place = (t - COLDEST_K) * CELLS_PER_KELVIN;
+    const cell = place | 0;
+    if (place >= 0 && cell < CELLS) {
       const u = place - cell;
       const at = cell << 2;
       saturation[i] =
