@@ -6,6 +6,7 @@ import { NIGHT } from '@/tests/api/night';
 import { startFakeWeather } from '@/tests/support/fake-weather/server';
 import { HAS_POSTGRES, startPostgres } from '@/tests/support/postgres';
 import { startPushService } from '@/tests/support/push-service';
+import { ROOT } from '@/tests/support/source-tree';
 import { type Ask, asker, lookAt, nightFrom, type PostedBoard, post, steadily } from './board-crowd';
 import { type BuiltApp, startBuiltApp } from './built-app';
 import { tell } from './outcome';
@@ -187,7 +188,7 @@ async function withServer(engine: string, environment: Readonly<Record<string, s
       CLOCK_FROM: String(BEGAN),
       CLOCK_BEGAN: String(BEGAN),
       HELD_FILE: held,
-      NODE_OPTIONS: `--require ${JSON.stringify(join(import.meta.dirname, 'fast-clock.cjs'))}`,
+      NODE_OPTIONS: `--require ${JSON.stringify(join(ROOT, 'tests', 'bench', 'fast-clock.cjs'))}`,
     },
     node: ['--expose-gc'],
   });

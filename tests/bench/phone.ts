@@ -34,15 +34,12 @@ export function launchBrowser(): Promise<Browser> {
 }
 
 /** A phone in the zone of the demo lake that has never opened the app. */
-export async function newPhone(browser: Browser): Promise<BrowserContext> {
-  const context = await browser.newContext({
+export function newPhone(browser: Browser): Promise<BrowserContext> {
+  return browser.newContext({
     ...devices['Pixel 5'],
     viewport: { width: 360, height: 740 },
     timezoneId: 'America/Chicago',
   });
-  // What runs these files marks every inner function with its name, and has no such mark inside a page.
-  await context.addInitScript('globalThis.__name = (named) => named');
-  return context;
 }
 
 /** What a page's main thread does while `work` is done. */
