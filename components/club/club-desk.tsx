@@ -91,12 +91,17 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
         ) : null}
         {ready ? <PostNight nights={nights} /> : null}
       </div>
-      {ready ? (
-        <div className={styles.cautions}>
-          <Cautions />
-        </div>
-      ) : null}
+      {ready ? <ClubCautions /> : null}
     </main>
+  );
+}
+
+/** In a place of their own, which paper puts behind the jobs. */
+function ClubCautions() {
+  return (
+    <div className={styles.cautions}>
+      <Cautions />
+    </div>
   );
 }
 

@@ -94,20 +94,7 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
         entries={entries}
         names={names}
         units={units}
-        empty={
-          log.length === 0 ? (
-            <>
-              No run yet.{' '}
-              <span data-for="screen">
-                After a run it shows up above; or add one by hand, or take in a CSV.
-              </span>
-            </>
-          ) : (
-            <>
-              No run fits. <span data-for="screen">Widen the search.</span>
-            </>
-          )
-        }
+        empty={<NoRuns isEmpty={log.length === 0} />}
         onEdit={setEdited}
         onRemove={(entry) =>
           void write.remove('log', entry, `${loggedRunText(entry.value, hours)} is deleted.`)
@@ -128,5 +115,19 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
         />
       </Dialog>
     </Section>
+  );
+}
+
+/** What is said in place of runs, and on a screen what to do about it. */
+function NoRuns({ isEmpty }: { readonly isEmpty: boolean }) {
+  return isEmpty ? (
+    <>
+      No run yet.{' '}
+      <span data-for="screen">After a run it shows up above; or add one by hand, or take in a CSV.</span>
+    </>
+  ) : (
+    <>
+      No run fits. <span data-for="screen">Widen the search.</span>
+    </>
   );
 }
