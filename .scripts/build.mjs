@@ -97,18 +97,24 @@ function writeBuiltFrom() {
   writeFileSync(join(OUTPUT, 'built-from.json'), JSON.stringify({ buildId, commit: commitOf() }));
 }
 
+/** Puts something before all else of a page. */
+function beginWith(route, early) {
+  const html = htmlOf(route).replace(CHARSET, (tag) => `${tag}${early}`);
+  if (!html.includes(early)) throw new Error(`the head of ${route} does not begin as it did`);
+  writeFileSync(htmlFileOf(route), html);
+}
+
 /**
- * Puts the script that opens the worker before all else of the night page, and with it the face the answer is set in: one
- * that came later would move what is read by then.
+ * Asks for the face at the head of the pages that are read before their scripts are there: one that came later would move
+ * what is read by then. On the night page the script that opens the worker stands before even that.
  */
 async function startEarly(plannerFile, nightScripts) {
   const script = await earlyStart(plannerFile, nightScripts);
   const face = readdirSync(join(OUTPUT, 'static', 'chunks')).find((name) => FACE.test(name));
-  const early = `<script>${script}</script><link rel="preload" as="font" type="font/woff2" href="/_next/static/chunks/${face}" crossorigin="">`;
-  const html = htmlOf('/').replace(CHARSET, (tag) => `${tag}${early}`);
-  if (face === undefined || !html.includes(early))
-    throw new Error('the head of the night page does not begin as it did');
-  writeFileSync(htmlFileOf('/'), html);
+  if (face === undefined) throw new Error('the face is not among the files');
+  const preload = `<link rel="preload" as="font" type="font/woff2" href="/_next/static/chunks/${face}" crossorigin="">`;
+  beginWith('/', `<script>${script}</script>${preload}`);
+  beginWith('/about', preload);
 }
 
 /** The server and its threads, whole but for the framework, which finds its own files from where it lies. */

@@ -6,6 +6,7 @@ import { ExampleTable } from './example-table';
 import { ForecastPart } from './forecast-part';
 import { MixturePart } from './mixture-part';
 import { PlanPart } from './plan-part';
+import { Prose } from './prose';
 import { WorthPart } from './worth-part';
 
 /** The model in words and formulae, so that a doubter can check a number by hand. */
@@ -34,17 +35,13 @@ function Example() {
   return (
     <Section title="One night by hand">
       <div className={styles.text}>
-        <p>
-          A {main} flow-marked main was right at {baseline.fahrenheit} °F, {baseline.hectopascal} hPa station
-          pressure and 80 % humidity. The night goes to −{Math.abs(night.fahrenheit)} °F and{' '}
-          {night.hectopascal} hPa station pressure. The numbers are computed by the code that plans.
-        </p>
+        <Prose>{`A ${main} flow-marked main was right at ${baseline.fahrenheit} °F, ${baseline.hectopascal} hPa station pressure and 80 % humidity. The night goes to −${Math.abs(night.fahrenheit)} °F and ${night.hectopascal} hPa station pressure. The numbers are computed by the code that plans.`}</Prose>
         <ExampleTable rows={example.rows} />
-        <p>
+        <Prose>
           By the orifice law the need is {example.needPercent}: a {example.byNeed}. With the starting
           exponents of 0.65 it is {example.areaPercent}: a {example.byResponse}. Left alone, the {main} drifts
           to {example.driftPercent}, while the air alone would give {example.powerPercent} of power.
-        </p>
+        </Prose>
       </div>
     </Section>
   );

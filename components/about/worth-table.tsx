@@ -2,11 +2,13 @@
 
 import { Table } from '@/components/ui/table';
 import { HINDCAST_NIGHTS, OTHER_NIGHTS, WAYS_WORTH, type WayWorth } from '@/lib/words/plan-worth';
+import { unitsTogether } from '@/lib/words/together';
+import styles from './about.module.css';
 
 const NOT_COUNTED = '–';
 
 const COLUMNS = [
-  { head: 'Way', cell: ({ way }: WayWorth) => way, names: true },
+  { head: 'Way', cell: ({ way }: WayWorth) => unitsTogether(way), names: true },
   { head: 'Lean runs, %', cell: ({ here }: WayWorth) => here.leanRuns, figures: true },
   { head: 'Swaps a night', cell: ({ here }: WayWorth) => here.swaps, figures: true },
   {
@@ -16,7 +18,9 @@ const COLUMNS = [
   },
   {
     head: `Swaps a night (${OTHER_NIGHTS})`,
-    cell: ({ elsewhere }: WayWorth) => elsewhere?.swaps ?? NOT_COUNTED,
+    cell: ({ elsewhere }: WayWorth) => (
+      <span className={styles.range}>{elsewhere?.swaps ?? NOT_COUNTED}</span>
+    ),
     figures: true,
   },
 ];
@@ -24,7 +28,9 @@ const COLUMNS = [
 export function WorthTable() {
   return (
     <Table
-      caption={`Counted on ${HINDCAST_NIGHTS} nights with this app, and on ${OTHER_NIGHTS} nights with other code. Lean: past the 2 % limit.`}
+      caption={unitsTogether(
+        `Counted on ${HINDCAST_NIGHTS} nights with this app, and on ${OTHER_NIGHTS} nights with other code. Lean: past the 2 % limit.`,
+      )}
       columns={COLUMNS}
       rows={WAYS_WORTH}
       rowKey={({ way }) => way}

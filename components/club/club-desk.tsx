@@ -91,8 +91,17 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
         ) : null}
         {ready ? <PostNight nights={nights} /> : null}
       </div>
-      {ready ? <Cautions /> : null}
+      {ready ? <ClubCautions /> : null}
     </main>
+  );
+}
+
+/** In a place of their own, which paper puts behind the jobs. */
+function ClubCautions() {
+  return (
+    <div className={styles.cautions}>
+      <Cautions />
+    </div>
   );
 }
 
@@ -170,8 +179,18 @@ function Planned({ records, briefing, whole, names, acts, preferences }: Planned
         acts={acts}
         onAccept={() => void acts?.accept(whole.planned)}
       />
-      {stage < 2 ? null : <MatrixSection briefing={briefing} names={names} zone={zone} />}
-      {stage < 3 ? <div className={styles.coming} /> : <BorrowingSection briefing={briefing} names={names} />}
+      {stage < 2 ? null : (
+        <div className={styles.behind}>
+          <MatrixSection briefing={briefing} names={names} zone={zone} />
+        </div>
+      )}
+      {stage < 3 ? (
+        <div className={styles.coming} />
+      ) : (
+        <div className={styles.behind}>
+          <BorrowingSection briefing={briefing} names={names} />
+        </div>
+      )}
     </>
   );
 }

@@ -12,7 +12,7 @@ export function ClubHead({ records, club, now }: Pick<ClubViewProps, 'records' |
   return (
     <>
       <h1>Club</h1>
-      <p className={styles.event}>
+      <p className={styles.event} data-sheet-title>
         {together(
           [event.name, first === undefined ? null : dayText(instantFromJson(first.start), event.timezone)]
             .filter((part) => part !== null)

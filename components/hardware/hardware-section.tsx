@@ -52,7 +52,12 @@ export function HardwareSection({ stored, units, today }: HardwareProps) {
         captionHidden
         rows={rows}
         rowKey={({ change }) => change.id}
-        empty="Nothing was changed. A part that changes how the engine breathes or burns belongs here."
+        empty={
+          <>
+            Nothing was changed.{' '}
+            <span data-for="screen">A part that changes how the engine breathes or burns belongs here.</span>
+          </>
+        }
         columns={columns(({ id, ...change }) =>
           write.change(
             { table: 'machines', id: stored.id },

@@ -34,7 +34,10 @@ type Bar = {
 type Row = { readonly name: string; readonly bars: readonly Bar[] };
 
 function rowsOf(learned: Learned): readonly Row[] {
-  const { prior, response } = learned;
+  const { prior, response, origin } = learned;
+  /** Where there is no evidence there is nothing after it. */
+  const after = (mean: number, interval: Interval): readonly Bar[] =>
+    origin === 'prior' ? [] : [{ label: 'learned', mean, interval, now: true }];
   const before = (mean: number, sd: number): Bar => ({
     label: 'assumed',
     mean,
@@ -46,14 +49,14 @@ function rowsOf(learned: Learned): readonly Row[] {
       name: 'Pressure',
       bars: [
         before(prior.pressureExponent, prior.pressureSd),
-        { label: 'learned', mean: response.pressureExponent, interval: learned.pressure, now: true },
+        ...after(response.pressureExponent, learned.pressure),
       ],
     },
     {
       name: 'Temperature',
       bars: [
         before(prior.temperatureExponent, prior.temperatureSd),
-        { label: 'learned', mean: response.temperatureExponent, interval: learned.temperature, now: true },
+        ...after(response.temperatureExponent, learned.temperature),
       ],
     },
   ];
@@ -65,7 +68,8 @@ export function ExponentPicture({ learned }: { readonly learned: Learned }) {
   const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, room));
   const x = acrossOf(width);
   const rows = rowsOf(learned);
-  const height = rows.length * (2 * ROW + 14) + 34;
+  const each = Math.max(...rows.map(({ bars }) => bars.length)) * ROW + 14;
+  const height = rows.length * each + 34;
   return (
     <div ref={ref}>
       <svg
@@ -74,7 +78,7 @@ export function ExponentPicture({ learned }: { readonly learned: Learned }) {
         height={height}
         className={styles.picture}
         role="img"
-        aria-label="Exponents, assumed and learned"
+        aria-label={learned.origin === 'prior' ? 'Exponents, assumed' : 'Exponents, assumed and learned'}
       >
         {(width < FEW_WIDTH ? FEW_TICKS : TICKS).map((tick) => (
           <g key={tick}>
@@ -91,7 +95,7 @@ export function ExponentPicture({ learned }: { readonly learned: Learned }) {
               bar={bar}
               name={name}
               x={x}
-              y={row * (2 * ROW + 14) + i * ROW + 20}
+              y={row * each + i * ROW + 20}
             />
           )),
         )}

@@ -17,6 +17,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { formatNumber } from '@/lib/units/format';
 import { entryNames } from '@/lib/words/learned-entries';
 import {
+  assumedSentence,
   exponentText,
   influenceText,
   informationSentence,
@@ -58,7 +59,8 @@ export function LearnSection({ stored, log, units }: LearnProps) {
     <Section title="Response: how far mains move with the air">
       <p>
         Mains go with pressure and temperature to a power: 0.5 is the law of an orifice, 1 is in step with
-        density. Every engine has its own. A chart or verdicts in the run log tell which.
+        density. Every engine has its own. A chart or verdicts in the run log tell which.{' '}
+        {assumedSentence(learned.prior)}
       </p>
       <ChartInput stored={stored} units={units} />
       <ExponentPicture learned={learned} />
@@ -76,9 +78,12 @@ export function LearnSection({ stored, log, units }: LearnProps) {
   );
 }
 
+type Row = { readonly name: string; readonly assumed: string; readonly now: string };
+
+/** Both exponents before the evidence and, where there is any, after it. */
 function ExponentTable({ learning: { learned } }: { readonly learning: MachineLearning }) {
   const { prior, response } = learned;
-  const rows = [
+  const rows: readonly Row[] = [
     {
       name: 'Pressure',
       assumed: exponentText(prior.pressureExponent, interval90(prior.pressureExponent, prior.pressureSd)),
@@ -101,7 +106,9 @@ function ExponentTable({ learning: { learned } }: { readonly learning: MachineLe
       columns={[
         { head: 'Exponent of', names: true, cell: ({ name }) => name },
         { head: 'Assumed', cell: ({ assumed }) => assumed },
-        { head: `From ${originText(learned.origin)}`, cell: ({ now }) => now },
+        ...(learned.origin === 'prior'
+          ? []
+          : [{ head: `From ${originText(learned.origin)}`, cell: ({ now }: Row) => now }]),
       ]}
     />
   );
@@ -117,7 +124,7 @@ function UseInPlans({ stored, learning: { learned } }: UseProps) {
   const key = { table: 'machines', id: stored.id } as const;
   const uses =
     response === undefined
-      ? 'Plans use the default.'
+      ? 'Plans use what is assumed.'
       : used === 'these'
         ? `Plans use these numbers, learned from ${originText(response.origin)}.`
         : `Plans use other numbers: ${formatNumber(response.pressureExponent, 2)} and ${formatNumber(response.temperatureExponent, 2)}, from ${originText(response.origin)}.`;
@@ -135,8 +142,8 @@ function UseInPlans({ stored, learning: { learned } }: UseProps) {
           Use what was learned in plans
         </Button>
         {response === undefined ? null : (
-          <Button onClick={() => void write.change(key, withoutLearned, 'Plans use the default again.')}>
-            Back to the default
+          <Button onClick={() => void write.change(key, withoutLearned, 'Plans use what is assumed again.')}>
+            Back to what is assumed
           </Button>
         )}
       </ButtonRow>

@@ -13,8 +13,11 @@ export function LogPage() {
     <main className={styles.page}>
       <h1>Run log</h1>
       <p>
-        What ran, in what air, and how it was. Say it after each run: from your verdicts the machine’s page
-        learns how far its mains move with the air.
+        What ran, in what air, and how it was.{' '}
+        <span data-for="screen">
+          Say it after each run: from your verdicts the machine’s page learns how far its mains move with the
+          air.
+        </span>
       </p>
       <LogRoom />
     </main>

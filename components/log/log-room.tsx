@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { deviceZone } from '@/components/event/zones';
 import { useNight } from '@/components/night/use-night';
 import { useHours } from '@/components/store/use-clock-zone';
@@ -38,12 +38,17 @@ export function LogRoom() {
   const [stands, setStands] = useState(false);
   const isRead = log !== null && machines !== null && events !== null && now !== null;
   // What is asked of the last run stands above all runs and would push them down. Once it stands, no later plan is waited for.
-  if (!isRead || (night.status === 'opening' && !stands)) return <p>Opening the log…</p>;
-  if (!stands) setStands(true);
+  const shows = isRead && (night.status !== 'opening' || stands);
+  useEffect(() => {
+    if (shows) setStands(true);
+  }, [shows]);
+  if (!isRead || !shows) return <p>Opening the log…</p>;
   const zone = deviceZone();
   return (
     <>
-      <RunsToLog state={night} log={log} units={units} write={write} />
+      <div data-for="screen">
+        <RunsToLog state={night} log={log} units={units} write={write} />
+      </div>
       <AllRuns {...{ log, machines, events, write, units, zone }} today={localDate(now, zone)} />
     </>
   );
@@ -89,11 +94,7 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
         entries={entries}
         names={names}
         units={units}
-        empty={
-          log.length === 0
-            ? 'No run yet. After a run it shows up above; or add one by hand, or take in a CSV.'
-            : 'No run fits. Widen the search.'
-        }
+        empty={<NoRuns isEmpty={log.length === 0} />}
         onEdit={setEdited}
         onRemove={(entry) =>
           void write.remove('log', entry, `${loggedRunText(entry.value, hours)} is deleted.`)
@@ -114,5 +115,19 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
         />
       </Dialog>
     </Section>
+  );
+}
+
+/** What is said in place of runs, and on a screen what to do about it. */
+function NoRuns({ isEmpty }: { readonly isEmpty: boolean }) {
+  return isEmpty ? (
+    <>
+      No run yet.{' '}
+      <span data-for="screen">After a run it shows up above; or add one by hand, or take in a CSV.</span>
+    </>
+  ) : (
+    <>
+      No run fits. <span data-for="screen">Widen the search.</span>
+    </>
   );
 }

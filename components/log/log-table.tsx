@@ -1,5 +1,6 @@
 'use client';
 
+import type { ReactNode } from 'react';
 import { useHours } from '@/components/store/use-clock-zone';
 import { Button } from '@/components/ui/button';
 import { type Column, Table } from '@/components/ui/table';
@@ -14,7 +15,7 @@ type LogTableProps = {
   readonly entries: readonly Stored<LogRecord>[];
   readonly names: ReadonlyMap<string, string>;
   readonly units: UnitChoice;
-  readonly empty: string;
+  readonly empty: ReactNode;
   readonly onEdit: (entry: Stored<LogRecord>) => void;
   readonly onRemove: (entry: Stored<LogRecord>) => void;
 };

@@ -11,7 +11,7 @@ import { SwapWorthField } from './swap-worth-field';
 import { SWAP_WORTH } from './swap-worth-hash';
 
 const ORIGINS: Readonly<Record<MachineDraft['response']['origin'], string>> = {
-  prior: 'the default',
+  prior: 'what is assumed',
   chart: 'learned from your chart',
   log: 'learned from your log',
   'chart-and-log': 'learned from your chart and log',

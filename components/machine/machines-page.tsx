@@ -131,7 +131,9 @@ function ListHead({ onAdd }: { readonly onAdd: () => void }) {
         <BackupDialog open={backup} onClose={() => setBackup(false)} />
       </div>
       <SetAsideWay />
-      {health?.keeps !== 'disk' || health.promised === true ? null : <p>{keepingSentence(health)}</p>}
+      {health?.keeps !== 'disk' || health.promised === true ? null : (
+        <p data-for="screen">{keepingSentence(health)}</p>
+      )}
     </>
   );
 }

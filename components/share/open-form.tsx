@@ -28,7 +28,7 @@ export function OpenForm({ onFile, onLink }: OpenFormProps) {
   };
   return (
     <Stack>
-      <p className={styles.words}>
+      <p className={styles.words} data-for="screen">
         Paste a link to a night, or choose the file (.json) somebody sent you. You see what is in it first;
         nothing here is overwritten.
       </p>
@@ -48,7 +48,7 @@ export function OpenForm({ onFile, onLink }: OpenFormProps) {
           </ButtonRow>
         </Stack>
       </form>
-      <div className={styles.file}>
+      <div className={styles.file} data-for="screen">
         <label htmlFor={fileId}>File with a night</label>
         <input
           id={fileId}

@@ -25,19 +25,21 @@ type ShareNightProps = { readonly night: Night; readonly plan: Plan; readonly un
 export function ShareNight({ night, plan, units }: ShareNightProps) {
   const [sharedAt, setSharedAt] = useState<Instant | null>(null);
   return (
-    <Section title="Share" id="share">
-      <p className={styles.words}>
-        A link, a code to scan, a calendar with alarms that follows the forecast, a table or a file. No
-        account; the night itself is in the link.
-      </p>
-      {sharedAt === null ? (
-        <ButtonRow>
-          <Button onClick={() => setSharedAt(instant(Date.now()))}>Share this night</Button>
-          <Way href={OPEN_PAGE}>Open a link or a file</Way>
-        </ButtonRow>
-      ) : (
-        <SharePanel night={night} plan={plan} units={units} sharedAt={sharedAt} />
-      )}
-    </Section>
+    <div className={styles.share} data-open={sharedAt !== null}>
+      <Section title="Share" id="share">
+        <p className={styles.words}>
+          A link, a code to scan, a calendar with alarms that follows the forecast, a table or a file. No
+          account; the night itself is in the link.
+        </p>
+        {sharedAt === null ? (
+          <ButtonRow>
+            <Button onClick={() => setSharedAt(instant(Date.now()))}>Share this night</Button>
+            <Way href={OPEN_PAGE}>Open a link or a file</Way>
+          </ButtonRow>
+        ) : (
+          <SharePanel night={night} plan={plan} units={units} sharedAt={sharedAt} />
+        )}
+      </Section>
+    </div>
   );
 }

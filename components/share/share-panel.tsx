@@ -18,6 +18,7 @@ import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
 import { PostPanel } from './post-panel';
 import { QrCode } from './qr-code';
+import styles from './share.module.css';
 import { useLinkOrigin } from './use-link-origin';
 
 type SharePanelProps = {
@@ -41,39 +42,43 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
   const { origin, about } = useLinkOrigin();
   const link = linkAddress(origin, payload);
   return (
-    <Stack>
-      {shared.event.place === undefined ? null : (
-        <Switch
-          label="Give the exact place"
-          hint="Off, the place is rounded to a tenth of a degree, about 11 km: enough for a forecast."
-          checked={exactPlace}
-          onChange={setExactPlace}
+    <div className={styles.panel}>
+      <Stack>
+        {shared.event.place === undefined ? null : (
+          <Switch
+            label="Give the exact place"
+            hint="Off, the place is rounded to a tenth of a degree, about 11 km: enough for a forecast."
+            checked={exactPlace}
+            onChange={setExactPlace}
+          />
+        )}
+        {about}
+        <CopyField
+          label="Link to this night"
+          hint={
+            link.length > SAFE_CHARACTERS
+              ? 'A long link, which some chat programs cut off: the file is safer.'
+              : 'Opens as a preview and changes nothing for whoever opens it.'
+          }
+          text={link}
+          shareTitle={shared.event.name}
         />
-      )}
-      {about}
-      <CopyField
-        label="Link to this night"
-        hint={
-          link.length > SAFE_CHARACTERS
-            ? 'A long link, which some chat programs cut off: the file is safer.'
-            : 'Opens as a preview and changes nothing for whoever opens it.'
-        }
-        text={link}
-        shareTitle={shared.event.name}
-      />
-      <Disclosure summary="Code to scan">
-        <QrCode text={link} title={`Link to ${shared.event.name}`} />
-      </Disclosure>
-      <Disclosure summary="Calendar and table that follow the forecast">
-        <FeedAddresses night={shared} payload={payload} origin={origin} units={units} />
-      </Disclosure>
-      <Disclosure summary="Files">
-        <FileButtons night={shared} plan={plan} units={units} />
-      </Disclosure>
-      <Section title="Board" level={3}>
-        <PostPanel nights={nights} />
-      </Section>
-      <Way href={OPEN_PAGE}>Open a link or a file</Way>
-    </Stack>
+      </Stack>
+      <Stack>
+        <Disclosure summary="Code to scan">
+          <QrCode text={link} title={`Link to ${shared.event.name}`} />
+        </Disclosure>
+        <Disclosure summary="Calendar and table that follow the forecast">
+          <FeedAddresses night={shared} payload={payload} origin={origin} units={units} />
+        </Disclosure>
+        <Disclosure summary="Files">
+          <FileButtons night={shared} plan={plan} units={units} />
+        </Disclosure>
+        <Section title="Board" level={3}>
+          <PostPanel nights={nights} />
+        </Section>
+        <Way href={OPEN_PAGE}>Open a link or a file</Way>
+      </Stack>
+    </div>
   );
 }

@@ -8,6 +8,7 @@ import { ToastProvider } from '@/components/ui/toast';
 import { Asleep } from './asleep';
 import { FocusKeeper } from './focus-keeper';
 import { PostedNights } from './posted-nights';
+import { SheetTitle } from './sheet-title';
 import { StoreBanner } from './store-banner';
 import { ThemeKeeper } from './theme-keeper';
 import { TopBar } from './top-bar';
@@ -23,6 +24,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
         <ToastProvider>
           <ThemeKeeper />
           <FocusKeeper />
+          <SheetTitle />
           <TopBar />
           <Asleep />
           <StoreBanner />

@@ -1,7 +1,10 @@
 import type { WallMeasures } from './wall-pages';
 
-/** Sizes of type on a tile and on the heading of a band, in sizes of a figure. The style sheet has the same ones. */
-export const WALL_TYPE = { name: 0.56, time: 1.2, away: 0.6 } as const;
+/**
+ * Sizes of type on a tile and on the heading of a band, in sizes of a figure; what stands before a time, in sizes of the
+ * time. The style sheet has the same ones.
+ */
+export const WALL_TYPE = { name: 0.56, time: 1.2, before: 0.42, away: 0.6 } as const;
 
 /** Height of a line of text in its own size; of figures, which have no tails, less. */
 const LINE = 1.16;

@@ -16,6 +16,8 @@ export type ConnectOptions = {
 export type Holding = {
   /** While old records are brought up to date, and after. */
   upgrade: { abort(): void } | null;
+  /** Old records brought up to date so far; null until the browser lets them be. */
+  updated: number | null;
   connection: Connection | null;
   /** Nobody waits any more: what opens now is closed again. */
   given: boolean;
@@ -35,14 +37,15 @@ export function connect(holding: Holding, options: ConnectOptions): Promise<Conn
       openDB<Schema>(name, newestVersion(migrations), {
         upgrade: (database, oldVersion, _, transaction) => {
           holding.upgrade = transaction;
+          holding.updated = 0;
           if (!database.objectStoreNames.contains('records'))
             database.createObjectStore('records', { keyPath: ['table', 'id'] });
           if (!database.objectStoreNames.contains('aside'))
             database.createObjectStore('aside', { keyPath: 'key' });
           // A failed step leaves the old version as it was; opening then fails with the reason.
-          migrateRows(transaction.objectStore('records'), oldVersion, migrations).catch(() =>
-            transaction.abort(),
-          );
+          migrateRows(transaction.objectStore('records'), oldVersion, migrations, () => {
+            holding.updated = (holding.updated ?? 0) + 1;
+          }).catch(() => transaction.abort());
         },
         // Old tabs close on request; one that does not holds everybody up. What opens after that is not waited for.
         blocked: () => refuse(new DatabaseUnusable('blocked')),
@@ -72,7 +75,14 @@ function migrateRow(row: RawRow, from: number, migrations: readonly Migration[])
 
 type Records = IDBPObjectStore<Schema, ArrayLike<'records' | 'aside'>, 'records', 'versionchange'>;
 
-async function migrateRows(records: Records, from: number, migrations: readonly Migration[]): Promise<void> {
-  for (let cursor = await records.openCursor(); cursor !== null; cursor = await cursor.continue())
+async function migrateRows(
+  records: Records,
+  from: number,
+  migrations: readonly Migration[],
+  onRow: () => void,
+): Promise<void> {
+  for (let cursor = await records.openCursor(); cursor !== null; cursor = await cursor.continue()) {
     await cursor.update(migrateRow(cursor.value, from, migrations));
+    onRow();
+  }
 }

@@ -41,7 +41,7 @@ function inTimeBacking(disk: Backing, patienceMs: number, late: () => never): Ba
 export async function openDatabase(options: DatabaseOptions = {}): Promise<Backing> {
   const { presence, patienceMs = PATIENCE_MS } = options;
   if (typeof indexedDB === 'undefined' || indexedDB === null) throw new DatabaseUnusable('no-database');
-  const holding: Holding = { upgrade: null, connection: null, given: false };
+  const holding: Holding = { upgrade: null, updated: null, connection: null, given: false };
   // A page kept for Back with a transaction under way locks the database for every other page (WebKit).
   const stopLooking = presence?.onLeave(() => letGo(holding));
   const silent = (): never => {
@@ -50,11 +50,13 @@ export async function openDatabase(options: DatabaseOptions = {}): Promise<Backi
     throw new DatabaseUnusable('silent');
   };
   let connection: Connection;
+  let before = holding.updated;
   try {
-    // A database that brings its records up to date has answered, however long that takes.
-    connection = await inTimeOrThrow(connect(holding, options), patienceMs, () =>
-      holding.upgrade === null ? silent() : undefined,
-    );
+    // One that brings its records up to date answers with each of them, however long all of them take.
+    connection = await inTimeOrThrow(connect(holding, options), patienceMs, () => {
+      if (holding.updated === before) silent();
+      before = holding.updated;
+    });
   } catch (error) {
     stopLooking?.();
     throw error;

@@ -78,8 +78,8 @@ export function formatSignedPercent(ratio: Ratio, digits = 1): string {
   return withUnit(formatSignedNumber(ratio * 100, digits), '%');
 }
 
-export function formatDensity(density: Density, digits = 3): string {
-  return withUnit(formatNumber(density, digits), 'kg/m³');
+export function formatDensity(density: Density): string {
+  return withUnit(formatNumber(density, 3), 'kg/m³');
 }
 
 export function formatPower(power: Watt, digits = 0): string {

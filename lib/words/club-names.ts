@@ -3,11 +3,12 @@ import { rosterNames } from '@/lib/store/roster-names';
 import type { ClubNames } from '@/lib/words/club';
 import { isolated } from '@/lib/words/isolated';
 import { listing } from '@/lib/words/listing';
+import { nameTogether } from '@/lib/words/together';
 
 /** What racers and boxes are called: a box of one's own goes by its owner. */
 export function clubNames({ event, machines, boxes }: ClubRecords): ClubNames {
   const racers = rosterNames(event.value, machines);
-  const racer = (id: string): string => isolated(racers.get(id) ?? 'A racer');
+  const racer = (id: string): string => isolated(nameTogether(racers.get(id) ?? 'A racer'));
   return {
     racer,
     box: (id) => {

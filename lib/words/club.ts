@@ -10,6 +10,7 @@ import type { ClockZone } from '@/lib/time/zone';
 import { actSentences } from './acts';
 import { loudSentences } from './call';
 import { shortCount } from './counts';
+import { dangerPoints } from './danger';
 import { capital, counted, listing } from './listing';
 import { planClock, runNames } from './runs';
 import { jetsText, settingText } from './settings';
@@ -161,14 +162,8 @@ function loudRacers(
   );
 }
 
-/** One racer's alarm for the wall: "Round 5 to 8 lean", "is 420 in?". */
+/** One racer's alarm for the wall: "Round 5 to 8: lean up to 63 in 64. Borrow 430.", "Is 420 in?". */
 export function alarmText({ question, dangers, plan }: Standing): string {
-  const runs = dangers.map(({ grade, runs: bad }) => {
-    const named = runNames(
-      plan,
-      bad.map(({ run }) => run),
-    );
-    return `${named} ${grade === 'lean' ? 'lean' : 'too rich to run'}`;
-  });
-  return [...(question === null ? [] : [`is ${settingText(question.to)} in?`]), ...runs].join('; ');
+  const asked = question === null ? [] : [`Is ${settingText(question.to)} in?`];
+  return [...asked, ...dangerPoints(dangers, plan)].join(' ');
 }

@@ -8,7 +8,7 @@ import { counted, listing } from './listing';
 export type ExponentName = 'pressure' | 'temperature';
 
 const ORIGINS: Readonly<Record<ResponseOrigin, string>> = {
-  prior: 'the default',
+  prior: 'what is assumed',
   chart: 'your chart',
   log: 'your log',
   'chart-and-log': 'your chart and your log',
@@ -17,6 +17,18 @@ const ORIGINS: Readonly<Record<ResponseOrigin, string>> = {
 
 export function originText(origin: ResponseOrigin): string {
   return ORIGINS[origin];
+}
+
+/** What stands in until evidence speaks, and where it is from: the prior that the response starts with. */
+export function assumedSentence({ pressureExponent, temperatureExponent }: Learned['prior']): string {
+  const [pressure, temperature] = [pressureExponent, temperatureExponent].map((mean) =>
+    formatNumber(mean, 2),
+  );
+  const what =
+    pressure === temperature
+      ? `${pressure} is assumed for both`
+      : `${pressure} and ${temperature} are assumed`;
+  return `Until they do, ${what}: a judgement between the two, no source.`;
 }
 
 /** "0.72 (0.61 to 0.83)". */
@@ -40,7 +52,7 @@ export function informationSentence(
   const lent = borrowed
     ? ' It moved only because the two usually go together, not because anything was seen of it.'
     : '';
-  return `${which} stays near what was assumed: ${missingText(name, why)}${lent}`;
+  return `${which} stays near what is assumed: ${missingText(name, why)}${lent}`;
 }
 
 function missingText(name: ExponentName, why: Information['why']): string {

@@ -23,6 +23,20 @@ export function together(text: string): string {
     );
 }
 
+/** A person's name, a letter that stands for one part of it on the line of the part beside it: "Knut B" and "Rask". */
+export function nameTogether(name: string): string {
+  return name.replace(/ (?=\p{L}\.?(?:\s|$))/gu, NO_BREAK).replace(/^(\p{L}\.?) /u, `$1${NO_BREAK}`);
+}
+
+const UNIT = /([\d½¼]) (?=(?:K|Pa|hPa|kg|kg\/mol|J|m|km|ft|min|°[CF]|%)(?![\p{L}\d]))/gu;
+
+/** The same words, a number and its unit on one line, and with them what they are the value of: "k = 2", "≈ 1.004". */
+export function unitsTogether(text: string): string {
+  return text
+    .replace(UNIT, `$1${NO_BREAK}`)
+    .replace(/ ?([=≈±]) (?=[−+]?\d)/g, (sign) => sign.replaceAll(' ', NO_BREAK));
+}
+
 /** The same piece by piece, each to stand on one line, for what is told by its exact words, as the name of a button is. */
 export function wholesOf(text: string): readonly string[] {
   return together(text)

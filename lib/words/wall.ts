@@ -1,14 +1,20 @@
 import type { Setting } from '@/lib/carb/machine';
+import { sameMains } from '@/lib/carb/same-setting';
 import type { Briefing } from '@/lib/club/briefing';
 import { type Due, dueTogether, isNextWork, type Urgency, urgencyOf } from '@/lib/club/due';
 import type { WallBand } from '@/lib/club/wall-pages';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
+import { NO_BREAK_SPACE } from '@/lib/units/format';
 import { alarmText, type ClubNames, isLoud } from './club';
 import { countdown } from './countdown';
 import { counted } from './listing';
 import { planClock } from './runs';
+import { PUT_IN } from './settings';
 import { clockText } from './times';
+
+/** What is done where trims alone are turned. */
+const TURN = 'Turn';
 
 /** One racer on the wall: what is or goes in, or what is wrong. */
 export type WallTile = { readonly key: string; readonly name: string } & (
@@ -25,7 +31,7 @@ export type WallBandWords = {
   readonly kind: 'alarms' | 'jobs' | 'in-now';
   /** "18:45", "In now". */
   readonly head: string;
-  /** "by" before a moment that something has to be done by. */
+  /** What is to be done at a moment, "Put in", or before one that it has to be done by, "Put in by". */
   readonly before: string;
   /** "in 30 min". */
   readonly away: string;
@@ -88,10 +94,14 @@ function jobBand(
       ...jetsOf(swap.to, swap.from),
     }),
   );
+  const act = acts.every(({ swap }) => sameMains(swap.from.mains, swap.to.mains)) ? TURN : PUT_IN;
   return {
     kind: 'jobs',
     head: clockText(at, plan === undefined ? { zone } : planClock(plan, zone)),
-    before: acts.every(({ beforeFirst }) => beforeFirst) ? 'by' : '',
+    before: [
+      act.replace(' ', NO_BREAK_SPACE),
+      ...(acts.every(({ beforeFirst }) => beforeFirst) ? ['by'] : []),
+    ].join(' '),
     away: countdown(now, at),
     count: counted(tiles.length, 'job'),
     urgency: urgencyOf(at, now),

@@ -7,7 +7,7 @@ import { airShift, DEFAULT_RESPONSE, exponentsOf, logAreaOf, ORIFICE_LAW } from 
 import { airFactor } from '@/lib/power/relative-power';
 import { expectOk } from '@/lib/result/result';
 import { fahrenheitToKelvin, hectopascalToPascal } from '@/lib/units/convert';
-import { formatDensity, formatNumber, formatSignedPercent } from '@/lib/units/format';
+import { formatNumber, formatSignedPercent } from '@/lib/units/format';
 import { ratio } from '@/lib/units/quantity';
 
 /** The two airs of the example: as proven at dusk, and the night that follows. */
@@ -30,21 +30,21 @@ function exampleAir(given: typeof BASELINE): Air {
 type Step = { readonly what: string; readonly of: (air: Air) => string };
 
 const STEPS: readonly Step[] = [
-  { what: 'Temperature T', of: (air) => `${formatNumber(air.temperature, 2)} K` },
-  { what: 'Station pressure p', of: (air) => `${formatNumber(air.pressure)} Pa` },
+  { what: 'Temperature T [K]', of: (air) => formatNumber(air.temperature, 2) },
+  { what: 'Station pressure p [Pa]', of: (air) => formatNumber(air.pressure) },
   {
-    what: 'Saturation pressure over water e_w(T)',
-    of: (air) => `${formatNumber(saturationOverWater(air.temperature), 2)} Pa`,
+    what: 'Saturation pressure over water e_w(T) [Pa]',
+    of: (air) => formatNumber(saturationOverWater(air.temperature), 2),
   },
-  { what: 'Vapour pressure e = RH · e_w', of: (air) => `${formatNumber(air.vapourPressure, 2)} Pa` },
+  { what: 'Vapour pressure (e = RH · e_w) [Pa]', of: (air) => formatNumber(air.vapourPressure, 2) },
   {
     what: 'Enhancement factor f',
     of: (air) => formatNumber(enhancementFactor(air.temperature, air.pressure), 5),
   },
-  { what: 'Mole fraction of vapour x_v = f e / p', of: (air) => formatNumber(air.vapourMoleFraction, 6) },
+  { what: 'Mole fraction of vapour (x_v = f e / p)', of: (air) => formatNumber(air.vapourMoleFraction, 6) },
   { what: 'Compressibility Z', of: (air) => formatNumber(compressibility(air), 6) },
-  { what: 'Density of moist air ρ', of: (air) => formatDensity(air.density, 5) },
-  { what: 'Density of the dry air in it ρ_dry', of: (air) => formatDensity(air.dryDensity, 5) },
+  { what: 'Density of moist air ρ [kg/m³]', of: (air) => formatNumber(air.density, 5) },
+  { what: 'Density of the dry air in it ρ_dry [kg/m³]', of: (air) => formatNumber(air.dryDensity, 5) },
 ];
 
 /** From two airs to a jet, step by step; every number is computed by the code that plans. */

@@ -35,8 +35,8 @@ test('a pasted chart teaches the response, and plans use it after a reload', asy
   await expect(night.getByText('Plans use these numbers, learned from your chart.')).toBeVisible();
   await night.reload();
   await expect(night.getByText('Plans use these numbers, learned from your chart.')).toBeVisible();
-  await night.getByRole('button', { name: 'Back to the default' }).click();
-  await expect(night.getByText('Plans use the default.')).toBeVisible();
+  await night.getByRole('button', { name: 'Back to what is assumed' }).click();
+  await expect(night.getByText('Plans use what is assumed.')).toBeVisible();
 });
 
 test('a chart of one elevation does not pretend to know about pressure', async ({ night }) => {
@@ -45,7 +45,7 @@ test('a chart of one elevation does not pretend to know about pressure', async (
     .getByRole('textbox', { name: 'Cells, typed or pasted' })
     .fill('-20 F 1300 ft 430\n40 F 1300 ft 390');
   await night.getByRole('button', { name: 'Add to the chart' }).click();
-  await expect(night.getByText(/The pressure exponent stays near what was assumed/)).toBeVisible();
+  await expect(night.getByText(/The pressure exponent stays near what is assumed/)).toBeVisible();
   await expect(night.getByText(/near one pressure/)).toBeVisible();
 });
 

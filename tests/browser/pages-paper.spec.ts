@@ -133,3 +133,38 @@ test('on the paper of every page nothing is under 9 points, and no table goes ov
       expect(faults, `${href} on ${paper.format}`).toEqual([]);
     }
 });
+
+test('every sheet of paper is given the title of what it is of', async ({ night }) => {
+  const title = () =>
+    night.evaluate(() => {
+      window.dispatchEvent(new Event('beforeprint'));
+      return CSS.supports(
+        'content',
+        getComputedStyle(document.documentElement).getPropertyValue('--sheet-title'),
+      )
+        ? getComputedStyle(document.documentElement).getPropertyValue('--sheet-title').replaceAll('\\', '')
+        : 'no words';
+    });
+  await night.goto('/about');
+  await expect(night.getByRole('heading', { level: 1 })).toBeVisible();
+  await expect.poll(title).toBe('"How it works"');
+  await clubNightOf(night, 1);
+  await expect.poll(title).toMatch(/^"Saturday on the lake, Sat\s16\sJan\s2027"$/);
+});
+
+test('what a paper cannot do is not asked on it', async ({ night }) => {
+  for (const [page, said, asked] of [
+    ['/log', 'No run yet.', 'or add one by hand'],
+    ['/machines', 'Mains 410 400 410', 'has not promised'],
+    ['/open', 'Open a link', 'Paste a link'],
+  ] as const) {
+    await night.goto('/');
+    await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
+    await night.goto(page);
+    await expect(night.locator('main').getByText(asked).first()).toBeVisible();
+    await night.emulateMedia({ media: 'print' });
+    await expect(night.locator('main').getByText(asked).first()).toBeHidden();
+    await expect(night.locator('main').getByText(said).first()).toBeVisible();
+    await night.emulateMedia({ media: 'screen' });
+  }
+});

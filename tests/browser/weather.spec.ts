@@ -3,6 +3,7 @@ import { EVENING_C, forecastAnswer } from '../weather-page/forecast-answer';
 import { EVENING } from './clock';
 import { openNumbers } from './numbers';
 import { takeBack } from './take-back';
+import { HYPHENED, tornIn } from './torn';
 import { accessFaults, overflows, test } from './watched-page';
 import { answerPlaces, jsonAnswer } from './weather-answers';
 
@@ -25,20 +26,6 @@ async function follow(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Get the forecast' }).click();
   await page.getByRole('button', { name: 'Get the forecast' }).click();
   await expect(page.getByRole('dialog')).toBeHidden();
-}
-
-/** Names with a hyphen that are on more than one line. */
-function tornNames(part: Element): readonly string[] {
-  const walker = document.createTreeWalker(part, NodeFilter.SHOW_TEXT);
-  const range = document.createRange();
-  const torn: string[] = [];
-  for (let node = walker.nextNode(); node !== null; node = walker.nextNode())
-    for (const { 0: name, index } of (node.nodeValue ?? '').matchAll(/\p{Lu}\p{L}*-\p{Lu}\p{L}*/gu)) {
-      range.setStart(node, index);
-      range.setEnd(node, index + name.length);
-      if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1) torn.push(name);
-    }
-  return torn;
 }
 
 test.describe('the weather of a night', () => {
@@ -148,7 +135,7 @@ test.describe('the weather of a night', () => {
     await expect(weather(night)).toContainText('MET Norway took too long and Open-Meteo took too long.');
     for (let width = 280; width <= 420; width += 4) {
       await night.setViewportSize({ width, height: 740 });
-      expect(await weather(night).evaluate(tornNames), `${width}`).toEqual([]);
+      expect(await tornIn(weather(night), HYPHENED), `${width}`).toEqual([]);
     }
   });
 });

@@ -3,6 +3,7 @@ import { instantOf } from './clock';
 import { clubNightOf } from './club-hand';
 import { NIGHT_STATES } from './night-states';
 import { openState } from './open-state';
+import { DATES, JETS, tornIn, UNITS } from './torn';
 import { test } from './watched-page';
 
 test.use({ timezoneId: 'America/Chicago' });
@@ -11,42 +12,7 @@ test.setTimeout(180_000);
 /** The narrowest screens: what holds there has room everywhere. */
 const WIDTHS = [280, 320, 360] as const;
 
-/**
- * What is read as one and is on more than one line: the jets of a machine (of six, three and three), and a date. In a
- * field the browser breaks nothing.
- */
-function torn(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() => {
-    const jets = /(?<![\d.,:/])\d{2,4}(?:\.\d)?(?:[ \u00a0]\d{2,4}(?:\.\d)?){1,5}(?![\d.,:]*[\d/])/g;
-    const date = /\d{1,2}[ \u00a0](?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[ \u00a0]\d{4}/g;
-    const found: string[] = [];
-    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    const range = document.createRange();
-    const lines = (node: Node, from: number, to: number) => {
-      range.setStart(node, from);
-      range.setEnd(node, to);
-      return new Set(
-        [...range.getClientRects()].filter(({ width }) => width > 1).map(({ top }) => Math.round(top)),
-      ).size;
-    };
-    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
-      const text = node.nodeValue ?? '';
-      const parent = node.parentElement;
-      if (parent === null || parent.closest('option, script, textarea') !== null) continue;
-      for (const { 0: day, index } of text.matchAll(date))
-        if (lines(node, index, index + day.length) > 1) found.push(day);
-      for (const { 0: all, index } of text.matchAll(jets)) {
-        const each = [...all.matchAll(/[\d.]+/g)];
-        for (let i = 0; i < each.length; i += 3) {
-          const last = each[Math.min(i + 2, each.length - 1)];
-          const [from, to] = [each[i]?.index ?? 0, (last?.index ?? 0) + (last?.[0].length ?? 0)];
-          if (lines(node, index + from, index + to) > 1) found.push(`${all} in: ${text.slice(0, 80)}`);
-        }
-      }
-    }
-    return found;
-  });
-}
+const torn = (page: Page) => tornIn(page.locator('body'), JETS, DATES);
 
 /** Words of the night's figure that take more lines than they may: one, and one more for every three jets after the first. */
 function wrapped(page: Page): Promise<readonly string[]> {
@@ -154,6 +120,33 @@ test('nor on any other page', async ({ night }) => {
   await clubNightOf(night, 6);
   await expect(night.getByRole('heading', { name: 'Borrowing' })).toBeVisible();
   await look('/club');
+});
+
+/** Brackets of a formula on more than one line, though there is room for them on one, and tables that scroll. */
+function brokenFormulae(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const tables = [...document.querySelectorAll('main table')].filter(
+      (table) => table.scrollWidth > (table.parentElement?.clientWidth ?? 0),
+    );
+    const wholes = [...document.querySelectorAll<HTMLElement>('main figure span')].filter((whole) => {
+      const room = whole.closest('p')?.clientWidth ?? 0;
+      const lines = whole.offsetHeight / Number.parseFloat(getComputedStyle(whole).lineHeight);
+      return lines > 1.5 && whole.offsetWidth < room - 1;
+    });
+    return [...tables, ...wholes].map(({ textContent }) => textContent.slice(0, 60));
+  });
+}
+
+test('how it works: numbers with their units and brackets whole, and on a phone no table scrolls', async ({
+  night,
+}) => {
+  await night.goto('/about');
+  await expect(night.getByRole('heading', { name: 'Power and the choice' })).toBeVisible();
+  for (const width of WIDTHS) {
+    await night.setViewportSize({ width, height: 740 });
+    expect(await tornIn(night.locator('main'), UNITS), `${width}`).toEqual([]);
+    if (width === 360) expect(await brokenFormulae(night)).toEqual([]);
+  }
 });
 
 test('words that are pressed beside each other stand on one line, and begin and end where the page does', async ({

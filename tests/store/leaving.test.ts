@@ -162,6 +162,20 @@ describe('a database that does not answer', () => {
     expect(store.health()).toMatchObject({ keeps: 'memory', because: 'silent' });
   });
 
+  it('is waited for no longer where it begins to be made and never is', async () => {
+    const listen = IDBOpenDBRequest.prototype.addEventListener;
+    const deaf = vi.spyOn(IDBOpenDBRequest.prototype, 'addEventListener');
+    deaf.mockImplementation(function (this: IDBOpenDBRequest, ...[type, ...how]: Parameters<typeof listen>) {
+      if (type !== 'success') listen.call(this, type, ...how);
+    });
+    const store = await openTab({ open: impatient });
+    expect(store.health()).toMatchObject({ keeps: 'memory', because: 'silent' });
+    expectOk(await store.put('boxes', 'b', box('b', 400), null));
+    deaf.mockRestore();
+    expect((await store.retry()).keeps).toBe('disk');
+    expect((await (await openTab()).list('boxes')).map(({ id }) => id)).toEqual(['b']);
+  });
+
   it('is waited for some time only when it is read, and loses nothing that is written meanwhile', async () => {
     const first = await openTab();
     await first.put('boxes', 'kept', box('kept', 400), null);
@@ -185,6 +199,20 @@ describe('a database that does not answer', () => {
     await release();
     await vi.waitFor(async () => expect((await store.retry()).keeps).toBe('disk'));
     expect((await (await openTab()).get('boxes', 'b'))?.value.name).toBe('while silent');
+  });
+
+  it('is waited for no longer where it never says that a write is made', async () => {
+    const store = await openTab({ open: impatient });
+    const listen = IDBTransaction.prototype.addEventListener;
+    vi.spyOn(IDBTransaction.prototype, 'addEventListener').mockImplementation(function (
+      this: IDBTransaction,
+      ...[type, ...how]: Parameters<typeof listen>
+    ) {
+      if (type !== 'complete') listen.call(this, type, ...how);
+    });
+    expect(expectOk(await store.put('boxes', 'b', box('b', 400), null)).revision).toBe(1);
+    expect(store.health()).toMatchObject({ keeps: 'memory', because: 'silent' });
+    expect((await store.list('boxes')).map(({ id }) => id)).toEqual(['b']);
   });
 
   it('is tried again when the page is found again by Back', async () => {

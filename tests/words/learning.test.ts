@@ -36,7 +36,7 @@ describe('what learning says in words', () => {
     });
     const learned = learnResponse(machine, evidenceOfLog(machine, [entry('a', -20), entry('b', -22)]));
     const said = informationSentence('pressure', learned.pressure);
-    expect(said).toContain('stays near what was assumed');
+    expect(said).toContain('stays near what is assumed');
     expect(said).toContain('all near one pressure');
     expect(said).toContain('higher or lower track');
   });

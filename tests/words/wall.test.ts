@@ -22,6 +22,7 @@ describe('the wall', () => {
     expect(first?.tiles.map(({ name }) => name)).toEqual(due.map(({ racerId }) => `Racer ${racerId}`));
     expect(first?.band.must).toBe(true);
     expect(first?.count).toBe(`${due.length} jobs`);
+    expect(first?.before).toBe('Put\u00a0in');
   });
 
   it('shows what is in everywhere, but not when the next job is near', () => {
@@ -41,6 +42,8 @@ describe('the wall', () => {
     const [first] = wallBands(makeBriefing([racerOf({ id: 'a' }), poor], clubNight()), VOICE);
     expect(first).toMatchObject({ kind: 'alarms', head: 'Stop' });
     expect(first?.tiles).toMatchObject([{ name: 'Racer poor', kind: 'alarm', word: 'do not race' }]);
+    const [tile] = first?.tiles ?? [];
+    expect(tile?.kind === 'alarm' ? tile.text : '').toMatch(/: lean .*\d in 64\. Borrow 4[2-9]0\.$/);
   });
 
   it('names each jet where they differ or did, and one where all are alike', () => {

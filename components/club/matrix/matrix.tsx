@@ -1,6 +1,6 @@
 'use client';
 
-import { memo, useId } from 'react';
+import { type CSSProperties, memo, useId } from 'react';
 import { useStages } from '@/components/club/use-stages';
 import { ScrollRegion } from '@/components/ui/scroll-region';
 import type { BriefingRow } from '@/lib/club/matrix';
@@ -31,7 +31,7 @@ export function ClubMatrix({ matrix, names, caption, atOnce = false, under }: Ma
   const rows = atOnce ? matrix.rows : matrix.rows.slice(0, stage * ROWS_AT_ONCE);
   const groups = atOnce ? inGroups(rows, ROWS_TOGETHER) : [rows];
   return (
-    <div>
+    <div className={atOnce ? undefined : styles.place} style={{ '--jets': mostJets(rows) } as CSSProperties}>
       {/* Outside the part that scrolls sideways, so that it can always be read whole. */}
       <p id={captionId} className={styles.caption}>
         {caption}. <Key />
@@ -62,6 +62,12 @@ export function ClubMatrix({ matrix, names, caption, atOnce = false, under }: Ma
       </ScrollRegion>
     </div>
   );
+}
+
+/** How many jets the longest set has: what an hour has to hold on one line. */
+function mostJets(rows: readonly BriefingRow[]): number {
+  const settings = rows.flatMap(({ cells }) => cells.flatMap((cell) => cell.settings));
+  return Math.max(1, ...settings.map(({ mains }) => (new Set(mains).size === 1 ? 1 : mains.length)));
 }
 
 type MatrixRowProps = { readonly row: BriefingRow; readonly name: string };

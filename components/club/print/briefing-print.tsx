@@ -58,7 +58,9 @@ export function BriefingPrint({
   return (
     <article className={styles.briefing} data-sheet="The briefing">
       <header>
-        <h2 className={styles.title}>{eventLine(event)}</h2>
+        <h2 className={styles.title} data-sheet-title>
+          {eventLine(event)}
+        </h2>
         {clubSentences(briefing, names, zone).map((sentence) => (
           <p key={sentence} className={styles.call}>
             {sentence}

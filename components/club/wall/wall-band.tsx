@@ -1,6 +1,7 @@
 import { Fragment } from 'react';
 import { classNames } from '@/components/ui/class-names';
 import type { WallPart } from '@/lib/club/wall-pages';
+import { together } from '@/lib/words/together';
 import type { WallBandWords, WallTile } from '@/lib/words/wall';
 import styles from './wall.module.css';
 
@@ -24,8 +25,7 @@ export function WallBandPart({ part, words, columns }: WallBandPartProps) {
     >
       <div className={styles.when}>
         <h2 className={styles.time}>
-          {before === '' ? null : <span className={styles.before}>{before} </span>}
-          {head}
+          {before === '' ? null : <span className={styles.before}>{before}</span>} {head}
         </h2>
         {away === '' ? null : <p className={styles.away}>{away}</p>}
         {shown.length <= across ? null : (
@@ -58,7 +58,7 @@ function Tile({ tile }: { readonly tile: WallTile }) {
       </span>
       {tile.kind === 'alarm' ? (
         <span className={styles.alarm}>
-          <b className={styles.word}>{tile.word}</b> {tile.text}
+          <b className={styles.word}>{tile.word}</b> {together(tile.text)}
         </span>
       ) : (
         <span className={styles.jets}>

@@ -3,7 +3,7 @@ import { Button } from '@/components/ui/button';
 import type { TextWidth } from '@/components/ui/text-width';
 import type { Briefing } from '@/lib/club/briefing';
 import { type WallLayout, type WallPart, wallLayout } from '@/lib/club/wall-pages';
-import { wallMeasures } from '@/lib/club/wall-tile';
+import { WALL_TYPE, wallMeasures } from '@/lib/club/wall-tile';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import type { ClubNames } from '@/lib/words/club';
@@ -140,9 +140,15 @@ function textsOf(bands: readonly WallBandWords[], measure: TextWidth): Parameter
       whole: measure(name),
       longestWord: Math.max(...name.split(/\s+/).map(measure)),
     })),
-    times: bands.map(({ before, head }) => measure(`${before} ${head}`.trim())),
+    times: bands.map(({ before, head }) => beforeWidth(before, measure) + measure(head)),
     aways: [measure(LONGEST_AWAY)],
   };
+}
+
+/** Its words stand one under the other, before a time and smaller. */
+function beforeWidth(before: string, measure: TextWidth): number {
+  if (before === '') return 0;
+  return WALL_TYPE.before * Math.max(...before.split(' ').map(measure)) + measure(' ');
 }
 
 function jetsLine(tile: WallTile): string {

@@ -2,7 +2,7 @@ import { Section } from '@/components/ui/section';
 import { type Column, Table } from '@/components/ui/table';
 import { isShown } from '@/lib/night/figure';
 import type { Plan, RunPlan } from '@/lib/plan/types';
-import { formatPercent, formatSignedNumber, formatSignedPercent } from '@/lib/units/format';
+import { formatPercent, formatSignedNumber, NO_BREAK_SPACE } from '@/lib/units/format';
 import { type Ratio, ratio, type Watt } from '@/lib/units/quantity';
 import { idealText } from '@/lib/words/given-air';
 import { GRADE_SIDE, GRADE_WORD, RUN_STATE_WORD } from '@/lib/words/grades';
@@ -59,11 +59,11 @@ function Power({ relativePower, ratedPower }: PowerProps) {
 
 function Mixture({ run }: { readonly run: RunPlan }) {
   const [least, most] = [run.leanest, run.richest].map((drift) => formatSignedNumber(drift * 100, 1));
-  const all = formatSignedPercent(run.richest, 1);
+  const range = least === most ? most : `${least} to ${most}`;
   return (
     <>
       <span className={styles[GRADE_SIDE[run.grade]]}>{GRADE_WORD[run.grade]}</span>{' '}
-      <span className={styles.under}>{least === most ? all : `${least} to ${all}`}</span>
+      <span className={styles.under}>{`${range}${NO_BREAK_SPACE}%`}</span>
     </>
   );
 }
