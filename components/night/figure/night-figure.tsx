@@ -65,7 +65,9 @@ export const NightFigure = memo(function NightFigure({ machine, standing, voice 
             <VisuallyHidden>Jets</VisuallyHidden>
           </th>
           <th scope="col" className={styles.sides}>
-            <span>LEAN</span> <span>RICH</span>
+            <div className={styles.ends}>
+              <span>LEAN</span> <span>RICH</span>
+            </div>
           </th>
         </tr>
       </thead>
@@ -162,8 +164,8 @@ function SwapCells({
   return (
     <>
       <th scope="row">
-        <span aria-hidden="true">
-          {due ? <span className={styles.name}>by</span> : null}
+        <span className={styles.whole} aria-hidden="true">
+          {due ? <span className={styles.by}>by </span> : null}
           {words.start}
         </span>
         <VisuallyHidden>{words.window}</VisuallyHidden>
