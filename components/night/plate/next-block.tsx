@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Wholes } from '@/components/night/wholes';
 import { Button } from '@/components/ui/button';
@@ -11,7 +11,7 @@ import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
 import { jobWords } from '@/lib/words/job';
 import type { ActPart } from '@/lib/words/settings';
-import { gapBeforePart, together } from '@/lib/words/together';
+import { actInRows, together } from '@/lib/words/together';
 import styles from './next-block.module.css';
 import { ScheduleDialog } from './schedule-dialog';
 
@@ -96,13 +96,40 @@ function Asides({ large, onLate, onOut }: AsidesProps) {
   );
 }
 
-/** "Put in 420 410 420", with a line under each number that is another one than before. */
+/**
+ * "Put in 420 410 420", with a line under each number that is another one than before. The jets are a block beside the
+ * words: those of a second row stand under those of the first.
+ */
 function Lead({ parts }: { readonly parts: readonly ActPart[] }) {
+  const { verb, rows, rest } = actInRows(parts);
+  return (
+    <>
+      <span>{together(verb)}</span>{' '}
+      {rows.length === 0 ? null : (
+        <span className={styles.rows}>
+          {rows.map((row, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows of one machine, told apart by their place
+            <span key={place}>
+              <Pieces parts={row} />{' '}
+            </span>
+          ))}
+        </span>
+      )}{' '}
+      {rest.length === 0 ? null : (
+        <span>
+          <Pieces parts={rest} />
+        </span>
+      )}
+    </>
+  );
+}
+
+function Pieces({ parts }: { readonly parts: readonly ActPart[] }) {
   return parts.map(({ text, changed }, place) => (
     // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one sentence, told apart by their place
-    <span key={place}>
-      {gapBeforePart(parts, place)}
+    <Fragment key={place}>
+      {place === 0 ? '' : ' '}
       <span className={changed ? styles.changed : undefined}>{together(text)}</span>
-    </span>
+    </Fragment>
   ));
 }
