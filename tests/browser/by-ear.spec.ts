@@ -150,7 +150,7 @@ const UNTOUCHED: readonly (readonly [state: string, from: string, heard: readonl
   [
     'lean',
     '23:50',
-    [/^Next Do not race on 390 380 390 /, /^Not made in time: the swap to 420 410 420 at 23:45\.$/],
+    [/^Next Stop Do not race on 390 380 390 /, /^Not made in time: the swap to 420 410 420 at 23:45\.$/],
   ],
 ];
 

@@ -5,6 +5,7 @@ import type { Acts } from '@/components/night/use-acts';
 import { Wholes } from '@/components/night/wholes';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
+import { NoticeWord } from '@/components/ui/notice';
 import { useHold } from '@/components/ui/use-hold';
 import { Way } from '@/components/ui/way';
 import type { Standing } from '@/lib/standing/standing';
@@ -37,6 +38,11 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
         role={words.shape === 'stop' ? 'alert' : undefined}
       >
         <h2 className={styles.label}>Next</h2>
+        {words.shape === 'stop' ? (
+          <p>
+            <NoticeWord tone="danger" />
+          </p>
+        ) : null}
         {words.when === null ? null : (
           <p className={styles.when}>
             <strong className={styles.clock}>{words.when.clock}</strong>{' '}

@@ -35,8 +35,11 @@ export function Plate({ night, standing, acts, zone, units, large = false }: Pla
       <TopLine {...{ night, standing, zone, units }} />
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
       {stop ? <NextBlock {...{ standing, zone, acts, large }} /> : null}
-      {stop || dangers.length === 0 ? null : (
-        <Notice tone="danger" title={together(dangerLine(dangers, plan))} />
+      {dangers.length === 0 ? null : (
+        // On a screen the block of what comes next says it where nothing else is to be done.
+        <div className={stop ? styles.paperOnly : undefined}>
+          <Notice tone="danger" title={together(dangerLine(dangers, plan))} />
+        </div>
       )}
       <InNowBlock {...{ machine, standing, zone, acts, large }} />
       {stop ? null : <NextBlock {...{ standing, zone, acts, large }} />}
