@@ -79,7 +79,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await night.getByRole('button', { name: 'Other jets' }).click();
   for (const [i, main] of ['420', '410', '420'].entries())
     await night.getByLabel(`Main jet, carburettor ${i + 1}`).selectOption(main);
-  await night.getByRole('button', { name: 'This is in' }).click();
+  await night.getByRole('button', { name: 'Done: it is in' }).click();
   await expect(region(night, 'Next')).toContainText('No swap');
   await expect(region(night, 'The call')).toContainText('No swap tonight: 420 410 420 holds all 8 runs.');
   await expectClean(night, 'no swap tonight');

@@ -69,7 +69,7 @@ test('an evening goes by ear: the answer first, one sentence for every act, noth
   await looksInto(night, 'Other jets', async () => {
     await tabTo(night, /^Main jet, carburettor 2/);
     await night.keyboard.press('ArrowDown');
-    await says(night, '410 is in.', pressAt(night, 'This is in'), fitted('410 410 410'));
+    await says(night, '410 is in.', pressAt(night, 'Done: it is in'), fitted('410 410 410'));
   });
   await says(night, 'Taken back: 410 is in.', undo(), fitted('410 400 410'));
 
