@@ -61,7 +61,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await hanging[0]?.fulfill(
     jsonAnswer({ type: 'about:blank', status: 503, detail: 'No weather service answered.' }),
   );
-  await expect(region(night, 'Weather')).toContainText('No forecast came.');
+  await expect(region(night, 'Weather')).toContainText('No forecast came: ');
   await expectClean(night, 'all sources failed', '#weather');
 
   await answerForecast(night, {
