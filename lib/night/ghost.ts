@@ -17,8 +17,8 @@ export function lastOfGhost(plan: Plan, swap: Swap): number {
 /** A free stretch across the drawing beside a line, and on which side of it. */
 export type Beside = { readonly from: number; readonly to: number; readonly side: 'left' | 'right' };
 
-/** A glyph of a name, the air on both sides of it, and the drawing where it is narrowest: LEAN and RICH side by side [px]. */
-const [GLYPH, AIR, NARROWEST] = [8, 4, 80] as const;
+/** A glyph of a name, the air on both sides of it, and the drawing where it is narrowest: as LEAN and RICH are wide [px]. */
+const [GLYPH, AIR, NARROWEST] = [8, 4, 64] as const;
 /** ", trim 3". */
 const TRIM_GLYPHS = 8;
 

@@ -7,6 +7,7 @@ import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
 import { NoticeWord } from '@/components/ui/notice';
 import { useHold } from '@/components/ui/use-hold';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { Way } from '@/components/ui/way';
 import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
@@ -37,12 +38,14 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
         className={classNames(styles.job, styles[words.shape])}
         role={words.shape === 'stop' ? 'alert' : undefined}
       >
-        <h2 className={styles.label}>Next</h2>
         {words.shape === 'stop' ? (
-          <p>
+          <h2>
+            <VisuallyHidden>Next </VisuallyHidden>
             <NoticeWord tone="danger" />
-          </p>
-        ) : null}
+          </h2>
+        ) : (
+          <h2 className={styles.label}>Next</h2>
+        )}
         {words.when === null ? null : (
           <p className={styles.when}>
             <strong className={styles.clock}>{words.when.clock}</strong>{' '}
