@@ -69,7 +69,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
     fetchedAt: new Date(NOW - 13 * 3_600_000).toISOString(),
   });
   await askAgain(night);
-  await expect(region(night, 'Weather')).toContainText('stale');
+  await expect(region(night, 'Weather')).toContainText('too old');
   await night.getByRole('button', { name: 'Go by the forecast alone' }).click();
   await night.getByRole('link', { name: 'Numbers' }).click();
   await expect(night.getByRole('table', { name: /^Air hour by hour/ })).toBeVisible();

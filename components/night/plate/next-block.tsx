@@ -38,14 +38,7 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
         className={classNames(styles.job, styles[words.shape])}
         role={words.shape === 'stop' ? 'alert' : undefined}
       >
-        {words.shape === 'stop' ? (
-          <h2>
-            <VisuallyHidden>Next </VisuallyHidden>
-            <NoticeWord tone="danger" />
-          </h2>
-        ) : (
-          <h2 className={styles.label}>Next</h2>
-        )}
+        <Label stop={words.shape === 'stop'} />
         {words.when === null ? null : (
           <p className={styles.when}>
             <strong className={styles.clock}>{words.when.clock}</strong>{' '}
@@ -85,6 +78,17 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
       )}
       {asking ? <ScheduleDialog {...{ standing, zone, acts }} onClose={() => setAsking(false)} /> : null}
     </section>
+  );
+}
+
+/** "Next", or to the eye the word of every other danger. */
+function Label({ stop }: { readonly stop: boolean }) {
+  if (!stop) return <h2 className={styles.label}>Next</h2>;
+  return (
+    <h2>
+      <VisuallyHidden>Next </VisuallyHidden>
+      <NoticeWord tone="danger" />
+    </h2>
   );
 }
 
