@@ -24,7 +24,7 @@ export function AfterRoom() {
       return (
         <Notice tone="caution" title="There is no planned night to look back on.">
           <p>The night’s own page says what is missing.</p>
-          <Way href="/">To the night</Way>
+          <Way href="/">Go to the night</Way>
         </Notice>
       );
   }
@@ -42,7 +42,7 @@ function Over({ night, now, preferences }: OverProps) {
       {end === null || end > now ? (
         <Notice title="The night is not over.">
           {end === null ? null : <p>{notOverSentence(end, { zone, from: now })}</p>}
-          <Way href="/">To the night</Way>
+          <Way href="/">Go to the night</Way>
         </Notice>
       ) : (
         <Review night={night} end={end} zone={zone} preferences={preferences} />

@@ -53,7 +53,7 @@ export function Review({ night, end, zone, preferences }: ReviewProps) {
       <Ways review={review.value} />
       <div className={styles.acts}>
         <Button onClick={() => window.print()}>Print</Button>
-        <Way href="/">To the night</Way>
+        <Way href="/">Go to the night</Way>
       </div>
       <p className={styles.foot}>{hoursSentenceOnPaper(hoursProvenance(night.series), voice.clock)}</p>
     </>

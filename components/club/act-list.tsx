@@ -11,6 +11,7 @@ import type { ClockZone } from '@/lib/time/zone';
 import { momentsToCome } from '@/lib/words/bulk';
 import { SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { type ClubNames, clubActWords } from '@/lib/words/club';
+import { IT_IS_IN } from '@/lib/words/it-is-in';
 import { counted } from '@/lib/words/listing';
 import { planClock } from '@/lib/words/runs';
 import { together } from '@/lib/words/together';
@@ -95,11 +96,11 @@ const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProp
       <span className={styles.where}>{together(words.about)}</span>
       <Button
         className={styles.done}
-        aria-label={`It is in: ${name}, ${words.change}`}
+        aria-label={`${IT_IS_IN}, ${name}, ${words.change}`}
         disabled={acts === null}
         onClick={() => void acts?.fitted(racer, act.swap.to)}
       >
-        It is in
+        {IT_IS_IN}
       </Button>
     </li>
   );

@@ -19,17 +19,8 @@ export function Fall({ night, standing, voice }: FallProps) {
   return (
     <section className={styles.fall} aria-label="The night">
       <h2 className={styles.title}>
-        {/* Where nothing helps, the risk is the first thing on the page already. */}
-        {standing.job.kind === 'do-not-race' ? (
-          <>
-            The night<VisuallyHidden>. {risk}</VisuallyHidden>
-          </>
-        ) : (
-          <>
-            <VisuallyHidden>The night. </VisuallyHidden>
-            {risk}
-          </>
-        )}
+        <VisuallyHidden>The night. </VisuallyHidden>
+        {risk}
       </h2>
       <NightFigure {...{ standing, voice }} machine={night.machine} />
       <p className={styles.quiet}>

@@ -13,6 +13,7 @@ import type { Night } from '@/lib/night/night';
 import type { Standing } from '@/lib/standing/standing';
 import type { Preferences } from '@/lib/store/records';
 import type { CallVoice } from '@/lib/words/call';
+import { forecastFaultText } from '@/lib/words/forecast-fault';
 import { useNightCopy } from './early/use-night-copy';
 import { useActs } from './use-acts';
 import { WholeNight } from './whole-night';
@@ -41,6 +42,8 @@ export const ReadyNight = memo(function ReadyNight({ night, standing, preference
     [zone, temperature, pressure, elevation, now, ride],
   );
   const live = useLiveNight({ night, standing, voice });
+  const { problem } = live.forecast;
+  const fault = problem === null ? null : forecastFaultText(problem);
   const notices = (
     <>
       <ChosenElsewhere withMachine />
@@ -54,6 +57,6 @@ export const ReadyNight = memo(function ReadyNight({ night, standing, preference
     </>
   );
   if (hash === 'track' || hash === TRACK_READING)
-    return <TrackView {...{ night, standing, acts, zone, notices }} units={voice.units} />;
-  return <WholeNight {...{ night, standing, voice, acts, live, notices }} />;
+    return <TrackView {...{ night, standing, acts, zone, notices, fault }} units={voice.units} />;
+  return <WholeNight {...{ night, standing, voice, acts, live, notices, fault }} />;
 });

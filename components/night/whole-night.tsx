@@ -31,10 +31,12 @@ type WholeNightProps = {
   readonly live: LiveNight;
   /** What changed meanwhile; what is to be done by it stands above them. */
   readonly notices: ReactNode;
+  /** What hinders a newer forecast, in two words; null: nothing does. */
+  readonly fault: string | null;
 };
 
 /** The planned night: the answer and the night below it, the picture that proves it, and what it was made from. */
-export function WholeNight({ night, standing, voice, acts, live, notices }: WholeNightProps) {
+export function WholeNight({ night, standing, voice, acts, live, notices, fault }: WholeNightProps) {
   const { machine, records } = night;
   const { plan } = standing;
   const [chosen, setCarburettor] = useState(0);
@@ -49,7 +51,7 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
     <main className={styles.page}>
       <div className={styles.top}>
         <div className={styles.first}>
-          <Plate {...{ night, standing, acts }} zone={voice.zone} units={voice.units} />
+          <Plate {...{ night, standing, acts, fault }} zone={voice.zone} units={voice.units} />
           {notices}
           <Fall {...{ night, standing, voice }} />
           <ReadingLine standing={standing} zone={voice.zone} units={voice.units} href="#reading" />
@@ -81,7 +83,7 @@ export function WholeNight({ night, standing, voice, acts, live, notices }: Whol
   );
 }
 
-type Behind = Omit<WholeNightProps, 'acts' | 'notices'> & { readonly carburettor: number };
+type Behind = Omit<WholeNightProps, 'acts' | 'notices' | 'fault'> & { readonly carburettor: number };
 type BehindProps = { readonly behind: Behind };
 type ProofProps = BehindProps & { readonly onCarburettor: (carburettor: number) => void };
 

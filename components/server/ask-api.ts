@@ -5,7 +5,13 @@ export type AskProblem =
   | { readonly code: 'no-signal' }
   | { readonly code: 'timeout' }
   /** It answered with a reason, in words. */
-  | { readonly code: 'refused'; readonly detail: string; readonly retryAfterSeconds: number | null }
+  | {
+      readonly code: 'refused';
+      /** Of HTTP. */
+      readonly status: number;
+      readonly detail: string;
+      readonly retryAfterSeconds: number | null;
+    }
   | { readonly code: 'unreadable' };
 
 /** The server itself gives up after 9 s; longer silence is the line. */
@@ -54,5 +60,5 @@ async function refusalOf(answer: Response): Promise<AskProblem> {
   if (typeof body !== 'object' || body === null) return { code: 'unreadable' };
   const detail = 'detail' in body && typeof body.detail === 'string' ? body.detail : null;
   if (detail === null) return { code: 'unreadable' };
-  return { code: 'refused', detail, retryAfterSeconds };
+  return { code: 'refused', status: answer.status, detail, retryAfterSeconds };
 }

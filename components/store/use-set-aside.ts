@@ -1,7 +1,7 @@
 'use client';
 
 import { useMemo } from 'react';
-import { useToast } from '@/components/ui/toast';
+import { useEndToast, useToast } from '@/components/ui/toast';
 import type { SetAside } from '@/lib/store/set-aside-record';
 import type { Snapshot, SnapshotValues } from '@/lib/store/store-type';
 import { undoRewrite } from '@/lib/store/undo-rewrite';
@@ -22,13 +22,20 @@ export type SetAsideActs = {
 export function useSetAside(): SetAsideActs {
   const opening = useOpening();
   const say = useToast();
+  const end = useEndToast();
   return useMemo(() => {
     const acts = opening.then((opened) => setAsideActs(opened, say));
     return {
-      takeBack: async (...asked) => (await acts).takeBack(...asked),
-      letGo: async (...asked) => (await acts).letGo(...asked),
+      takeBack: async (...asked) => {
+        end();
+        return (await acts).takeBack(...asked);
+      },
+      letGo: async (...asked) => {
+        end();
+        return (await acts).letGo(...asked);
+      },
     };
-  }, [opening, say]);
+  }, [opening, say, end]);
 }
 
 function setAsideActs(opened: OpenedStore, say: Say): SetAsideActs {

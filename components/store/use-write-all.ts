@@ -7,7 +7,7 @@ import type { Rewritten, Snapshot, SnapshotValues } from '@/lib/store/store-type
 import { undoRewrite } from '@/lib/store/undo-rewrite';
 import { NONE_KEPT } from '@/lib/words/not-kept';
 import { type OpenedStore, useOpening } from './store-provider';
-import { endings, type Say, type Undone, type Words } from './use-write';
+import { endings, type Say, type Undone, useBeginning, type Words } from './use-write';
 
 /** Many records, all or none: what is to stand, or a sentence why nothing may. Hands back the way back. */
 export type WriteAll = (
@@ -19,7 +19,14 @@ export type WriteAll = (
 export function useWriteAll(): WriteAll {
   const opening = useOpening();
   const say = useToast();
-  return useCallback(async (...asked) => writeAllTo(await opening, say)(...asked), [opening, say]);
+  const begin = useBeginning();
+  return useCallback(
+    async (...asked) => {
+      begin(asked[1]);
+      return writeAllTo(await opening, say)(...asked);
+    },
+    [opening, say, begin],
+  );
 }
 
 export function writeAllTo(opened: OpenedStore, say: Say): WriteAll {

@@ -1,7 +1,7 @@
 'use client';
 
-import { useMemo } from 'react';
-import { type ToastWords, useToast } from '@/components/ui/toast';
+import { useCallback, useMemo } from 'react';
+import { type ToastWords, useEndToast, useToast } from '@/components/ui/toast';
 import { changeRecord, putOnTop, type RecordKey, type Soon } from '@/lib/store/change-record';
 import { newId } from '@/lib/store/new-id';
 import type { EventRecord, MachineRecord, Stored, TableName, TableValue } from '@/lib/store/records';
@@ -78,14 +78,46 @@ export type Write = {
 export function useWrite(): Write {
   const opening = useOpening();
   const say = useToast();
-  return useMemo(() => onceOpen(opening.then((opened) => writeTo(opened, say))), [opening, say]);
+  const begin = useBeginning();
+  return useMemo(
+    () => onceOpen({ write: opening.then((opened) => writeTo(opened, say)), begin }),
+    [opening, say, begin],
+  );
 }
 
-const onceOpen = (write: Promise<Write>): Write => ({
-  add: async (...asked) => (await write).add(...asked),
-  change: async (...asked) => (await write).change(...asked),
-  remove: async (...asked) => (await write).remove(...asked),
-  over: async (...asked) => (await write).over(...asked),
+/**
+ * What an act with words begins with: what is said of the act before goes at once. Its Undo would else stand there until
+ * this one is kept, and whoever takes this one back by it takes back the other.
+ */
+export function useBeginning(): (words: unknown) => void {
+  const end = useEndToast();
+  return useCallback(
+    (words) => {
+      if (words !== null) end();
+    },
+    [end],
+  );
+}
+
+type Doing = { readonly write: Promise<Write>; readonly begin: (words: unknown) => void };
+
+const onceOpen = ({ write, begin }: Doing): Write => ({
+  add: async (...asked) => {
+    begin(asked[2]);
+    return (await write).add(...asked);
+  },
+  change: async (...asked) => {
+    begin(asked[2]);
+    return (await write).change(...asked);
+  },
+  remove: async (...asked) => {
+    begin(asked[2]);
+    return (await write).remove(...asked);
+  },
+  over: async (...asked) => {
+    begin(asked[2]);
+    return (await write).over(...asked);
+  },
 });
 
 export type Undone = { readonly ok: boolean };

@@ -7,6 +7,7 @@ import {
   useContext,
   useEffect,
   useLayoutEffect,
+  useMemo,
   useState,
 } from 'react';
 import { Button } from './button';
@@ -38,13 +39,24 @@ const isCovered = (): boolean => document.querySelector('dialog[open]') !== null
 /** Where Ctrl+Z takes back typing; those with nothing to type have none. */
 const FIELDS = 'textarea, input:not([type=radio], [type=checkbox], [type=range], [type=file]), dialog form';
 
-const ToastContext = createContext<((words: ToastWords) => void) | null>(null);
+type Toaster = { readonly say: (words: ToastWords) => void; readonly end: () => void };
+
+const ToastContext = createContext<Toaster | null>(null);
+
+function useToaster(): Toaster {
+  const toaster = useContext(ToastContext);
+  if (!toaster) throw new Error('a toast needs a ToastProvider above it');
+  return toaster;
+}
 
 /** Says what was just done, with a way back. */
 export function useToast(): (words: ToastWords) => void {
-  const show = useContext(ToastContext);
-  if (!show) throw new Error('useToast needs a ToastProvider above it');
-  return show;
+  return useToaster().say;
+}
+
+/** Ends what was said of the act before, with its way back: the next act begins. */
+export function useEndToast(): () => void {
+  return useToaster().end;
 }
 
 export function ToastProvider({ children }: { readonly children: ReactNode }) {
@@ -55,10 +67,11 @@ export function ToastProvider({ children }: { readonly children: ReactNode }) {
     tell(null);
     setHeld(false);
   }, []);
+  const toaster = useMemo(() => ({ say: tell, end: dismiss }), [dismiss]);
   useCountdown(toast !== null && !held, toast, dismiss);
   useUndoKey(toast, dismiss);
   return (
-    <ToastContext value={tell}>
+    <ToastContext value={toaster}>
       {children}
       <output
         className={styles.place}

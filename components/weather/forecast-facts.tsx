@@ -10,7 +10,7 @@ import { formatElevation, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, metre } from '@/lib/units/quantity';
 import { countdown } from '@/lib/words/countdown';
 import { filledSentence, missingSentence } from '@/lib/words/missing-hours';
-import { pressureSentence } from '@/lib/words/provenance';
+import { AGE_WORD, pressureSentence } from '@/lib/words/provenance';
 import { type Clock, clockText, windowText } from '@/lib/words/times';
 import type { Voice } from '@/lib/words/voice';
 import { contradictionSentence, triedSentence } from '@/lib/words/weather-problems';
@@ -52,7 +52,7 @@ export function ForecastFacts({ record, now, voice, from }: ForecastFactsProps) 
   return (
     <div className={styles.facts}>
       <p>
-        <span className={classNames(styles.age, styles[age])}>{age}</span>
+        <span className={classNames(styles.age, styles[age])}>{AGE_WORD[age]}</span>
         <WholeNames text={sourceSentence(series.source, { now, clock })} />{' '}
         {hoursSentence(series.hours, clock)} For {formatElevation(metre(forecast.elevationM), voice.units)}.
       </p>

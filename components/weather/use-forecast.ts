@@ -19,6 +19,8 @@ export type ForecastState = {
   readonly asking: boolean;
   /** Why the last question had no answer; null where it had one. */
   readonly problem: RenewProblem | null;
+  /** From when on it may be asked by hand again, on the minute; null: at once. */
+  readonly askFrom: Instant | null;
   readonly askNow: () => void;
 };
 
@@ -35,7 +37,7 @@ export function useForecast(event: Stored<EventRecord>, now: Instant): ForecastS
     store === null || status !== 'following' || forecastId === null
       ? null
       : ['forecast', event.id, forecastId, night.place?.latitude, night.place?.longitude, night.elevationM];
-  const { pause, count, startAnew } = usePause();
+  const { pause, askFrom, count, startAnew } = usePause();
   const { data, isValidating, mutate } = useSWR<Renewed>(
     key,
     async () =>
@@ -69,6 +71,7 @@ export function useForecast(event: Stored<EventRecord>, now: Instant): ForecastS
     status,
     asking: isValidating,
     problem: data?.ok === false ? data.reason : null,
+    askFrom,
     askNow: () => void mutate(),
   };
 }
@@ -88,12 +91,22 @@ type Renewed = Result<'kept', RenewProblem>;
 function usePause() {
   const [failures, setFailures] = useState(0);
   const [askedSeconds, setAskedSeconds] = useState(0);
-  const startAnew = useCallback(() => setFailures(0), []);
+  const [askFrom, setAskFrom] = useState<Instant | null>(null);
+  const startAnew = useCallback(() => {
+    setFailures(0);
+    setAskFrom(null);
+  }, []);
   const count = useCallback((answer: Renewed): Renewed => {
     const refused = !answer.ok && answer.reason.code === 'refused' ? answer.reason : null;
     setFailures((before) => (answer.ok ? 0 : before + 1));
-    setAskedSeconds(refused?.retryAfterSeconds ?? 0);
+    const seconds = refused?.retryAfterSeconds ?? 0;
+    setAskedSeconds(seconds);
+    setAskFrom(seconds === 0 ? null : wholeMinuteAfter(seconds));
     return answer;
   }, []);
-  return { pause: pauseBeforeAsking(failures, askedSeconds), count, startAnew };
+  return { pause: pauseBeforeAsking(failures, askedSeconds), askFrom, count, startAnew };
 }
+
+/** A clock says no seconds. */
+const wholeMinuteAfter = (seconds: number): Instant =>
+  instant(Math.ceil((Date.now() + seconds * 1000) / MINUTE_MS) * MINUTE_MS);

@@ -12,6 +12,8 @@ import { WholeNames } from '@/components/ui/whole-names';
 import { stretchOfRuns } from '@/lib/night/forecast-question';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
+import { localClock } from '@/lib/time/zone';
+import { forecastFaultText } from '@/lib/words/forecast-fault';
 import { ForecastFacts } from './forecast-facts';
 import { PlaceDialog } from './place-dialog';
 import type { RenewProblem } from './renew-forecast';
@@ -39,6 +41,8 @@ export function WeatherSection({ event, now, forecast: state, typing = true }: W
   const forecasts = useTable('forecasts');
   const record = forecasts?.find(({ id }) => id === event.value.forecastId)?.value ?? null;
   const follows = state.status !== 'off';
+  // Where the server asks to be left alone until then, the button says the same as its words.
+  const wait = state.askFrom !== null && now < state.askFrom ? localClock(state.askFrom, zone) : null;
   return (
     <Section title="Weather" id="weather">
       {record === null ? (
@@ -56,8 +60,8 @@ export function WeatherSection({ event, now, forecast: state, typing = true }: W
       <AskingWords state={state} hasForecast={record !== null} />
       <div className={styles.acts}>
         {state.status === 'following' ? (
-          <Button disabled={state.asking} onClick={state.askNow}>
-            {state.asking ? 'Asking…' : 'Ask again now'}
+          <Button disabled={state.asking || wait !== null} onClick={state.askNow}>
+            {state.asking ? 'Asking…' : wait === null ? 'Ask again now' : `Ask again at ${wait}`}
           </Button>
         ) : null}
         <a className={styles.link} href="#forecast">
@@ -98,7 +102,7 @@ function AskingWords({ state: { status, asking, problem }, hasForecast }: Asking
   return (
     <Notice
       tone="caution"
-      title={hasForecast ? 'No newer forecast: this is the last one.' : 'No forecast came.'}
+      title={`${hasForecast ? 'No newer forecast' : 'No forecast came'}: ${forecastFaultText(problem)}.`}
     >
       <p>
         <WholeNames text={renewProblemWords(problem, hasForecast)} />

@@ -6,7 +6,7 @@ import { swapTime } from '@/lib/plan/swap-time';
 import type { Plan, PlanHour, RunPlan, Swap } from '@/lib/plan/types';
 import type { Instant } from '@/lib/time/instant';
 import { type Across, type PlaceAcross, placeOf } from './across';
-import { type Beside, crossAt, lastOfGhost, roomBeside } from './ghost';
+import { type Beside, crossAt, lastOfGhost, nameShare, roomBeside } from './ghost';
 import { type Segment, traced } from './trace';
 
 /** Where a planned run stands: its dot, and how far it is likely to be off. */
@@ -201,7 +201,8 @@ function nameOf({ lines, setting }: Ghost, { i, line, across }: NameRequest) {
   const topOf = (segments: readonly Segment[] | undefined): number | null =>
     segments?.find(({ y1 }) => y1 === 0)?.x1 ?? null;
   const x = topOf(lines[i]);
-  return x === null ? null : { setting, ...roomBeside(x, topOf(line[i]), across) };
+  if (x === null) return null;
+  return { setting, ...roomBeside({ x, line: topOf(line[i]), enough: nameShare(setting) }, across) };
 }
 
 function oldDrift(machine: Machine, setting: Setting, air: Air, { reason }: Swap): number {

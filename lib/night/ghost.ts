@@ -1,3 +1,4 @@
+import type { Setting } from '@/lib/carb/machine';
 import type { Plan, Swap } from '@/lib/plan/types';
 import type { Across } from './across';
 
@@ -16,17 +17,31 @@ export function lastOfGhost(plan: Plan, swap: Swap): number {
 /** A free stretch across the drawing beside a line, and on which side of it. */
 export type Beside = { readonly from: number; readonly to: number; readonly side: 'left' | 'right' };
 
-/** What a name of three figures takes of the drawing on a phone. */
-const ENOUGH = 0.21;
+/** A glyph of a name, the air on both sides of it, and the drawing where it is narrowest: as LEAN and RICH are wide [px]. */
+const [GLYPH, AIR, NARROWEST] = [8, 4, 64] as const;
+/** ", trim 3". */
+const TRIM_GLYPHS = 8;
+
+/** What the name of old jets takes of the drawing at most: less of every wider one. */
+export function nameShare({ mains, trim }: Setting): number {
+  const glyphs = String(mains[0] ?? '').length + (trim === null ? 0 : TRIM_GLYPHS);
+  return (glyphs * GLYPH + AIR) / NARROWEST;
+}
 
 /**
  * Where a name beside the line of old jets has most room: up to the plan's line, an edge of a bank, or the drawing's end.
- * Where that is too little it may stand over an edge, but never over the plan's line.
+ * Where that is not `enough` for it, it may stand over an edge, and where even that is too little past the drawing's left
+ * end, between two rows of words; but never over the plan's line, nor past the right end, where the page ends.
  */
-export function roomBeside(x: number, line: number | null, { leanEdge, richEdge }: Across): Beside {
+export function roomBeside(
+  { x, line, enough }: { readonly x: number; readonly line: number | null; readonly enough: number },
+  { leanEdge, richEdge }: Across,
+): Beside {
   const ends = [0, 1, ...(line === null ? [] : [line])];
   const within = widestBeside(x, [...ends, leanEdge, richEdge]);
-  return within.to - within.from >= ENOUGH ? within : widestBeside(x, ends);
+  if (within.to - within.from >= enough) return within;
+  const whole = widestBeside(x, ends);
+  return whole.side === 'left' && whole.from === 0 ? { ...whole, from: Math.min(0, x - enough) } : whole;
 }
 
 function widestBeside(x: number, bounds: readonly number[]): Beside {

@@ -16,6 +16,16 @@ export type RunMark = {
 };
 export type SwapMark = { readonly from: Instant; readonly to: Instant };
 
+/** The swap still to be made that a step begins with: the last one that begins within its bounds; null where none does. */
+export function swapOfStair(
+  { stairs, swaps }: Pick<Picture, 'stairs' | 'swaps'>,
+  place: number,
+): SwapMark | null {
+  const within = (swap: SwapMark, { from }: Stair) => swap.from <= from && from <= swap.to;
+  const swap = swaps.find((each) => stairs.findLastIndex((stair) => within(each, stair)) === place);
+  return place === 0 ? null : (swap ?? null);
+}
+
 /** All that the chart and the strip draw, in times and jet sizes: nothing left to work out but pixels. */
 export type Picture = {
   readonly carburettor: number;

@@ -1,18 +1,16 @@
 import { dataAge, hoursProvenance } from '@/lib/hours/provenance';
 import type { HourSeries } from '@/lib/hours/series';
 import type { Standing } from '@/lib/standing/standing';
-import { instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation, formatPressure, formatTemperature } from '@/lib/units/format';
-import { countdown } from './countdown';
-import { ageText } from './provenance';
+import { ageSinceText } from './provenance';
 import { runName } from './runs';
 
 /** The air of now on one line, and what it rests on. */
 export type AirLine = {
   /** "13 °F", "28.59 inHg" (station pressure), "DA −1,640 ft"; before them "Round 1", where no hour says anything of now. */
   readonly facts: readonly string[];
-  /** "invented", "typed", "fresh, 2 h ago". */
+  /** "invented", "typed", "fresh: 2 h". */
   readonly source: string;
   readonly age: ReturnType<typeof dataAge> | 'invented';
 };
@@ -23,8 +21,6 @@ export function airLine(standing: Standing, units: UnitChoice, { series, demo }:
   const { airNow, mixture, plan, now } = standing;
   const told = hoursProvenance(series);
   const age = demo ? 'invented' : dataAge(told, now);
-  const { madeAt } = told;
-  const ago = madeAt === null ? '' : `, ${countdown(now, instant(Math.min(madeAt, now)))}`;
   const run = mixture?.run ?? null;
   return {
     facts:
@@ -36,7 +32,7 @@ export function airLine(standing: Standing, units: UnitChoice, { series, demo }:
             formatPressure(airNow.pressure, units),
             `DA ${formatElevation(airNow.densityAltitude, units)}`,
           ],
-    source: demo ? 'invented' : `${ageText(told, now)}${ago}`,
+    source: demo ? 'invented' : ageSinceText(told, now),
     age,
   };
 }

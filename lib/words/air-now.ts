@@ -1,11 +1,7 @@
 import type { AirNow } from '@/lib/club/air-now';
-import { dataAge, type HoursProvenance } from '@/lib/hours/provenance';
-import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
 import { formatElevation, formatTemperature, formatTemperatureStep } from '@/lib/units/format';
 import { kelvinDifference, metre } from '@/lib/units/quantity';
-import { countdown } from './countdown';
-import { ageText } from './provenance';
 
 /** The air in three pieces, for a line that is read from far away. */
 export type AirWords = {
@@ -37,12 +33,4 @@ function temperatureDrift(change: number, units: UnitChoice): string {
 function altitudeDrift(change: number, units: UnitChoice): string {
   // A change of nothing is neither higher nor lower; "0 m higher" says so well enough.
   return `DA ${formatElevation(metre(Math.abs(change)), units)} ${change >= 0 ? 'higher' : 'lower'}`;
-}
-
-/** How old the hours are, for a wall: "fresh, 20 min old", "typed". */
-export function ageWords(told: HoursProvenance, now: Instant): string {
-  const age = dataAge(told, now);
-  if (told.madeAt === null || age === 'typed') return ageText(told, now);
-  const since = countdown(now, told.madeAt > now ? now : told.madeAt);
-  return `${ageText(told, now)}, ${since === 'now' ? 'new' : since.replace(/ ago$/, ' old')}`;
 }

@@ -102,7 +102,7 @@ function leftText(left: readonly number[], side: Borrowing['want']['side'], plan
   const what = side === 'richer' ? 'outside its limits' : 'too rich';
   return left.length === 0
     ? `Planned with them, none of these runs is ${what}.`
-    : `Even with them ${runNames(plan, left)} stays ${what}.`;
+    : `Even with them ${runNames(plan, left)} ${left.length === 1 ? 'stays' : 'stay'} ${what}.`;
 }
 
 /** "420 (3 short)": sizes of a shared box that are asked for too often. */
@@ -162,7 +162,7 @@ function loudRacers(
   );
 }
 
-/** One racer's alarm for the wall: "Round 5 to 8: lean up to 63 in 64. Borrow 430.", "Is 420 in?". */
+/** One racer's alarm for the wall: "Rounds 5 to 8: lean up to 63 in 64. Borrow 430.", "Is 420 in?". */
 export function alarmText({ question, dangers, plan }: Standing): string {
   const asked = question === null ? [] : [`Is ${settingText(question.to)} in?`];
   return [...asked, ...dangerPoints(dangers, plan)].join(' ');

@@ -26,7 +26,7 @@ export function dangerAtTrack(dangers: readonly Danger[], plan: Plan): string {
   return `Sit ${namesOf({ runs: dangers.flatMap(({ runs }) => runs) }, plan)} out, or lift early.`;
 }
 
-/** The same below "Do not race on 410": "Round 5 to 8: lean up to 63 in 64. Borrow 430." */
+/** The same below "Do not race on 410": "Rounds 5 to 8: lean up to 63 in 64. Borrow 430." */
 export function dangerPoints(dangers: readonly Danger[], plan: Plan): readonly string[] {
   return dangers.map((danger) => `${namesOf(danger, plan)}: ${pointOf(danger)}`);
 }
@@ -54,7 +54,7 @@ function worstCount({ runs: [first, ...rest] }: Danger): string {
   return `${rest.length > 0 ? 'up to ' : ''}${shortCount(worst.leanCount)}`;
 }
 
-/** "Do not race Round 5 to 8 on 410: risk of lean up to 63 in 64." */
+/** "Do not race Rounds 5 to 8 on 410: risk of lean up to 63 in 64." */
 function doNotRace(danger: Danger, plan: Plan): string {
   const how =
     danger.grade === 'lean'

@@ -45,7 +45,7 @@ export function runRowWords(plan: Plan, run: RunPlan, { zone, units }: Voice): R
 const SHORT_STATE: Readonly<Record<RunPlan['state'], string>> = {
   planned: '',
   made: 'made',
-  past: 'made?',
+  past: 'past',
   out: 'out',
   'beyond-hours': 'no hours',
 };

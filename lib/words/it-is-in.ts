@@ -1,2 +1,5 @@
-/** What a notification's own button says once the jet is in; alone, since the worker that shows it is to stay small. */
-export const IT_IS_IN = 'It is in';
+/**
+ * What a button says that tells that jets are in, where they are named beside it. Alone, since the worker that shows
+ * notifications is to stay small.
+ */
+export const IT_IS_IN = 'Done: it is in';

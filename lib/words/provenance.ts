@@ -1,4 +1,5 @@
 import {
+  type DataAge,
   dataAge,
   forecastAge,
   type HoursProvenance,
@@ -102,10 +103,26 @@ export function pressureSentence(told: HoursProvenance): string {
   return pressure === null ? '' : `${capital(pressure)}.`;
 }
 
-/** "fresh", "typed", or for typed hours before a forecast "part typed, forecast ageing". */
+/** How old hours are, in words that are read once. */
+export const AGE_WORD: Readonly<Record<DataAge, string>> = {
+  fresh: 'fresh',
+  ageing: 'old',
+  stale: 'too old',
+  typed: 'typed',
+  'part typed': 'part typed',
+};
+
+/** "fresh", "typed", or for typed hours before a forecast "part typed, forecast old". */
 export function ageText(told: HoursProvenance, now: Instant): string {
   const age = dataAge(told, now);
   return age !== 'part typed' || told.madeAt === null
-    ? age
-    : `${age}, forecast ${forecastAge(told.madeAt, now)}`;
+    ? AGE_WORD[age]
+    : `${AGE_WORD[age]}, forecast ${AGE_WORD[forecastAge(told.madeAt, now)]}`;
+}
+
+/** The same with the time since the forecast was made: "old: 3 h 23 min"; within its first minute "fresh" alone. */
+export function ageSinceText(told: HoursProvenance, now: Instant): string {
+  const { madeAt } = told;
+  const since = madeAt === null || madeAt >= now ? 'now' : countdown(now, madeAt);
+  return since === 'now' ? ageText(told, now) : `${ageText(told, now)}: ${since.replace(/ ago$/, '')}`;
 }

@@ -44,11 +44,23 @@ export function wholesOf(text: string): readonly string[] {
     .map((piece) => piece.replaceAll(NO_BREAK, ' '));
 }
 
-/** What stands between a piece of an act and the one before it: a jet stays on the line of the jet before. */
-export function gapBeforePart(parts: readonly ActPart[], place: number): string {
-  const isJet = (at: number) => /^[\d.]+$/.test(parts[at]?.text ?? '');
-  if (place === 0) return '';
-  return isJet(place) && isJet(place - 1) ? gapBeforeJet(place - parts.findIndex((_, at) => isJet(at))) : ' ';
+/** An act as it is set: its verb, its jets in rows as those in the engine stand, and what follows them. */
+export type ActInRows = {
+  readonly verb: string;
+  readonly rows: readonly (readonly ActPart[])[];
+  readonly rest: readonly ActPart[];
+};
+
+/** "Put in", then three jets a row; where no jet follows the verb the whole act is its verb. */
+export function actInRows([verb, ...parts]: readonly ActPart[]): ActInRows {
+  const isJet = ({ text }: ActPart) => /^[\d.]+$/.test(text);
+  const end = parts.findIndex((part) => !isJet(part));
+  const jets = end === -1 ? parts : parts.slice(0, end);
+  const rows = jets
+    .map((_, place) => place)
+    .filter((place) => place % JETS_A_LINE === 0)
+    .map((place) => jets.slice(place, place + JETS_A_LINE));
+  return { verb: verb?.text ?? '', rows, rest: parts.slice(jets.length) };
 }
 
 /** What stands before a machine's jet by its place, from 0. */

@@ -68,7 +68,7 @@ const ACTS = {
       await choose(page, time % 2 === 0 ? '420' : '400');
       // No finger is faster from a list to a button.
       await page.waitForTimeout(PAUSE_MS);
-      await tap(page, 'This is in');
+      await tap(page, 'Done: it is in');
     },
   },
   walked: {
@@ -146,7 +146,8 @@ async function watchFrames(page: Page, shows: string): Promise<void> {
     const frames: number[] = [];
     Object.assign(window, { frames });
     const follow = ({ target }: Event) => {
-      const decides = target instanceof HTMLInputElement || (target as Element).textContent === 'This is in';
+      const decides =
+        target instanceof HTMLInputElement || (target as Element).textContent === 'Done: it is in';
       if (!decides) return;
       const before = shown();
       let count = 0;

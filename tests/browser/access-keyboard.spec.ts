@@ -29,7 +29,7 @@ test('a night goes by keyboard alone, and the focus is always somewhere and seen
   await expect(dialog(night)).toBeVisible();
   await tabTo(night, /^Main jet, carburettor 2/);
   await night.keyboard.press('ArrowUp');
-  await pressAt(night, 'This is in');
+  await pressAt(night, 'Done: it is in');
   await expect(fitted).toContainText('410 390 410');
   await expect(dialog(night)).toHaveCount(0);
   expect(await soundStop(night)).toBe('Other jets');

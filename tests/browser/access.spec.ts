@@ -61,7 +61,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await hanging[0]?.fulfill(
     jsonAnswer({ type: 'about:blank', status: 503, detail: 'No weather service answered.' }),
   );
-  await expect(region(night, 'Weather')).toContainText('No forecast came.');
+  await expect(region(night, 'Weather')).toContainText('No forecast came: ');
   await expectClean(night, 'all sources failed', '#weather');
 
   await answerForecast(night, {
@@ -69,7 +69,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
     fetchedAt: new Date(NOW - 13 * 3_600_000).toISOString(),
   });
   await askAgain(night);
-  await expect(region(night, 'Weather')).toContainText('stale');
+  await expect(region(night, 'Weather')).toContainText('too old');
   await night.getByRole('button', { name: 'Go by the forecast alone' }).click();
   await night.getByRole('link', { name: 'Numbers' }).click();
   await expect(night.getByRole('table', { name: /^Air hour by hour/ })).toBeVisible();
@@ -79,7 +79,7 @@ test('the night can be used by all in every state it can be in', async ({ night,
   await night.getByRole('button', { name: 'Other jets' }).click();
   for (const [i, main] of ['420', '410', '420'].entries())
     await night.getByLabel(`Main jet, carburettor ${i + 1}`).selectOption(main);
-  await night.getByRole('button', { name: 'This is in' }).click();
+  await night.getByRole('button', { name: 'Done: it is in' }).click();
   await expect(region(night, 'Next')).toContainText('No swap');
   await expect(region(night, 'The call')).toContainText('No swap tonight: 420 410 420 holds all 8 runs.');
   await expectClean(night, 'no swap tonight');

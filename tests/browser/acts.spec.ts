@@ -60,7 +60,7 @@ test('knocked out takes one tap, and one to be back', async ({ night }) => {
   await night.goto('/');
   const hand = countingHand();
   await hand.tap(night.getByRole('button', { name: 'Knocked out' }));
-  await expect(region(night, 'Next')).toContainText('Not in Round 1 to 8.');
+  await expect(region(night, 'Next')).toContainText('Not in Rounds 1 to 8.');
   expect(hand.acts()).toBe(1);
   await night.reload();
   await hand.tap(night.getByRole('button', { name: 'Back in' }));

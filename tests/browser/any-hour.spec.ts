@@ -26,7 +26,7 @@ test('at any hour other jets are told to be in and taken back', async ({ night }
   await night.getByRole('button', { name: 'Other jets' }).click();
   for (const [i, main] of ['450', '460', '450'].entries())
     await night.getByLabel(`Main jet, carburettor ${i + 1}`).selectOption(main);
-  await night.getByRole('button', { name: 'This is in' }).click();
+  await night.getByRole('button', { name: 'Done: it is in' }).click();
   await expect(fitted).toContainText('450 460 450');
   await night.reload();
   await expect(fitted).toContainText('450 460 450');

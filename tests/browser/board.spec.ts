@@ -149,7 +149,7 @@ test('a posted night buzzes a phone once when it turns 4 K colder, and hears bac
     expect(notification).toMatchObject({
       title: message.title,
       body: message.body,
-      actions: [{ action: 'done', title: 'It is in' }],
+      actions: [{ action: 'done', title: 'Done: it is in' }],
     });
     await phone.goto(`${origin}/board`);
     await press(context, '');

@@ -69,7 +69,7 @@ test('an evening goes by ear: the answer first, one sentence for every act, noth
   await looksInto(night, 'Other jets', async () => {
     await tabTo(night, /^Main jet, carburettor 2/);
     await night.keyboard.press('ArrowDown');
-    await says(night, '410 is in.', pressAt(night, 'This is in'), fitted('410 410 410'));
+    await says(night, '410 is in.', pressAt(night, 'Done: it is in'), fitted('410 410 410'));
   });
   await says(night, 'Taken back: 410 is in.', undo(), fitted('410 400 410'));
 
@@ -150,7 +150,7 @@ const UNTOUCHED: readonly (readonly [state: string, from: string, heard: readonl
   [
     'lean',
     '23:50',
-    [/^Next Do not race on 390 380 390 /, /^Not made in time: the swap to 420 410 420 at 23:45\.$/],
+    [/^Next Stop Do not race on 390 380 390 /, /^Not made in time: the swap to 420 410 420 at 23:45\.$/],
   ],
 ];
 

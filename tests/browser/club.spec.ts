@@ -83,7 +83,7 @@ test('a jet that is in is told, and can be taken back', async ({ night }) => {
   await expect(acts.getByRole('listitem').first()).toBeVisible();
   const before = await acts.getByRole('listitem').allTextContents();
   await acts
-    .getByRole('button', { name: /^It is in: / })
+    .getByRole('button', { name: /^Done: it is in, / })
     .first()
     .click();
   await expect(acts.getByRole('listitem')).toHaveCount(before.length - 1);
@@ -174,7 +174,7 @@ test('the wall follows the clock, and what is told at the desk', ON_DESK, async 
   await expect(acts.first()).toBeVisible();
   const count = await acts.count();
   await night
-    .getByRole('button', { name: /^It is in: / })
+    .getByRole('button', { name: /^Done: it is in, / })
     .first()
     .click();
   await expect(acts).toHaveCount(count - 1);

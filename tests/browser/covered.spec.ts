@@ -26,7 +26,7 @@ type Place = {
 };
 
 const DIALOGS: readonly Place[] = [
-  { name: 'what is in', path: '/', there: 'This is in', open: button('Other jets') },
+  { name: 'what is in', path: '/', there: 'Done: it is in', open: button('Other jets') },
   { name: 'running late', path: '/', there: 'Round 2 starts now', open: button('Running late?') },
   { name: 'display', path: '/', there: 'Close', open: button('Display') },
   ...(

@@ -59,7 +59,7 @@ test('with no jet rich enough it says not to race, what to borrow, and nowhere t
   for (const view of ['/', '/#track']) {
     await night.goto(view);
     await expect(loud).toContainText(
-      /Do not race on 400.*Round\s1 to 3: lean up to \d+\sin\s64\. Borrow\s4\d0\./,
+      /Do not race on 400.*Rounds\s1 to 3: lean up to \d+\sin\s64\. Borrow\s4\d0\./,
     );
     await expect(region(night, 'Next')).toContainText('Do not race on 400');
     await expect(main(night)).not.toContainText(/\bholds\b|No swap:|Stay on/);

@@ -26,7 +26,7 @@ const putIn =
     await press('Other jets')(page);
     for (const [i, jet] of jets.entries())
       await page.getByLabel(new RegExp(`^Main jet(, carburettor ${i + 1})?$`)).selectOption(jet);
-    await press('This is in')(page);
+    await press('Done: it is in')(page);
     await press('Dismiss')(page);
   };
 /** Later the same night, on what was done before. */

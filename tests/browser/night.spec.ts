@@ -30,7 +30,7 @@ test.describe('half an hour before a swap', () => {
     await expect(fitted).toContainText('420 410 420');
     await night.getByRole('button', { name: 'Other jets' }).click();
     await night.getByLabel('Main jet, carburettor 2').selectOption('430');
-    await night.getByRole('button', { name: 'This is in' }).click();
+    await night.getByRole('button', { name: 'Done: it is in' }).click();
     await expect(fitted).toContainText('420 430 420');
     await night.getByRole('button', { name: 'Undo' }).click();
     await expect(fitted).toContainText('420 410 420');

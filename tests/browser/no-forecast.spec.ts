@@ -20,7 +20,7 @@ test('where a forecast is followed and none came, the first screen says why, onc
   await night.getByRole('button', { name: 'Get the forecast' }).click();
   await expect(night.getByRole('dialog')).toBeHidden();
   for (const there of [
-    main.getByText('No forecast came.'),
+    main.getByText('No forecast came: bad answer.'),
     main.getByRole('link', { name: 'Type hours by hand' }),
     main.getByRole('button', { name: 'Ask again now' }),
   ]) {

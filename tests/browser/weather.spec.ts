@@ -72,14 +72,14 @@ test.describe('the weather of a night', () => {
     await night.route(FORECAST, (route) => void hanging.push(route));
     await night.clock.setFixedTime(NOW + 5 * 3_600_000);
     await night.reload({ waitUntil: 'commit' });
-    await expect(weather(night)).toContainText('ageing');
+    await expect(weather(night).getByText('old', { exact: true })).toBeVisible();
     await expect(weather(night)).not.toContainText('No newer forecast');
     await expect(weather(night)).toContainText('asked for 5 h ago');
     await expect(night.getByRole('region', { name: 'Next', exact: true })).toBeVisible();
     expect(hanging.length).toBeGreaterThan(0);
     // As long as the page waits for its server.
     await night.clock.runFor(12_000);
-    await expect(weather(night)).toContainText('No newer forecast: this is the last one.', {
+    await expect(weather(night)).toContainText('No newer forecast: ', {
       timeout: 20_000,
     });
   });
@@ -92,7 +92,7 @@ test.describe('the weather of a night', () => {
     );
     await night.goto('/');
     await follow(night);
-    await expect(weather(night)).toContainText('No forecast came.');
+    await expect(weather(night)).toContainText('No forecast came: bad answer.');
     await expect(weather(night)).toContainText('something unreadable');
     await night.unroute(FORECAST);
     await answerForecast(night);

@@ -4,7 +4,8 @@ import { hoursProvenance } from '@/lib/hours/provenance';
 import { addMinutes, HOUR_MS, instant } from '@/lib/time/instant';
 import { celsiusToKelvin } from '@/lib/units/convert';
 import { MINUS, NO_BREAK_SPACE } from '@/lib/units/format';
-import { ageWords, airWords } from '@/lib/words/air-now';
+import { airWords } from '@/lib/words/air-now';
+import { ageSinceText } from '@/lib/words/provenance';
 import { makeBriefing } from '@/tests/support/make-briefing';
 import { COLD_NIGHT, clock, DUSK, seriesOf } from '@/tests/support/plan-cases';
 import { clubNight, racerOf } from './club-cases';
@@ -52,8 +53,8 @@ describe('the air as it stands', () => {
 
 it('says how old the hours are', () => {
   const told = hoursProvenance(COLD_NIGHT);
-  expect(ageWords(told, DUSK)).toBe('fresh, new');
-  expect(ageWords(told, addMinutes(DUSK, 140))).toBe('fresh, 2 h 20 min old');
-  expect(ageWords(told, clock(31))).toBe('stale, 14 h old');
-  expect(ageWords(hoursProvenance(seriesOf([-3, -4], { origin: 'typed' })), DUSK)).toBe('typed');
+  expect(ageSinceText(told, DUSK)).toBe('fresh, new');
+  expect(ageSinceText(told, addMinutes(DUSK, 140))).toBe('fresh: 2 h 20 min');
+  expect(ageSinceText(told, clock(31))).toBe('too old: 14 h');
+  expect(ageSinceText(hoursProvenance(seriesOf([-3, -4], { origin: 'typed' })), DUSK)).toBe('typed');
 });

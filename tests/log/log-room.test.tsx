@@ -162,7 +162,7 @@ describe('after a run that nobody told of', () => {
     await user.click(other);
     const dialog = within(await screen.findByRole('dialog'));
     await user.selectOptions(dialog.getByLabelText('Main jet, carburettor 2'), '390');
-    await user.click(dialog.getByRole('button', { name: 'This is in' }));
+    await user.click(dialog.getByRole('button', { name: 'Done: it is in' }));
     await button('Round 1: Lean');
     expect((await event()).made[DEMO_MACHINE_ID]?.[0]?.setting.mains).toEqual([410, 390, 410]);
   });

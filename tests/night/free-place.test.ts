@@ -10,7 +10,7 @@ import {
   type PlacedWords,
   type Polyline,
 } from '@/lib/night/free-place';
-import { type PlanStep, placesOfName, placesOfSide } from '@/lib/night/step-places';
+import { hasLane, type PlanStep, placesOfName, placesOfSide } from '@/lib/night/step-places';
 
 const SIZE = 18;
 /** A condensed face, nearly. */
@@ -35,7 +35,14 @@ const nights = fc
     const steps = lengths.map((length, i): PlanStep => {
       y = Math.min(290, Math.max(30, y - (i === 0 ? 0 : (rises[i] ?? 0))));
       const right = left + (length / all) * width;
-      const step = { left, right, y, leanEdge: y - lane * 0.4, richEdge: Math.min(306, y + lane * 0.6) };
+      const step = {
+        left,
+        right,
+        y,
+        leanEdge: y - lane * 0.4,
+        richEdge: Math.min(306, y + lane * 0.6),
+        bounds: null,
+      };
       left = right;
       return step;
     });
@@ -58,7 +65,7 @@ function named(plot: Patch, steps: readonly PlanStep[], drawn: Behind, light: re
     steps.map((step) => ({
       words: NAMES,
       size: SIZE,
-      places: placesOfName(steps, step, SIZE),
+      places: placesOfName(steps, step, { size: SIZE, plot }),
       drawn,
       light,
     })),
@@ -91,7 +98,7 @@ describe('the names of the steps of a night', () => {
           const box = boxOf(place);
           const away = (y: number) => Math.abs(y - (box.top + box.bottom) / 2);
           const over = steps.filter(({ left, right }) => left < box.right && right > box.left);
-          expect(Math.min(...over.map(({ y }) => away(y)))).toBe(away(steps[i]!.y));
+          for (const { y } of over) expect(away(y)).toBeGreaterThanOrEqual(away(steps[i]!.y));
         }
       }),
     );
@@ -105,6 +112,7 @@ describe('the names of the steps of a night', () => {
       y,
       leanEdge: y - 60,
       richEdge: y + 60,
+      bounds: null,
     });
     const wide = [step(0, 300, 200), step(300, 600, 150)];
     expect(named(plot, wide, { lines: [lineOf(wide)], boxes: [] })[1]).toEqual({
@@ -130,11 +138,33 @@ describe('the names of the steps of a night', () => {
   });
 });
 
+it('a step too short for a name over it has it beside it, and that of a swap stands at its bounds where that has no room', () => {
+  const plot = { left: 0, right: 600, top: 0, bottom: 300 };
+  const step = (left: number, right: number, y: number, bounds: PlanStep['bounds'] = null): PlanStep => ({
+    left,
+    right,
+    y,
+    leanEdge: y - 40,
+    richEdge: y + 40,
+    bounds,
+  });
+  const steps = [step(0, 400, 100), step(400, 408, 250), step(408, 440, 100, { left: 400, right: 416 })];
+  const [, short] = named(plot, steps, { lines: [lineOf(steps)], boxes: [] });
+  expect(short).toMatchObject({ words: NAMES[0], x: 418 });
+  expect(boxOf(short!).top).toBeLessThan(250);
+  expect(boxOf(short!).bottom).toBeGreaterThan(250);
+  const filled = { left: 0, right: 600, top: 20, bottom: 230 };
+  const [, , swap] = named(plot, steps, { lines: [], boxes: [filled] });
+  expect(swap).toMatchObject({ words: NAMES[0], x: 426, y: 290 });
+  expect(hasLane(steps[1]!)).toBe(false);
+  expect(hasLane(steps[2]!)).toBe(true);
+});
+
 it('LEAN and RICH stand outside of the edges of the last step that has room for them', () => {
   const plot = { left: 0, right: 400, top: 0, bottom: 300 };
   const steps: readonly PlanStep[] = [
-    { left: 0, right: 380, y: 200, leanEdge: 160, richEdge: 240 },
-    { left: 380, right: 400, y: 150, leanEdge: 110, richEdge: 190 },
+    { left: 0, right: 380, y: 200, leanEdge: 160, richEdge: 240, bounds: null },
+    { left: 380, right: 400, y: 150, leanEdge: 110, richEdge: 190, bounds: null },
   ];
   const [lean, rich] = freePlaces(
     (['lean', 'rich'] as const).map((side) => ({

@@ -40,7 +40,8 @@ describe('without colour', () => {
     ['rich', 0.08, 'RICH'],
   ] as const)('the plate says %s by the place of the pointer and in a word', (state, drift, word) => {
     const mixture = { state, drift: ratio(drift), sizes: 0, at: now, run: null };
-    expect(mixtureWords(mixture, plan, night.zone).word).toBe(word);
+    const told = mixtureWords({ mixture, plan, dangers: [], question: null }, night.zone);
+    expect(told).toMatchObject({ word, first: true });
     const { container } = render(<Gauge machine={night.machine} mixture={mixture} size={410} />);
     const pointer = container.querySelector('svg svg');
     const share = Number.parseFloat(pointer?.getAttribute('x') ?? '');

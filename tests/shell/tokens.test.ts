@@ -46,7 +46,7 @@ describe('the tokens', () => {
     expect(hexOfOklch('oklch(100% 0 0)')).toBe('#ffffff');
   });
 
-  it.each(['ink', 'ink-2', 'lean', 'rich', 'danger', 'focus', 'fresh', 'ageing'])(
+  it.each(['ink', 'ink-2', 'lean', 'rich', 'danger', 'focus', 'mark', 'fresh', 'ageing'])(
     '--%s can be read on paper and on the second paper, by day and by night (WCAG 2.2, 1.4.3: 4.5)',
     (name) => {
       for (const theme of THEMES) {
@@ -66,7 +66,7 @@ describe('the tokens', () => {
       expect(contrast(token('line')[theme], token('paper')[theme])).toBeGreaterThanOrEqual(3);
   });
 
-  it.each(['lean', 'rich', 'ink'])(
+  it.each(['lean', 'rich', 'ink', 'mark'])(
     '--%s can be seen by night under a red filter, in words and hatches (WCAG 2.2, 1.4.11: 3)',
     (name) => {
       expect(contrast(onlyRed(token(name).night), onlyRed(token('paper').night))).toBeGreaterThanOrEqual(3);
@@ -76,6 +76,17 @@ describe('the tokens', () => {
   it.each(['lean', 'rich'])('words on --%s can be read by night under a red filter', (name) => {
     const [ink, ground] = [token(`${name}-ink`).night, token(name).night];
     expect(contrast(onlyRed(ink), onlyRed(ground))).toBeGreaterThanOrEqual(3);
+  });
+
+  it('point at nothing in a hue near that of a side of the mixture', () => {
+    const hues = (name: string) =>
+      [...(new RegExp(`--${name}: light-dark\\((.+)\\);`).exec(css)?.[1] ?? '').matchAll(/ ([\d.]+)\)/g)].map(
+        ([, hue]) => Number(hue),
+      );
+    const apart = (a = 0, b = 0): number => Math.min(Math.abs(a - b), 360 - Math.abs(a - b));
+    for (const side of ['lean', 'rich'])
+      for (const theme of [0, 1])
+        expect(apart(hues('mark')[theme], hues(side)[theme])).toBeGreaterThanOrEqual(60);
   });
 
   it('are read on the grounds that the style sheets put them on (WCAG 2.2, 1.4.3: 4.5), and no other one is words', () => {

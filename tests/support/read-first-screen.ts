@@ -71,9 +71,9 @@ function settingIn(text: string) {
   return { mains, trim: trim === undefined ? null : Number(trim) };
 }
 
-/** "fresh, 1 d 2 h ago", "ageing, 5 h 3 min ago", "fresh, now", "typed". */
+/** "fresh: 1 d 2 h", "old: 5 h 3 min", "fresh", "typed". */
 function ageIn(text: string): number | null {
-  const age = /, (?:now|(?:(\d+) d)? ?(?:(\d+) h)? ?(?:(\d+) min)? ago)$/.exec(text.trim());
+  const age = /(?:fresh|old)(?:: (?:(\d+) d)? ?(?:(\d+) h)? ?(?:(\d+) min)?)?$/.exec(text.trim());
   if (age === null) return null;
   const [days, hours, minutes] = age.slice(1).map((part) => Number(part ?? 0));
   return (days ?? 0) * 1440 + (hours ?? 0) * 60 + (minutes ?? 0);

@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { ToastProvider, useToast } from '@/components/ui/toast';
+import { ToastProvider, useEndToast, useToast } from '@/components/ui/toast';
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -20,11 +20,21 @@ function Deed({ undo }: { readonly undo: () => void }) {
   );
 }
 
+function NextDeed() {
+  const end = useEndToast();
+  return (
+    <button type="button" onClick={end}>
+      Begin
+    </button>
+  );
+}
+
 function saved() {
   const undo = vi.fn();
   render(
     <ToastProvider>
       <Deed undo={undo} />
+      <NextDeed />
     </ToastProvider>,
   );
   fireEvent.click(screen.getByRole('button', { name: 'Save' }));
@@ -42,6 +52,18 @@ describe('what was just done', () => {
     expect(undoButton()).not.toBeNull();
     wait(2000);
     expect(undoButton()).toBeNull();
+  });
+
+  it('goes as soon as the next act begins, and with it the way back, by keys as well', () => {
+    const undo = saved();
+    fireEvent.click(screen.getByRole('button', { name: 'Begin' }));
+    expect(undoButton()).toBeNull();
+    fireEvent.keyDown(document.body, { key: 'z', ctrlKey: true });
+    expect(undo).not.toHaveBeenCalled();
+    // What is said next stands its whole time.
+    fireEvent.click(screen.getByRole('button', { name: 'Save' }));
+    wait(19_000);
+    expect(undoButton()).not.toBeNull();
   });
 
   it('is but the way back once it has been read, still with its words for the ear', () => {

@@ -72,9 +72,9 @@ describe('The call', () => {
       run < 3 ? runOn(run, setting) : lean(run, setting, 50 + run),
     );
     const call = callOf(planOf(settings, { runs, warnings }), voice);
-    expect(call).toContain('Do not race Round 4 to 6 on 420 410: risk of lean up to 55 in 64.');
+    expect(call).toContain('Do not race Rounds 4 to 6 on 420 410: risk of lean up to 55 in 64.');
     expect(call).toContain('borrow 440.');
-    expect(call).toContain('420 410 is within its limits for Round 1 to 3.');
+    expect(call).toContain('420 410 is within its limits for Rounds 1 to 3.');
     expect(call).not.toMatch(/hold(s|\b)(?! it wide open)/);
   });
 

@@ -95,7 +95,7 @@ describe('A warning', () => {
         plain(message),
       );
     expect(said(gap(1), far(0), gap(2), far(5), gap(3), gap(4, 9))).toEqual([
-      'The gaps before Round 2 to 4 are 2 minutes each; a swap takes 15 minutes. The plan does not count on a swap there.',
+      'The gaps before Rounds 2 to 4 are 2 minutes each; a swap takes 15 minutes. The plan does not count on a swap there.',
       'Round 1 and Round 6 are far from the air the baseline was proven in: the jets are a longer guess. Check the plugs before you hold it wide open.',
       'The gap before Round 5 is 9 minutes; a swap takes 15 minutes. The plan does not count on a swap there.',
     ]);

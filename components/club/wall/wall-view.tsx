@@ -11,10 +11,10 @@ import { hoursProvenance } from '@/lib/hours/provenance';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
 import type { UnitChoice } from '@/lib/units/choice';
-import { ageWords, airWords } from '@/lib/words/air-now';
+import { airWords } from '@/lib/words/air-now';
 import { cautionsFor, SWAP_CAUTION_LINE } from '@/lib/words/cautions';
 import { clubNames } from '@/lib/words/club-names';
-import { hoursSentence } from '@/lib/words/provenance';
+import { ageSinceText, hoursSentence } from '@/lib/words/provenance';
 import { LeaveWall } from './leave-wall';
 import styles from './wall.module.css';
 import { WallBoard } from './wall-board';
@@ -35,7 +35,7 @@ export function WallView({ records, club, now, preferences, briefing }: ClubView
           {briefing === null ? null : <AirLine briefing={briefing} now={now} units={preferences} />}
           {told === null ? null : (
             <p className={styles.age}>
-              {demo ? 'Invented weather' : `Weather: ${ageWords(told, now)}`}
+              {demo ? 'Invented weather' : `Weather: ${ageSinceText(told, now)}`}
               {demo ? null : (
                 <span className={styles.source}> {hoursSentence(told, now, { zone, from: now })}</span>
               )}

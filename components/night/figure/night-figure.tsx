@@ -11,7 +11,7 @@ import type { Standing } from '@/lib/standing/standing';
 import { localClock } from '@/lib/time/zone';
 import { runRowWords, swapRowWords } from '@/lib/words/figure';
 import { type ActPart, PUT_IN, settingText } from '@/lib/words/settings';
-import { wholesOf } from '@/lib/words/together';
+import { actInRows } from '@/lib/words/together';
 import type { Voice } from '@/lib/words/voice';
 import styles from './night-figure.module.css';
 import { RowDrawing } from './row-drawing';
@@ -65,7 +65,9 @@ export const NightFigure = memo(function NightFigure({ machine, standing, voice 
             <VisuallyHidden>Jets</VisuallyHidden>
           </th>
           <th scope="col" className={styles.sides}>
-            <span>LEAN</span> <span>RICH</span>
+            <div className={styles.ends}>
+              <span>LEAN</span> <span>RICH</span>
+            </div>
           </th>
         </tr>
       </thead>
@@ -162,8 +164,8 @@ function SwapCells({
   return (
     <>
       <th scope="row">
-        <span aria-hidden="true">
-          {due ? <span className={styles.name}>by</span> : null}
+        <span className={styles.whole} aria-hidden="true">
+          {due ? <span className={styles.by}>by </span> : null}
           {words.start}
         </span>
         <VisuallyHidden>{words.window}</VisuallyHidden>
@@ -177,21 +179,32 @@ function SwapCells({
   );
 }
 
-/** "Put in 420 410 420", the words on the line of the jets; on the narrowest screens the jets alone are seen. */
+/**
+ * "Put in 420 410 420", the words on the line of the jets and a second row of jets under the first; on the narrowest
+ * screens the jets alone are seen.
+ */
 function Act({ parts }: { readonly parts: readonly ActPart[] }) {
-  const [first, ...rest] = parts;
-  if (first?.text !== PUT_IN) return parts.map(({ text }) => text).join(' ');
-  const [jets, ...others] = wholesOf(rest.map(({ text }) => text).join(' '));
+  const { verb, rows, rest } = actInRows(parts);
+  if (verb !== PUT_IN) return textOf(parts);
   return (
     <>
-      <span className={styles.whole}>
-        <span className={styles.verb}>{PUT_IN} </span>
-        {jets}
+      <span className={styles.together}>
+        <span className={styles.verb}>{verb} </span>
+        <span className={styles.rows}>
+          {rows.map((row, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows of one machine, told apart by their place
+            <span key={place} className={styles.whole}>
+              {textOf(row)}{' '}
+            </span>
+          ))}
+        </span>
       </span>
-      {others.length === 0 ? null : <Wholes text={` ${others.join(' ')}`} />}
+      {rest.length === 0 ? null : <Wholes text={` ${textOf(rest)}`} />}
     </>
   );
 }
+
+const textOf = (parts: readonly ActPart[]): string => parts.map(({ text }) => text).join(' ');
 
 function keyOf(row: FigureRow): string {
   if (row.kind === 'now') return 'now';

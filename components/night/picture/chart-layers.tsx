@@ -2,6 +2,7 @@
 
 import { use } from 'react';
 import type { Lane } from '@/lib/carb/lane';
+import { hasLane, STRIPES } from '@/lib/night/step-places';
 import type { Picture, RunMark, Stair } from '@/lib/plan/night-picture';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { type ChartFrame, sizeName } from './chart-frame';
@@ -199,7 +200,7 @@ function LaneBeside({ lane, x, y }: LaneBesideProps) {
 export function StairLayer({ picture, patternId }: LayerProps & { readonly patternId: string }) {
   const pixels = usePixels();
   if (pixels === null) return null;
-  const { x, y, top, bottom } = pixels;
+  const { x, top, bottom } = pixels;
   return (
     <g>
       {picture.swaps.map(({ from, to }) => (
@@ -213,31 +214,35 @@ export function StairLayer({ picture, patternId }: LayerProps & { readonly patte
         />
       ))}
       {picture.stairs.map((stair) => (
-        <g key={stair.from}>
-          <rect
-            className={styles.stair}
-            x={x(stair.from)}
-            width={x(stair.to) - x(stair.from)}
-            y={y(stair.leanEdge)}
-            height={y(stair.richEdge) - y(stair.leanEdge)}
-          />
-          <rect
-            fill={`url(#${hatchId(patternId, 'lean')})`}
-            x={x(stair.from)}
-            width={x(stair.to) - x(stair.from)}
-            y={y(stair.leanEdge) - 7}
-            height={7}
-          />
-          <rect
-            fill={`url(#${hatchId(patternId, 'rich')})`}
-            x={x(stair.from)}
-            width={x(stair.to) - x(stair.from)}
-            y={y(stair.richEdge)}
-            height={4}
-          />
-        </g>
+        <StairLane key={stair.from} {...{ stair, patternId, pixels }} />
       ))}
       <path className={styles.steps} d={stepsPath(picture.stairs, pixels)} />
+    </g>
+  );
+}
+
+type StairLaneProps = {
+  readonly stair: Stair;
+  readonly patternId: string;
+  readonly pixels: Scales;
+};
+
+/** What the jet of a step is good for, between the stripes of both sides. */
+function StairLane({ stair, patternId, pixels: { x, y } }: StairLaneProps) {
+  const [left, right] = [x(stair.from), x(stair.to)];
+  if (!hasLane({ left, right })) return null;
+  const [lean, rich] = [y(stair.leanEdge), y(stair.richEdge)];
+  const across = { x: left, width: right - left };
+  return (
+    <g>
+      <rect className={styles.stair} {...across} y={lean} height={rich - lean} />
+      <rect
+        fill={`url(#${hatchId(patternId, 'lean')})`}
+        {...across}
+        y={lean - STRIPES.lean}
+        height={STRIPES.lean}
+      />
+      <rect fill={`url(#${hatchId(patternId, 'rich')})`} {...across} y={rich} height={STRIPES.rich} />
     </g>
   );
 }

@@ -1,7 +1,7 @@
 import { use } from 'react';
 import { type Behind, freePlaces, type Patch, type WordsToPlace } from '@/lib/night/free-place';
-import { type PlanStep, placesOfName, placesOfSide, STRIPES } from '@/lib/night/step-places';
-import type { Picture } from '@/lib/plan/night-picture';
+import { hasLane, type PlanStep, placesOfName, placesOfSide, STRIPES } from '@/lib/night/step-places';
+import { type Picture, swapOfStair } from '@/lib/plan/night-picture';
 import type { Instant } from '@/lib/time/instant';
 import type { ClockZone } from '@/lib/time/zone';
 import { stairNames } from '@/lib/words/stair-name';
@@ -42,15 +42,17 @@ type WordsRequest = {
 function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
   const { x, y, left, right, top, bottom } = pixels;
   const plot: Patch = { left: left + 2, right: right - 2, top, bottom };
-  const steps = picture.stairs.map(
-    (stair): PlanStep => ({
+  const steps = picture.stairs.map((stair, place): PlanStep => {
+    const swap = swapOfStair(picture, place);
+    return {
       left: x(stair.from),
       right: x(stair.to),
       y: y(stair.worth),
       leanEdge: y(stair.leanEdge),
       richEdge: y(stair.richEdge),
-    }),
-  );
+      bounds: swap === null ? null : { left: x(swap.from), right: x(swap.to) },
+    };
+  });
   const behind = drawnBehind(picture, steps, pixels);
   const sides = SIDES.map((side) => ({
     key: side,
@@ -65,7 +67,7 @@ function wordsOf(picture: Picture, { zone, now, frame, pixels }: WordsRequest) {
     className: styles.stairName,
     words: stairNames(picture, i, { zone, now }),
     size: frame.body,
-    places: placesOfName(steps, step, frame.body),
+    places: placesOfName(steps, step, { size: frame.body, plot }),
     ...behind.names,
   }));
   const wanted: readonly (WordsToPlace & { readonly key: string; readonly className: string | undefined })[] =
@@ -86,7 +88,7 @@ function drawnBehind(picture: Picture, steps: readonly PlanStep[], { x, y, top, 
     { x: left, y: at },
     { x: right, y: at },
   ]);
-  const boxes = steps.flatMap(({ left, right, leanEdge, richEdge }): readonly Patch[] => [
+  const boxes = steps.filter(hasLane).flatMap(({ left, right, leanEdge, richEdge }): readonly Patch[] => [
     { left, right, top: leanEdge - STRIPES.lean, bottom: leanEdge },
     { left, right, top: richEdge, bottom: richEdge + STRIPES.rich },
   ]);

@@ -8,6 +8,7 @@ import { whenAtRest } from '@/components/ui/when-at-rest';
 import type { Machine, Setting } from '@/lib/carb/machine';
 import { trimPositions } from '@/lib/carb/trim';
 import { cautionsFor } from '@/lib/words/cautions';
+import { IT_IS_IN } from '@/lib/words/it-is-in';
 import styles from './fit-dialog.module.css';
 
 type FitDialogProps = {
@@ -45,7 +46,7 @@ export function FitDialog({ machine, fitted, onFit, ahead, onClose }: FitDialogP
       onClose={onClose}
       footer={
         <Button kind="primary" size="act" wide onClick={() => onFit({ mains, trim })}>
-          This is in
+          {IT_IS_IN}
         </Button>
       }
     >

@@ -26,9 +26,9 @@ type InNowProps = {
 /** What is in the engine, and how it stands in the air of now. */
 export function InNowBlock({ machine, standing, zone, acts, large }: InNowProps) {
   const [asking, setAsking] = useState(false);
-  const { inNow, mixture, plan } = standing;
+  const { inNow, mixture } = standing;
   const { mains, trim } = inNow.setting;
-  const words = mixture === null ? null : mixtureWords(mixture, plan, zone);
+  const words = mixtureWords(standing, zone);
   return (
     <section className={styles.block} aria-label="In now">
       <div className={styles.row}>
@@ -49,7 +49,7 @@ export function InNowBlock({ machine, standing, zone, acts, large }: InNowProps)
         <>
           <Gauge machine={machine} mixture={mixture} size={mains[0] ?? 0} />
           <p className={classNames(styles.state, mixture.state === 'lean' && styles.lean)}>
-            <strong className={styles.word}>{words.word}</strong>{' '}
+            <strong className={words.first ? styles.word : styles.second}>{words.word}</strong>{' '}
             <span>
               {words.drift}
               <VisuallyHidden>{words.than}</VisuallyHidden>

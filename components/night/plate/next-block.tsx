@@ -1,17 +1,19 @@
 'use client';
 
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import type { Acts } from '@/components/night/use-acts';
 import { Wholes } from '@/components/night/wholes';
 import { Button } from '@/components/ui/button';
 import { classNames } from '@/components/ui/class-names';
+import { NoticeWord } from '@/components/ui/notice';
 import { useHold } from '@/components/ui/use-hold';
+import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import { Way } from '@/components/ui/way';
 import type { Standing } from '@/lib/standing/standing';
 import type { ClockZone } from '@/lib/time/zone';
 import { jobWords } from '@/lib/words/job';
 import type { ActPart } from '@/lib/words/settings';
-import { gapBeforePart, together } from '@/lib/words/together';
+import { actInRows, together } from '@/lib/words/together';
 import styles from './next-block.module.css';
 import { ScheduleDialog } from './schedule-dialog';
 
@@ -36,7 +38,7 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
         className={classNames(styles.job, styles[words.shape])}
         role={words.shape === 'stop' ? 'alert' : undefined}
       >
-        <h2 className={styles.label}>Next</h2>
+        <Label stop={words.shape === 'stop'} />
         {words.when === null ? null : (
           <p className={styles.when}>
             <strong className={styles.clock}>{words.when.clock}</strong>{' '}
@@ -79,6 +81,17 @@ export function NextBlock({ standing, zone, acts, large }: NextBlockProps) {
   );
 }
 
+/** "Next", or to the eye the word of every other danger. */
+function Label({ stop }: { readonly stop: boolean }) {
+  if (!stop) return <h2 className={styles.label}>Next</h2>;
+  return (
+    <h2>
+      <VisuallyHidden>Next </VisuallyHidden>
+      <NoticeWord tone="danger" />
+    </h2>
+  );
+}
+
 type AsidesProps = { readonly large: boolean; readonly onLate: () => void; readonly onOut: () => void };
 
 /** What else can have happened. */
@@ -96,13 +109,40 @@ function Asides({ large, onLate, onOut }: AsidesProps) {
   );
 }
 
-/** "Put in 420 410 420", with a line under each number that is another one than before. */
+/**
+ * "Put in 420 410 420", with a line under each number that is another one than before. The jets are a block beside the
+ * words: those of a second row stand under those of the first.
+ */
 function Lead({ parts }: { readonly parts: readonly ActPart[] }) {
+  const { verb, rows, rest } = actInRows(parts);
+  return (
+    <>
+      <span>{together(verb)}</span>{' '}
+      {rows.length === 0 ? null : (
+        <span className={styles.rows}>
+          {rows.map((row, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows of one machine, told apart by their place
+            <span key={place}>
+              <Pieces parts={row} />{' '}
+            </span>
+          ))}
+        </span>
+      )}{' '}
+      {rest.length === 0 ? null : (
+        <span>
+          <Pieces parts={rest} />
+        </span>
+      )}
+    </>
+  );
+}
+
+function Pieces({ parts }: { readonly parts: readonly ActPart[] }) {
   return parts.map(({ text, changed }, place) => (
     // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one sentence, told apart by their place
-    <span key={place}>
-      {gapBeforePart(parts, place)}
+    <Fragment key={place}>
+      {place === 0 ? '' : ' '}
       <span className={changed ? styles.changed : undefined}>{together(text)}</span>
-    </span>
+    </Fragment>
   ));
 }

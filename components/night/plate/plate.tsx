@@ -19,12 +19,14 @@ export type PlateProps = {
   readonly acts: Acts;
   readonly zone: ClockZone;
   readonly units: UnitChoice;
+  /** What hinders a newer forecast, in two words; null: nothing does. */
+  readonly fault?: string | null;
   /** At the track. */
   readonly large?: boolean;
 };
 
 /** The first screen: the air, what must be heard first, what is in and how it stands, and what comes next. */
-export function Plate({ night, standing, acts, zone, units, large = false }: PlateProps) {
+export function Plate({ night, standing, acts, zone, units, fault = null, large = false }: PlateProps) {
   const { machine } = night;
   const { dangers, plan, job } = standing;
   // Nothing is to be done but this: it comes first.
@@ -32,11 +34,14 @@ export function Plate({ night, standing, acts, zone, units, large = false }: Pla
   const verdict = tonightSentence(machine);
   return (
     <div className={styles.plate}>
-      <TopLine {...{ night, standing, zone, units }} />
+      <TopLine {...{ night, standing, zone, units, fault }} />
       <QuestionBlock {...{ machine, standing, zone, acts, large }} />
       {stop ? <NextBlock {...{ standing, zone, acts, large }} /> : null}
-      {stop || dangers.length === 0 ? null : (
-        <Notice tone="danger" title={together(dangerLine(dangers, plan))} />
+      {dangers.length === 0 ? null : (
+        // On a screen the block of what comes next says it where nothing else is to be done.
+        <div className={stop ? styles.paperOnly : undefined}>
+          <Notice tone="danger" title={together(dangerLine(dangers, plan))} />
+        </div>
       )}
       <InNowBlock {...{ machine, standing, zone, acts, large }} />
       {stop ? null : <NextBlock {...{ standing, zone, acts, large }} />}

@@ -10,10 +10,12 @@ type TopLineProps = {
   readonly standing: Standing;
   readonly zone: ClockZone;
   readonly units: UnitChoice;
+  /** What hinders a newer forecast, in two words; null: nothing does. */
+  readonly fault: string | null;
 };
 
 /** Which night and what time it is there; under it the air of now, where it comes from and how old that is. */
-export function TopLine({ night: { records, series }, standing, zone, units }: TopLineProps) {
+export function TopLine({ night: { records, series }, standing, zone, units, fault }: TopLineProps) {
   const { event, demo } = records.event.value;
   const { facts, source, age } = airLine(standing, units, { series, demo });
   return (
@@ -26,7 +28,9 @@ export function TopLine({ night: { records, series }, standing, zone, units }: T
         {facts.map((fact) => (
           <span key={fact}>{fact} </span>
         ))}
-        <span className={styles[age === 'part typed' ? 'typed' : age]}>{source}</span>
+        <span className={styles[age === 'part typed' ? 'typed' : age]}>
+          {fault === null ? source : `${fault}, ${source}`}
+        </span>
       </p>
     </div>
   );

@@ -41,7 +41,13 @@ export function AirTable({ plan, voice }: AirTableProps) {
 function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour>[] {
   const clock = planClock(plan, zone);
   return [
+    // What is acted on stands first: a hand's width holds the first four columns.
     { head: 'Hour', names: true, cell: ({ at }) => clockText(at, clock) },
+    {
+      head: 'Risk of lean, as planned',
+      figures: true,
+      cell: ({ leanCount }) => shortCount(leanCount),
+    },
     {
       head: 'Air',
       figures: true,
@@ -52,22 +58,17 @@ function columnsOf(plan: Plan, { zone, units }: Voice): readonly Column<PlanHour
         </>
       ),
     },
-    { head: 'Ideal', figures: true, cell: ({ ideal }) => idealText(ideal) },
     {
       head: 'Baseline',
       figures: true,
       cell: ({ baselineDrift, baselineState }) => (
         <>
           <span className={styles[baselineState]}>{STATE_WORD[baselineState]}</span>{' '}
-          {formatSignedPercent(baselineDrift, 1)}
+          <span className={styles.under}>{formatSignedPercent(baselineDrift, 1)}</span>
         </>
       ),
     },
-    {
-      head: 'Risk of lean, as planned',
-      figures: true,
-      cell: ({ leanCount }) => shortCount(leanCount),
-    },
+    { head: 'Ideal', figures: true, cell: ({ ideal }) => idealText(ideal) },
     ...airColumns(units),
     { head: 'Density', figures: true, cell: ({ air }) => densityText(air, units) },
     {
