@@ -1,11 +1,11 @@
 'use client';
 
 import { type KeyboardEvent, type ReactNode, useState } from 'react';
-import { askProblemWords } from '@/components/server/ask-words';
 import { Button } from '@/components/ui/button';
 import { Select } from '@/components/ui/select';
 import { Columns, Stack } from '@/components/ui/stack';
 import { TextField } from '@/components/ui/text-field';
+import { askProblemWords } from '@/lib/words/ask-problem';
 import { type Asked, type FoundPlace, type PlacesState, usePlacesNamed } from './use-places';
 
 type FindTownProps = {

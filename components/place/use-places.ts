@@ -1,9 +1,10 @@
 'use client';
 
 import useSWR from 'swr';
-import { type AskProblem, askApi } from '@/components/server/ask-api';
+import { askApi } from '@/components/server/ask-api';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { PlacesJson } from '@/lib/weather/places-json';
+import type { AskProblem } from '@/lib/words/ask-problem';
 import { useSettled } from './use-settled';
 
 export type FoundPlace = PlacesJson['places'][number];

@@ -1,18 +1,5 @@
 import { fail, ok, type Result } from '@/lib/result/result';
-
-/** Why our own server gave nothing. */
-export type AskProblem =
-  | { readonly code: 'no-signal' }
-  | { readonly code: 'timeout' }
-  /** It answered with a reason, in words. */
-  | {
-      readonly code: 'refused';
-      /** Of HTTP. */
-      readonly status: number;
-      readonly detail: string;
-      readonly retryAfterSeconds: number | null;
-    }
-  | { readonly code: 'unreadable' };
+import type { AskProblem } from '@/lib/words/ask-problem';
 
 /** The server itself gives up after 9 s; longer silence is the line. */
 const PATIENCE_MS = 12_000;

@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '@/lib/result/result';
+import { askProblemWords } from '@/lib/words/ask-problem';
 import { askApi } from './ask-api';
-import { askProblemWords } from './ask-words';
 
 /** Anything that tells an answer of the right shape from others. */
 type Reader<T> = {

@@ -1,13 +1,13 @@
 'use client';
 
 import { type PlacesState, useGround } from '@/components/place/use-places';
-import { askProblemWords } from '@/components/server/ask-words';
 import { Button } from '@/components/ui/button';
 import type { UnitChoice } from '@/lib/units/choice';
 import { readElevation } from '@/lib/units/entry';
 import { elevationText } from '@/lib/units/entry-text';
 import { formatElevation } from '@/lib/units/format';
 import { type Metre, metre } from '@/lib/units/quantity';
+import { askProblemWords } from '@/lib/words/ask-problem';
 import type { Location } from './locate';
 import styles from './weather.module.css';
 

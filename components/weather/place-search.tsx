@@ -1,8 +1,8 @@
 'use client';
 
 import { type FoundPlace, type PlacesState, usePlaces } from '@/components/place/use-places';
-import { askProblemWords } from '@/components/server/ask-words';
 import { Combobox } from '@/components/ui/combobox';
+import { askProblemWords } from '@/lib/words/ask-problem';
 import styles from './weather.module.css';
 
 type PlaceSearchProps = {

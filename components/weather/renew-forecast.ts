@@ -1,12 +1,11 @@
-import { type AskProblem, askApi } from '@/components/server/ask-api';
+import { askApi } from '@/components/server/ask-api';
 import type { StoreReads } from '@/components/store/store-provider';
 import type { QuietWrite } from '@/components/store/use-quiet-write';
 import { forecastAddress } from '@/lib/night/forecast-question';
 import { forecastRecordFrom } from '@/lib/night/forecast-record';
 import { fail, ok, type Result } from '@/lib/result/result';
 import type { Instant } from '@/lib/time/instant';
-
-export type RenewProblem = AskProblem | { readonly code: 'no-place' } | { readonly code: 'not-kept' };
+import type { ForecastFault } from '@/lib/words/forecast-fault';
 
 type Renewal = {
   readonly store: StoreReads;
@@ -17,7 +16,7 @@ type Renewal = {
 };
 
 /** Asks for the hours of a night and keeps them; the page reads them from the store. */
-export async function renewForecast(renewal: Renewal): Promise<Result<'kept', RenewProblem>> {
+export async function renewForecast(renewal: Renewal): Promise<Result<'kept', ForecastFault>> {
   const { store, write, eventId, forecastId, now } = renewal;
   // Read at this moment: the place may have been changed since the question was put.
   const event = (await store.get('events', eventId))?.value;

@@ -9,7 +9,8 @@ import { followsForecast, stretchOfRuns } from '@/lib/night/forecast-question';
 import type { Result } from '@/lib/result/result';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import { HOUR_MS, type Instant, instant, MINUTE_MS } from '@/lib/time/instant';
-import { type RenewProblem, renewForecast } from './renew-forecast';
+import type { ForecastFault } from '@/lib/words/forecast-fault';
+import { renewForecast } from './renew-forecast';
 
 const OVER_AFTER_MS = 2 * HOUR_MS;
 
@@ -18,7 +19,7 @@ export type ForecastState = {
   readonly status: 'off' | 'over' | 'following';
   readonly asking: boolean;
   /** Why the last question had no answer; null where it had one. */
-  readonly problem: RenewProblem | null;
+  readonly problem: ForecastFault | null;
   /** From when on it may be asked by hand again, on the minute; null: at once. */
   readonly askFrom: Instant | null;
   readonly askNow: () => void;
@@ -82,7 +83,7 @@ function statusOf(record: EventRecord, now: Instant): ForecastState['status'] {
   return runs !== null && now > runs.end + OVER_AFTER_MS ? 'over' : 'following';
 }
 
-type Renewed = Result<'kept', RenewProblem>;
+type Renewed = Result<'kept', ForecastFault>;
 
 /**
  * How long to wait until the next question [ms]; `count` is told every answer. A number and no function: the wait begins

@@ -1,6 +1,5 @@
 'use client';
 
-import { askProblemWords } from '@/components/server/ask-words';
 import { useClockZone } from '@/components/store/use-clock-zone';
 import { usePreferences } from '@/components/store/use-preferences';
 import { useTable } from '@/components/store/use-table';
@@ -13,10 +12,10 @@ import { stretchOfRuns } from '@/lib/night/forecast-question';
 import type { EventRecord, Stored } from '@/lib/store/records';
 import type { Instant } from '@/lib/time/instant';
 import { localClock } from '@/lib/time/zone';
-import { forecastFaultText } from '@/lib/words/forecast-fault';
+import { askProblemWords } from '@/lib/words/ask-problem';
+import { type ForecastFault, forecastFaultText } from '@/lib/words/forecast-fault';
 import { ForecastFacts } from './forecast-facts';
 import { PlaceDialog } from './place-dialog';
-import type { RenewProblem } from './renew-forecast';
 import { TypedHoursNote } from './typed-hours-note';
 import type { ForecastState } from './use-forecast';
 import styles from './weather.module.css';
@@ -111,7 +110,7 @@ function AskingWords({ state: { status, asking, problem }, hasForecast }: Asking
   );
 }
 
-function renewProblemWords(problem: RenewProblem, hasForecast: boolean): string {
+function renewProblemWords(problem: ForecastFault, hasForecast: boolean): string {
   const instead = hasForecast
     ? 'The plan goes by the last forecast; it is asked for again by itself.'
     : 'Type the hours by hand, or stay on this page: it is asked for again by itself.';

@@ -33,7 +33,7 @@ function manyOf(name: string): string {
 }
 
 const MANY = [
-  ...['Round', 'Heat', 'Run', 'Race', 'Leg', 'Lap', 'Stage', 'Session', 'Qualifier'].flatMap((one) =>
+  ...['Round', 'Heat', 'Run', 'Race', 'Leg', 'Lap', 'Stage', 'Qualifier'].flatMap((one) =>
     [one, one.toLowerCase()].map((word) => [word, `${word}s`] as const),
   ),
   ['Pass', 'Passes'],

@@ -31,7 +31,7 @@ describe('A box in which no jet is rich enough', () => {
   test('is answered with what not to race, what to borrow and what helps, and with nothing that holds', () => {
     expect(answer.standing.job.kind).toBe('do-not-race');
     expect(wordsOf(answer)).not.toMatch(HOLDS);
-    expect(answer.call).toMatch(/^Do not race Round \d.* on 410: risk of lean up to \d+ in 64\./);
+    expect(answer.call).toMatch(/^Do not race Rounds \d.* on 410: risk of lean up to \d+ in 64\./);
     expect(answer.call).toMatch(/borrow \d{3}\. Without it sit them out\./);
     expect(answer.call).toContain('lift early');
   });

@@ -222,7 +222,7 @@ describe('POST /api/plan, where an evening is not plain', () => {
 
   test('with no jet rich enough the call opens with what to borrow', async () => {
     const plan = await planOf(withMachine({ box: [{ size: 410, count: 2 }] }));
-    expect(plan.call).toMatch(/^Do not race Round \d.*: borrow \d{3}\./);
+    expect(plan.call).toMatch(/^Do not race Rounds \d.*: borrow \d{3}\./);
     expect(messageOf(plan, 'no-jet-rich-enough')).toContain('borrow');
   });
 

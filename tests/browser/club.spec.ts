@@ -38,7 +38,7 @@ test('a tech makes a briefing for three racers from nothing in under 25 acts', O
   await expect(acts.getByRole('listitem').first()).toContainText(/\d\d:\d\d.*→/);
   await expect(acts).toContainText('Engine off');
   await expect(night.getByRole('region', { name: 'Borrowing' })).toContainText(
-    /Oda Rask.*No jet that will do for Round \d.*: needs 4\d0\..*Ilsa Vorn can spare/s,
+    /Oda Rask.*No jet that will do for Rounds? \d.*: needs 4\d0\..*Ilsa Vorn can spare/s,
   );
   // It outlives the page.
   await night.reload();

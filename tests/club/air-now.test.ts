@@ -53,7 +53,7 @@ describe('the air as it stands', () => {
 
 it('says how old the hours are', () => {
   const told = hoursProvenance(COLD_NIGHT);
-  expect(ageSinceText(told, DUSK)).toBe('fresh, new');
+  expect(ageSinceText(told, DUSK)).toBe('fresh');
   expect(ageSinceText(told, addMinutes(DUSK, 140))).toBe('fresh: 2 h 20 min');
   expect(ageSinceText(told, clock(31))).toBe('too old: 14 h');
   expect(ageSinceText(hoursProvenance(seriesOf([-3, -4], { origin: 'typed' })), DUSK)).toBe('typed');

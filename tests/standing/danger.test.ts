@@ -23,7 +23,7 @@ describe('A box with no jet rich enough', () => {
   it('says not to race, in which runs, and what to borrow, and never that anything holds', () => {
     expect(standing.dangers).toMatchObject([{ grade: 'lean', why: 'no-jet', sizes: [430] }]);
     const call = callSentence(standing, voice);
-    expect(call).toMatch(/^Do not race Round 4 to 12 on 410: risk of lean up to \d\d in 64\./);
+    expect(call).toMatch(/^Do not race Rounds 4 to 12 on 410: risk of lean up to \d\d in 64\./);
     expect(call).toContain('borrow 430.');
     expect(call).not.toMatch(HOLDS);
     expect(standing.job.kind).toBe('do-not-race');

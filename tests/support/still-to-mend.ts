@@ -7,4 +7,4 @@
 export const ONLY_TESTED: readonly string[] = [];
 
 /** Files of components without React, and their lines: pure code belongs to lib. */
-export const PURE_IN_COMPONENTS = { files: 43, lines: 1363 } as const;
+export const PURE_IN_COMPONENTS = { files: 42, lines: 1339 } as const;

@@ -55,7 +55,7 @@ describe('the club in words', () => {
       loud: [danger],
       calm,
     } = clubCall(briefing, names, ZONE);
-    expect(danger).toMatch(/^Racer 2: Do not race Round \d.* on \d{3}: risk of lean/);
+    expect(danger).toMatch(/^Racer 2: Do not race Rounds \d.* on \d{3}: risk of lean/);
     expect(calm).toMatch(/^\d jobs? for 2 racers; the first (at|by) \d\d:\d\d for Racer \d\.$/);
   });
 
@@ -81,7 +81,7 @@ describe('the club in words', () => {
     const [borrowing] = briefing.borrowings;
     const plan = briefing.planned[1]!.plan;
     const [lack, offer, left] = borrowingSentences(borrowing!, plan, names);
-    expect(lack).toMatch(/^No jet that will do for Round \d.*: needs 4\d0\.$/);
+    expect(lack).toMatch(/^No jet that will do for Rounds \d.*: needs 4\d0\.$/);
     expect(offer).toMatch(/^Racer 1 can spare 1 × 4\d0/);
     expect(left).toBe('Planned with them, none of these runs is outside its limits.');
   });

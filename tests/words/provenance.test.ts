@@ -61,7 +61,7 @@ describe('the line beside a plan', () => {
       'Typed 19:00 to 23:00, the other hours from Open-Meteo, 2 h ago; pressure from Open-Meteo.',
     );
     expect(ageText(told({ typed }), NOW)).toBe('part typed, forecast fresh');
-    expect(ageText(told({ typed }), at('2027-01-17T09:15:00-06:00'))).toBe('part typed, forecast stale');
+    expect(ageText(told({ typed }), at('2027-01-17T09:15:00-06:00'))).toBe('part typed, forecast too old');
   });
 
   it('says of typed hours that no forecast is behind them only where none is', () => {

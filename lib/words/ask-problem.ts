@@ -1,4 +1,16 @@
-import type { AskProblem } from './ask-api';
+/** Why our own server gave nothing. */
+export type AskProblem =
+  | { readonly code: 'no-signal' }
+  | { readonly code: 'timeout' }
+  /** It answered with a reason, in words. */
+  | {
+      readonly code: 'refused';
+      /** Of HTTP. */
+      readonly status: number;
+      readonly detail: string;
+      readonly retryAfterSeconds: number | null;
+    }
+  | { readonly code: 'unreadable' };
 
 /** What happened when the server was asked for something, and what to do; `instead` is the way without it. */
 export function askProblemWords(problem: AskProblem, instead: string): string {
