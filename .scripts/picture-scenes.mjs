@@ -41,6 +41,7 @@ const FAULTS = {
   down: (route) =>
     route.fulfill({
       status: 503,
+      headers: { 'retry-after': '30' },
       contentType: 'application/problem+json',
       body: JSON.stringify({
         type: 'about:blank',

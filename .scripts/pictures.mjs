@@ -33,6 +33,8 @@ const SIZES = {
   desk: [1280, 800],
   wide: [1920, 1080],
 };
+/** Those under a finger, where there are no keys. */
+const TOUCHED = ['phone', 'narrow', 'lying'];
 /** What hangs on a trailer's wall. */
 const WALLS = { low: [1280, 720], wide: [1920, 1080], great: [3840, 2160] };
 /** From a phone's window on the paper of one half of the world, from a desk's on that of the other. */
@@ -112,7 +114,9 @@ async function take(browser, scene) {
   const sizes = Object.entries(scene.wall ? WALLS : SIZES);
   const { context, page } = await open(browser, scene, sizes[0][1]);
   await page.addStyleTag({ content: NEAR });
+  const device = await context.newCDPSession(page);
   for (const [size, [width, height]] of sizes) {
+    await device.send('Emulation.setTouchEmulationEnabled', { enabled: TOUCHED.includes(size) });
     await page.setViewportSize({ width, height });
     await settled(page);
     if (scene.subject === undefined) await page.evaluate(() => window.scrollTo(0, 0));
