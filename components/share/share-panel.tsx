@@ -13,6 +13,7 @@ import { packNight } from '@/lib/share/night-link';
 import { sharedNightOf } from '@/lib/share/shared-night-of';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
+import { ROUNDED_PLACE } from '@/lib/words/sending';
 import { CopyField } from './copy-field';
 import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
@@ -47,7 +48,7 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
         {shared.event.place === undefined ? null : (
           <Switch
             label="Give the exact place"
-            hint="Off, the place is rounded to a tenth of a degree, about 11 km: enough for a forecast."
+            hint={ROUNDED_PLACE}
             checked={exactPlace}
             onChange={setExactPlace}
           />

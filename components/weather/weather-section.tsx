@@ -103,7 +103,7 @@ function AskingWords({ state: { status, asking, problem }, hasForecast }: Asking
       tone="caution"
       title={`${hasForecast ? 'No newer forecast' : 'No forecast came'}: ${forecastFaultText(problem)}.`}
     >
-      <p>
+      <p className={styles.advice}>
         <WholeNames text={renewProblemWords(problem, hasForecast)} />
       </p>
     </Notice>

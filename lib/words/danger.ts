@@ -23,7 +23,7 @@ export function dangerLine(dangers: readonly Danger[], plan: Plan): string {
 
 /** What is left to do, at the track, below the jets in now; so it names the runs it is about: the whole of it stands on the page of the whole night. */
 export function dangerAtTrack(dangers: readonly Danger[], plan: Plan): string {
-  return `Sit ${namesOf({ runs: dangers.flatMap(({ runs }) => runs) }, plan)} out, or lift early.`;
+  return `Sit ${namesOf({ runs: dangers.flatMap(({ runs }) => runs) }, plan)} out.`;
 }
 
 /** The same below "Do not race on 410": "Rounds 5 to 8: lean up to 63 in 64. Borrow 430." */

@@ -110,17 +110,19 @@ function awayText({ plan, now }: Standing, { swap, time }: SwapJob, zone: ClockZ
     : `${begin} within ${left}`;
 }
 
-/** "After Round 2. Start by 20:15." */
-function whereText({ plan }: Standing, { swap, time }: SwapJob, zone: ClockZone): string {
+/** "After Round 2. Start by 20:15."; after a run that is not to be raced the clock alone says when. */
+function whereText({ plan, dangers }: Standing, { swap, time }: SwapJob, zone: ClockZone): string {
   const clock = planClock(plan, zone);
   const before = plan.runs[swap.beforeRun - 1];
-  const where =
-    before === undefined ? `Before ${runName(plan, swap.beforeRun)}.` : `After ${runName(plan, before.run)}.`;
+  const isLeftOut = dangers.some(({ runs }) => runs.some(({ run }) => run === before?.run));
   const by =
     swap.kind === 'trim'
       ? `Done by ${clockText(swap.readyBy, clock)}.`
       : `${time === 'open' ? 'Ready' : 'Start'} by ${clockText(time === 'open' ? swap.readyBy : swap.latestStart, clock)}.`;
-  return `${where} ${by}`;
+  if (isLeftOut) return by;
+  return before === undefined
+    ? `Before ${runName(plan, swap.beforeRun)}. ${by}`
+    : `After ${runName(plan, before.run)}. ${by}`;
 }
 
 /** The one cause, with the first run at risk: "410 goes lean by Round 7.", or "410 is lean." where that is so now. */

@@ -41,12 +41,12 @@ function clipSentence({ groove, beyondNeedle, ...cost }: RideClip, told: Told): 
 
 const leannessOf = ({ thickest }: RideCircuit): Ratio => ratio(Math.abs(thickest.drift));
 
-/** "At worst (26 °F at 10:30) it is +9.1 % rich: that costs 1.2 % of the power there." */
+/** "At worst (26 °F at 10:30) it is 9.1 % richer: that costs 1.2 % of the power there." */
 function worstText({ worst }: RideCircuit, { voice, clock }: Told, { rich }: Limits): string {
   const drift = formatSignedPercent(worst.drift, 1);
   const where = `At worst (${momentText(worst.at, voice, clock)})`;
   if (worst.drift <= 0.005) return `${where} it is as good as right: ${drift}.`;
   const load =
     worst.drift > rich ? ' It may load up there: clear it now and then, and carry a spare plug.' : '';
-  return `${where} it is ${drift} rich: that costs ${formatPercent(worst.powerLost, 1)} of the power there.${load}`;
+  return `${where} it is ${formatPercent(worst.drift, 1)} richer: that costs ${formatPercent(worst.powerLost, 1)} of the power there.${load}`;
 }

@@ -42,7 +42,7 @@ function thinSentence({ thinnest, cost }: RidePlan, voice: Voice, clock: Clock):
   const where = `Where the air is thinnest (${momentText(thinnest, voice, clock)})`;
   const drift = formatSignedPercent(cost.drift, 1);
   if (cost.drift <= 0.005) return `${where} it is as good as right: ${drift}.`;
-  return `${where} it is ${drift} rich: that costs ${formatPercent(cost.powerLost, 1)} of the power there, beside what thin air takes.`;
+  return `${where} it is ${formatPercent(cost.drift, 1)} richer: that costs ${formatPercent(cost.powerLost, 1)} of the power there, beside what thin air takes.`;
 }
 
 /** "−14 °F at 07:40". */

@@ -39,3 +39,7 @@ export function missingCodesWords(missing: readonly number[], of: number): strin
   const here = of - missing.length;
   return `${here} of ${of} codes are in. Scan ${missing.length === 1 ? 'the last one' : 'the others'}: ${missing.join(', ')}.`;
 }
+
+/** Beside the choice to give a place exactly. */
+export const ROUNDED_PLACE =
+  'Off, the place is rounded to a tenth of a degree: enough for a forecast, too coarse for a driveway.';

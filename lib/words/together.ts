@@ -5,11 +5,12 @@ const JETS_A_LINE = 3;
 
 /**
  * The same words, with what is read as one kept on one line: the jets of a machine (of six, three and three), a name
- * with its number ("Round 3"), a count ("5 in 64"), a date ("Sat 16 Jan 2027").
+ * with its number ("Round 3"), a count ("5 in 64"), a date ("Sat 16 Jan 2027"), a time to be ready by ("by 20:15").
  */
 export function together(text: string): string {
   return text
     .replace(/(\d) in (\d)/g, `$1${NO_BREAK}in${NO_BREAK}$2`)
+    .replace(/ by (?=\d{1,2}:\d\d)/g, ` by${NO_BREAK}`)
     .replace(
       /(\d) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) (?=\d{4})/g,
       `$1${NO_BREAK}$2${NO_BREAK}`,

@@ -32,7 +32,10 @@ export function readFirstScreen(page: Element): FirstScreen {
   const now = region('In now');
   const next = region('Next');
   const inNow = settingIn(/Other jets ([\d. ]+(?:trim \d+)?)/.exec(now)?.[1] ?? '');
-  const act = /(?:Put in ([\d. ]+\d))?(?: ?(?:and set|Turn) trim to (\d+))? (?=After|Before|Ask)/.exec(next);
+  const act =
+    /(?:Put in ([\d. ]+\d))?(?: ?(?:and set|Turn) trim to (\d+))? (?=After|Before|Ask|Start|Ready|Done)/.exec(
+      next,
+    );
   const clock = /^Next (\d\d:\d\d)/.exec(next)?.[1];
   const named = settingIn(act?.[1] ?? '').mains;
   const risk = /Risk of lean: (under )?(\d+) in (\d+)(?:, (.+?))?\./.exec(region('The night'));

@@ -49,7 +49,7 @@ describe.each([
     expect(said).toHaveLength(2);
     expect(said[0]).toMatch(
       new RegExp(
-        `^Idle to a quarter throttle, for the whole ride: .*${screw} screw .* out\\. At worst \\(.* °C at \\d\\d:\\d\\d\\) it is \\+\\d`,
+        `^Idle to a quarter throttle, for the whole ride: .*${screw} screw .* out\\. At worst \\(.* °C at \\d\\d:\\d\\d\\) it is \\d`,
       ),
     );
     expect(said[1]).toMatch(/clip in groove \d from the top\. At worst/);

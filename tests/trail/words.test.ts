@@ -108,7 +108,7 @@ describe('a ride in words', () => {
       `Put in ${answer.setting.mains[0]}: one setting for the whole ride, safe for its thickest air (−15.5 °C at 08:00).`,
     );
     expect(cost).toMatch(
-      /^Where the air is thinnest \(−\d+\.\d °C at \d\d:\d\d\) it is \+\d+\.\d % rich: that costs/,
+      /^Where the air is thinnest \(−\d+\.\d °C at \d\d:\d\d\) it is \d+\.\d % richer: that costs/,
     );
   });
 

@@ -14,7 +14,7 @@ describe('What is left to do at the track', () => {
   };
 
   test('names the runs that it is about, since it stands far below them', () => {
-    expect(sitOut(3)).toBe('Sit Round 4 out, or lift early.');
-    expect(sitOut(2, 3, 4)).toBe('Sit Rounds 3 to 5 out, or lift early.');
+    expect(sitOut(3)).toBe('Sit Round 4 out.');
+    expect(sitOut(2, 3, 4)).toBe('Sit Rounds 3 to 5 out.');
   });
 });

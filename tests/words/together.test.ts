@@ -8,7 +8,7 @@ describe('what is read as one', () => {
   it.each([
     ['Do not race on 410 400 410', 'Do|not|race|on|410 400 410'],
     ['Rounds 3 to 8: lean up to 46 in 64.', 'Rounds 3|to|8:|lean|up|to|46 in 64.'],
-    ['Start by 20:15. 410 400 410 goes lean', 'Start|by|20:15.|410 400 410|goes|lean'],
+    ['Start by 20:15. 410 400 410 goes lean', 'Start|by 20:15.|410 400 410|goes|lean'],
     ['Put in 420 410 420 420 410 420', 'Put|in|420 410 420|420 410 420'],
     ['162.5 160 162.5 is in', '162.5 160 162.5|is|in'],
     ['Leave 420, trim 3', 'Leave 420,|trim|3'],

@@ -20,7 +20,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { announcement } from '@/lib/words/announcement';
 import type { ClubNames } from '@/lib/words/club';
 import { briefingText } from '@/lib/words/club-text';
-import { linkSizeWords, SENDING } from '@/lib/words/sending';
+import { linkSizeWords, ROUNDED_PLACE, SENDING } from '@/lib/words/sending';
 import { Codes } from './codes';
 import { SheetPictures } from './sheet-pictures';
 
@@ -80,7 +80,7 @@ function ClubLink({ records, briefing, sharedAt, series }: SendPanelProps & { re
       {place === undefined ? null : (
         <Switch
           label="Give the exact place"
-          hint="Off, the place is rounded to a tenth of a degree, about 11 km: enough for a forecast."
+          hint={ROUNDED_PLACE}
           checked={exactPlace}
           onChange={setExactPlace}
         />
