@@ -124,7 +124,7 @@ export const SCENES = [
     steps: [press(/^Baselines, parts, learning/)],
   },
   { name: 'compare', path: '/compare', clock: '19:40' },
-  { name: 'after', path: '/after', clock: '01:30' },
+  { name: 'after', path: '/after', clock: '23:59', steps: [later('01:30')] },
   { name: 'open', path: '/open', clock: '19:40' },
   { name: 'about', path: '/about', clock: '19:40' },
   { name: 'board-none', path: '/board', clock: '19:40' },
