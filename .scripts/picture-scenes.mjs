@@ -5,6 +5,7 @@ import { register } from 'tsx/esm/api';
 register();
 const { clubHand, clubNightOf, enterEvent, enterHours } = await import('../tests/browser/club-hand.ts');
 const { NIGHT_STATES } = await import('../tests/browser/night-states.ts');
+const { pastNightFile } = await import('../tests/support/past-night.ts');
 
 /** A clock of the demo night, in its own zone, in January. */
 export const at = (clock) => `2027-01-${clock < '12:00' ? '17' : '16'}T${clock}:00-06:00`;
@@ -35,6 +36,29 @@ async function clubWithStop(page) {
 const again = (page) => page.reload();
 const NO_HOURS = NIGHT_STATES.find(({ name }) => name === 'no-hours')?.steps ?? [];
 const club = (racers, ...more) => [(page) => clubNightOf(page, racers), ...more, again];
+
+/** The night of 16 January as it is in a browser the morning after: read four times, its last two runs not told. */
+async function pastNight(page) {
+  const file = pastNightFile({
+    readings: [
+      [0, -2],
+      [2, -3],
+      [4, -3.5],
+      [6, -3],
+    ],
+    told: [0, 1, 2, 3, 4, 5],
+    verdicts: [
+      [0, 'right'],
+      [3, 'rich'],
+    ],
+  });
+  await page.getByRole('button', { name: 'Backup' }).click();
+  await page
+    .getByLabel('Open a backup file')
+    .setInputFiles({ name: 'backup.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+  await page.getByRole('button', { name: /^Replace/ }).click();
+  await page.getByRole('dialog').waitFor({ state: 'hidden' });
+}
 
 /** What a forecast service, or the way to it, answers. */
 const FAULTS = {
@@ -124,7 +148,8 @@ export const SCENES = [
     steps: [press(/^Baselines, parts, learning/)],
   },
   { name: 'compare', path: '/compare', clock: '19:40' },
-  { name: 'after', path: '/after', clock: '23:59', steps: [later('01:30')] },
+  { name: 'after', path: '/machines', clock: '08:15', steps: [pastNight, go('/after'), again] },
+  { name: 'log-runs', path: '/machines', clock: '08:15', steps: [pastNight, go('/log'), again] },
   { name: 'open', path: '/open', clock: '19:40' },
   { name: 'about', path: '/about', clock: '19:40' },
   { name: 'board-none', path: '/board', clock: '19:40' },

@@ -18,6 +18,7 @@ import { type AfterVoice, afterAnswers } from '@/lib/words/after';
 import { type TallyWords, tallyRows } from '@/lib/words/after-rows';
 import { problemSentences, problemTitle } from '@/lib/words/night-problems';
 import { hoursSentenceOnPaper } from '@/lib/words/provenance';
+import { together } from '@/lib/words/together';
 import styles from './after.module.css';
 import { RunsLookedBack } from './runs-looked-back';
 
@@ -84,7 +85,7 @@ const WAYS: readonly Column<TallyWords>[] = [
     names: true,
     cell: ({ how, jets }) => (
       <>
-        {how} <span className={styles.under}>{jets}</span>
+        {how} <span className={styles.under}>{together(jets)}</span>
       </>
     ),
   },

@@ -5,6 +5,7 @@ import type { NightReview, RunReview } from '@/lib/after/review';
 import type { AfterVoice } from '@/lib/words/after';
 import { runsCaption, runWords } from '@/lib/words/after-rows';
 import { GRADE_SIDE } from '@/lib/words/grades';
+import { together } from '@/lib/words/together';
 import styles from './after.module.css';
 
 type RunsLookedBackProps = { readonly review: NightReview; readonly voice: AfterVoice };
@@ -44,7 +45,7 @@ function columnsOf(voice: AfterVoice): readonly Column<RunReview>[] {
         const { made, planned, plannedFor } = runWords(run, voice);
         return (
           <>
-            <strong>{made}</strong> <span className={styles.under}>{planned}</span>{' '}
+            <strong>{together(made)}</strong> <span className={styles.under}>{together(planned)}</span>{' '}
             {plannedFor === '' ? null : <span className={styles.under}>{plannedFor}</span>}
           </>
         );
@@ -64,7 +65,7 @@ function StoodCell({ run, voice }: CellProps) {
     run.stood === null || run.made?.told !== true ? undefined : styles[GRADE_SIDE[run.stood.grade]];
   return (
     <>
-      <span className={side}>{stood}</span> <span className={styles.under}>{drift}</span>
+      <span className={side}>{together(stood)}</span> <span className={styles.under}>{drift}</span>
       <span className={styles.narrowOnly}>
         <LogCell run={run} voice={voice} named />
       </span>
