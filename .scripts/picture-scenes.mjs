@@ -5,7 +5,7 @@ import { register } from 'tsx/esm/api';
 register();
 const { clubHand, clubNightOf, enterEvent, enterHours } = await import('../tests/browser/club-hand.ts');
 const { NIGHT_STATES } = await import('../tests/browser/night-states.ts');
-const { pastNightFile } = await import('../tests/support/past-night.ts');
+const { partlyToldNightFile } = await import('../tests/support/past-night.ts');
 
 /** A clock of the demo night, in its own zone, in January. */
 export const at = (clock) => `2027-01-${clock < '12:00' ? '17' : '16'}T${clock}:00-06:00`;
@@ -39,23 +39,14 @@ const club = (racers, ...more) => [(page) => clubNightOf(page, racers), ...more,
 
 /** The night of 16 January as it is in a browser the morning after: read four times, its last two runs not told. */
 async function pastNight(page) {
-  const file = pastNightFile({
-    readings: [
-      [0, -2],
-      [2, -3],
-      [4, -3.5],
-      [6, -3],
-    ],
-    told: [0, 1, 2, 3, 4, 5],
-    verdicts: [
-      [0, 'right'],
-      [3, 'rich'],
-    ],
-  });
   await page.getByRole('button', { name: 'Backup' }).click();
   await page
     .getByLabel('Open a backup file')
-    .setInputFiles({ name: 'backup.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+    .setInputFiles({
+      name: 'backup.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(partlyToldNightFile()),
+    });
   await page.getByRole('button', { name: /^Replace/ }).click();
   await page.getByRole('dialog').waitFor({ state: 'hidden' });
 }

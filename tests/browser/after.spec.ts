@@ -1,23 +1,11 @@
 import { expect } from '@playwright/test';
-import { pastNightFile } from '@/tests/support/past-night';
+import { partlyToldNightFile } from '@/tests/support/past-night';
 import { accessFaults, ON_DESK, test } from './watched-page';
 
 // The morning after the night of 16 January, 08:15 in Chicago.
 test.use({ now: '2027-01-17T14:15:00Z' });
 
-const NIGHT = pastNightFile({
-  readings: [
-    [0, -2],
-    [2, -3],
-    [4, -3.5],
-    [6, -3],
-  ],
-  told: [0, 1, 2, 3, 4, 5],
-  verdicts: [
-    [0, 'right'],
-    [3, 'rich'],
-  ],
-});
+const NIGHT = partlyToldNightFile();
 
 test(
   'a night that is over is looked back on, and leads to the runs not yet logged',

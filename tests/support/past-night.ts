@@ -95,3 +95,20 @@ export function pastNightFile(past: Past): string {
     isoUtc(MORNING_AFTER),
   );
 }
+
+/** Of a night that was read four times, two of its runs not told and two of the others judged. */
+export function partlyToldNightFile(): string {
+  return pastNightFile({
+    readings: [
+      [0, -2],
+      [2, -3],
+      [4, -3.5],
+      [6, -3],
+    ],
+    told: [0, 1, 2, 3, 4, 5],
+    verdicts: [
+      [0, 'right'],
+      [3, 'rich'],
+    ],
+  });
+}
