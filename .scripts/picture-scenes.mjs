@@ -40,13 +40,11 @@ const club = (racers, ...more) => [(page) => clubNightOf(page, racers), ...more,
 /** The night of 16 January as it is in a browser the morning after: read four times, its last two runs not told. */
 async function pastNight(page) {
   await page.getByRole('button', { name: 'Backup' }).click();
-  await page
-    .getByLabel('Open a backup file')
-    .setInputFiles({
-      name: 'backup.json',
-      mimeType: 'application/json',
-      buffer: Buffer.from(partlyToldNightFile()),
-    });
+  await page.getByLabel('Open a backup file').setInputFiles({
+    name: 'backup.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(partlyToldNightFile()),
+  });
   await page.getByRole('button', { name: /^Replace/ }).click();
   await page.getByRole('dialog').waitFor({ state: 'hidden' });
 }
