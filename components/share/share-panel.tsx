@@ -4,7 +4,6 @@ import { useMemo, useState } from 'react';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
 import { Stack } from '@/components/ui/stack';
-import { Switch } from '@/components/ui/switch';
 import { Way } from '@/components/ui/way';
 import type { Night } from '@/lib/night/night';
 import type { Plan } from '@/lib/plan/types';
@@ -13,8 +12,8 @@ import { packNight } from '@/lib/share/night-link';
 import { sharedNightOf } from '@/lib/share/shared-night-of';
 import type { Instant } from '@/lib/time/instant';
 import type { UnitChoice } from '@/lib/units/choice';
-import { ROUNDED_PLACE } from '@/lib/words/sending';
 import { CopyField } from './copy-field';
+import { ExactPlace } from './exact-place';
 import { FeedAddresses } from './feed-addresses';
 import { FileButtons } from './file-buttons';
 import { PostPanel } from './post-panel';
@@ -46,12 +45,7 @@ export function SharePanel({ night, plan, units, sharedAt }: SharePanelProps) {
     <div className={styles.panel}>
       <Stack>
         {shared.event.place === undefined ? null : (
-          <Switch
-            label="Give the exact place"
-            hint={ROUNDED_PLACE}
-            checked={exactPlace}
-            onChange={setExactPlace}
-          />
+          <ExactPlace checked={exactPlace} onChange={setExactPlace} />
         )}
         {about}
         <CopyField

@@ -10,17 +10,23 @@ import { runName } from './runs';
 export type AirLine = {
   /** "13 °F", "28.59 inHg" (station pressure), "DA −1,640 ft"; before them "Round 1", where no hour says anything of now. */
   readonly facts: readonly string[];
-  /** "invented", "typed", "fresh: 2 h". */
+  /** "invented", "typed", "fresh: 2 h", "no signal, old: 3 h 22 min". */
   readonly source: string;
   readonly age: ReturnType<typeof dataAge> | 'invented';
 };
 
-type Told = { readonly series: HourSeries; readonly demo: boolean };
+type Told = {
+  readonly series: HourSeries;
+  readonly demo: boolean;
+  /** What hinders a newer forecast, in two words; null: nothing does. */
+  readonly fault: string | null;
+};
 
-export function airLine(standing: Standing, units: UnitChoice, { series, demo }: Told): AirLine {
+export function airLine(standing: Standing, units: UnitChoice, { series, demo, fault }: Told): AirLine {
   const { airNow, mixture, plan, now } = standing;
   const told = hoursProvenance(series);
   const age = demo ? 'invented' : dataAge(told, now);
+  const source = demo ? 'invented' : ageSinceText(told, now);
   const run = mixture?.run ?? null;
   return {
     facts:
@@ -32,7 +38,7 @@ export function airLine(standing: Standing, units: UnitChoice, { series, demo }:
             formatPressure(airNow.pressure, units),
             `DA ${formatElevation(airNow.densityAltitude, units)}`,
           ],
-    source: demo ? 'invented' : ageSinceText(told, now),
+    source: fault === null ? source : `${fault}, ${source}`,
     age,
   };
 }

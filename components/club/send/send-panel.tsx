@@ -3,10 +3,10 @@
 import { useMemo, useState } from 'react';
 import { CopyField } from '@/components/share/copy-field';
 import { CopyLines } from '@/components/share/copy-lines';
+import { ExactPlace } from '@/components/share/exact-place';
 import { useLinkOrigin } from '@/components/share/use-link-origin';
 import { Section } from '@/components/ui/section';
 import { Stack } from '@/components/ui/stack';
-import { Switch } from '@/components/ui/switch';
 import { airNow } from '@/lib/club/air-now';
 import type { Briefing } from '@/lib/club/briefing';
 import type { HourSeries } from '@/lib/hours/series';
@@ -20,7 +20,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { announcement } from '@/lib/words/announcement';
 import type { ClubNames } from '@/lib/words/club';
 import { briefingText } from '@/lib/words/club-text';
-import { linkSizeWords, ROUNDED_PLACE, SENDING } from '@/lib/words/sending';
+import { linkSizeWords, SENDING } from '@/lib/words/sending';
 import { Codes } from './codes';
 import { SheetPictures } from './sheet-pictures';
 
@@ -77,14 +77,7 @@ function ClubLink({ records, briefing, sharedAt, series }: SendPanelProps & { re
   return (
     <Section title="One link for everybody" level={3}>
       <p>{SENDING.link}</p>
-      {place === undefined ? null : (
-        <Switch
-          label="Give the exact place"
-          hint={ROUNDED_PLACE}
-          checked={exactPlace}
-          onChange={setExactPlace}
-        />
-      )}
+      {place === undefined ? null : <ExactPlace checked={exactPlace} onChange={setExactPlace} />}
       {about}
       <CopyField
         label="Link to the briefing"

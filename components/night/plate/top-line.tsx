@@ -17,7 +17,7 @@ type TopLineProps = {
 /** Which night and what time it is there; under it the air of now, where it comes from and how old that is. */
 export function TopLine({ night: { records, series }, standing, zone, units, fault }: TopLineProps) {
   const { event, demo } = records.event.value;
-  const { facts, source, age } = airLine(standing, units, { series, demo });
+  const { facts, source, age } = airLine(standing, units, { series, demo, fault });
   return (
     <div className={styles.top}>
       <div className={styles.row}>
@@ -28,9 +28,7 @@ export function TopLine({ night: { records, series }, standing, zone, units, fau
         {facts.map((fact) => (
           <span key={fact}>{fact} </span>
         ))}
-        <span className={styles[age === 'part typed' ? 'typed' : age]}>
-          {fault === null ? source : `${fault}, ${source}`}
-        </span>
+        <span className={styles[age === 'part typed' ? 'typed' : age]}>{source}</span>
       </p>
     </div>
   );
