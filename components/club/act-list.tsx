@@ -25,7 +25,7 @@ type ActListProps = {
   readonly briefing: Briefing;
   readonly names: ClubNames;
   readonly zone: ClockZone;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
   readonly onAccept: () => void;
 };
 
@@ -66,9 +66,7 @@ export function ActList({ briefing, names, zone, acts, onAccept }: ActListProps)
         {later === 0 ? null : (
           <Button onClick={() => setAll(true)}>{`Show ${counted(later, 'later job')}`}</Button>
         )}
-        <Button onClick={onAccept} disabled={acts === null}>
-          Lock this plan
-        </Button>
+        <Button onClick={onAccept}>Lock this plan</Button>
       </ButtonRow>
       <p className={styles.hint}>
         Press this when sheets go out: plans then change only where a new one is clearly better.
@@ -82,7 +80,7 @@ type ActRowProps = {
   readonly racer: PlannedRacer;
   readonly name: string;
   readonly zone: ClockZone;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
 };
 
 const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProps) {
@@ -97,8 +95,7 @@ const ActRow = memo(function ActRow({ act, racer, name, zone, acts }: ActRowProp
       <Button
         className={styles.done}
         aria-label={`${IT_IS_IN}, ${name}, ${words.change}`}
-        disabled={acts === null}
-        onClick={() => void acts?.fitted(racer, act.swap.to)}
+        onClick={() => void acts.fitted(racer, act.swap.to)}
       >
         {IT_IS_IN}
       </Button>

@@ -9,7 +9,7 @@ import type { RosterActs } from './use-roster-acts';
 type AllInProps = {
   readonly moments: readonly BulkMoment[];
   readonly planned: ReadonlyMap<string, PlannedRacer>;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
 };
 
 /** What several racers have in since one moment, told at once and taken back at once. */
@@ -20,9 +20,8 @@ export function AllIn({ moments, planned, acts }: AllInProps) {
       {moments.map((moment) => (
         <Button
           key={moment.at}
-          disabled={acts === null}
           onClick={() =>
-            void acts?.allFitted(
+            void acts.allFitted(
               moment.told.flatMap(({ racerId, setting, since }) => {
                 const racer = planned.get(racerId);
                 return racer === undefined ? [] : [{ racer, setting, since }];

@@ -177,7 +177,7 @@ function Planned({ records, briefing, whole, names, acts, preferences }: Planned
         names={names}
         zone={zone}
         acts={acts}
-        onAccept={() => void acts?.accept(whole.planned)}
+        onAccept={() => void acts.accept(whole.planned)}
       />
       {stage < 2 ? null : (
         <div className={styles.behind}>

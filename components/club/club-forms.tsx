@@ -15,7 +15,7 @@ type ClubFormsProps = {
   readonly records: ClubRecords;
   readonly units: UnitChoice;
   readonly view: string;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
 };
 
 const CLASS = 'class-';

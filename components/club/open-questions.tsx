@@ -14,7 +14,7 @@ type OpenQuestionsProps = {
   readonly briefing: Briefing;
   readonly names: ClubNames;
   readonly zone: ClockZone;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
 };
 
 /** Swaps whose time is over and of which nobody said that they were made: asked first, since all else hangs on them. */
@@ -59,12 +59,12 @@ function OpenQuestion({ planned, name, zone, acts }: OpenQuestionProps) {
             key={label}
             kind="primary"
             aria-label={`${name}: ${label}`}
-            onClick={() => void acts?.fitted(planned, question.to, at)}
+            onClick={() => void acts.fitted(planned, question.to, at)}
           >
             {label}
           </Button>
         ))}
-        <Button aria-label={`${name}: ${words.no}`} onClick={() => void acts?.fitted(planned, question.from)}>
+        <Button aria-label={`${name}: ${words.no}`} onClick={() => void acts.fitted(planned, question.from)}>
           {words.no}
         </Button>
       </ButtonRow>

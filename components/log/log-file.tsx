@@ -53,7 +53,12 @@ export function LogFile({ entries, log, names, units, today }: LogFileProps) {
         <FileButton label="Take in a CSV" accept=".csv,text/csv" onFile={(file) => void open(file)} />
       </ButtonRow>
       {reading === null ? null : (
-        <ReadFile {...reading} log={log} units={units} onClose={() => setReading(null)} />
+        <ReadFile
+          {...reading}
+          {...{ log, units }}
+          // What takes in one file may end after the next was opened: that one stays.
+          onClose={() => setReading((open) => (open === reading ? null : open))}
+        />
       )}
     </>
   );

@@ -70,13 +70,15 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
   const [edited, setEdited] = useState<Stored<LogRecord> | 'new' | null>(null);
   const names = useMemo(() => machineNames(machines), [machines]);
   const entries = useMemo(() => filteredLog(log, filter), [log, filter]);
+  /** A save may end after another form was opened: that one stays. */
+  const close = () => setEdited((open) => (open === edited ? null : open));
   const before = edited === null || edited === 'new' ? null : edited;
   const save = async (entry: LogRecord) => {
     const refused =
       before === null
         ? await write.add('log', withItsEvent(entry, events), 'The run is in the log.')
         : await write.change({ table: 'log', id: before.id }, () => entry, 'The run is changed.');
-    if (refused === undefined) setEdited(null);
+    if (refused === undefined) close();
     return refused;
   };
   return (
@@ -104,14 +106,14 @@ function AllRuns({ log, machines, events, write, units, today, zone }: AllRunsPr
       <Dialog
         title={before === null ? 'A run' : loggedRunText(before.value, hours)}
         open={edited !== null}
-        onClose={() => setEdited(null)}
+        onClose={close}
       >
         <LogEntryForm
           id={before?.id ?? 'new'}
           before={before?.value ?? null}
           {...{ machines, units, today, zone }}
           onSave={save}
-          onCancel={() => setEdited(null)}
+          onCancel={close}
         />
       </Dialog>
     </Section>

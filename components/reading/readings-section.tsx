@@ -59,7 +59,8 @@ export function ReadingsSection({ planned, units, desk }: ReadingsSectionProps) 
           key={edited.id}
           {...{ planned, units, desk }}
           reading={edited}
-          onClose={() => setEdited(null)}
+          // A save may end after another form was opened: that one stays.
+          onClose={() => setEdited((open) => (open === edited ? null : open))}
         />
       )}
     </Section>

@@ -1,10 +1,13 @@
 import type { Page } from '@playwright/test';
+import type { PlannerReply, PlannerTask } from '@/lib/planner/tasks';
 import { instantOf } from './clock';
 
 declare global {
   interface Window {
     /** What a screen reader would have spoken of itself since it was last asked. */
     heard: string[];
+    /** The plans the page has asked its worker for and not had, by number. */
+    plansAsked: Set<number>;
   }
 }
 
@@ -16,6 +19,18 @@ declare global {
 export async function listen(page: Page): Promise<void> {
   await page.addInitScript(() => {
     window.heard = [];
+    window.plansAsked = new Set();
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (this: Worker, task: PlannerTask) {
+      if ('cancel' in task) window.plansAsked.delete(task.cancel);
+      else {
+        window.plansAsked.add(task.number);
+        this.addEventListener('message', ({ data }: MessageEvent<PlannerReply>) => {
+          if (data.number === task.number) window.plansAsked.delete(task.number);
+        });
+      }
+      post.call(this, task);
+    };
     const LIVE = '[role=status], [role=alert], [role=log], output, [aria-live]';
     const WHOLE = '[role=status], [role=alert], output, [aria-atomic=true]';
     const said = new WeakMap<Element, string>();
@@ -65,15 +80,18 @@ export async function listen(page: Page): Promise<void> {
 /** What was spoken since it was last asked. */
 export const heard = (page: Page): Promise<readonly string[]> => page.evaluate(() => window.heard.splice(0));
 
-/** Nobody touches the page while its clock goes on, by half a minute each time; it hears of each. */
+/** Nobody touches the page while its clock goes on, by half a minute each time; it draws each, planned anew where it must. */
 export function idle(page: Page, from: string, minutes: number): Promise<void> {
   return page.evaluate(
     async ([start, steps]) => {
+      const drawn = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
       for (let step = 1; step <= steps; step += 1) {
         Date.now = () => start + step * 30_000;
         document.dispatchEvent(new Event('visibilitychange'));
-        // Long enough for a plan that the new time asks for, every now and then.
-        await new Promise((drawn) => setTimeout(drawn, step % 10 === 0 ? 150 : 5));
+        await drawn();
+        if (window.plansAsked.size === 0) continue;
+        while (window.plansAsked.size > 0) await drawn();
+        await drawn();
       }
       await new Promise((rest) => setTimeout(rest, 500));
     },

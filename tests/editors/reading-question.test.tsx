@@ -43,6 +43,8 @@ async function read(kind: Kind, pressure: string) {
     pressure,
   );
   await user.click(screen.getByRole('button', { name: 'Use this reading' }));
+  // Until then it says that it is saving.
+  await screen.findByRole('button', { name: 'Use this reading' });
   const press = (name: string) => user.click(screen.getByRole('button', { name }));
   return { saved, press };
 }

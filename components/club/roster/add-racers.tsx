@@ -15,7 +15,7 @@ import { PickMachines } from './pick-machines';
 type AddRacersProps = {
   readonly records: ClubRecords;
   readonly units: UnitChoice;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
   readonly onClose: () => void;
 };
 

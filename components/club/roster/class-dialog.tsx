@@ -28,7 +28,7 @@ type ClassDialogProps = {
   readonly classId: string;
   readonly records: ClubRecords;
   readonly units: UnitChoice;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
   readonly onClose: () => void;
 };
 
@@ -47,7 +47,7 @@ export function ClassDialog({ classId, records, units, acts, onClose }: ClassDia
         event={event}
         units={units}
         onSave={async ({ event: { name, runs }, from }) => {
-          const refused = await acts?.putClass({ id: known?.id ?? newId(), name, runs }, from);
+          const refused = await acts.putClass({ id: known?.id ?? newId(), name, runs }, from);
           if (refused === undefined) onClose();
           return refused;
         }}

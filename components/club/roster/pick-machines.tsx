@@ -16,7 +16,7 @@ import styles from './roster.module.css';
 
 type PickMachinesProps = {
   readonly records: ClubRecords;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
   readonly onDone: () => void;
 };
 
@@ -37,7 +37,7 @@ export function PickMachines({ records, acts, onDone }: PickMachinesProps) {
     );
   async function add() {
     const joining = picked.map((machineId) => ({ machineId, name: '', classId: null }));
-    const refused = await acts?.join(joining, `${counted(joining.length, 'racer')} added.`);
+    const refused = await acts.join(joining, `${counted(joining.length, 'racer')} added.`);
     if (refused === undefined) onDone();
   }
   return (
@@ -59,7 +59,7 @@ export function PickMachines({ records, acts, onDone }: PickMachinesProps) {
       <ButtonRow>
         <Button
           kind="primary"
-          disabled={picked.length === 0 || picked.length > room || acts === null}
+          disabled={picked.length === 0 || picked.length > room}
           onClick={() => void add()}
         >
           {picked.length === 0 ? 'Add' : `Add ${counted(picked.length, 'racer')}`}

@@ -14,7 +14,7 @@ import { racerWords } from '@/lib/words/racer-form';
 type RacerDialogProps = {
   readonly id: string;
   readonly records: ClubRecords;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
   readonly onClose: () => void;
 };
 
@@ -30,7 +30,7 @@ export function RacerDialog({ id, records, acts, onClose }: RacerDialogProps) {
   async function save(submitted: FormEvent) {
     submitted.preventDefault();
     if (number?.success === false) return;
-    const refused = await acts?.call(id, { name: nameOrNone.parse(name.slice(0, 80)), bib: number?.data });
+    const refused = await acts.call(id, { name: nameOrNone.parse(name.slice(0, 80)), bib: number?.data });
     if (refused === undefined) onClose();
   }
   return (
@@ -63,7 +63,7 @@ export function RacerDialog({ id, records, acts, onClose }: RacerDialogProps) {
           </Columns>
           {taken === null ? null : <Notice tone="caution" title={taken} />}
           <ButtonRow>
-            <Button type="submit" kind="primary" disabled={acts === null || machine === undefined}>
+            <Button type="submit" kind="primary" disabled={machine === undefined}>
               Save racer
             </Button>
             <Button kind="quiet" onClick={onClose}>

@@ -26,7 +26,7 @@ import styles from './roster.module.css';
 type RosterProps = {
   readonly records: ClubRecords;
   readonly club: Club;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
 };
 
 /** A longer roster is folded away: the briefing is what one comes for. */
@@ -93,7 +93,7 @@ type RosterRowProps = {
   readonly box: string | null;
   readonly event: EventRecord;
   readonly classes: readonly ClubClass[];
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
 };
 
 const EVERYBODY = '';
@@ -130,7 +130,7 @@ const RosterRow = memo(function RosterRow({ machine, name, box, event, classes, 
                 ...classes.map((each) => ({ value: each.id, label: each.name })),
               ]}
               onChange={(classId) =>
-                void acts?.moveTo(id, name, classes.find((each) => each.id === classId) ?? null)
+                void acts.moveTo(id, name, classes.find((each) => each.id === classId) ?? null)
               }
             />
           </div>
@@ -141,12 +141,7 @@ const RosterRow = memo(function RosterRow({ machine, name, box, event, classes, 
         <Way href={`/machines?edit=${encodeURIComponent(id)}`} aria-label={`Machine of ${name}`}>
           Machine
         </Way>
-        <Button
-          kind="quiet"
-          aria-label={`Remove: ${name}`}
-          disabled={acts === null}
-          onClick={() => void acts?.leave(id, name)}
-        >
+        <Button kind="quiet" aria-label={`Remove: ${name}`} onClick={() => void acts.leave(id, name)}>
           Remove
         </Button>
       </div>
@@ -205,7 +200,7 @@ type ClassRowProps = {
   readonly each: ClubClass;
   readonly event: EventRecord;
   readonly club: Club;
-  readonly acts: RosterActs | null;
+  readonly acts: RosterActs;
 };
 
 function ClassRow({ each, event, club, acts }: ClassRowProps) {
@@ -230,8 +225,7 @@ function ClassRow({ each, event, club, acts }: ClassRowProps) {
         <Button
           kind="quiet"
           aria-label={`Remove class ${each.name}`}
-          disabled={acts === null}
-          onClick={() => void acts?.dropClass(each)}
+          onClick={() => void acts.dropClass(each)}
         >
           Remove
         </Button>
