@@ -10,6 +10,7 @@ import type { UnitChoice } from '@/lib/units/choice';
 import { provenAirText } from '@/lib/words/baseline';
 import { loggedRunText, secondsText, speedText, speedUnit, verdictText } from '@/lib/words/log';
 import { settingText } from '@/lib/words/settings';
+import { together } from '@/lib/words/together';
 
 type LogTableProps = {
   readonly entries: readonly Stored<LogRecord>[];
@@ -26,9 +27,9 @@ export function LogTable({ entries, names, units, empty, onEdit, onRemove }: Log
   const machine = ({ value }: Row): string => names.get(value.machineId) ?? 'a machine that was deleted';
   const hours = useHours();
   const columns: readonly Column<Row>[] = [
-    { head: 'When', names: true, cell: ({ value }) => loggedRunText(value, hours) },
+    { head: 'When', names: true, cell: ({ value }) => together(loggedRunText(value, hours)) },
     { head: 'Machine', wideOnly: true, cell: machine },
-    { head: 'Jets', cell: ({ value }) => settingText(value.setting) },
+    { head: 'Jets', cell: ({ value }) => together(settingText(value.setting)) },
     { head: 'Verdict', cell: ({ value }) => verdictText(value) },
     {
       head: 'Air',

@@ -1,3 +1,4 @@
+import type { Setting } from '@/lib/carb/machine';
 import { sameSetting } from '@/lib/carb/same-setting';
 import type { Job } from '@/lib/standing/job';
 import type { Standing } from '@/lib/standing/standing';
@@ -6,6 +7,7 @@ import type { ClockZone } from '@/lib/time/zone';
 import { swapWindowText } from './acts';
 import { countdown } from './countdown';
 import { dangerPoints } from './danger';
+import { IT_IS_IN } from './it-is-in';
 import { planClock, runName, runNames } from './runs';
 import { type ActPart, actParts, actText, settingText } from './settings';
 import { clockText } from './times';
@@ -96,9 +98,15 @@ function swapWords(standing: Standing, job: SwapJob, zone: ClockZone): JobWords 
       ...(standing.dangers.length > 0 ? [] : [reasonText(standing, job)]),
     ],
     // While it is asked whether a swap was made, that question has the buttons.
-    done: job.canBeDone && question === null ? `Done: ${settingText(swap.to)} is in` : null,
+    done: job.canBeDone && question === null ? doneText(swap.to) : null,
   };
 }
+
+/** A machine of more carburettors has a second row of jets, and the button no room for it beside the jets it tells of. */
+const MOST_NAMED = 3;
+
+const doneText = (put: Setting): string =>
+  put.mains.length > MOST_NAMED ? IT_IS_IN : `Done: ${settingText(put)} is in`;
 
 function awayText({ plan, now }: Standing, { swap, time }: SwapJob, zone: ClockZone): string {
   if (time === 'ahead') return countdown(now, swap.windowStart);

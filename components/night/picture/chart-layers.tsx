@@ -120,7 +120,7 @@ function RunBand({ run, named, name, pixels: { x, top, bottom } }: RunBandProps)
       <rect className={styles.run} x={left} width={right - left} y={top} height={bottom - top} />
       {named ? (
         <rect
-          className={run.state === 'made' ? styles.runMade : styles.runMark}
+          className={run.state === 'made' || run.state === 'past' ? styles.runOver : styles.runMark}
           x={left}
           width={right - left}
           y={top - 5}
