@@ -60,11 +60,12 @@ export function fillDensities(input: StateColumns, output: DensityColumns): void
     const pT = p * p * perPT;
     const x = (alpha + beta * p + gamma * (t * t)) * vapour * (T * perPT);
     // The compressibility factor is 1 - w, and 1 / (1 - w) = 1 + w + w² + w³ + w⁴ to 3e-13 where w is below 0.003.
-    const w = pT * (a0 + t * (a1 + a2 * t) + (b0 + b1 * t) * x - pT * d + x * x * (c0 + c1 * t - e * pT));
+    const w = pT * (a0 + t * (a1 + a2 * t) - pT * d + x * (b0 + b1 * t + x * (c0 + c1 * t - e * pT)));
     const first = 1 + w;
     const square = w * w;
     const dryEquivalent = pT * molarMassOverR * (first + square * (first + square));
-    density[i] = dryEquivalent * (1 - x * lighter);
-    dryDensity[i] = dryEquivalent * (1 - x);
+    const displaced = dryEquivalent * x;
+    density[i] = dryEquivalent - displaced * lighter;
+    dryDensity[i] = dryEquivalent - displaced;
   }
 }
