@@ -34,9 +34,15 @@ import { useRosterActs } from './use-roster-acts';
 import { useStages } from './use-stages';
 import type { ClubViewProps } from './view-props';
 
+type ClubDeskProps = ClubViewProps & {
+  readonly view: string;
+  /** False while the event that was chosen last is still being read, and all this is of the one before. */
+  readonly isChosen: boolean;
+};
+
 /** The whole of the club's night on one page. */
-export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
-  const { records, club, briefing, preferences, view } = props;
+export function ClubDesk(props: ClubDeskProps) {
+  const { records, club, isChosen, briefing, preferences, view } = props;
   const acts = useRosterActs(records);
   const names = useMemo(() => clubNames(records), [records]);
   const nights = useMemo(() => nightsOf(records), [records]);
@@ -85,7 +91,7 @@ export function ClubDesk(props: ClubViewProps & { readonly view: string }) {
         <ClubReadings records={records} planned={briefing?.planned[0]} now={props.now} units={preferences} />
         <WeatherSection event={records.event} now={props.now} forecast={props.forecast} />
         <ClubSetup records={records} units={preferences} />
-        <ClubForms records={records} units={preferences} view={view} acts={acts} />
+        <ClubForms {...{ records, view, acts, isChosen }} units={preferences} />
         {ready ? (
           <SendSection {...{ records, club, briefing, names, zone, now: props.now, units: preferences }} />
         ) : null}

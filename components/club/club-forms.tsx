@@ -1,5 +1,6 @@
 'use client';
 
+import { useState } from 'react';
 import { EditEvent, EditHours } from '@/components/night/setup/edit-dialogs';
 import { turnBack } from '@/components/ui/use-hash';
 import type { ClubRecords } from '@/lib/night/club';
@@ -22,8 +23,19 @@ const CLASS = 'class-';
 const RACER = 'racer-';
 const BOX = 'box-';
 
-/** The form the address names; closing it shows the briefing again. */
-export function ClubForms({ records, units, view, acts }: ClubFormsProps) {
+/**
+ * The form the address names, once the chosen event has been read: nobody is to type into the one before. A form that
+ * stands stays, whatever is chosen elsewhere.
+ */
+export function ClubForms({ isChosen, ...form }: ClubFormsProps & { readonly isChosen: boolean }) {
+  const { view } = form;
+  const [stands, setStands] = useState('');
+  if (view !== stands && (isChosen || view === 'new')) setStands(view);
+  return view === stands ? <ClubForm {...form} /> : null;
+}
+
+/** Closing it shows the briefing again. */
+function ClubForm({ records, units, view, acts }: ClubFormsProps) {
   const { event } = records;
   const close = () => turnBack(view, 'briefing');
   /** A night that has nobody yet asks for racers once its hours are there. */

@@ -36,7 +36,7 @@ const isForm = (view: string): boolean => !['', 'wall', 'print', 'new'].includes
 
 type ThereProps = Extract<ReturnType<typeof useClub>, { status: 'there' }>;
 
-function PlannedClub({ records, club, now, preferences }: ThereProps) {
+function PlannedClub({ records, club, isChosen, now, preferences }: ThereProps) {
   const view = useHash();
   const briefing = useBriefing(club, now);
   // Asked for in every view, so that the wall follows the forecast too.
@@ -44,5 +44,5 @@ function PlannedClub({ records, club, now, preferences }: ThereProps) {
   const props = { records, club, now, preferences, briefing, forecast };
   if (view === 'wall') return <WallView {...props} />;
   if (view === 'print' && briefing !== null) return <PrintView {...props} briefing={briefing} />;
-  return <ClubDesk {...props} view={view} />;
+  return <ClubDesk {...props} view={view} isChosen={isChosen} />;
 }

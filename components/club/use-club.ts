@@ -17,6 +17,8 @@ export type ClubState =
       readonly status: 'there';
       readonly records: ClubRecords;
       readonly club: Club;
+      /** False while the event that was chosen last is still being read, and what is here is of the one before. */
+      readonly isChosen: boolean;
       readonly now: Instant;
       readonly preferences: Preferences;
     };
@@ -41,7 +43,7 @@ export function useClub(): ClubState {
   if (!known || now === null || events === null) return { status: 'opening' };
   if (event === null) return { status: 'no-event', preferences };
   if (there === null) return { status: 'opening' };
-  return { status: 'there', ...there, now, preferences };
+  return { status: 'there', ...there, isChosen: there.records.event.id === event.id, now, preferences };
 }
 
 /** The club and the very records it was read from, kept together so that neither is shown beside a newer other. */

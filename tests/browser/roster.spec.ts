@@ -58,7 +58,36 @@ test('forty racers come from a file in 30 acts or fewer, go out and come in unch
   expect(await savedRoster(night)).toBe(first);
 });
 
+test('the hours asked for after a new night are never those of the night before', async ({ night }) => {
+  await clubNightOf(night, 12);
+  // What stands in the fields of any form of hours, whenever something of it changes.
+  await night.evaluate(() => {
+    const typed: string[] = [];
+    Object.assign(window, { typed });
+    new MutationObserver(() => {
+      const form = [...document.querySelectorAll('dialog[open]')].find(
+        (each) => each.querySelector('h2')?.textContent === 'Hours',
+      );
+      for (const field of form?.querySelectorAll<HTMLInputElement>('input[aria-describedby*="-kind"]') ?? [])
+        if (field.value !== '') typed.push(field.value);
+    }).observe(document.body, { childList: true, subtree: true, attributes: true });
+  });
+  const hand = await emptyEventAfter(night);
+  await expect(night.locator('dialog[open]').getByRole('button', { name: 'Save hours' })).toBeVisible();
+  expect(await night.evaluate(() => (window as unknown as { typed: string[] }).typed)).toEqual([]);
+  await enterHours(hand);
+  // The way goes on to the racers of the new one, who are none yet.
+  await expect(night.locator('dialog[open]').getByRole('textbox', { name: 'Table' })).toBeVisible();
+  await expect(night.getByText('Nobody is on the roster yet.')).toBeVisible();
+});
+
 async function emptyNightAfter(page: Page): Promise<Hand> {
+  const hand = await emptyEventAfter(page);
+  await enterHours(hand);
+  return hand;
+}
+
+async function emptyEventAfter(page: Page): Promise<Hand> {
   const hand = clubHand(page);
   await hand.follow('Start a club night');
   await hand.fill('Name of the event', 'Sunday on the lake');
@@ -68,7 +97,6 @@ async function emptyNightAfter(page: Page): Promise<Hand> {
   await hand.fill('How many', '5');
   await hand.fill('Each lasting', '10');
   await hand.press('Save event');
-  await enterHours(hand);
   return hand;
 }
 
