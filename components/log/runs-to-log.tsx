@@ -5,6 +5,7 @@ import type { Write } from '@/components/store/use-write';
 import { Disclosure } from '@/components/ui/disclosure';
 import { Section } from '@/components/ui/section';
 import { type RunToLog, runsToLog } from '@/lib/night/to-log';
+import { hasBegun } from '@/lib/plan/has-begun';
 import type { LogRecord, Stored } from '@/lib/store/records';
 import type { UnitChoice } from '@/lib/units/choice';
 import { NotedRun } from './noted-run';
@@ -37,7 +38,7 @@ export function RunsToLog({ state, log, units, write }: RunsToLogProps) {
     <Section title={last === undefined ? 'After a run' : 'How was the last run?'} aside={title}>
       {last === undefined ? (
         <p>
-          {standing.plan.runs.some((run) => run.state === 'made' || run.state === 'past')
+          {standing.plan.runs.some(hasBegun)
             ? 'Every run of this night that is over is in the log. The next one shows up here when it is made.'
             : 'No run of this night is over yet. The first one shows up here when it is made.'}
         </p>

@@ -1,6 +1,7 @@
 import type { Air } from '@/lib/air/air';
 import { type CylinderVerdicts, verdictFields } from '@/lib/carb/verdicts';
 import type { AirStateJson } from '@/lib/contract/air';
+import { hasBegun } from '@/lib/plan/has-begun';
 import type { Plan } from '@/lib/plan/types';
 import { type PastRunChoices, pastRunChoices } from '@/lib/standing/past-run';
 import type { LogRecord, Stored } from '@/lib/store/records';
@@ -35,7 +36,7 @@ export function runsToLog({ night, plan, log }: Given): readonly RunToLog[] {
   );
   const elevationM = event.value.event.elevationM;
   return plan.runs
-    .filter(({ state }) => state === 'made' || state === 'past')
+    .filter(hasBegun)
     .flatMap((planned) => {
       const { run, setting, air } = planned;
       const [sorted, given] = [plan.sortedRuns[run], plan.order[run]];

@@ -1,4 +1,5 @@
 import type { Setting } from '@/lib/carb/machine';
+import { hasBegun } from '@/lib/plan/has-begun';
 import type { Plan, PlanWarning, Swap } from '@/lib/plan/types';
 import { isDangerous, mostOf } from '@/lib/standing/danger';
 import type { Job } from '@/lib/standing/job';
@@ -82,7 +83,7 @@ function startSentence(plan: Plan, swap: Swap): readonly string[] {
   const before = plannedRuns(plan).filter(({ run }) => run < swap.beforeRun);
   const [first] = before;
   if (first === undefined || before.every(isDangerous)) return [];
-  const stay = plan.runs.some(({ state }) => state === 'made' || state === 'past');
+  const stay = plan.runs.some(hasBegun);
   return [`${stay ? 'Stay' : 'Start'} on ${settingText(first.setting)}.`];
 }
 

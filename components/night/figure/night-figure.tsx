@@ -7,6 +7,7 @@ import { VisuallyHidden } from '@/components/ui/visually-hidden';
 import type { Machine } from '@/lib/carb/machine';
 import { acrossOf } from '@/lib/night/across';
 import { type Figure, type FigureRow, figureOf } from '@/lib/night/figure';
+import { hasBegun } from '@/lib/plan/has-begun';
 import type { Standing } from '@/lib/standing/standing';
 import { localClock } from '@/lib/time/zone';
 import { runRowWords, swapRowWords } from '@/lib/words/figure';
@@ -121,7 +122,7 @@ function Row({ row, figure, standing: { plan }, voice, stop, onFocus }: RowProps
       </tr>
     );
   const words = runRowWords(plan, row.run, voice);
-  const isOver = row.run.state === 'made' || row.run.state === 'past';
+  const isOver = hasBegun(row.run);
   return (
     <tr {...common} className={classNames(styles.run, isOver && styles.over)}>
       <th scope="row">

@@ -3,6 +3,7 @@
 import { use } from 'react';
 import type { Lane } from '@/lib/carb/lane';
 import { hasLane, STRIPES } from '@/lib/night/step-places';
+import { hasBegun } from '@/lib/plan/has-begun';
 import type { Picture, RunMark, Stair } from '@/lib/plan/night-picture';
 import { type ClockZone, localClock } from '@/lib/time/zone';
 import { type ChartFrame, sizeName } from './chart-frame';
@@ -120,7 +121,7 @@ function RunBand({ run, named, name, pixels: { x, top, bottom } }: RunBandProps)
       <rect className={styles.run} x={left} width={right - left} y={top} height={bottom - top} />
       {named ? (
         <rect
-          className={run.state === 'made' || run.state === 'past' ? styles.runOver : styles.runMark}
+          className={hasBegun(run) ? styles.runOver : styles.runMark}
           x={left}
           width={right - left}
           y={top - 5}
